@@ -1,0 +1,367 @@
+//! Quantities, one type each, so that a mass can't be added to a temperature.
+//!
+//! Every quantity is a finite `f64` inside a published range, checked where it
+//! enters. A temperature ([`Celsius`]) and a difference of temperatures
+//! ([`CelsiusDelta`]) are different types, as are a share of all the flour
+//! ([`BakersPercent`]) and a share of the whole ([`Share`]), and a moment
+//! ([`Moment`]) and a length of time ([`Minutes`]).
+//!
+//! Only the operations that mean something exist:
+//!
+//! ```
+//! use domain::units::{celsius, minutes, Moment};
+//!
+//! let warmed_by = celsius(26.0) - celsius(22.5);
+//! assert_eq!((celsius(20.0) + warmed_by).get(), 23.5);
+//!
+//! let start = Moment::from_epoch_ms(0);
+//! assert_eq!((start + minutes(90.0)) - start, minutes(90.0));
+//! ```
+//!
+//! Two temperatures have no sum:
+//!
+//! ```compile_fail
+//! use domain::units::celsius;
+//! let nonsense = celsius(20.0) + celsius(20.0);
+//! ```
+//!
+//! Nor do a mass and a temperature, two moments, or the two kinds of percentage:
+//!
+//! ```compile_fail
+//! use domain::units::{celsius, grams};
+//! let nonsense = grams(20.0) + celsius(20.0);
+//! ```
+//!
+//! ```compile_fail
+//! use domain::units::Moment;
+//! let nonsense = Moment::from_epoch_ms(0) + Moment::from_epoch_ms(0);
+//! ```
+//!
+//! ```compile_fail
+//! use domain::units::{bakers_percent, share};
+//! let nonsense = bakers_percent(2.0) + share(0.02);
+//! ```
+//!
+//! Two masses have no product, and a difference of temperatures is no temperature:
+//!
+//! ```compile_fail
+//! use domain::units::grams;
+//! let nonsense = grams(2.0) * grams(2.0);
+//! ```
+//!
+//! ```compile_fail
+//! use domain::units::{celsius, Celsius};
+//! let nonsense: Celsius = celsius(30.0) - celsius(20.0);
+//! ```
+
+use std::fmt;
+use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
+
+/// A value outside the range of its quantity.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OutOfRange {
+    /// What was being measured, in lower case: "temperature".
+    pub label: &'static str,
+    /// The offending value, in `unit`.
+    pub value: f64,
+    /// The least allowed value, in `unit`.
+    pub min: f64,
+    /// The greatest allowed value, in `unit`.
+    pub max: f64,
+    /// The unit as it is written: "°C".
+    pub unit: &'static str,
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self {
+            label,
+            value,
+            min,
+            max,
+            unit,
+        } = self;
+        write!(
+            f,
+            "{label} is {value} {unit}, outside {min} to {max} {unit}"
+        )
+    }
+}
+
+impl std::error::Error for OutOfRange {}
+
+/// What every quantity can do, for code that is generic over them.
+pub trait Quantity: Copy + PartialOrd + fmt::Debug {
+    /// The bare number in the quantity's unit.
+    fn get(self) -> f64;
+    /// The nearest value in range; not-a-number becomes the least.
+    fn clamped(value: f64) -> Self;
+}
+
+macro_rules! quantities {
+    ($($(#[$doc:meta])* $name:ident, $literal:ident, $label:literal, $unit:literal, $min:expr, $max:expr;)*) => {$(
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+        pub struct $name(f64);
+
+        impl $name {
+            /// The least value of this quantity.
+            pub const MIN: Self = Self($min);
+            /// The greatest value of this quantity.
+            pub const MAX: Self = Self($max);
+            /// The unit as it is written.
+            pub const UNIT: &'static str = $unit;
+
+            /// A value that came from outside the program.
+            ///
+            /// # Errors
+            /// [`OutOfRange`] when it is not finite or not between [`Self::MIN`] and [`Self::MAX`].
+            pub fn new(value: f64) -> Result<Self, OutOfRange> {
+                if value >= $min && value <= $max {
+                    Ok(Self(value))
+                } else {
+                    Err(OutOfRange { label: $label, value, min: $min, max: $max, unit: $unit })
+                }
+            }
+
+            #[doc = concat!("The bare number, in ", $unit, ".")]
+            #[must_use]
+            pub const fn get(self) -> f64 {
+                self.0
+            }
+
+            /// The nearest value in range; not-a-number becomes the least.
+            #[must_use]
+            pub const fn clamped(value: f64) -> Self {
+                if value.is_nan() || value < $min {
+                    Self($min)
+                } else if value > $max {
+                    Self($max)
+                } else {
+                    Self(value)
+                }
+            }
+
+            /// The smaller of two.
+            #[must_use]
+            pub const fn min(self, other: Self) -> Self {
+                if other.0 < self.0 { other } else { self }
+            }
+
+            /// The larger of two.
+            #[must_use]
+            pub const fn max(self, other: Self) -> Self {
+                if other.0 > self.0 { other } else { self }
+            }
+        }
+
+        impl Quantity for $name {
+            fn get(self) -> f64 {
+                self.0
+            }
+            fn clamped(value: f64) -> Self {
+                Self::clamped(value)
+            }
+        }
+
+        #[doc = concat!("A literal ", $label, " in ", $unit, ", for constants and tests.")]
+        ///
+        /// # Panics
+        /// When the value is out of range; data from outside goes through `new`.
+        #[must_use]
+        pub const fn $literal(value: f64) -> $name {
+            assert!(value >= $min && value <= $max, "literal out of range");
+            $name(value)
+        }
+    )*};
+}
+
+quantities! {
+    /// A temperature, in °C. The range covers a deep freezer to the hottest home oven.
+    Celsius, celsius, "temperature", "°C", -60.0, 400.0;
+    /// A difference of two temperatures, in K.
+    CelsiusDelta, celsius_delta, "temperature difference", "K", -460.0, 460.0;
+    /// A mass, in g.
+    Grams, grams, "mass", "g", 0.0, 100_000.0;
+    /// A length of time, in min; negative when it has passed.
+    Minutes, minutes, "duration", "min", -1_000_000.0, 1_000_000.0;
+    /// A mass as a percentage of all the flour of a formula.
+    BakersPercent, bakers_percent, "baker's percentage", "% of flour", 0.0, 10_000.0;
+    /// A part of a whole, from 0 to 1.
+    Share, share, "share", "of the whole", 0.0, 1.0;
+    /// Specific heat, in J/(g K), which is the same number as kJ/(kg K).
+    JoulesPerGramKelvin, joules_per_gram_kelvin, "specific heat", "J/(g K)", 0.0, 10.0;
+    /// Heat taken or given per mass, in J/g, which is the same number as kJ/kg.
+    JoulesPerGram, joules_per_gram, "heat per mass", "J/g", -1_000.0, 1_000.0;
+    /// Thermal conductivity, in W/(m K).
+    WattsPerMetreKelvin, watts_per_metre_kelvin, "thermal conductivity", "W/(m K)", 0.0, 500.0;
+    /// Density, in kg/m³.
+    KilogramsPerCubicMetre, kilograms_per_cubic_metre, "density", "kg/m³", 0.0, 10_000.0;
+    /// How much heat passes between a surface and what surrounds it, in W/(m² K).
+    WattsPerSquareMetreKelvin, watts_per_square_metre_kelvin, "heat transfer coefficient", "W/(m² K)", 0.0, 10_000.0;
+    /// A length, in mm.
+    Millimetres, millimetres, "length", "mm", 0.0, 2_000.0;
+    /// Height above the sea, in m.
+    Metres, metres, "altitude", "m", -500.0, 6_000.0;
+}
+
+/// A moment in time: milliseconds since 1970-01-01T00:00Z.
+///
+/// It knows nothing of time zones; wall-clock text is made at the edge, where summer time is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Moment(i64);
+
+impl Moment {
+    /// The moment that many milliseconds after the start of 1970, UTC.
+    #[must_use]
+    pub const fn from_epoch_ms(ms: i64) -> Self {
+        Self(ms)
+    }
+
+    /// Milliseconds since the start of 1970, UTC.
+    #[must_use]
+    pub const fn epoch_ms(self) -> i64 {
+        self.0
+    }
+}
+
+impl Sub for Moment {
+    type Output = Minutes;
+    fn sub(self, earlier: Self) -> Minutes {
+        Minutes::clamped(self.0.saturating_sub(earlier.0) as f64 / 60_000.0)
+    }
+}
+
+impl Add<Minutes> for Moment {
+    type Output = Self;
+    fn add(self, later_by: Minutes) -> Self {
+        // A million minutes is 6e10 ms, so the rounded value fits an i64.
+        Self(
+            self.0
+                .saturating_add((later_by.0 * 60_000.0).round() as i64),
+        )
+    }
+}
+
+impl Sub<Minutes> for Moment {
+    type Output = Self;
+    fn sub(self, earlier_by: Minutes) -> Self {
+        self + -earlier_by
+    }
+}
+
+impl Sub for Celsius {
+    type Output = CelsiusDelta;
+    fn sub(self, other: Self) -> CelsiusDelta {
+        CelsiusDelta(self.0 - other.0)
+    }
+}
+
+impl Add<CelsiusDelta> for Celsius {
+    type Output = Self;
+    fn add(self, by: CelsiusDelta) -> Self {
+        Self::clamped(self.0 + by.0)
+    }
+}
+
+impl Sub<CelsiusDelta> for Celsius {
+    type Output = Self;
+    fn sub(self, by: CelsiusDelta) -> Self {
+        Self::clamped(self.0 - by.0)
+    }
+}
+
+impl Celsius {
+    /// Reads a temperature given in °F.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] when it lies outside the range of [`Celsius`].
+    pub fn from_fahrenheit(value: f64) -> Result<Self, OutOfRange> {
+        Self::new((value - 32.0) / 1.8)
+    }
+
+    /// The same temperature in °F.
+    #[must_use]
+    pub const fn to_fahrenheit(self) -> f64 {
+        self.0 * 1.8 + 32.0
+    }
+}
+
+impl CelsiusDelta {
+    /// The same difference in °F: five ninths, and never minus 32.
+    #[must_use]
+    pub const fn to_fahrenheit(self) -> f64 {
+        self.0 * 1.8
+    }
+}
+
+macro_rules! additive {
+    ($($name:ident)*) => {$(
+        impl Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self::clamped(self.0 + other.0)
+            }
+        }
+        impl AddAssign for $name {
+            fn add_assign(&mut self, other: Self) {
+                *self = *self + other;
+            }
+        }
+        impl Sub for $name {
+            type Output = Self;
+            /// Stops at the least value of the quantity.
+            fn sub(self, other: Self) -> Self {
+                Self::clamped(self.0 - other.0)
+            }
+        }
+        impl Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self::clamped(self.0 * factor)
+            }
+        }
+        impl Div for $name {
+            type Output = f64;
+            fn div(self, other: Self) -> f64 {
+                self.0 / other.0
+            }
+        }
+        impl std::iter::Sum for $name {
+            fn sum<I: Iterator<Item = Self>>(values: I) -> Self {
+                values.fold(Self::clamped(0.0), Add::add)
+            }
+        }
+    )*};
+}
+
+additive!(Grams Minutes CelsiusDelta BakersPercent Millimetres JoulesPerGram);
+
+impl Neg for Minutes {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self(-self.0)
+    }
+}
+
+impl Neg for CelsiusDelta {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self(-self.0)
+    }
+}
+
+impl Mul<Share> for Grams {
+    type Output = Self;
+    fn mul(self, part: Share) -> Self {
+        Self(self.0 * part.0)
+    }
+}
+
+impl Mul<BakersPercent> for Grams {
+    type Output = Self;
+    /// The mass that a baker's percentage means for this much flour.
+    fn mul(self, percent: BakersPercent) -> Self {
+        Self::clamped(self.0 * percent.0 / 100.0)
+    }
+}
