@@ -1,0 +1,158 @@
+//! Foods: what they are made of, and how they take up and pass on heat.
+//!
+//! Composition is that of the USDA National Nutrient Database for Standard
+//! Reference, release 28 (2015, public domain), file ABBREV, quoted by its NDB
+//! number. Heat follows from composition by Choi and Okos ([`choi_okos`]),
+//! except where a measured specific heat of the dry food is known to be better.
+//!
+//! Left out: the spread between mills, breeds and seasons. Flour of one label
+//! varies by about a percent of water, eggs by about two.
+
+mod allergen;
+pub mod choi_okos;
+mod table;
+
+pub use allergen::Allergen;
+
+use crate::units::{
+    Celsius, Grams, JoulesPerGramKelvin, KilogramsPerCubicMetre, Share, WattsPerMetreKelvin,
+};
+
+/// What a food does in a dough.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum FoodKind {
+    /// Ground grain: what baker's percentages are counted from.
+    Flour,
+    /// Water itself.
+    Water,
+    /// Milk, cream, yoghurt.
+    Milk,
+    /// Egg, whole or in part.
+    Egg,
+    /// Butter and oils.
+    Fat,
+    /// Sugars, honey, syrup.
+    Sugar,
+    /// Salt.
+    Salt,
+    /// Baker's yeast of any kind.
+    Yeast,
+    /// Nuts and oily seeds.
+    Nut,
+    /// Fruit: fresh, dried, pressed or preserved.
+    Fruit,
+    /// Spices and extracts.
+    Spice,
+    /// Starches for thickening.
+    Starch,
+    /// Everything else.
+    Other,
+}
+
+/// What a food is made of, each as a share of its mass.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Composition {
+    /// Water.
+    pub water: Share,
+    /// Protein.
+    pub protein: Share,
+    /// Fat.
+    pub fat: Share,
+    /// Carbohydrate by difference, so with fibre, as the database counts it.
+    pub carbohydrate: Share,
+    /// Dietary fibre, a part of `carbohydrate`.
+    pub fibre: Share,
+    /// Ash: what is left after burning.
+    pub ash: Share,
+    /// Sugars, a part of `carbohydrate`; none where the database leaves them blank.
+    pub sugar: Share,
+}
+
+impl Composition {
+    /// The composition of several foods together, or `None` when they weigh nothing.
+    #[must_use]
+    pub fn of_mixture(parts: &[(Grams, Self)]) -> Option<Self> {
+        let total_g: f64 = parts.iter().map(|(mass, _)| mass.get()).sum();
+        if total_g <= 0.0 {
+            return None;
+        }
+        let average = |pick: fn(&Self) -> Share| {
+            let sum_g: f64 = parts
+                .iter()
+                .map(|(mass, of)| mass.get() * pick(of).get())
+                .sum();
+            Share::clamped(sum_g / total_g)
+        };
+        Some(Self {
+            water: average(|of| of.water),
+            protein: average(|of| of.protein),
+            fat: average(|of| of.fat),
+            carbohydrate: average(|of| of.carbohydrate),
+            fibre: average(|of| of.fibre),
+            ash: average(|of| of.ash),
+            sugar: average(|of| of.sugar),
+        })
+    }
+}
+
+/// One food.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Food {
+    /// The name that never changes and that stored formulas use: "bread-flour".
+    pub key: &'static str,
+    /// What it is called: "bread flour".
+    pub name: &'static str,
+    /// The NDB number of the row its composition comes from.
+    pub ndb: Option<u32>,
+    /// What it is made of.
+    pub composition: Composition,
+    /// A measured specific heat, where Choi and Okos are known to be off.
+    pub measured_specific_heat: Option<JoulesPerGramKelvin>,
+    /// What it does in a dough.
+    pub kind: FoodKind,
+    /// Whether its fat is milk fat, which melts between fridge and hand.
+    pub milk_fat: bool,
+    /// Allergens of the food itself; what a maker adds or lets in stands on the packet.
+    pub allergens: &'static [Allergen],
+}
+
+/// The food of that key.
+///
+/// ```
+/// let butter = domain::food::food("butter").expect("butter is in the table");
+/// assert!(butter.composition.fat > domain::units::share(0.8));
+/// ```
+#[must_use]
+pub fn food(key: &str) -> Option<&'static Food> {
+    table::FOODS.iter().find(|food| food.key == key)
+}
+
+/// All foods, by kind.
+#[must_use]
+pub fn all() -> &'static [Food] {
+    table::FOODS
+}
+
+/// How much heat it takes to warm a food at that temperature.
+///
+/// The measured value where there is one, else Choi and Okos on the
+/// composition; never with the melting of fat or ice in it.
+#[must_use]
+pub fn specific_heat(food: &Food, at: Celsius) -> JoulesPerGramKelvin {
+    food.measured_specific_heat
+        .unwrap_or_else(|| choi_okos::specific_heat(&food.composition, at))
+}
+
+/// How well a food passes heat on, free of air, by Choi and Okos.
+#[must_use]
+pub fn conductivity(food: &Food, at: Celsius) -> WattsPerMetreKelvin {
+    choi_okos::conductivity(&food.composition, at)
+}
+
+/// How dense a food is, free of air, by Choi and Okos.
+///
+/// Flour, sugar or ground almonds as they are poured hold air and weigh about half as much.
+#[must_use]
+pub fn density(food: &Food, at: Celsius) -> KilogramsPerCubicMetre {
+    choi_okos::density(&food.composition, at)
+}
