@@ -1,0 +1,107 @@
+//! What else to do when the liquid alone can't bring the dough to its target.
+//!
+//! Each thing is tried in the model and offered only with what it gains.
+
+use super::{LiquidQuestion, dough_with};
+use crate::thermal::constants::{ANOTHER_PLACE, FRIDGE, WARMED_BOWL, WARMED_FLOUR};
+use crate::thermal::mixing::PartKind;
+use crate::units::{Celsius, CelsiusDelta, celsius_delta};
+
+/// One thing to do besides choosing the liquid's temperature.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Move {
+    /// Warm the flour to about 30 °C.
+    WarmFlour,
+    /// Rinse the bowl with hot water.
+    WarmBowl,
+    /// Let what comes from the fridge stand until it is as warm as the kitchen.
+    WarmTheRest,
+    /// Knead in a warmer spot.
+    WarmerPlace,
+    /// Chill the flour in the fridge.
+    ChillFlour,
+    /// Chill the bowl.
+    ChillBowl,
+    /// Use the other ingredients straight from the fridge.
+    ChillTheRest,
+    /// Knead in a cooler spot.
+    CoolerPlace,
+}
+
+/// A thing to do and how much nearer to its target it brings the dough.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Advice {
+    /// What to do.
+    pub action: Move,
+    /// How much nearer the dough comes by that alone.
+    pub gain: CelsiusDelta,
+}
+
+/// ASSUMPTION: a gain below this isn't worth the trouble.
+const WORTH_DOING: CelsiusDelta = celsius_delta(0.2);
+
+impl Move {
+    const WARMING: [Self; 4] = [
+        Self::WarmFlour,
+        Self::WarmBowl,
+        Self::WarmTheRest,
+        Self::WarmerPlace,
+    ];
+    const COOLING: [Self; 4] = [
+        Self::ChillFlour,
+        Self::ChillBowl,
+        Self::ChillTheRest,
+        Self::CoolerPlace,
+    ];
+
+    /// The question as it would be afterwards.
+    fn applied(self, question: &LiquidQuestion) -> LiquidQuestion {
+        let mut changed = question.clone();
+        let kitchen = question.kitchen;
+        let mut bring = |which: fn(PartKind) -> bool, change: &dyn Fn(Celsius) -> Celsius| {
+            for part in changed.parts.iter_mut().filter(|part| which(part.kind)) {
+                part.temperature = change(part.temperature);
+            }
+        };
+        let is_flour = |kind| kind == PartKind::Flour;
+        let is_bowl = |kind| kind == PartKind::Bowl;
+        let is_rest = |kind| matches!(kind, PartKind::Other | PartKind::Preferment);
+        match self {
+            Self::WarmFlour => bring(is_flour, &|now| now.max(WARMED_FLOUR)),
+            Self::WarmBowl => bring(is_bowl, &|now| now.max(WARMED_BOWL)),
+            Self::WarmTheRest => bring(is_rest, &|now| now.max(kitchen)),
+            Self::WarmerPlace => changed.kitchen = kitchen + ANOTHER_PLACE,
+            Self::ChillFlour => bring(is_flour, &|now| now.min(FRIDGE)),
+            Self::ChillBowl => bring(is_bowl, &|now| now.min(FRIDGE)),
+            Self::ChillTheRest => bring(is_rest, &|now| now.min(FRIDGE)),
+            Self::CoolerPlace => changed.kitchen = kitchen - ANOTHER_PLACE,
+        }
+        changed
+    }
+}
+
+/// What would help, the most helpful first, when the dough will come to `dough` instead of its target.
+pub(super) fn for_shortfall(
+    question: &LiquidQuestion,
+    liquid_at: Celsius,
+    dough: Celsius,
+) -> Vec<Advice> {
+    let missing_k = (question.target - dough).get();
+    let moves = if missing_k > 0.0 {
+        Move::WARMING
+    } else {
+        Move::COOLING
+    };
+    let mut advice: Vec<Advice> = moves
+        .into_iter()
+        .filter_map(|action| {
+            let after = dough_with(&action.applied(question), liquid_at)?.likely();
+            // What overshoots the target gains no more than what was missing.
+            let gain_k = ((after - dough).get() * missing_k.signum()).min(missing_k.abs());
+            let gain = CelsiusDelta::clamped(gain_k);
+            (gain >= WORTH_DOING).then_some(Advice { action, gain })
+        })
+        .collect();
+    advice.sort_by(|one, other| other.gain.get().total_cmp(&one.gain.get()));
+    advice
+}

@@ -1,0 +1,78 @@
+//! Cooling water with ice: how much of the water to replace.
+//!
+//! Water w at `T_tap` and ice i at `T_ice` below zero together count as water at `T`:
+//!
+//! `i (L + c_i (0 - T_ice) + c T) = w c (T_tap - T)` with `i + w = W`, so
+//! `i = W c (T_tap - T) / (L + c T_tap - c_i T_ice)`
+//!
+//! with masses in g, temperatures in °C, L in J/g, c in J/(g K); the values are
+//! in [`constants`](crate::thermal::constants). The balance also holds for T
+//! below zero: then some ice is left, which melts in the dough.
+//!
+//! The trade takes ice at 0 °C and L/c as 80 K: `i = W (T_tap - T) / (T_tap + 80)`,
+//! in °F `W (T_tap - T) / (T_tap + 112)`, from 144 BTU/lb (*Baking Business*).
+//! A freezer's ice is colder and cools more, so we ask for about 8 % less.
+
+use crate::thermal::constants::{
+    COLD_WATER_SPECIFIC_HEAT, FREEZER, ICE_HEAT_OF_FUSION, ICE_SPECIFIC_HEAT, MOST_ICE,
+};
+use crate::units::{Celsius, Grams, Share};
+
+/// Water and ice that together make up the liquid.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct IceSplit {
+    /// Ice, weighed.
+    pub ice: Grams,
+    /// Water from the tap.
+    pub water: Grams,
+}
+
+/// The heat a gram of ice takes up until it is water of the tap's temperature, in J.
+fn ice_takes_j_per_g(tap: Celsius, ice_at: Celsius) -> f64 {
+    // L + c T_tap - c_i T_ice
+    let below_zero_k = (-ice_at.get()).max(0.0);
+    ICE_HEAT_OF_FUSION.get()
+        + COLD_WATER_SPECIFIC_HEAT.get() * tap.get().max(0.0)
+        + ICE_SPECIFIC_HEAT.get() * below_zero_k
+}
+
+/// How much of the water must be ice of a temperature; none when the tap is cold enough.
+#[must_use]
+pub fn ice_at(total: Grams, tap: Celsius, wanted: Celsius, ice_at: Celsius) -> IceSplit {
+    // i = W c (T_tap - T) / (L + c T_tap - c_i T_ice)
+    let cooled_j_per_g = COLD_WATER_SPECIFIC_HEAT.get() * (tap - wanted).get();
+    let share = Share::clamped(cooled_j_per_g / ice_takes_j_per_g(tap, ice_at));
+    let ice = total * share;
+    IceSplit {
+        ice,
+        water: total - ice,
+    }
+}
+
+/// How much of the water must be ice straight from the freezer.
+#[must_use]
+pub fn ice_for(total: Grams, tap: Celsius, wanted: Celsius) -> IceSplit {
+    ice_at(total, tap, wanted, FREEZER)
+}
+
+/// What water with as much ice as will melt in time counts as.
+#[must_use]
+pub fn coldest_with_ice(tap: Celsius) -> Celsius {
+    // T = T_tap - (i / W) (L + c T_tap - c_i T_ice) / c
+    let cooled_k =
+        MOST_ICE.get() * ice_takes_j_per_g(tap, FREEZER) / COLD_WATER_SPECIFIC_HEAT.get();
+    Celsius::clamped(tap.get() - cooled_k)
+}
+
+/// What the trade's formula says, to compare; `None` where it has no meaning.
+///
+/// Printed examples sometimes put the wanted temperature into the denominator,
+/// which asks for too much ice.
+#[must_use]
+pub fn trade_ice(total: Grams, tap: Celsius, wanted: Celsius) -> Option<Grams> {
+    // i = W (T_tap - T) / (T_tap + 80)
+    let share = (tap - wanted).get() / (tap.get() + 80.0);
+    (0.0..=1.0)
+        .contains(&share)
+        .then(|| total * Share::clamped(share))
+}

@@ -1,0 +1,67 @@
+//! The trade's rule of three or four factors.
+//!
+//! `liquid = n target - sum(known temperatures) - friction factor`
+//!
+//! where n counts the liquid and the known temperatures: flour and kitchen, and
+//! the preferment if there is one. Any temperature scale, the same throughout;
+//! the friction factor is a difference, so from °F it converts by five ninths
+//! without minus 32.
+//!
+//! Source: T. Lehmann, *PMQ* (Spring 2003) and *Pizza Today* (June 2018);
+//! *Cook's Illustrated*, "Precise water temperature for the perfect loaf", for
+//! four factors. The rule knows no masses and no other ingredients, so it suits
+//! lean doughs of usual hydration; its friction factor hides the heat of
+//! hydration and is about three times the warming that friction causes.
+
+use super::LiquidQuestion;
+use crate::thermal::mixing::PartKind;
+use crate::units::{Celsius, CelsiusDelta};
+
+/// What the liquid should have by the rule, or `None` outside the range of [`Celsius`].
+///
+/// ```
+/// use domain::thermal::liquid::rule::rule_of_factors;
+/// use domain::units::{celsius, celsius_delta};
+///
+/// let known = [celsius(21.0), celsius(22.0)];
+/// let liquid = rule_of_factors(celsius(25.0), &known, celsius_delta(11.0));
+/// assert_eq!(liquid, Some(celsius(21.0)));
+/// ```
+#[must_use]
+pub fn rule_of_factors(
+    target: Celsius,
+    known: &[Celsius],
+    friction: CelsiusDelta,
+) -> Option<Celsius> {
+    let factors = known.len() as f64 + 1.0;
+    let known_c: f64 = known.iter().map(|at| at.get()).sum();
+    Celsius::new(factors * target.get() - known_c - friction.get()).ok()
+}
+
+/// The friction factor of a batch, from what its dough came to and all the
+/// temperatures that went into it, the liquid's too.
+#[must_use]
+pub fn friction_factor_from(dough: Celsius, used: &[Celsius]) -> CelsiusDelta {
+    let used_c: f64 = used.iter().map(|at| at.get()).sum();
+    CelsiusDelta::clamped(used.len() as f64 * dough.get() - used_c)
+}
+
+/// The rule for a question, where it applies: with flour, and a friction factor for the method.
+pub(super) fn for_question(question: &LiquidQuestion) -> Option<Celsius> {
+    let friction = question.method.published_friction()?;
+    let mut known = vec![
+        mean_temperature(question, PartKind::Flour)?,
+        question.kitchen,
+    ];
+    known.extend(mean_temperature(question, PartKind::Preferment));
+    rule_of_factors(question.target, &known, friction)
+}
+
+fn mean_temperature(question: &LiquidQuestion, kind: PartKind) -> Option<Celsius> {
+    let of_kind = || question.parts.iter().filter(|part| part.kind == kind);
+    let mass_g: f64 = of_kind().map(|part| part.mass.get()).sum();
+    let weighted: f64 = of_kind()
+        .map(|part| part.mass.get() * part.temperature.get())
+        .sum();
+    (mass_g > 0.0).then(|| Celsius::clamped(weighted / mass_g))
+}

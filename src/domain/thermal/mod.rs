@@ -1,0 +1,10 @@
+//! Heat: what the bowl, the kitchen, the fridge and the oven do to dough and filling.
+
+pub mod constants;
+pub mod cooling;
+pub mod kneading;
+pub mod liquid;
+pub mod mixing;
+pub mod oven;
+pub mod transient;
+pub mod vessel;
