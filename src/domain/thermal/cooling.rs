@@ -1,0 +1,192 @@
+//! How long cooked fillings and baked pieces take to cool, and whether a filling cools fast enough.
+//!
+//! The two-stage rule for cooked food that spoils: from 57 to 21 °C within 2 h,
+//! and to 5 °C within 6 h in all. Source: FDA Food Code 2022, § 3-501.14(A);
+//! the wording was read in Delaware's adoption, 16 Del. Admin. Code § 3-501.14.
+//! Other countries have other limits (5 or 8 °C for what stays in the fridge):
+//! local food-safety guidance comes first.
+//!
+//! Temperatures are those of the centre of a [`Vessel`], the warmest point
+//! while it cools, reckoned with the modes described there. The clock of the
+//! rule starts when the centre passes 57 °C, or at once for what is cooler.
+//!
+//! Left out: evaporation, which cools an open dish faster than said, and a
+//! fridge that is warmed by what is put into it.
+
+use super::vessel::{Body, Cooling, Form, Material, SAME_K, Surroundings, Vessel};
+use crate::estimate::{Basis, Estimate};
+use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, celsius, millimetres, minutes};
+
+/// Where the clock of the rule starts.
+pub const HOT: Celsius = celsius(57.0);
+/// The end of the first stage.
+pub const WARM: Celsius = celsius(21.0);
+/// The end of the second stage.
+pub const COLD: Celsius = celsius(5.0);
+/// Time allowed from [`HOT`] to [`WARM`].
+pub const FIRST_STAGE: Minutes = minutes(120.0);
+/// Time allowed from [`HOT`] to [`COLD`].
+pub const BOTH_STAGES: Minutes = minutes(360.0);
+
+/// How far ahead cooling is followed: two days.
+pub const HORIZON: Minutes = minutes(2.0 * 24.0 * 60.0);
+
+/// ASSUMPTION: one time in ten the heat transfer coefficient is larger, or smaller, than said by this factor.
+///
+/// Natural convection and radiation alone differ by a fifth between a hot and a lukewarm body.
+const FILM_SPREAD: f64 = 1.3;
+
+/// Whether a cooked filling passes the two-stage rule.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TwoStage {
+    /// From 57 to 21 °C; `None` when it is not there within [`HORIZON`].
+    pub minutes_to_21: Option<Minutes>,
+    /// From 57 to 5 °C; `None` when it is not there within [`HORIZON`].
+    pub minutes_to_5: Option<Minutes>,
+    /// Whether both stages are within their time.
+    pub passes: bool,
+}
+
+/// How a filling that starts at one temperature throughout does against the rule.
+#[must_use]
+pub fn two_stage(
+    vessel: &Vessel,
+    initial: Celsius,
+    surroundings: &Surroundings,
+    start: Moment,
+) -> TwoStage {
+    let course = vessel.course(start, initial, surroundings);
+    let horizon = HORIZON.get();
+    let cooled_to = |target: Celsius, from: f64| {
+        if course.core_after(from) < target.get() + SAME_K {
+            Some(from)
+        } else {
+            course.core_reaches_after(target.get(), from, horizon)
+        }
+    };
+    let hot = cooled_to(HOT, 0.0);
+    let warm = hot.and_then(|hot| cooled_to(WARM, hot));
+    let cold = warm.and_then(|warm| cooled_to(COLD, warm));
+    let since_hot = |t: Option<f64>| Some(Minutes::clamped(t? - hot?));
+    let minutes_to_21 = since_hot(warm);
+    let minutes_to_5 = since_hot(cold);
+    TwoStage {
+        minutes_to_21,
+        minutes_to_5,
+        passes: minutes_to_21.is_some_and(|taken| taken <= FIRST_STAGE)
+            && minutes_to_5.is_some_and(|taken| taken <= BOTH_STAGES),
+    }
+}
+
+/// The deepest wide layer that passes, cooled through one face from 57 °C, to a tenth of a millimetre below.
+///
+/// `None` when even 2 mm is too deep, as in a kitchen that isn't below 5 °C.
+#[must_use]
+pub fn deepest_layer_that_passes(cooling: Cooling, ambient: Celsius) -> Option<Millimetres> {
+    let passes = |depth_mm: f64| {
+        let layer = Vessel::of(Body {
+            form: Form::Layer {
+                depth: Millimetres::clamped(depth_mm),
+            },
+            material: Material::CUSTARD,
+            film: cooling.film(),
+        });
+        passes_at(&layer, ambient)
+    };
+    // A deeper layer is always slower, so the answer can be closed in on.
+    let (mut fits, mut too_deep) = (2.0, 500.0);
+    if !passes(fits) {
+        return None;
+    }
+    while too_deep - fits > 0.05 {
+        let middle = 0.5 * (fits + too_deep);
+        if passes(middle) {
+            fits = middle;
+        } else {
+            too_deep = middle;
+        }
+    }
+    Some(Millimetres::clamped(fits))
+}
+
+fn passes_at(vessel: &Vessel, ambient: Celsius) -> bool {
+    let start = Moment::from_epoch_ms(0);
+    two_stage(vessel, HOT, &Surroundings::constant(ambient), start).passes
+}
+
+/// What makes a filling cool fast enough.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Remedy {
+    /// Spread it to this depth where it is.
+    Spread(Millimetres),
+    /// Stand its dish in water with ice.
+    IceBath,
+    /// Stand its dish in water with ice, and stir.
+    StirInIceBath,
+    /// Spread it to this depth and stand that in water with ice.
+    SpreadInIceBath(Millimetres),
+}
+
+/// The water of an ice bath, a little above melting ice.
+const ICE_BATH: Celsius = celsius(1.0);
+/// ASSUMPTION: thinner than this nobody spreads a cream.
+const THINNEST: Millimetres = millimetres(8.0);
+
+/// The remedies that work for a filling, least trouble first; empty when it needs none.
+///
+/// Each is reckoned, not guessed. An ice bath is taken to last until the filling is cold.
+#[must_use]
+pub fn remedies(
+    mass: Grams,
+    depth: Millimetres,
+    cooling: Cooling,
+    ambient: Celsius,
+) -> Vec<Remedy> {
+    if passes_at(&Vessel::filling(mass, depth, cooling), ambient) {
+        return Vec::new();
+    }
+    let spread = |cooling, ambient| {
+        let deepest = deepest_layer_that_passes(cooling, ambient)?;
+        let whole = Millimetres::clamped(deepest.get().floor());
+        (whole >= THINNEST && whole < depth).then_some(whole)
+    };
+    let in_ice = Vessel::filling(mass, depth, Cooling::IceBath);
+    let stirred = Vessel::filling_stirred(mass, depth, Cooling::IceBath);
+    let mut found = Vec::new();
+    found.extend(spread(cooling, ambient).map(Remedy::Spread));
+    if passes_at(&in_ice, ICE_BATH) {
+        found.push(Remedy::IceBath);
+    } else {
+        if passes_at(&stirred, ICE_BATH) {
+            found.push(Remedy::StirInIceBath);
+        }
+        found.extend(spread(Cooling::IceBath, ICE_BATH).map(Remedy::SpreadInIceBath));
+    }
+    found
+}
+
+/// When the centre comes from one temperature to another.
+///
+/// The window holds the spread of the heat transfer coefficient only. What
+/// doesn't come within [`HORIZON`] of the start is given as that moment.
+#[must_use]
+pub fn cooling_window(
+    vessel: &Vessel,
+    from: Celsius,
+    to: Celsius,
+    surroundings: &Surroundings,
+    start: Moment,
+) -> Estimate<Moment> {
+    let reached = |vessel: &Vessel| {
+        vessel
+            .course(start, from, surroundings)
+            .when_core_reaches(to, HORIZON)
+            .unwrap_or(start + HORIZON)
+    };
+    Estimate::new(
+        reached(&vessel.with_film_times(FILM_SPREAD)),
+        reached(vessel),
+        reached(&vessel.with_film_times(1.0 / FILM_SPREAD)),
+        Basis::Model,
+    )
+}

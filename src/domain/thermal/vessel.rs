@@ -1,0 +1,181 @@
+//! A dough, a bun or a filling in its surroundings, as a sum of decaying modes.
+//!
+//! Every mode is a thermometer with a lag of its own: `dy/dt = (T∞(t) − y) / τ`.
+//! A temperature of the body is a weighted mean of these readings,
+//! `T = Σ w y` with `Σ w = 1`: one set of weights gives the mean over the
+//! volume, another the centre. Where the surroundings are constant a mode decays
+//! exactly exponentially, so a history of constant stretches needs no time steps.
+//!
+//! - below `Bi = h Lc / k = 0.1` (Lc = volume over cooled area) one mode,
+//!   `τ = ρ c Lc / h` (lumped capacity; Incropera & DeWitt, Fundamentals of
+//!   Heat and Mass Transfer, ch. 5, section from memory)
+//! - above, the modes of [`transient`]: `τ = L² / (α ζ²)`; for a short cylinder
+//!   the rates 1/τ of two series add and their weights multiply
+//!
+//! The truncated rest of the weights rides on the fastest mode kept, which
+//! lives for less than a hundredth of the slowest time constant. After a tenth
+//! of that constant the temperatures agree with the full series to 0.0001 of the
+//! difference at the start.
+//!
+//! Left out: heat of fermentation (0.3 to 1.7 K an hour if none escaped,
+//! computed from 91 kJ per mole of glucose), evaporation from hot surfaces
+//! (cools faster than said), radiation other than as a part of h, and the change
+//! of size and conductivity as a dough rises.
+
+mod body;
+mod course;
+mod modes;
+
+use std::f64::consts::PI;
+
+pub use self::body::{Body, Cooling, Form, Material};
+pub(crate) use self::course::SAME_K;
+pub use self::course::{Course, Surroundings};
+pub use self::modes::Mode;
+use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin};
+
+/// A body in its surroundings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Vessel {
+    body: Body,
+    // Slowest first, never empty; the weights of each kind sum to 1.
+    modes: Vec<Mode>,
+}
+
+impl Vessel {
+    /// The modes of a body.
+    #[must_use]
+    pub fn of(body: Body) -> Self {
+        Self {
+            body,
+            modes: modes::modes_of(&body),
+        }
+    }
+
+    /// All the dough in a covered bowl.
+    ///
+    /// ASSUMPTION: a sphere of the same volume. A bowl of dough has about a
+    /// sixth more surface than that, and the cover takes about as much away.
+    #[must_use]
+    pub fn dough_in_bowl(mass: Grams) -> Self {
+        Self::of(Body {
+            form: body::sphere(mass, Material::DOUGH),
+            material: Material::DOUGH,
+            film: body::STILL_AIR,
+        })
+    }
+
+    /// A shaped bun, or one strand's worth of dough, on a tray.
+    ///
+    /// ASSUMPTION: a sphere of the same volume, the tray as good as air.
+    #[must_use]
+    pub fn piece(mass: Grams) -> Self {
+        Self::dough_in_bowl(mass)
+    }
+
+    /// A loaf proofing in its tin.
+    ///
+    /// ASSUMPTION: a cylinder twice as long as it is wide, the tin itself without resistance.
+    #[must_use]
+    pub fn loaf_in_tin(mass: Grams) -> Self {
+        // V = π r² · 4r
+        let volume_m3 = body::volume_m3(mass, Material::DOUGH);
+        let radius = body::from_metres((volume_m3 / (4.0 * PI)).cbrt());
+        Self::of(Body {
+            form: Form::Roll {
+                radius,
+                length: radius * 4.0,
+            },
+            material: Material::DOUGH,
+            film: body::STILL_AIR,
+        })
+    }
+
+    /// A cooked cream spread to `depth` in a round dish.
+    ///
+    /// ASSUMPTION: heat leaves through the side and one face: the open top in
+    /// air, the bottom in an ice bath. The other face counts as insulated,
+    /// which errs on the slow side.
+    #[must_use]
+    pub fn filling(mass: Grams, depth: Millimetres, cooling: Cooling) -> Self {
+        Self::of(Body {
+            form: body::dish(mass, depth, Material::CUSTARD),
+            material: Material::CUSTARD,
+            film: cooling.film(),
+        })
+    }
+
+    /// The same, stirred all the while.
+    #[must_use]
+    pub fn filling_stirred(mass: Grams, depth: Millimetres, cooling: Cooling) -> Self {
+        Self::of(Body {
+            form: body::dish(mass, depth, Material::CUSTARD),
+            material: Material::CUSTARD.stirred(),
+            film: cooling.film(),
+        })
+    }
+
+    /// A bun or loaf out of the oven, on a rack.
+    ///
+    /// ASSUMPTION: a sphere of the same volume.
+    #[must_use]
+    pub fn baked_piece(mass: Grams) -> Self {
+        Self::of(Body {
+            form: body::sphere(mass, Material::CRUMB),
+            material: Material::CRUMB,
+            film: body::HOT_IN_AIR,
+        })
+    }
+
+    /// What it was made from.
+    #[must_use]
+    pub fn body(&self) -> &Body {
+        &self.body
+    }
+
+    /// Its modes, slowest first; there is at least one.
+    #[must_use]
+    pub fn modes(&self) -> &[Mode] {
+        &self.modes
+    }
+
+    /// The lag of the slowest mode, which rules all but the first minutes.
+    #[must_use]
+    pub fn time_constant(&self) -> Minutes {
+        self.modes[0].time_constant
+    }
+
+    /// The same body with its heat transfer coefficient multiplied.
+    #[must_use]
+    pub fn with_film_times(&self, factor: f64) -> Self {
+        Self::of(Body {
+            film: WattsPerSquareMetreKelvin::clamped(self.body.film.get() * factor),
+            ..self.body
+        })
+    }
+
+    /// The few modes that matter for the mean, with every lag multiplied; their core weights mean nothing.
+    pub(crate) fn for_mean(&self, lag_factor: f64) -> Self {
+        let mut modes: Vec<Mode> = Vec::new();
+        for mode in &self.modes {
+            match modes.last_mut() {
+                // Together these are a thousandth of the mean, for a hundredth of the slowest lag.
+                Some(last) if mode.mean < 3e-4 => last.mean += mode.mean,
+                _ => modes.push(Mode {
+                    time_constant: mode.time_constant * lag_factor,
+                    ..*mode
+                }),
+            }
+        }
+        Self {
+            body: self.body,
+            modes,
+        }
+    }
+
+    /// How it goes from one temperature throughout, from `start` on.
+    #[must_use]
+    pub fn course(&self, start: Moment, initial: Celsius, surroundings: &Surroundings) -> Course {
+        Course::new(self, start, initial, surroundings)
+    }
+}
