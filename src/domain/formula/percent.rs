@@ -1,0 +1,68 @@
+//! Baker's percentages: every mass as a share of all the flour in the dough.
+//!
+//! `percent = mass / flour × 100`, the flour of preferments included.
+//! Source of the convention: Gisslen, *Professional Baking*, ch. 1 (baker's percentages).
+//! For fillings, washes and glazes the percentage is still of the dough's flour:
+//! it says how much goes with this much dough.
+
+use super::{Draft, Ingredient};
+use crate::food::FoodKind;
+use crate::units::{BakersPercent, Grams};
+
+impl Draft {
+    /// All the flour of the dough and its preferments.
+    #[must_use]
+    pub fn flour_mass(&self) -> Grams {
+        self.dough_ingredients()
+            .filter(|part| part.food.kind == FoodKind::Flour)
+            .map(|part| part.mass)
+            .sum()
+    }
+
+    /// A mass as a percentage of the dough's flour.
+    #[must_use]
+    pub fn percent_of_flour(&self, mass: Grams) -> BakersPercent {
+        BakersPercent::clamped(mass / self.flour_mass() * 100.0)
+    }
+
+    /// The percentage of one kind of food in the dough, preferments included.
+    #[must_use]
+    pub fn dough_percent(&self, kind: FoodKind) -> BakersPercent {
+        let mass = self
+            .dough_ingredients()
+            .filter(|part| part.food.kind == kind)
+            .map(|part| part.mass)
+            .sum();
+        self.percent_of_flour(mass)
+    }
+
+    /// Water of every ingredient but the flour itself, as a percentage of the flour:
+    /// what milk, egg and butter bring counts as the water that it is.
+    #[must_use]
+    pub fn hydration(&self) -> BakersPercent {
+        let water = self
+            .dough_ingredients()
+            .filter(|part| part.food.kind != FoodKind::Flour)
+            .map(|part| part.mass * part.food.composition.water)
+            .sum();
+        self.percent_of_flour(water)
+    }
+
+    /// Fat of every ingredient, as a percentage of the flour.
+    #[must_use]
+    pub fn fat(&self) -> BakersPercent {
+        let fat = self
+            .dough_ingredients()
+            .map(|part| part.mass * part.food.composition.fat)
+            .sum();
+        self.percent_of_flour(fat)
+    }
+
+    /// Every ingredient that ends up in the divided dough.
+    pub fn dough_ingredients(&self) -> impl Iterator<Item = &Ingredient> {
+        self.components
+            .iter()
+            .filter(|component| component.is_dough())
+            .flat_map(|component| &component.ingredients)
+    }
+}

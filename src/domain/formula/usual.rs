@@ -1,0 +1,99 @@
+//! What doughs usually hold, so that a slipped digit is noticed.
+//!
+//! Ranges are percentages of flour for enriched and tin-loaf doughs. They
+//! bracket Gisslen, *Professional Baking* (2008) ch. 9 (brioche, sweet doughs)
+//! and Kleinwächter, *The Sourdough Framework* (baker's-math example); the
+//! outer ends are common practice, no source. "Enriched" as sugar and fat from
+//! a tenth of the flour follows the *Oxford Companion to Sugar and Sweets*
+//! (2015): sugar 1:10 to 1:4, fat 1:10 to 9:10 in rich breads.
+
+use super::Draft;
+use crate::food::FoodKind;
+use crate::units::{BakersPercent, bakers_percent};
+
+/// One thing looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measure {
+    /// Water of everything but the flour.
+    Hydration,
+    /// Added sugar and honey.
+    Sugar,
+    /// Fat of everything.
+    Fat,
+    /// Added salt.
+    Salt,
+    /// Yeast, reckoned as fresh.
+    FreshYeast,
+}
+
+/// A measure with what is usual.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reading {
+    /// What was looked at.
+    pub measure: Measure,
+    /// What the formula has.
+    pub found: BakersPercent,
+    /// The least that is usual.
+    pub least: BakersPercent,
+    /// The most that is usual.
+    pub most: BakersPercent,
+}
+
+impl Reading {
+    /// Whether it lies within the usual range.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        self.found >= self.least && self.found <= self.most
+    }
+}
+
+/// How much fresh yeast one gram of each kind stands for.
+///
+/// Fresh × 0.40 is active dry and fresh × 0.33 is instant: a bread-baking
+/// textbook's table "Yeast conversions, fresh to dry".
+#[must_use]
+pub fn fresh_yeast_per_gram(food_key: &str) -> f64 {
+    match food_key {
+        "yeast-active-dry" => 1.0 / 0.40,
+        "yeast-instant" => 1.0 / 0.33,
+        _ => 1.0,
+    }
+}
+
+/// Every measure of a formula's dough with its usual range.
+#[must_use]
+pub fn readings(formula: &Draft) -> Vec<Reading> {
+    let fresh_yeast = formula
+        .dough_ingredients()
+        .filter(|part| part.food.kind == FoodKind::Yeast)
+        .map(|part| part.mass * fresh_yeast_per_gram(part.food.key))
+        .sum();
+    let reading = |measure, found, least: f64, most: f64| Reading {
+        measure,
+        found,
+        least: bakers_percent(least),
+        most: bakers_percent(most),
+    };
+    vec![
+        reading(Measure::Hydration, formula.hydration(), 50.0, 85.0),
+        reading(
+            Measure::Sugar,
+            formula.dough_percent(FoodKind::Sugar),
+            0.0,
+            25.0,
+        ),
+        reading(Measure::Fat, formula.fat(), 0.0, 75.0),
+        reading(
+            Measure::Salt,
+            formula.dough_percent(FoodKind::Salt),
+            1.5,
+            2.2,
+        ),
+        reading(
+            Measure::FreshYeast,
+            formula.percent_of_flour(fresh_yeast),
+            0.2,
+            8.0,
+        ),
+    ]
+}
