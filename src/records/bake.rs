@@ -1,0 +1,302 @@
+//! One entry of a bake's event log as it is stored, version 1.
+
+use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
+use domain::formula::{ComponentId, Formula, StepId};
+use domain::kitchen::Kitchen;
+use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange};
+use serde::{Deserialize, Serialize};
+
+use crate::formula::FormulaRecord;
+use crate::kitchen::KitchenFacts;
+use crate::read::{Kind, ReadError, Record, impossible};
+
+/// An entry.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(
+    missing_docs,
+    reason = "the fields carry their meaning and unit in their names"
+)]
+pub struct EntryRecord {
+    pub version: u32,
+    pub at_ms: i64,
+    pub event: EventRecord,
+}
+
+/// What happened.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+#[allow(missing_docs, reason = "as above")]
+pub enum EventRecord {
+    Started {
+        formula: Box<FormulaRecord>,
+        kitchen: KitchenFacts,
+    },
+    Picked {
+        step: u16,
+    },
+    Done {
+        step: u16,
+    },
+    Skipped {
+        step: u16,
+    },
+    Reopened {
+        step: u16,
+    },
+    Marked {
+        step: u16,
+        item: u16,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        piece: Option<u16>,
+        on: bool,
+    },
+    Folded {
+        step: u16,
+    },
+    Extended {
+        step: u16,
+        by_min: f64,
+    },
+    KitchenMeasured {
+        air_c: f64,
+    },
+    DoughMeasured {
+        component: u16,
+        temperature_c: f64,
+    },
+    CoreMeasured {
+        step: u16,
+        temperature_c: f64,
+    },
+    PieceWeighed {
+        piece: u16,
+        mass_g: f64,
+    },
+    TimerSet {
+        timer: u32,
+        name: String,
+        length_min: f64,
+    },
+    TimerStopped {
+        timer: u32,
+    },
+    Acknowledged {
+        alarm: AlarmRecord,
+    },
+    Paused,
+    Resumed,
+    Finished,
+    Abandoned,
+    Undone {
+        entries: Vec<u32>,
+    },
+}
+
+/// Which alarm.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "of", rename_all = "kebab-case")]
+#[allow(missing_docs, reason = "as above")]
+pub enum AlarmRecord {
+    Check { step: u16, round: u16 },
+    Fold { step: u16, fold: u16 },
+    OvenOn { step: u16 },
+    CoolingStage { step: u16 },
+    Perishable { step: u16 },
+    Timer { timer: u32 },
+}
+
+impl Record for EntryRecord {
+    const KIND: Kind = Kind::BakeEntry;
+}
+
+impl TryFrom<EntryRecord> for Entry {
+    type Error = ReadError;
+
+    fn try_from(record: EntryRecord) -> Result<Self, ReadError> {
+        Ok(Self {
+            at: Moment::from_epoch_ms(record.at_ms),
+            event: event(record.event)?,
+        })
+    }
+}
+
+fn event(record: EventRecord) -> Result<Event, ReadError> {
+    let celsius = |value| Celsius::new(value).map_err(odd);
+    Ok(match record {
+        EventRecord::Started { formula, kitchen } => Event::Started(Box::new(Start {
+            formula: Formula::try_from(*formula)?,
+            kitchen: Kitchen::try_from(&kitchen)?,
+        })),
+        EventRecord::Picked { step } => Event::Picked { step: StepId(step) },
+        EventRecord::Done { step } => Event::Done { step: StepId(step) },
+        EventRecord::Skipped { step } => Event::Skipped { step: StepId(step) },
+        EventRecord::Reopened { step } => Event::Reopened { step: StepId(step) },
+        EventRecord::Marked {
+            step,
+            item,
+            piece,
+            on,
+        } => Event::Marked {
+            step: StepId(step),
+            mark: Mark { item, piece },
+            on,
+        },
+        EventRecord::Folded { step } => Event::Folded { step: StepId(step) },
+        EventRecord::Extended { step, by_min } => Event::Extended {
+            step: StepId(step),
+            by: Minutes::new(by_min).map_err(odd)?,
+        },
+        EventRecord::KitchenMeasured { air_c } => Event::KitchenMeasured {
+            air: celsius(air_c)?,
+        },
+        EventRecord::DoughMeasured {
+            component,
+            temperature_c,
+        } => Event::DoughMeasured {
+            component: ComponentId(component),
+            temperature: celsius(temperature_c)?,
+        },
+        EventRecord::CoreMeasured {
+            step,
+            temperature_c,
+        } => Event::CoreMeasured {
+            step: StepId(step),
+            temperature: celsius(temperature_c)?,
+        },
+        EventRecord::PieceWeighed { piece, mass_g } => Event::PieceWeighed {
+            piece,
+            mass: Grams::new(mass_g).map_err(odd)?,
+        },
+        EventRecord::TimerSet {
+            timer,
+            name,
+            length_min,
+        } => Event::TimerSet {
+            timer: TimerId(timer),
+            name,
+            length: Minutes::new(length_min).map_err(odd)?,
+        },
+        EventRecord::TimerStopped { timer } => Event::TimerStopped {
+            timer: TimerId(timer),
+        },
+        EventRecord::Acknowledged { alarm } => Event::Acknowledged {
+            alarm: alarm.into(),
+        },
+        EventRecord::Paused => Event::Paused,
+        EventRecord::Resumed => Event::Resumed,
+        EventRecord::Finished => Event::Finished,
+        EventRecord::Abandoned => Event::Abandoned,
+        EventRecord::Undone { entries } => Event::Undone { entries },
+    })
+}
+
+fn odd(cause: OutOfRange) -> ReadError {
+    impossible(Kind::BakeEntry, cause)
+}
+
+impl From<&Entry> for EntryRecord {
+    fn from(entry: &Entry) -> Self {
+        Self {
+            version: 1,
+            at_ms: entry.at.epoch_ms(),
+            event: EventRecord::from(&entry.event),
+        }
+    }
+}
+
+impl From<&Event> for EventRecord {
+    fn from(event: &Event) -> Self {
+        match event {
+            Event::Started(start) => Self::Started {
+                formula: Box::new(FormulaRecord::from(&start.formula)),
+                kitchen: KitchenFacts::from(&start.kitchen),
+            },
+            Event::Picked { step } => Self::Picked { step: step.0 },
+            Event::Done { step } => Self::Done { step: step.0 },
+            Event::Skipped { step } => Self::Skipped { step: step.0 },
+            Event::Reopened { step } => Self::Reopened { step: step.0 },
+            Event::Marked { step, mark, on } => Self::Marked {
+                step: step.0,
+                item: mark.item,
+                piece: mark.piece,
+                on: *on,
+            },
+            Event::Folded { step } => Self::Folded { step: step.0 },
+            Event::Extended { step, by } => Self::Extended {
+                step: step.0,
+                by_min: by.get(),
+            },
+            Event::KitchenMeasured { air } => Self::KitchenMeasured { air_c: air.get() },
+            Event::DoughMeasured {
+                component,
+                temperature,
+            } => Self::DoughMeasured {
+                component: component.0,
+                temperature_c: temperature.get(),
+            },
+            Event::CoreMeasured { step, temperature } => Self::CoreMeasured {
+                step: step.0,
+                temperature_c: temperature.get(),
+            },
+            Event::PieceWeighed { piece, mass } => Self::PieceWeighed {
+                piece: *piece,
+                mass_g: mass.get(),
+            },
+            Event::TimerSet {
+                timer,
+                name,
+                length,
+            } => Self::TimerSet {
+                timer: timer.0,
+                name: name.clone(),
+                length_min: length.get(),
+            },
+            Event::TimerStopped { timer } => Self::TimerStopped { timer: timer.0 },
+            Event::Acknowledged { alarm } => Self::Acknowledged {
+                alarm: (*alarm).into(),
+            },
+            Event::Paused => Self::Paused,
+            Event::Resumed => Self::Resumed,
+            Event::Finished => Self::Finished,
+            Event::Abandoned => Self::Abandoned,
+            Event::Undone { entries } => Self::Undone {
+                entries: entries.clone(),
+            },
+        }
+    }
+}
+
+impl From<AlarmRecord> for AlarmId {
+    fn from(record: AlarmRecord) -> Self {
+        match record {
+            AlarmRecord::Check { step, round } => Self::Check {
+                step: StepId(step),
+                round,
+            },
+            AlarmRecord::Fold { step, fold } => Self::Fold {
+                step: StepId(step),
+                fold,
+            },
+            AlarmRecord::OvenOn { step } => Self::OvenOn { step: StepId(step) },
+            AlarmRecord::CoolingStage { step } => Self::CoolingStage { step: StepId(step) },
+            AlarmRecord::Perishable { step } => Self::Perishable { step: StepId(step) },
+            AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
+        }
+    }
+}
+
+impl From<AlarmId> for AlarmRecord {
+    fn from(alarm: AlarmId) -> Self {
+        match alarm {
+            AlarmId::Check { step, round } => Self::Check {
+                step: step.0,
+                round,
+            },
+            AlarmId::Fold { step, fold } => Self::Fold { step: step.0, fold },
+            AlarmId::OvenOn { step } => Self::OvenOn { step: step.0 },
+            AlarmId::CoolingStage { step } => Self::CoolingStage { step: step.0 },
+            AlarmId::Perishable { step } => Self::Perishable { step: step.0 },
+            AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
+        }
+    }
+}

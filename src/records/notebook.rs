@@ -1,0 +1,72 @@
+//! What the baker wrote about a finished bake, version 1.
+
+use domain::bake::BakeId;
+use domain::formula::{FormulaId, StepId};
+use domain::notebook::Note;
+use domain::units::Moment;
+use serde::{Deserialize, Serialize};
+
+use crate::read::{Kind, Record};
+
+/// A note.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(
+    missing_docs,
+    reason = "the fields carry their meaning and unit in their names"
+)]
+pub struct NoteRecord {
+    pub version: u32,
+    pub bake: String,
+    pub formula: String,
+    pub at_ms: i64,
+    #[serde(default)]
+    pub text: String,
+    #[serde(default)]
+    pub differently: Vec<DifferentlyRecord>,
+}
+
+/// What to do differently at a step.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[allow(missing_docs, reason = "as above")]
+pub struct DifferentlyRecord {
+    pub step: u16,
+    pub text: String,
+}
+
+impl Record for NoteRecord {
+    const KIND: Kind = Kind::Note;
+}
+
+impl From<NoteRecord> for Note {
+    fn from(record: NoteRecord) -> Self {
+        let differently = record.differently.into_iter();
+        Self {
+            bake: BakeId(record.bake),
+            formula: FormulaId(record.formula),
+            at: Moment::from_epoch_ms(record.at_ms),
+            text: record.text,
+            differently: differently
+                .map(|line| (StepId(line.step), line.text))
+                .collect(),
+        }
+    }
+}
+
+impl From<&Note> for NoteRecord {
+    fn from(note: &Note) -> Self {
+        let differently = note.differently.iter();
+        Self {
+            version: 1,
+            bake: note.bake.0.clone(),
+            formula: note.formula.0.clone(),
+            at_ms: note.at.epoch_ms(),
+            text: note.text.clone(),
+            differently: differently
+                .map(|(step, text)| DifferentlyRecord {
+                    step: step.0,
+                    text: text.clone(),
+                })
+                .collect(),
+        }
+    }
+}

@@ -1,0 +1,143 @@
+//! How a record is read, and what is said when it can't be.
+
+use std::fmt;
+
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+
+use crate::migrate;
+
+/// What a record is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// A formula.
+    Formula,
+    /// One entry of a bake's event log.
+    BakeEntry,
+    /// The kitchen: temperatures, equipment, units, sounds.
+    Kitchen,
+    /// What the baker wrote about a finished bake.
+    Note,
+    /// A whole archive file.
+    Archive,
+}
+
+impl Kind {
+    /// What it is called in a sentence.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Formula => "formula",
+            Self::BakeEntry => "bake entry",
+            Self::Kitchen => "kitchen",
+            Self::Note => "note",
+            Self::Archive => "archive",
+        }
+    }
+}
+
+/// Why a record can't be read.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ReadError {
+    /// It isn't JSON, or not of the shape.
+    Malformed {
+        /// What it should have been.
+        kind: Kind,
+        /// What the parser found.
+        cause: String,
+    },
+    /// A newer Oventide wrote it.
+    NewerThanApp {
+        /// What it is.
+        kind: Kind,
+        /// Its version.
+        version: u32,
+        /// The newest version this program knows.
+        newest: u32,
+    },
+    /// It is of the shape, but what it says can't be.
+    Impossible {
+        /// What it should have been.
+        kind: Kind,
+        /// What is wrong with it.
+        cause: String,
+    },
+}
+
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Malformed { kind, cause } => {
+                write!(f, "this {} can't be read: {cause}", kind.name())
+            }
+            Self::NewerThanApp {
+                kind,
+                version,
+                newest,
+            } => write!(
+                f,
+                "this {} was written by a newer Oventide (version {version}, this one knows {newest})",
+                kind.name()
+            ),
+            Self::Impossible { kind, cause } => {
+                write!(f, "this {} doesn't make sense: {cause}", kind.name())
+            }
+        }
+    }
+}
+
+impl std::error::Error for ReadError {}
+
+/// A stored shape, in its newest version.
+pub trait Record: Serialize + DeserializeOwned {
+    /// What it is.
+    const KIND: Kind;
+
+    /// Reads stored text of any released version.
+    ///
+    /// # Errors
+    /// [`ReadError`]; the text itself stays with the caller.
+    fn read(text: &str) -> Result<Self, ReadError> {
+        let newest = migrate::newest(Self::KIND);
+        let version = serde_json::from_str::<Versioned>(text)
+            .map_err(|cause| malformed(Self::KIND, &cause))?
+            .version;
+        if version > newest {
+            let kind = Self::KIND;
+            return Err(ReadError::NewerThanApp {
+                kind,
+                version,
+                newest,
+            });
+        }
+        if version == newest {
+            serde_json::from_str(text)
+        } else {
+            serde_json::from_str(text)
+                .map(|value| migrate::forward(Self::KIND, version, value))
+                .and_then(serde_json::from_value)
+        }
+        .map_err(|cause| malformed(Self::KIND, &cause))
+    }
+
+    /// The text to store.
+    fn write(&self) -> String {
+        serde_json::to_string(self).expect("a record has only string keys and finite numbers")
+    }
+}
+
+#[derive(Deserialize)]
+struct Versioned {
+    version: u32,
+}
+
+fn malformed(kind: Kind, cause: &serde_json::Error) -> ReadError {
+    let cause = cause.to_string();
+    ReadError::Malformed { kind, cause }
+}
+
+/// A value that is of the right type but can't be.
+pub(crate) fn impossible(kind: Kind, cause: impl fmt::Display) -> ReadError {
+    let cause = cause.to_string();
+    ReadError::Impossible { kind, cause }
+}
