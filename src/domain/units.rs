@@ -117,7 +117,7 @@ macro_rules! quantities {
             /// # Errors
             /// [`OutOfRange`] when it is not finite or not between [`Self::MIN`] and [`Self::MAX`].
             pub fn new(value: f64) -> Result<Self, OutOfRange> {
-                if value >= $min && value <= $max {
+                if ($min..=$max).contains(&value) {
                     Ok(Self(value))
                 } else {
                     Err(OutOfRange { label: $label, value, min: $min, max: $max, unit: $unit })
@@ -170,7 +170,10 @@ macro_rules! quantities {
         /// When the value is out of range; data from outside goes through `new`.
         #[must_use]
         pub const fn $literal(value: f64) -> $name {
-            assert!(value >= $min && value <= $max, "literal out of range");
+            // A range's `contains` can't be called in a constant.
+            #[allow(clippy::manual_range_contains, reason = "as above")]
+            let fits = value >= $min && value <= $max;
+            assert!(fits, "literal out of range");
             $name(value)
         }
     )*};
@@ -225,21 +228,31 @@ impl Moment {
     }
 }
 
+/// Milliseconds in a minute.
+const MINUTE_MS: f64 = 60_000.0;
+
+impl Minutes {
+    fn from_ms(ms: i64) -> Self {
+        Self::clamped(ms as f64 / MINUTE_MS)
+    }
+
+    /// A million minutes is 6e10 ms, so this always fits.
+    fn to_ms(self) -> i64 {
+        (self.0 * MINUTE_MS).round() as i64
+    }
+}
+
 impl Sub for Moment {
     type Output = Minutes;
     fn sub(self, earlier: Self) -> Minutes {
-        Minutes::clamped(self.0.saturating_sub(earlier.0) as f64 / 60_000.0)
+        Minutes::from_ms(self.0.saturating_sub(earlier.0))
     }
 }
 
 impl Add<Minutes> for Moment {
     type Output = Self;
     fn add(self, later_by: Minutes) -> Self {
-        // A million minutes is 6e10 ms, so the rounded value fits an i64.
-        Self(
-            self.0
-                .saturating_add((later_by.0 * 60_000.0).round() as i64),
-        )
+        Self(self.0.saturating_add(later_by.to_ms()))
     }
 }
 
