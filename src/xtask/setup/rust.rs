@@ -1,0 +1,160 @@
+//! A Rust toolchain that can build for wasm, in both worlds.
+//!
+//! 1. The active toolchain has `wasm32-unknown-unknown`, or rustup can add it.
+//! 2. Otherwise Debian's `rustc-web` with a standard library built here once (`debian`).
+//!
+//! `OVENTIDE_WASM=debian` chooses the second world where the first would do, to try it.
+
+use super::debian;
+use crate::command;
+use crate::report::{self, Failure, Note};
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::Duration;
+
+/// The target the app is built for.
+pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
+
+/// A machine without a way to rustup's server may let a connection hang instead of refusing it.
+const RUSTUP_LIMIT: Duration = Duration::from_secs(60);
+
+/// Which compiler builds the app.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum WasmToolchain {
+    /// The one that is active anyway.
+    Active,
+    /// Debian's, known to rustup under a name of its own.
+    DebianLinked,
+    /// Debian's, on a machine without rustup.
+    DebianOnPath,
+}
+
+impl WasmToolchain {
+    /// Makes `command` use this toolchain; the answer has to stand first on its PATH.
+    pub(crate) fn prepare(self, command: &mut Command) -> Option<PathBuf> {
+        match self {
+            Self::Active => None,
+            Self::DebianLinked => {
+                use_debian(command);
+                command.env("RUSTUP_TOOLCHAIN", debian::TOOLCHAIN);
+                None
+            }
+            Self::DebianOnPath => {
+                use_debian(command);
+                Some(PathBuf::from(debian::BIN))
+            }
+        }
+    }
+}
+
+fn use_debian(command: &mut Command) {
+    leave_active_toolchain(command);
+    if let Some(linker) = debian::borrowed_linker() {
+        command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
+    }
+}
+
+/// Forgets what `cargo run` told us about the toolchain that runs us.
+pub(super) fn leave_active_toolchain(command: &mut Command) {
+    for name in ["LD_LIBRARY_PATH", "CARGO", "RUSTC", "RUSTDOC"] {
+        command.env_remove(name);
+    }
+}
+
+/// Finds or makes a toolchain that can build for wasm.
+pub(super) fn ensure_wasm() -> Result<(WasmToolchain, Note), Failure> {
+    let wanted = std::env::var("OVENTIDE_WASM").unwrap_or_default();
+    // On a machine without rustup Debian's compiler may be the active one, and it lacks a linker for wasm.
+    let is_debian = active_home().is_some_and(|home| home == Path::new("/usr"));
+    if wanted != "debian" && !is_debian {
+        if has_standard_library(&mut Command::new("rustc")) {
+            return Ok((WasmToolchain::Active, "already there".into()));
+        }
+        // Asking rustup again on every run would cost the whole time limit where it can't answer.
+        if !debian::is_ready() && add_target() {
+            return Ok((WasmToolchain::Active, "added by rustup".into()));
+        }
+    }
+    let note = debian::ensure()?;
+    let toolchain = if rustup_works() {
+        debian::link()?;
+        WasmToolchain::DebianLinked
+    } else {
+        WasmToolchain::DebianOnPath
+    };
+    Ok((toolchain, note))
+}
+
+fn add_target() -> bool {
+    if !rustup_works() {
+        return false;
+    }
+    report::doing("rustup target add wasm32-unknown-unknown (stopped after 60 s)");
+    let mut command = Command::new("rustup");
+    command.args(["target", "add", TARGET]);
+    match command::show_within(&mut command, RUSTUP_LIMIT) {
+        Ok(()) => has_standard_library(&mut Command::new("rustc")),
+        Err(why) => {
+            report::note(&format!("rustup can't add the target here: {why}"));
+            false
+        }
+    }
+}
+
+pub(super) fn rustup_works() -> bool {
+    command::capture(Command::new("rustup").arg("--version")).is_ok()
+}
+
+/// Where the active compiler keeps its libraries.
+pub(super) fn active_home() -> Option<PathBuf> {
+    let home = command::capture(Command::new("rustc").args(["--print", "sysroot"]));
+    home.ok().map(PathBuf::from)
+}
+
+/// Whether this compiler has a standard library for wasm.
+fn has_standard_library(rustc: &mut Command) -> bool {
+    rustc.args(["--print", "target-libdir", "--target", TARGET]);
+    command::capture(rustc).is_ok_and(|folder| holds_standard_library(Path::new(&folder)))
+}
+
+pub(super) fn holds_standard_library(folder: &Path) -> bool {
+    let Ok(entries) = std::fs::read_dir(folder) else {
+        return false;
+    };
+    entries.flatten().any(|entry| {
+        let name = entry.file_name();
+        let name = name.to_string_lossy();
+        name.starts_with("libstd-") && name.ends_with(".rlib")
+    })
+}
+
+/// Sees to it that `cargo fmt` and `cargo clippy` can run.
+pub(super) fn ensure_components() -> Result<((), Note), Failure> {
+    let missing: Vec<&str> = [("fmt", "rustfmt"), ("clippy", "clippy")]
+        .into_iter()
+        .filter(|(verb, _)| {
+            command::capture(Command::new("cargo").args([verb, "--version"])).is_err()
+        })
+        .map(|(_, component)| component)
+        .collect();
+    if missing.is_empty() {
+        return Ok(((), "already there".into()));
+    }
+    let list = missing.join(" and ");
+    if !rustup_works() {
+        return Err(Failure::new(
+            format!("{list} can't be had without rustup"),
+            "install rustup (https://rustup.rs) and its stable toolchain",
+        ));
+    }
+    report::doing(&format!("rustup component add {list} (stopped after 60 s)"));
+    let mut command = Command::new("rustup");
+    command.args(["component", "add"]).args(&missing);
+    command::show_within(&mut command, RUSTUP_LIMIT).map_err(|why| {
+        Failure::new(
+            why,
+            "run `rustup component add rustfmt clippy` with a network",
+        )
+    })?;
+    Ok(((), format!("added {list}")))
+}

@@ -1,0 +1,182 @@
+//! What a first visit loads, compressed as a host would send it, against the budgets.
+//!
+//! A first visit loads everything: what isn't needed for the first screen, the service worker fetches for later.
+//! Sizes are brotli at its best quality, in kB of 1000 bytes.
+//! Left out: response headers, about 0.3 kB a file.
+
+use crate::{paths, report};
+use std::io::Write;
+use std::path::Path;
+
+/// Everything a first visit loads.
+const BUDGET_ALL: usize = 250_000;
+/// The part of it that is WebAssembly.
+const BUDGET_WASM: usize = 180_000;
+
+/// One file of the built app.
+#[derive(Debug, Clone, PartialEq)]
+struct Weight {
+    name: String,
+    raw: usize,
+    brotli: usize,
+}
+
+/// Prints a table of `dist`; whether it keeps within the budgets.
+pub(crate) fn print_and_judge() -> bool {
+    let weights = match weigh(&paths::dist()) {
+        Ok(weights) => weights,
+        Err(why) => {
+            println!("  FAILED  size: {why}; run `cargo xtask build`");
+            return false;
+        }
+    };
+    println!("\n  {:<44} {:>9} {:>10}", "file", "kB", "kB brotli");
+    for weight in &weights {
+        let (raw, brotli) = (kilo(weight.raw), kilo(weight.brotli));
+        println!("  {:<44} {raw:>9} {brotli:>10}", weight.name);
+    }
+    let mut good = true;
+    for budget in judge(&weights) {
+        let (used, limit) = (kilo(budget.used), kilo(budget.limit));
+        println!("  {:<44} {used:>9} of {limit:>7}", budget.name);
+        if !budget.is_kept() {
+            println!("  FAILED  size: {} is over its budget", budget.name);
+            good = false;
+        }
+    }
+    if good {
+        report::note("within the size budgets");
+    }
+    good
+}
+
+/// What is used of a limit, in bytes.
+#[derive(Debug, PartialEq)]
+struct Budget {
+    name: &'static str,
+    used: usize,
+    limit: usize,
+}
+
+impl Budget {
+    /// An app of no bytes is a build that went wrong, not a light one.
+    fn is_kept(&self) -> bool {
+        (1..=self.limit).contains(&self.used)
+    }
+}
+
+fn judge(weights: &[Weight]) -> [Budget; 2] {
+    let sum = |only: fn(&Weight) -> bool| {
+        let chosen = weights.iter().filter(|weight| only(weight));
+        chosen.map(|weight| weight.brotli).sum()
+    };
+    [
+        Budget {
+            name: "first visit, all files, brotli",
+            used: sum(|_| true),
+            limit: BUDGET_ALL,
+        },
+        Budget {
+            name: "of which wasm, brotli",
+            used: sum(|weight| weight.name.ends_with(".wasm")),
+            limit: BUDGET_WASM,
+        },
+    ]
+}
+
+fn weigh(folder: &Path) -> Result<Vec<Weight>, String> {
+    let names =
+        paths::files_below(folder).map_err(|cause| format!("{}: {cause}", folder.display()))?;
+    let mut weights = Vec::new();
+    for name in names {
+        if name.starts_with("screenshots/") {
+            continue;
+        }
+        let content =
+            std::fs::read(folder.join(&name)).map_err(|cause| format!("{name}: {cause}"))?;
+        // Hosts send pictures as they are, since they are compressed already.
+        let brotli = if is_compressible(&name) {
+            compress(&content, 11).len()
+        } else {
+            content.len()
+        };
+        weights.push(Weight {
+            name,
+            raw: content.len(),
+            brotli,
+        });
+    }
+    weights.sort_by_key(|weight| std::cmp::Reverse(weight.brotli));
+    Ok(weights)
+}
+
+/// Whether a host would compress a file of this name.
+pub(crate) fn is_compressible(name: &str) -> bool {
+    let packed = [".png", ".jpg", ".webp", ".woff2", ".ico"];
+    !packed.iter().any(|ending| name.ends_with(ending))
+}
+
+/// Brotli at a quality from 0 (fast) to 11 (small).
+pub(crate) fn compress(content: &[u8], quality: u32) -> Vec<u8> {
+    let mut packed = Vec::new();
+    let window = 22;
+    let mut writer = brotli::CompressorWriter::new(&mut packed, 65_536, quality, window);
+    // Writing into a Vec can't fail; dropping the writer flushes the rest.
+    let _ = writer.write_all(content);
+    drop(writer);
+    packed
+}
+
+fn kilo(bytes: usize) -> String {
+    // Rounding up, so that a table never shows a budget as kept that isn't.
+    let tenths = bytes.div_ceil(100);
+    format!("{}.{}", tenths / 10, tenths % 10)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn weight(name: &str, brotli: usize) -> Weight {
+        Weight {
+            name: name.into(),
+            raw: brotli * 3,
+            brotli,
+        }
+    }
+
+    #[test]
+    fn each_budget_counts_its_own_files() {
+        let [all, wasm] = judge(&[weight("app_bg.wasm", 180_000), weight("app.js", 70_000)]);
+        assert_eq!((all.used, wasm.used), (250_000, 180_000));
+        assert!(all.is_kept() && wasm.is_kept());
+    }
+
+    #[test]
+    fn one_byte_over_is_over() {
+        let [all, wasm] = judge(&[weight("app_bg.wasm", 180_001), weight("app.js", 70_000)]);
+        assert!(!all.is_kept() && !wasm.is_kept());
+    }
+
+    #[test]
+    fn an_empty_build_keeps_no_budget() {
+        assert!(judge(&[]).iter().all(|budget| !budget.is_kept()));
+    }
+
+    #[test]
+    fn sizes_are_rounded_up() {
+        assert_eq!(kilo(250_001), "250.1");
+        assert_eq!(kilo(250_000), "250.0");
+    }
+
+    #[test]
+    fn what_is_compressed_comes_back() {
+        let text = b"bulk fermentation ".repeat(200);
+        let packed = compress(&text, 11);
+        assert!(packed.len() < 100);
+        let mut back = Vec::new();
+        let read = brotli::BrotliDecompress(&mut packed.as_slice(), &mut back);
+        assert!(read.is_ok());
+        assert_eq!(back, text);
+    }
+}
