@@ -4,6 +4,7 @@ use super::{Component, ComponentId, ComponentKind, Formula, Ingredient, Kept};
 use crate::food::FoodKind;
 use crate::kitchen::Kitchen;
 use crate::thermal::constants::{GLASS, INSTANT_YEAST_LIQUID_CAP, YEAST_LIQUID_CAP};
+use crate::thermal::kneading::KneadingMethod;
 use crate::thermal::liquid::{LiquidPart, LiquidQuestion};
 use crate::thermal::mixing::Part;
 use crate::units::{Celsius, Grams, celsius, grams};
@@ -32,6 +33,11 @@ impl Formula {
             parts.extend(self.preferments(kitchen));
         }
         parts.push(Part::bowl(BOWL, GLASS, kitchen.air));
+        let method = match component.kind {
+            // A preferment is stirred, whatever the dough is kneaded with.
+            ComponentKind::Preferment => KneadingMethod::FoldOnly,
+            _ => kitchen.kneading,
+        };
         Some(LiquidQuestion {
             parts,
             liquid: LiquidPart {
@@ -40,8 +46,8 @@ impl Formula {
             },
             target,
             kitchen: kitchen.air,
-            method: kitchen.kneading,
-            kneading: kitchen.kneading.parameters().usual,
+            method,
+            kneading: method.parameters().usual,
             yeast_cap: yeast_cap(component),
             coldest: if liquid.food.kind == FoodKind::Water {
                 COLD_TAP.min(kitchen.air)

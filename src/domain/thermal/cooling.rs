@@ -177,16 +177,57 @@ pub fn cooling_window(
     surroundings: &Surroundings,
     start: Moment,
 ) -> Estimate<Moment> {
-    let reached = |vessel: &Vessel| {
-        vessel
-            .course(start, from, surroundings)
-            .when_core_reaches(to, HORIZON)
-            .unwrap_or(start + HORIZON)
-    };
-    Estimate::new(
-        reached(&vessel.with_film_times(FILM_SPREAD)),
-        reached(vessel),
-        reached(&vessel.with_film_times(1.0 / FILM_SPREAD)),
-        Basis::Model,
-    )
+    FilmSpread::of(vessel.clone()).window(from, to, surroundings, start)
+}
+
+/// A vessel with the early and late ends of its heat transfer coefficient.
+///
+/// The modes of a wide dish take longer to reckon than anything that is asked
+/// of them, so whoever asks often keeps this.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FilmSpread {
+    fast: Vessel,
+    likely: Vessel,
+    slow: Vessel,
+}
+
+impl FilmSpread {
+    /// Reckons the modes of both ends.
+    #[must_use]
+    pub fn of(vessel: Vessel) -> Self {
+        Self {
+            fast: vessel.with_film_times(FILM_SPREAD),
+            slow: vessel.with_film_times(1.0 / FILM_SPREAD),
+            likely: vessel,
+        }
+    }
+
+    /// The vessel as it likely is.
+    #[must_use]
+    pub fn likely(&self) -> &Vessel {
+        &self.likely
+    }
+
+    /// See [`cooling_window`].
+    #[must_use]
+    pub fn window(
+        &self,
+        from: Celsius,
+        to: Celsius,
+        surroundings: &Surroundings,
+        start: Moment,
+    ) -> Estimate<Moment> {
+        let reached = |vessel: &Vessel| {
+            vessel
+                .course(start, from, surroundings)
+                .when_core_reaches(to, HORIZON)
+                .unwrap_or(start + HORIZON)
+        };
+        Estimate::new(
+            reached(&self.fast),
+            reached(&self.likely),
+            reached(&self.slow),
+            Basis::Model,
+        )
+    }
 }

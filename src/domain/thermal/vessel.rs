@@ -159,8 +159,8 @@ impl Vessel {
         let mut modes: Vec<Mode> = Vec::new();
         for mode in &self.modes {
             match modes.last_mut() {
-                // Together these are a thousandth of the mean, for a hundredth of the slowest lag.
-                Some(last) if mode.mean < 3e-4 => last.mean += mode.mean,
+                // Together less than a thousandth of the mean, and gone after a hundredth of the slowest lag.
+                Some(last) if mode.mean < 5e-5 => last.mean += mode.mean,
                 _ => modes.push(Mode {
                     time_constant: mode.time_constant * lag_factor,
                     ..*mode

@@ -14,7 +14,7 @@
 //!
 //! The integral is summed by three-point Gauss quadrature over the course's own
 //! steps, which start small after each change of surroundings and never cross
-//! one; against a hundred times finer steps it is right to 1e-6.
+//! one. Against the heat equation solved another way it is right to 0.00002 of its value.
 //!
 //! # The window
 //!

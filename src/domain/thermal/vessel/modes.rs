@@ -18,7 +18,7 @@ pub struct Mode {
 }
 
 /// Modes faster than the slowest by this factor are folded into the last one kept.
-const FASTEST: f64 = 250.0;
+const FASTEST: f64 = 500.0;
 /// The most terms along one axis. Only a layer more than ten times as wide as deep would need more.
 const MOST_TERMS: usize = 48;
 /// Modes that never make up more than this part of the difference at the start are left out.

@@ -1,0 +1,183 @@
+//! What can happen in a bake. The set is closed, and what happened stays.
+
+use crate::formula::{ComponentId, Formula, StepId};
+use crate::kitchen::Kitchen;
+use crate::units::{Celsius, Grams, Minutes, Moment};
+
+/// Which bake, among all on this phone.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct BakeId(pub String);
+
+/// Which of the timers that the baker set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct TimerId(pub u32);
+
+/// One mark of a checklist.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Mark {
+    /// Which line, from 0.
+    pub item: u16,
+    /// On which piece, from 0; none on a checklist for the whole batch.
+    pub piece: Option<u16>,
+}
+
+/// Which alarm, so that each is acknowledged once and for all.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum AlarmId {
+    /// Look whether a step has ended. It rings again after each "not yet".
+    Check {
+        /// The step.
+        step: StepId,
+        /// How often "not yet" was said before.
+        round: u16,
+    },
+    /// Fold the dough.
+    Fold {
+        /// The bulk fermentation.
+        step: StepId,
+        /// Which fold, from 0.
+        fold: u16,
+    },
+    /// Turn the oven on.
+    OvenOn {
+        /// The step of turning it on.
+        step: StepId,
+    },
+    /// The first stage of cooling should be over.
+    CoolingStage {
+        /// The chill.
+        step: StepId,
+    },
+    /// Perishable food has stood long enough.
+    Perishable {
+        /// The step that puts it away.
+        step: StepId,
+    },
+    /// A timer that the baker set.
+    Timer(TimerId),
+}
+
+/// How a bake starts: what is baked, and where.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Start {
+    /// The formula as it is baked today, scaled. The log keeps it, so that a
+    /// bake never changes when the formula does.
+    pub formula: Formula,
+    /// The kitchen as it was known at the start.
+    pub kitchen: Kitchen,
+}
+
+/// One thing that happened.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Event {
+    /// The bake began.
+    Started(Box<Start>),
+    /// The baker turned to this step.
+    Picked {
+        /// The step.
+        step: StepId,
+    },
+    /// The baker says that a step has ended.
+    Done {
+        /// The step.
+        step: StepId,
+    },
+    /// The baker leaves a step out.
+    Skipped {
+        /// The step.
+        step: StepId,
+    },
+    /// The baker goes back to a step that had ended.
+    Reopened {
+        /// The step.
+        step: StepId,
+    },
+    /// A line of a checklist was marked, or the mark taken away.
+    Marked {
+        /// The step.
+        step: StepId,
+        /// The line and piece.
+        mark: Mark,
+        /// Whether it is marked now.
+        on: bool,
+    },
+    /// The dough was folded.
+    Folded {
+        /// The bulk fermentation.
+        step: StepId,
+    },
+    /// "Not yet": look again later.
+    Extended {
+        /// The step.
+        step: StepId,
+        /// How much later.
+        by: Minutes,
+    },
+    /// The kitchen's temperature was taken.
+    KitchenMeasured {
+        /// The air around the dough.
+        air: Celsius,
+    },
+    /// A dough's temperature was taken.
+    DoughMeasured {
+        /// The dough or preferment.
+        component: ComponentId,
+        /// Its temperature.
+        temperature: Celsius,
+    },
+    /// The temperature in the middle of a piece was taken.
+    CoreMeasured {
+        /// The step: baking, cooling or chilling.
+        step: StepId,
+        /// The temperature.
+        temperature: Celsius,
+    },
+    /// A divided piece was weighed.
+    PieceWeighed {
+        /// Which piece, from 0.
+        piece: u16,
+        /// Its mass.
+        mass: Grams,
+    },
+    /// The baker set a timer.
+    TimerSet {
+        /// Which.
+        timer: TimerId,
+        /// What for.
+        name: String,
+        /// How long it runs.
+        length: Minutes,
+    },
+    /// The baker put a timer away.
+    TimerStopped {
+        /// Which.
+        timer: TimerId,
+    },
+    /// An alarm was heard.
+    Acknowledged {
+        /// Which.
+        alarm: AlarmId,
+    },
+    /// The baker stepped away.
+    Paused,
+    /// The baker is back.
+    Resumed,
+    /// The bread is on the table, and the bake is over.
+    Finished,
+    /// The bake was given up.
+    Abandoned,
+    /// Earlier entries were taken back: they count as never having happened.
+    Undone {
+        /// Their places in the log, from 0.
+        entries: Vec<u32>,
+    },
+}
+
+/// An event with its moment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// When it happened.
+    pub at: Moment,
+    /// What happened.
+    pub event: Event,
+}

@@ -1,0 +1,73 @@
+//! A bake under way: an append-only log of events, and what follows from it.
+//!
+//! The log is the only thing that is stored. [`State`] is its fold; windows,
+//! alarms and what to do next are derived from the state and `now`, and never
+//! kept. So a phone that dies half-way reads the log, folds, and carries on.
+//!
+//! ```text
+//! intent --decide--> events --stored by the caller--> append --fold--> state
+//! ```
+
+mod event;
+mod focus;
+mod forecast;
+mod intent;
+mod rising;
+mod state;
+mod timers;
+
+pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
+pub use focus::{Ask, Running, focus, offers, running};
+pub use forecast::{Forecast, Reason};
+pub use intent::{Intent, Refusal, decide, marks_of};
+pub use state::{Ended, How, Progress, Reading, State, Status, Timer};
+pub use timers::{
+    Alarm, AlarmKind, COOLING_FIRST_STAGE, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
+    alarms, due, next_moment,
+};
+
+/// A bake: its log, and the state the log folds to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bake {
+    /// Which bake it is.
+    pub id: BakeId,
+    // `state` is always the fold of `log`; both change only together, in `append`.
+    log: Vec<Entry>,
+    state: State,
+}
+
+impl Bake {
+    /// Reads a log. `None` when it doesn't begin with the start of a bake.
+    #[must_use]
+    pub fn from_log(id: BakeId, log: Vec<Entry>) -> Option<Self> {
+        let state = State::fold(&log)?;
+        Some(Self { id, log, state })
+    }
+
+    /// Everything that happened, oldest first.
+    #[must_use]
+    pub fn log(&self) -> &[Entry] {
+        &self.log
+    }
+
+    /// Where the bake stands.
+    #[must_use]
+    pub fn state(&self) -> &State {
+        &self.state
+    }
+
+    /// Adds entries that are already stored.
+    pub fn append(&mut self, entries: impl IntoIterator<Item = Entry>) {
+        for entry in entries {
+            let rewrites = matches!(entry.event, Event::Undone { .. });
+            if !rewrites {
+                self.state.apply(&entry);
+            }
+            self.log.push(entry);
+            // Taking something back changes what earlier entries meant, so everything is read again.
+            if rewrites && let Some(state) = State::fold(&self.log) {
+                self.state = state;
+            }
+        }
+    }
+}

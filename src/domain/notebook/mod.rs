@@ -1,0 +1,135 @@
+//! Finished bakes: what was planned, what happened, and what to do differently.
+//!
+//! Everything but the baker's own words is derived from the bake's log.
+
+use crate::bake::{Bake, BakeId, Ended, Reading};
+use crate::formula::{ComponentId, FormulaId, StepId};
+use crate::schedule::{Outline, Planned, outline};
+use crate::units::{Grams, Minutes, Moment};
+
+/// What the baker wrote about a bake.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Note {
+    /// The bake.
+    pub bake: BakeId,
+    /// What was baked.
+    pub formula: FormulaId,
+    /// When the bake ended, which orders notes.
+    pub at: Moment,
+    /// How it was.
+    pub text: String,
+    /// What to do differently next time, at which step.
+    pub differently: Vec<(StepId, String)>,
+}
+
+/// What earlier bakes of a formula say about a step, newest first.
+#[must_use]
+pub fn lessons<'a>(notes: &'a [Note], formula: &FormulaId, step: StepId) -> Vec<&'a str> {
+    let mut matching: Vec<&Note> = notes
+        .iter()
+        .filter(|note| note.formula == *formula)
+        .collect();
+    matching.sort_by_key(|note| std::cmp::Reverse(note.at));
+    matching
+        .into_iter()
+        .flat_map(|note| &note.differently)
+        .filter(|(at, text)| *at == step && !text.trim().is_empty())
+        .map(|(_, text)| text.as_str())
+        .collect()
+}
+
+/// One step of a bake, as planned at the start and as it happened.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Row {
+    /// The step.
+    pub step: StepId,
+    /// As planned when the bake began.
+    pub planned: Option<Planned>,
+    /// When it could start, and for what goes on by itself did.
+    pub opened: Option<Moment>,
+    /// How it ended.
+    pub ended: Option<Ended>,
+}
+
+impl Row {
+    /// How much later than planned it ended; negative when earlier.
+    #[must_use]
+    pub fn late_by(&self) -> Option<Minutes> {
+        Some(self.ended?.at - self.planned?.end)
+    }
+}
+
+/// Masses of divided pieces.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Masses {
+    /// How many were weighed.
+    pub weighed: usize,
+    /// The lightest.
+    pub least: Grams,
+    /// The heaviest.
+    pub most: Grams,
+    /// The mean of those weighed.
+    pub mean: Grams,
+}
+
+/// A bake looked back on.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Summary {
+    /// When it began.
+    pub started: Moment,
+    /// The moment of the last entry.
+    pub ended: Moment,
+    /// Every step, in the formula's order.
+    pub rows: Vec<Row>,
+    /// Doughs' temperatures.
+    pub doughs: Vec<Reading<ComponentId>>,
+    /// Temperatures in the middle.
+    pub cores: Vec<Reading<StepId>>,
+    /// Piece masses, if any were taken.
+    pub masses: Option<Masses>,
+}
+
+/// Looks back on a bake.
+#[must_use]
+pub fn summary(bake: &Bake) -> Summary {
+    let state = bake.state();
+    let planned = planned_at_start(bake);
+    let rows = state.formula.steps.iter().map(|step| {
+        let progress = state.progress(step.id);
+        let mut plans = planned.iter().flat_map(|outline| &outline.steps);
+        Row {
+            step: step.id,
+            planned: plans.find(|planned| planned.step == step.id).copied(),
+            opened: progress.open_since,
+            ended: progress.ended,
+        }
+    });
+    Summary {
+        started: state.started,
+        ended: state.newest,
+        rows: rows.collect(),
+        doughs: state.doughs.clone(),
+        cores: state.cores.clone(),
+        masses: masses(state.masses.values().copied()),
+    }
+}
+
+fn planned_at_start(bake: &Bake) -> Option<Outline> {
+    let first = bake.log().first()?.clone();
+    let at = first.at;
+    let start = Bake::from_log(bake.id.clone(), vec![first])?;
+    Some(outline(start.state(), at))
+}
+
+fn masses(pieces: impl Iterator<Item = Grams> + Clone) -> Option<Masses> {
+    let weighed = pieces.clone().count();
+    let least = pieces.clone().reduce(Grams::min)?;
+    let most = pieces.clone().reduce(Grams::max)?;
+    let sum: Grams = pieces.sum();
+    Some(Masses {
+        weighed,
+        least,
+        most,
+        mean: sum * (1.0 / weighed as f64),
+    })
+}

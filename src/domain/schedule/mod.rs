@@ -1,0 +1,14 @@
+//! What comes next and when, reckoned forwards from now.
+//!
+//! One pair of hands works through the open steps; what goes on by itself
+//! starts when what it follows has ended. At each moment the hands take the
+//! step with the longest chain still hanging on it. That is list scheduling by
+//! the critical path (Graham 1966 bounds how far it can be from the best); it is
+//! a forecast of an orderly bake, not a plan proven best, and nothing here calls
+//! it that.
+
+mod outline;
+mod tails;
+
+pub use outline::{Outline, Planned, outline};
+pub use tails::tails;

@@ -1,0 +1,241 @@
+//! The rest of a bake, step by step, with the moment it should be on the table.
+
+use std::cell::OnceCell;
+use std::collections::BTreeMap;
+
+use super::tails::tails;
+use crate::bake::State;
+use crate::estimate::{Basis, Estimate};
+use crate::formula::{Length, Step, StepId, StepKind};
+use crate::units::{Minutes, Moment, minutes};
+
+/// A step that is still to end, with its likely times.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Planned {
+    /// The step.
+    pub step: StepId,
+    /// When it starts, or started.
+    pub start: Moment,
+    /// When it ends.
+    pub end: Moment,
+    /// How far its end may be off for its own reasons: earlier and later.
+    pub slack: (Minutes, Minutes),
+    /// What its start waited for: another step, or nothing but now.
+    pub waited_for: Option<StepId>,
+}
+
+/// The rest of a bake.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outline {
+    /// Every step that has not ended, by start.
+    pub steps: Vec<Planned>,
+    /// When the last one ends.
+    pub table: Estimate<Moment>,
+}
+
+/// The rest of a bake, if nothing unusual happens from now on.
+///
+/// The window of the end combines, in quadrature, the windows of the steps on
+/// the chain that it hangs on: they are taken as independent of each other.
+#[must_use]
+pub fn outline(state: &State, now: Moment) -> Outline {
+    let mut forward = Forward {
+        state,
+        now,
+        tails: OnceCell::new(),
+        hands_free: now,
+        last_work: None,
+        planned: BTreeMap::new(),
+    };
+    forward.run();
+    let table = forward.table();
+    let mut steps: Vec<Planned> = forward.planned.into_values().collect();
+    steps.sort_by_key(|planned| (planned.start, planned.end));
+    Outline { steps, table }
+}
+
+struct Forward<'a> {
+    state: &'a State,
+    now: Moment,
+    // Reckoned when two steps first compete for the hands.
+    tails: OnceCell<BTreeMap<StepId, Minutes>>,
+    hands_free: Moment,
+    last_work: Option<StepId>,
+    planned: BTreeMap<StepId, Planned>,
+}
+
+impl Forward<'_> {
+    fn run(&mut self) {
+        loop {
+            while self.plan_what_goes_on_by_itself() {}
+            let Some((step, ready, waited_for)) = self.next_work() else {
+                break;
+            };
+            self.plan_work(step, ready, waited_for);
+        }
+    }
+
+    fn plan_what_goes_on_by_itself(&mut self) -> bool {
+        let steps = self.state.formula.steps.iter();
+        let next = steps
+            .filter(|step| !step.is_hands() && self.is_left(step.id))
+            .find_map(|step| Some((step, self.ready(step)?)));
+        let Some((step, (ready, waited_for))) = next else {
+            return false;
+        };
+        let (start, window, look) = match self.state.forecast(step.id, self.now) {
+            // "Not yet" moves the look, and with it the end that can be reckoned with.
+            Some(forecast) => (forecast.start, forecast.window, forecast.look),
+            None => {
+                let warming_since = self.warming_since(step);
+                let length = self
+                    .state
+                    .length_if_warming_since(step, ready, warming_since);
+                let window = length.map(|length| ready + length);
+                (ready, window, window.likely())
+            }
+        };
+        let end = window.likely().max(look).max(self.now);
+        let planned = Planned {
+            step: step.id,
+            start,
+            end,
+            slack: (
+                (end - window.low()).max(minutes(0.0)),
+                (window.high() - end).max(minutes(0.0)),
+            ),
+            waited_for,
+        };
+        self.planned.insert(step.id, planned);
+        true
+    }
+
+    /// When the dough of a step is planned to begin to follow the kitchen: as its
+    /// first rise begins, or as it comes out of the fridge.
+    fn warming_since(&self, step: &Step) -> Option<Moment> {
+        let from_fridge = matches!(
+            step.length,
+            Length::Ferment {
+                from_fridge: true,
+                ..
+            }
+        );
+        let steps = self.state.formula.steps.iter();
+        let planned = steps
+            .filter(|other| other.component == step.component)
+            .filter_map(|other| Some((other, self.planned.get(&other.id)?)));
+        if from_fridge {
+            let out = planned.filter(|(other, _)| other.kind == StepKind::Retard);
+            return out.map(|(_, planned)| planned.end).max();
+        }
+        let rises = planned.filter(|(other, _)| matches!(other.length, Length::Ferment { .. }));
+        rises.map(|(_, planned)| planned.start).min()
+    }
+
+    /// The work that hands take up next: of what is ready when they are free,
+    /// the one with the longest tail; else whatever is ready first.
+    fn next_work(&self) -> Option<(StepId, Moment, Option<StepId>)> {
+        let steps = self.state.formula.steps.iter();
+        let ready = steps
+            .filter(|step| step.is_hands() && self.is_left(step.id))
+            .filter_map(|step| {
+                let (ready, waited_for) = self.ready(step)?;
+                Some((step.id, ready, waited_for))
+            });
+        let ready: Vec<(StepId, Moment, Option<StepId>)> = ready.collect();
+        let start_of = |ready: Moment| ready.max(self.hands_free);
+        let first = ready.iter().map(|&(_, ready, _)| start_of(ready)).min()?;
+        let mut compete = ready
+            .into_iter()
+            .filter(|&(_, ready, _)| start_of(ready) == first);
+        let one = compete.next()?;
+        let others: Vec<_> = compete.collect();
+        if others.is_empty() {
+            return Some(one);
+        }
+        let tails = self.tails.get_or_init(|| tails(self.state, self.now));
+        let tail = |step: StepId| tails.get(&step).copied().unwrap_or(minutes(0.0));
+        std::iter::once(one)
+            .chain(others)
+            .min_by_key(|&(step, ..)| std::cmp::Reverse(tail(step).get().round() as i64))
+    }
+
+    fn plan_work(&mut self, step: StepId, ready: Moment, waited_for: Option<StepId>) {
+        let Some(formula_step) = self.state.formula.step(step) else {
+            return;
+        };
+        let length = self.state.length_if_started(formula_step, ready);
+        let waited_for = if self.hands_free > ready {
+            self.last_work
+        } else {
+            waited_for
+        };
+        let start = ready.max(self.hands_free);
+        let end = start + length.likely();
+        let planned = Planned {
+            step,
+            start,
+            end,
+            slack: (
+                length.likely() - length.low(),
+                length.high() - length.likely(),
+            ),
+            waited_for,
+        };
+        self.planned.insert(step, planned);
+        self.hands_free = end;
+        self.last_work = Some(step);
+    }
+
+    fn is_left(&self, step: StepId) -> bool {
+        self.state.progress(step).ended.is_none() && !self.planned.contains_key(&step)
+    }
+
+    /// When a step may start, and the step it had to wait for; nothing while
+    /// the end of something it follows isn't known.
+    fn ready(&self, step: &Step) -> Option<(Moment, Option<StepId>)> {
+        let mut ready = (self.now, None);
+        for link in &step.after {
+            let end = match self.state.progress(link.step).ended {
+                Some(ended) => ended.at,
+                None => self.planned.get(&link.step)?.end,
+            };
+            if end + link.least > ready.0 {
+                ready = (end + link.least, Some(link.step));
+            }
+        }
+        let Some(ahead_of) = step.ahead_of else {
+            return Some(ready);
+        };
+        if self.state.progress(ahead_of).ended.is_some() {
+            return Some(ready);
+        }
+        let planned = self.planned.get(&ahead_of)?;
+        let heats_in = self.state.kitchen.oven_heats_in;
+        let turn_on = planned.end - planned.slack.0 - heats_in;
+        Some((ready.0.max(turn_on), ready.1))
+    }
+
+    fn table(&self) -> Estimate<Moment> {
+        let Some(last) = self.planned.values().max_by_key(|planned| planned.end) else {
+            return Estimate::exact(self.state.newest, Basis::Measured);
+        };
+        let (mut early_squared, mut late_squared) = (0.0, 0.0);
+        let mut chain = Some(last);
+        let mut seen = 0;
+        while let Some(planned) = chain {
+            early_squared += planned.slack.0.get().powi(2);
+            late_squared += planned.slack.1.get().powi(2);
+            seen += 1;
+            // A chain is never longer than the bake; the bound keeps a mistake from hanging it.
+            chain = planned
+                .waited_for
+                .filter(|_| seen <= self.planned.len())
+                .and_then(|step| self.planned.get(&step));
+        }
+        let early = Minutes::clamped(f64::sqrt(early_squared));
+        let late = Minutes::clamped(f64::sqrt(late_squared));
+        let low = (last.end - early).max(self.now);
+        Estimate::new(low, last.end, last.end + late, Basis::Model)
+    }
+}
