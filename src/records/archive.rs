@@ -10,13 +10,15 @@ use std::fmt;
 use domain::bake::{Bake, BakeId, Entry};
 use domain::formula::Formula;
 use domain::kitchen::Kitchen;
-use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use crate::bake::EntryRecord;
 use crate::formula::FormulaRecord;
 use crate::kitchen::KitchenRecord;
 use crate::notebook::NoteRecord;
-use crate::read::{ReadError, Record};
+use crate::read::{ReadError, Record, parse, version};
+use crate::shape::{Flaw, Shape};
+use crate::table::{Fields, shape};
 
 /// The most bytes an archive may have: ten years of weekly bakes are a fifth of it.
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
@@ -108,35 +110,38 @@ impl fmt::Display for ArchiveError {
 
 impl std::error::Error for ArchiveError {}
 
-#[derive(Serialize, Deserialize)]
-struct Envelope {
-    format: String,
-    version: u32,
-    written_ms: i64,
-    checksum: String,
-    contents: Contents,
+shape! {
+    struct Envelope {
+        format: String,
+        version: u32,
+        written_ms: i64,
+        checksum: String,
+        contents: Contents,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-struct Contents {
-    formulas: Vec<Kept>,
-    bakes: Vec<KeptBake>,
-    kitchen: Option<String>,
-    notes: Vec<Kept>,
-    #[serde(default)]
-    set_aside: Vec<Kept>,
+shape! {
+    struct Contents {
+        formulas: Vec<Kept>,
+        bakes: Vec<KeptBake>,
+        kitchen: Option<String> = None,
+        notes: Vec<Kept>,
+        set_aside: Vec<Kept> = Vec::new(),
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-struct Kept {
-    key: String,
-    text: String,
+shape! {
+    struct Kept {
+        key: String,
+        text: String,
+    }
 }
 
-#[derive(Serialize, Deserialize)]
-struct KeptBake {
-    key: String,
-    entries: Vec<String>,
+shape! {
+    struct KeptBake {
+        key: String,
+        entries: Vec<String>,
+    }
 }
 
 impl Archive {
@@ -151,7 +156,9 @@ impl Archive {
             checksum: checksum(&contents),
             contents,
         };
-        serde_json::to_string(&envelope).expect("an archive has only string keys and no numbers")
+        let mut text = String::new();
+        envelope.write_json(&mut text);
+        text
     }
 
     /// Reads a file's text and every record in it.
@@ -162,14 +169,16 @@ impl Archive {
         if text.len() > MOST_BYTES {
             return Err(ArchiveError::TooLarge { bytes: text.len() });
         }
-        let envelope: Envelope = serde_json::from_str(text).map_err(not_an_archive)?;
-        if envelope.format != FORMAT {
-            return Err(not_an_archive("it calls itself something else"));
+        let json = parse(text).map_err(|cause| not_an_archive(&cause))?;
+        let format = format(&json).map_err(|flaw| not_an_archive(&flaw))?;
+        if format != FORMAT {
+            return Err(not_an_archive(&"it calls itself something else"));
         }
-        if envelope.version > 1 {
-            let version = envelope.version;
+        let version = version(&json).map_err(|flaw| not_an_archive(&flaw))?;
+        if version > 1 {
             return Err(ArchiveError::NewerThanApp { version });
         }
+        let envelope = Envelope::from_json(&json).map_err(|flaw| not_an_archive(&flaw))?;
         if checksum(&envelope.contents) != envelope.checksum {
             return Err(ArchiveError::Damaged);
         }
@@ -225,7 +234,11 @@ fn at(place: &str, key: &str, cause: ReadError) -> ArchiveError {
     ArchiveError::Record { place, cause }
 }
 
-fn not_an_archive(cause: impl fmt::Display) -> ArchiveError {
+fn format(json: &Value) -> Result<String, Flaw> {
+    Fields::of(json)?.required("format")
+}
+
+fn not_an_archive(cause: &dyn fmt::Display) -> ArchiveError {
     let cause = cause.to_string();
     ArchiveError::NotAnArchive { cause }
 }

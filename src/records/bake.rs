@@ -4,105 +4,58 @@ use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
 use domain::formula::{ComponentId, Formula, StepId};
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange};
-use serde::{Deserialize, Serialize};
 
 use crate::formula::FormulaRecord;
 use crate::kitchen::KitchenFacts;
 use crate::read::{Kind, ReadError, Record, impossible};
+use crate::table::shape;
 
-/// An entry.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(
-    missing_docs,
-    reason = "the fields carry their meaning and unit in their names"
-)]
-pub struct EntryRecord {
-    pub version: u32,
-    pub at_ms: i64,
-    pub event: EventRecord,
+shape! {
+    /// An entry.
+    pub struct EntryRecord {
+        version: u32,
+        at_ms: i64,
+        event: EventRecord,
+    }
 }
 
-/// What happened.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
-#[allow(missing_docs, reason = "as above")]
-pub enum EventRecord {
-    Started {
-        formula: Box<FormulaRecord>,
-        kitchen: KitchenFacts,
-    },
-    Picked {
-        step: u16,
-    },
-    Done {
-        step: u16,
-    },
-    Skipped {
-        step: u16,
-    },
-    Reopened {
-        step: u16,
-    },
-    Marked {
-        step: u16,
-        item: u16,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        piece: Option<u16>,
-        on: bool,
-    },
-    Folded {
-        step: u16,
-    },
-    Extended {
-        step: u16,
-        by_min: f64,
-    },
-    KitchenMeasured {
-        air_c: f64,
-    },
-    DoughMeasured {
-        component: u16,
-        temperature_c: f64,
-    },
-    CoreMeasured {
-        step: u16,
-        temperature_c: f64,
-    },
-    PieceWeighed {
-        piece: u16,
-        mass_g: f64,
-    },
-    TimerSet {
-        timer: u32,
-        name: String,
-        length_min: f64,
-    },
-    TimerStopped {
-        timer: u32,
-    },
-    Acknowledged {
-        alarm: AlarmRecord,
-    },
-    Paused,
-    Resumed,
-    Finished,
-    Abandoned,
-    Undone {
-        entries: Vec<u32>,
-    },
+shape! {
+    /// What happened.
+    pub enum EventRecord as "event of a bake" {
+        Started = "started" { formula: Box<FormulaRecord>, kitchen: KitchenFacts },
+        Picked = "picked" { step: u16 },
+        Done = "done" { step: u16 },
+        Skipped = "skipped" { step: u16 },
+        Reopened = "reopened" { step: u16 },
+        Marked = "marked" { step: u16, item: u16, piece: Option<u16> = None, on: bool },
+        Folded = "folded" { step: u16 },
+        Extended = "extended" { step: u16, by_min: f64 },
+        KitchenMeasured = "kitchen-measured" { air_c: f64 },
+        DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
+        CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
+        PieceWeighed = "piece-weighed" { piece: u16, mass_g: f64 },
+        TimerSet = "timer-set" { timer: u32, name: String, length_min: f64 },
+        TimerStopped = "timer-stopped" { timer: u32 },
+        Acknowledged = "acknowledged" { alarm: AlarmRecord },
+        Paused = "paused",
+        Resumed = "resumed",
+        Finished = "finished",
+        Abandoned = "abandoned",
+        Undone = "undone" { entries: Vec<u32> },
+    }
 }
 
-/// Which alarm.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "of", rename_all = "kebab-case")]
-#[allow(missing_docs, reason = "as above")]
-pub enum AlarmRecord {
-    Check { step: u16, round: u16 },
-    Fold { step: u16, fold: u16 },
-    OvenOn { step: u16 },
-    CoolingStage { step: u16 },
-    Perishable { step: u16 },
-    Timer { timer: u32 },
+shape! {
+    /// Which alarm.
+    #[derive(Copy)]
+    pub enum AlarmRecord as "alarm" {
+        Check = "check" { step: u16, round: u16 },
+        Fold = "fold" { step: u16, fold: u16 },
+        OvenOn = "oven-on" { step: u16 },
+        CoolingStage = "cooling-stage" { step: u16 },
+        Perishable = "perishable" { step: u16 },
+        Timer = "timer" { timer: u32 },
+    }
 }
 
 impl Record for EntryRecord {
@@ -191,7 +144,7 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
 }
 
 fn odd(cause: OutOfRange) -> ReadError {
-    impossible(Kind::BakeEntry, cause)
+    impossible(Kind::BakeEntry, &cause)
 }
 
 impl From<&Entry> for EntryRecord {

@@ -4,45 +4,37 @@ use domain::formula::{FineScales, Scales};
 use domain::kitchen::{Kitchen, OvenKind};
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Grams, Metres, Minutes, OutOfRange};
-use serde::{Deserialize, Serialize};
 
-use crate::choice;
+use crate::choice::choice;
 use crate::read::{Kind, ReadError, Record, impossible};
+use crate::table::shape;
 
-/// The kitchen a bake happens in, as facts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(
-    missing_docs,
-    reason = "the fields carry their meaning and unit in their names"
-)]
-pub struct KitchenFacts {
-    pub air_c: f64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub flour_c: Option<f64>,
-    pub fridge_c: f64,
-    #[serde(with = "choice::kneading")]
-    pub kneading: KneadingMethod,
-    #[serde(with = "choice::oven")]
-    pub oven: OvenKind,
-    pub oven_heats_in_min: f64,
-    pub scales_g: f64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub fine_scales: Option<FineScalesRecord>,
-    #[serde(default)]
-    pub altitude_m: f64,
+shape! {
+    /// The kitchen a bake happens in, as facts.
+    pub struct KitchenFacts {
+        air_c: f64,
+        flour_c: Option<f64> = None,
+        fridge_c: f64,
+        kneading: KneadingMethod,
+        oven: OvenKind,
+        oven_heats_in_min: f64,
+        scales_g: f64,
+        fine_scales: Option<FineScalesRecord> = None,
+        altitude_m: f64 = 0.0,
+    }
 }
 
-/// Small scales.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct FineScalesRecord {
-    pub step_g: f64,
-    pub up_to_g: f64,
+shape! {
+    /// Small scales.
+    #[derive(Copy)]
+    pub struct FineScalesRecord {
+        step_g: f64,
+        up_to_g: f64,
+    }
 }
 
 /// How temperatures are shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Degrees {
     /// °C.
     #[default]
@@ -51,17 +43,21 @@ pub enum Degrees {
     Fahrenheit,
 }
 
-/// The kitchen with the baker's preferences: one record, kept under one key.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct KitchenRecord {
-    pub version: u32,
-    pub facts: KitchenFacts,
-    pub degrees: Degrees,
-    /// From 0 to 1.
-    pub alarm_volume: f64,
-    pub alarm_vibrates: bool,
-    pub alarm_flashes: bool,
+choice! { Degrees as "temperature scale" {
+    Celsius = "celsius", Fahrenheit = "fahrenheit",
+} }
+
+shape! {
+    /// The kitchen with the baker's preferences: one record, kept under one key.
+    /// The volume runs from 0 to 1.
+    pub struct KitchenRecord {
+        version: u32,
+        facts: KitchenFacts,
+        degrees: Degrees,
+        alarm_volume: f64,
+        alarm_vibrates: bool,
+        alarm_flashes: bool,
+    }
 }
 
 impl Record for KitchenRecord {
@@ -114,7 +110,7 @@ impl TryFrom<&KitchenFacts> for Kitchen {
         if !(0.0..=240.0).contains(&heats_in) {
             return Err(impossible(
                 Kind::Kitchen,
-                format_args!("the oven heats in {heats_in} min"),
+                &format_args!("the oven heats in {heats_in} min"),
             ));
         }
         Ok(Self {
@@ -137,12 +133,12 @@ fn scale_step(step_g: f64) -> Result<Grams, ReadError> {
     if !(0.001..=100.0).contains(&step_g) {
         return Err(impossible(
             Kind::Kitchen,
-            format_args!("the scales show steps of {step_g} g"),
+            &format_args!("the scales show steps of {step_g} g"),
         ));
     }
     Grams::new(step_g).map_err(odd)
 }
 
 fn odd(cause: OutOfRange) -> ReadError {
-    impossible(Kind::Kitchen, cause)
+    impossible(Kind::Kitchen, &cause)
 }

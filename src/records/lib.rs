@@ -19,6 +19,8 @@ pub mod kitchen;
 pub mod migrate;
 pub mod notebook;
 mod read;
+pub mod shape;
 pub mod starters;
+mod table;
 
 pub use read::{Kind, ReadError, Record};

@@ -4,33 +4,28 @@ use domain::bake::BakeId;
 use domain::formula::{FormulaId, StepId};
 use domain::notebook::Note;
 use domain::units::Moment;
-use serde::{Deserialize, Serialize};
 
 use crate::read::{Kind, Record};
+use crate::table::shape;
 
-/// A note.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(
-    missing_docs,
-    reason = "the fields carry their meaning and unit in their names"
-)]
-pub struct NoteRecord {
-    pub version: u32,
-    pub bake: String,
-    pub formula: String,
-    pub at_ms: i64,
-    #[serde(default)]
-    pub text: String,
-    #[serde(default)]
-    pub differently: Vec<DifferentlyRecord>,
+shape! {
+    /// A note.
+    pub struct NoteRecord {
+        version: u32,
+        bake: String,
+        formula: String,
+        at_ms: i64,
+        text: String = String::new(),
+        differently: Vec<DifferentlyRecord> = Vec::new(),
+    }
 }
 
-/// What to do differently at a step.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct DifferentlyRecord {
-    pub step: u16,
-    pub text: String,
+shape! {
+    /// What to do differently at a step.
+    pub struct DifferentlyRecord {
+        step: u16,
+        text: String,
+    }
 }
 
 impl Record for NoteRecord {

@@ -2,10 +2,11 @@
 
 use std::fmt;
 
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 use crate::migrate;
+use crate::shape::{Flaw, Shape};
+use crate::table::Fields;
 
 /// What a record is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -88,8 +89,8 @@ impl fmt::Display for ReadError {
 
 impl std::error::Error for ReadError {}
 
-/// A stored shape, in its newest version.
-pub trait Record: Serialize + DeserializeOwned {
+/// A stored shape with a version, in its newest one.
+pub trait Record: Shape {
     /// What it is.
     const KIND: Kind;
 
@@ -98,46 +99,50 @@ pub trait Record: Serialize + DeserializeOwned {
     /// # Errors
     /// [`ReadError`]; the text itself stays with the caller.
     fn read(text: &str) -> Result<Self, ReadError> {
-        let newest = migrate::newest(Self::KIND);
-        let version = serde_json::from_str::<Versioned>(text)
-            .map_err(|cause| malformed(Self::KIND, &cause))?
-            .version;
-        if version > newest {
-            let kind = Self::KIND;
-            return Err(ReadError::NewerThanApp {
-                kind,
-                version,
-                newest,
-            });
-        }
-        if version == newest {
-            serde_json::from_str(text)
-        } else {
-            serde_json::from_str(text)
-                .map(|value| migrate::forward(Self::KIND, version, value))
-                .and_then(serde_json::from_value)
-        }
-        .map_err(|cause| malformed(Self::KIND, &cause))
+        let json = newest(Self::KIND, text)?;
+        Self::from_json(&json).map_err(|flaw| malformed(Self::KIND, &flaw))
     }
 
     /// The text to store.
     fn write(&self) -> String {
-        serde_json::to_string(self).expect("a record has only string keys and finite numbers")
+        let mut text = String::new();
+        self.write_json(&mut text);
+        text
     }
 }
 
-#[derive(Deserialize)]
-struct Versioned {
-    version: u32,
+/// A record's JSON, carried to the newest version.
+fn newest(kind: Kind, text: &str) -> Result<Value, ReadError> {
+    let json = parse(text).map_err(|cause| malformed(kind, &cause))?;
+    let version = version(&json).map_err(|flaw| malformed(kind, &flaw))?;
+    let newest = migrate::newest(kind);
+    if version > newest {
+        return Err(ReadError::NewerThanApp {
+            kind,
+            version,
+            newest,
+        });
+    }
+    Ok(migrate::forward(kind, version, json))
 }
 
-fn malformed(kind: Kind, cause: &serde_json::Error) -> ReadError {
+/// The one place where text becomes JSON, so that the parser is compiled once.
+pub(crate) fn parse(text: &str) -> serde_json::Result<Value> {
+    serde_json::from_str(text)
+}
+
+/// The version a record or an archive says it has.
+pub(crate) fn version(json: &Value) -> Result<u32, Flaw> {
+    Fields::of(json)?.required("version")
+}
+
+fn malformed(kind: Kind, cause: &dyn fmt::Display) -> ReadError {
     let cause = cause.to_string();
     ReadError::Malformed { kind, cause }
 }
 
 /// A value that is of the right type but can't be.
-pub(crate) fn impossible(kind: Kind, cause: impl fmt::Display) -> ReadError {
+pub(crate) fn impossible(kind: Kind, cause: &dyn fmt::Display) -> ReadError {
     let cause = cause.to_string();
     ReadError::Impossible { kind, cause }
 }

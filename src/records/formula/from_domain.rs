@@ -6,9 +6,8 @@ use domain::units::Minutes;
 
 use super::{
     ChecklistRecord, ComponentRecord, FormulaRecord, IngredientRecord, LengthRecord, LinkRecord,
-    PiecesRecord, StepRecord, WindowRecord,
+    Need, PiecesRecord, StepRecord, WindowRecord,
 };
-use crate::choice;
 
 impl From<&model::Formula> for FormulaRecord {
     fn from(formula: &model::Formula) -> Self {
@@ -52,10 +51,10 @@ fn ingredient(part: &model::Ingredient) -> IngredientRecord {
 
 fn step(step: &model::Step) -> StepRecord {
     let needs = [
-        ("hands", step.needs.hands),
-        ("hob", step.needs.hob),
-        ("oven", step.needs.oven),
-        ("fridge", step.needs.fridge),
+        (Need::Hands, step.needs.hands),
+        (Need::Hob, step.needs.hob),
+        (Need::Oven, step.needs.oven),
+        (Need::Fridge, step.needs.fridge),
     ];
     StepRecord {
         id: step.id.0,
@@ -66,15 +65,11 @@ fn step(step: &model::Step) -> StepRecord {
         detail: step.detail.clone(),
         cue: step.cue.clone(),
         why: step.why.clone(),
-        cautions: step
-            .cautions
-            .iter()
-            .map(|&caution| choice::caution::word(caution).to_owned())
-            .collect(),
+        cautions: step.cautions.clone(),
         needs: needs
             .iter()
             .filter(|(_, needed)| *needed)
-            .map(|(word, _)| (*word).to_owned())
+            .map(|(need, _)| *need)
             .collect(),
         after: step.after.iter().map(link).collect(),
         length: length(&step.length),
@@ -93,19 +88,19 @@ fn link(link: &model::Link) -> LinkRecord {
 
 fn window(window: &Estimate<Minutes>) -> WindowRecord {
     WindowRecord {
-        low_min: window.low().get(),
-        likely_min: window.likely().get(),
-        high_min: window.high().get(),
+        low: window.low().get(),
+        likely: window.likely().get(),
+        high: window.high().get(),
     }
 }
 
 fn length(length: &model::Length) -> LengthRecord {
     match length {
         model::Length::Hands(range) => LengthRecord::Hands {
-            window: window(range),
+            minutes: window(range),
         },
         model::Length::Wait(range) => LengthRecord::Wait {
-            window: window(range),
+            minutes: window(range),
         },
         model::Length::Ferment {
             reference_minutes,
@@ -113,7 +108,7 @@ fn length(length: &model::Length) -> LengthRecord {
             held,
             from_fridge,
         } => LengthRecord::Ferment {
-            window: window(reference_minutes),
+            minutes: window(reference_minutes),
             folds_min: folds.iter().map(|fold| fold.get()).collect(),
             held: *held,
             from_fridge: *from_fridge,
@@ -137,7 +132,7 @@ fn length(length: &model::Length) -> LengthRecord {
             piece,
         } => LengthRecord::Bake {
             oven_c: oven.get(),
-            window: window(range),
+            minutes: window(range),
             core_c: core.get(),
             piece_g: piece.get(),
         },

@@ -5,176 +5,149 @@ mod to_domain;
 
 use domain::formula as model;
 use domain::thermal::vessel::Cooling;
-use serde::{Deserialize, Serialize};
 
-use crate::choice;
+use crate::choice::choice;
 use crate::read::{Kind, Record};
+use crate::table::shape;
 
-/// A formula.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(
-    missing_docs,
-    reason = "the fields carry their meaning and unit in their names"
-)]
-pub struct FormulaRecord {
-    pub version: u32,
-    pub id: String,
-    pub name: String,
-    #[serde(default)]
-    pub about: String,
-    pub pieces: PiecesRecord,
-    pub reference_c: f64,
-    pub components: Vec<ComponentRecord>,
-    pub steps: Vec<StepRecord>,
+shape! {
+    /// A formula.
+    pub struct FormulaRecord {
+        version: u32,
+        id: String,
+        name: String,
+        about: String = String::new(),
+        pieces: PiecesRecord,
+        reference_c: f64,
+        components: Vec<ComponentRecord>,
+        steps: Vec<StepRecord>,
+    }
 }
 
-/// What the dough is divided into.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct PiecesRecord {
-    pub count: u16,
-    pub mass_g: f64,
-    pub noun: String,
-    pub plural: String,
+shape! {
+    /// What the dough is divided into.
+    pub struct PiecesRecord {
+        count: u16,
+        mass_g: f64,
+        noun: String,
+        plural: String,
+    }
 }
 
-/// A component.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct ComponentRecord {
-    pub id: u16,
-    #[serde(with = "choice::component_kind")]
-    pub kind: model::ComponentKind,
-    pub name: String,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub target_c: Option<f64>,
-    pub ingredients: Vec<IngredientRecord>,
+shape! {
+    /// A component.
+    pub struct ComponentRecord {
+        id: u16,
+        kind: model::ComponentKind,
+        name: String,
+        target_c: Option<f64> = None,
+        ingredients: Vec<IngredientRecord>,
+    }
 }
 
-/// An ingredient.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct IngredientRecord {
-    pub food: String,
-    pub name: String,
-    pub mass_g: f64,
-    #[serde(with = "choice::kept")]
-    pub kept: model::Kept,
-    #[serde(default, skip_serializing_if = "is_false")]
-    pub tempered: bool,
+shape! {
+    /// An ingredient.
+    pub struct IngredientRecord {
+        food: String,
+        name: String,
+        mass_g: f64,
+        kept: model::Kept,
+        tempered: bool = false,
+    }
 }
 
-/// A step.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct StepRecord {
-    pub id: u16,
-    pub component: u16,
-    #[serde(with = "choice::step_kind")]
-    pub kind: model::StepKind,
-    pub title: String,
-    pub instruction: String,
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub detail: String,
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub cue: String,
-    #[serde(default, skip_serializing_if = "String::is_empty")]
-    pub why: String,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub cautions: Vec<String>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub needs: Vec<String>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub after: Vec<LinkRecord>,
-    pub length: LengthRecord,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub checklist: Option<ChecklistRecord>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub ahead_of: Option<u16>,
+shape! {
+    /// A step.
+    pub struct StepRecord {
+        id: u16,
+        component: u16,
+        kind: model::StepKind,
+        title: String,
+        instruction: String,
+        detail: String = String::new(),
+        cue: String = String::new(),
+        why: String = String::new(),
+        cautions: Vec<model::Caution> = Vec::new(),
+        needs: Vec<Need> = Vec::new(),
+        after: Vec<LinkRecord> = Vec::new(),
+        length: LengthRecord,
+        checklist: Option<ChecklistRecord> = None,
+        ahead_of: Option<u16> = None,
+    }
 }
 
-/// What has to end first.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct LinkRecord {
-    pub step: u16,
-    #[serde(default)]
-    pub least_min: f64,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub greatest_min: Option<f64>,
+/// One thing a step needs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(missing_docs, reason = "the names say it all")]
+pub enum Need {
+    Hands,
+    Hob,
+    Oven,
+    Fridge,
 }
 
-/// A window of minutes.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[allow(missing_docs, reason = "as above")]
-pub struct WindowRecord {
-    pub low_min: f64,
-    pub likely_min: f64,
-    pub high_min: f64,
+choice! { Need as "thing a step needs" {
+    Hands = "hands", Hob = "hob", Oven = "oven", Fridge = "fridge",
+} }
+
+shape! {
+    /// What has to end first.
+    pub struct LinkRecord {
+        step: u16,
+        least_min: f64 = 0.0,
+        greatest_min: Option<f64> = None,
+    }
 }
 
-/// How long a step takes.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
-#[allow(missing_docs, reason = "as above")]
-pub enum LengthRecord {
-    Hands {
-        #[serde(flatten)]
-        window: WindowRecord,
-    },
-    Wait {
-        #[serde(flatten)]
-        window: WindowRecord,
-    },
-    Ferment {
-        #[serde(flatten)]
-        window: WindowRecord,
-        #[serde(default, skip_serializing_if = "Vec::is_empty")]
-        folds_min: Vec<f64>,
-        #[serde(with = "choice::held")]
-        held: model::Held,
-        #[serde(default, skip_serializing_if = "is_false")]
-        from_fridge: bool,
-    },
-    Chill {
-        from_c: f64,
-        to_c: f64,
-        depth_mm: f64,
-        #[serde(with = "choice::cooling")]
-        cooling: Cooling,
-    },
-    Cool {
-        to_c: f64,
-    },
-    Bake {
-        oven_c: f64,
-        #[serde(flatten)]
-        window: WindowRecord,
-        core_c: f64,
-        piece_g: f64,
-    },
-    OvenHeats {
-        oven_c: f64,
-    },
+shape! {
+    /// A window of minutes.
+    #[derive(Copy)]
+    pub struct WindowRecord {
+        low: f64,
+        likely: f64,
+        high: f64,
+    }
 }
 
-/// The marks a step asks for.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "kebab-case")]
-#[allow(missing_docs, reason = "as above")]
-pub enum ChecklistRecord {
-    Ingredients,
-    AllIngredients,
-    PieceMasses,
-    Marks {
-        #[serde(with = "choice::scope")]
-        scope: model::Scope,
-        items: Vec<String>,
-    },
+shape! {
+    /// How long a step takes.
+    pub enum LengthRecord as "length of a step" {
+        Hands = "hands" { minutes: WindowRecord },
+        Wait = "wait" { minutes: WindowRecord },
+        Ferment = "ferment" {
+            minutes: WindowRecord,
+            folds_min: Vec<f64> = Vec::new(),
+            held: model::Held,
+            from_fridge: bool = false,
+        },
+        Chill = "chill" {
+            from_c: f64,
+            to_c: f64,
+            depth_mm: f64,
+            cooling: Cooling,
+        },
+        Cool = "cool" { to_c: f64 },
+        Bake = "bake" {
+            oven_c: f64,
+            minutes: WindowRecord,
+            core_c: f64,
+            piece_g: f64,
+        },
+        OvenHeats = "oven-heats" { oven_c: f64 },
+    }
 }
 
-fn is_false(value: &bool) -> bool {
-    !value
+shape! {
+    /// The marks a step asks for.
+    pub enum ChecklistRecord as "checklist" {
+        Ingredients = "ingredients",
+        AllIngredients = "all-ingredients",
+        PieceMasses = "piece-masses",
+        Marks = "marks" {
+            scope: model::Scope,
+            items: Vec<String>,
+        },
+    }
 }
 
 impl Record for FormulaRecord {

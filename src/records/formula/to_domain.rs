@@ -6,9 +6,8 @@ use domain::units::{Celsius, Grams, Millimetres, Minutes, OutOfRange};
 
 use super::{
     ChecklistRecord, ComponentRecord, FormulaRecord, IngredientRecord, LengthRecord, LinkRecord,
-    StepRecord, WindowRecord,
+    Need, StepRecord, WindowRecord,
 };
-use crate::choice;
 use crate::read::{Kind, ReadError, impossible};
 
 impl TryFrom<FormulaRecord> for Formula {
@@ -16,7 +15,7 @@ impl TryFrom<FormulaRecord> for Formula {
 
     fn try_from(record: FormulaRecord) -> Result<Self, ReadError> {
         let draft = draft(record)?;
-        Formula::new(draft).map_err(|cause| impossible(Kind::Formula, cause))
+        Formula::new(draft).map_err(|cause| impossible(Kind::Formula, &cause))
     }
 }
 
@@ -64,7 +63,7 @@ fn ingredient(record: IngredientRecord) -> Result<model::Ingredient, ReadError> 
     let food = domain::food::food(&record.food).ok_or_else(|| {
         impossible(
             Kind::Formula,
-            format_args!("no food is called \"{}\"", record.food),
+            &format_args!("no food is called \"{}\"", record.food),
         )
     })?;
     Ok(model::Ingredient {
@@ -77,14 +76,12 @@ fn ingredient(record: IngredientRecord) -> Result<model::Ingredient, ReadError> 
 }
 
 fn step(record: StepRecord) -> Result<model::Step, ReadError> {
-    let mut needs = model::Needs::default();
-    for need in &record.needs {
-        *need_of(&mut needs, need)? = true;
-    }
-    let cautions = record.cautions.iter().map(|word| {
-        choice::caution::from_word(word)
-            .ok_or_else(|| impossible(Kind::Formula, format_args!("\"{word}\" is no caution")))
-    });
+    let needs = model::Needs {
+        hands: record.needs.contains(&Need::Hands),
+        hob: record.needs.contains(&Need::Hob),
+        oven: record.needs.contains(&Need::Oven),
+        fridge: record.needs.contains(&Need::Fridge),
+    };
     Ok(model::Step {
         id: StepId(record.id),
         component: ComponentId(record.component),
@@ -94,7 +91,7 @@ fn step(record: StepRecord) -> Result<model::Step, ReadError> {
         detail: record.detail,
         cue: record.cue,
         why: record.why,
-        cautions: cautions.collect::<Result<_, _>>()?,
+        cautions: record.cautions,
         needs,
         after: record
             .after
@@ -112,19 +109,6 @@ fn step(record: StepRecord) -> Result<model::Step, ReadError> {
     })
 }
 
-fn need_of<'a>(needs: &'a mut model::Needs, word: &str) -> Result<&'a mut bool, ReadError> {
-    match word {
-        "hands" => Ok(&mut needs.hands),
-        "hob" => Ok(&mut needs.hob),
-        "oven" => Ok(&mut needs.oven),
-        "fridge" => Ok(&mut needs.fridge),
-        _ => Err(impossible(
-            Kind::Formula,
-            format_args!("\"{word}\" is nothing a step needs"),
-        )),
-    }
-}
-
 fn link(record: LinkRecord) -> Result<model::Link, ReadError> {
     Ok(model::Link {
         step: StepId(record.step),
@@ -138,13 +122,13 @@ fn link(record: LinkRecord) -> Result<model::Link, ReadError> {
 }
 
 fn window(record: WindowRecord) -> Result<Estimate<Minutes>, ReadError> {
-    let low = Minutes::new(record.low_min).map_err(odd)?;
-    let likely = Minutes::new(record.likely_min).map_err(odd)?;
-    let high = Minutes::new(record.high_min).map_err(odd)?;
+    let low = Minutes::new(record.low).map_err(odd)?;
+    let likely = Minutes::new(record.likely).map_err(odd)?;
+    let high = Minutes::new(record.high).map_err(odd)?;
     if !(low.get() >= 0.0 && low <= likely && likely <= high) {
         return Err(impossible(
             Kind::Formula,
-            format_args!(
+            &format_args!(
                 "a window runs from {} over {} to {} min",
                 low.get(),
                 likely.get(),
@@ -158,15 +142,15 @@ fn window(record: WindowRecord) -> Result<Estimate<Minutes>, ReadError> {
 fn length(record: LengthRecord) -> Result<model::Length, ReadError> {
     let celsius = |value| Celsius::new(value).map_err(odd);
     Ok(match record {
-        LengthRecord::Hands { window: record } => model::Length::Hands(window(record)?),
-        LengthRecord::Wait { window: record } => model::Length::Wait(window(record)?),
+        LengthRecord::Hands { minutes } => model::Length::Hands(window(minutes)?),
+        LengthRecord::Wait { minutes } => model::Length::Wait(window(minutes)?),
         LengthRecord::Ferment {
-            window: record,
+            minutes,
             folds_min,
             held,
             from_fridge,
         } => model::Length::Ferment {
-            reference_minutes: window(record)?,
+            reference_minutes: window(minutes)?,
             folds: folds_min
                 .into_iter()
                 .map(Minutes::new)
@@ -189,12 +173,12 @@ fn length(record: LengthRecord) -> Result<model::Length, ReadError> {
         LengthRecord::Cool { to_c } => model::Length::Cool { to: celsius(to_c)? },
         LengthRecord::Bake {
             oven_c,
-            window: record,
+            minutes,
             core_c,
             piece_g,
         } => model::Length::Bake {
             oven: celsius(oven_c)?,
-            range: window(record)?,
+            range: window(minutes)?,
             core: celsius(core_c)?,
             piece: Grams::new(piece_g).map_err(odd)?,
         },
@@ -205,5 +189,5 @@ fn length(record: LengthRecord) -> Result<model::Length, ReadError> {
 }
 
 fn odd(cause: OutOfRange) -> ReadError {
-    impossible(Kind::Formula, cause)
+    impossible(Kind::Formula, &cause)
 }
