@@ -1,0 +1,153 @@
+//! The phone's clock, its wall-clock words, and waking up in time.
+//!
+//! Summer time and time zones are known only here: the browser's `Intl` makes
+//! the text. The hour is written the way the browser's language writes it, in
+//! 12 or 24 hours, with the English words that the rest of the app uses.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use domain::units::Moment;
+use gloo_timers::callback::{Interval, Timeout};
+use js_sys::{Array, Date, Intl, Object};
+use wasm_bindgen::JsValue;
+
+pub use crate::drift::Drift;
+use crate::js;
+
+/// The present.
+#[must_use]
+pub fn now() -> Moment {
+    Moment::from_epoch_ms(Date::now() as i64)
+}
+
+fn date(moment: Moment) -> Date {
+    Date::new(&JsValue::from_f64(moment.epoch_ms() as f64))
+}
+
+/// The text of a moment, from a format that is costly to make and therefore kept.
+struct Format(Intl::DateTimeFormat);
+
+impl Format {
+    fn new(fields: &[(&str, JsValue)]) -> Self {
+        let options = Object::from(js::object(fields));
+        Self(Intl::DateTimeFormat::new(&english(), &options))
+    }
+
+    fn write(&self, moment: Moment) -> String {
+        let text = js::call(self.0.as_ref(), "format", &[date(moment).into()]);
+        text.ok()
+            .and_then(|text| text.as_string())
+            .unwrap_or_default()
+    }
+}
+
+fn english() -> Array {
+    Array::of1(&"en-GB".into())
+}
+
+/// Whether the browser's language counts to twelve twice a day.
+fn twice_twelve() -> bool {
+    let hours = Object::from(js::object(&[("hour", "numeric".into())]));
+    let usual = Intl::DateTimeFormat::new(&Array::new(), &hours).resolved_options();
+    js::get(usual.as_ref(), "hour12").and_then(|answer| answer.as_bool()) == Some(true)
+}
+
+thread_local! {
+    static TIME: Format = {
+        let twelve = twice_twelve();
+        // An hour of one digit reads best before "pm", and lines up worst in a list of 24.
+        let hour = if twelve { "numeric" } else { "2-digit" };
+        Format::new(&[
+            ("hour", hour.into()),
+            ("minute", "2-digit".into()),
+            ("hour12", twelve.into()),
+        ])
+    };
+    static DAY: Format = Format::new(&[
+        ("weekday", "long".into()),
+        ("day", "numeric".into()),
+        ("month", "long".into()),
+    ]);
+}
+
+/// The time of day where the phone is: "14:05", or "2:05 pm" where that is the habit.
+#[must_use]
+pub fn time_of_day(moment: Moment) -> String {
+    TIME.with(|format| format.write(moment))
+}
+
+/// The day where the phone is: "Saturday 28 November".
+#[must_use]
+pub fn day(moment: Moment) -> String {
+    DAY.with(|format| format.write(moment)).replace(',', "")
+}
+
+/// The date where the phone is, for the names of files: "2026-11-28".
+#[must_use]
+pub fn iso_date(moment: Moment) -> String {
+    let date = date(moment);
+    let (year, month, day) = (date.get_full_year(), date.get_month() + 1, date.get_date());
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
+/// Whether two moments fall on one day where the phone is.
+#[must_use]
+pub fn is_same_day(one: Moment, other: Moment) -> bool {
+    let day = |moment| {
+        let date = date(moment);
+        (date.get_full_year(), date.get_month(), date.get_date())
+    };
+    day(one) == day(other)
+}
+
+/// Something that is done again and again until this is dropped.
+#[must_use = "it stops when dropped"]
+pub struct Ticker {
+    _interval: Interval,
+}
+
+/// Does something every so many milliseconds. Hidden pages are served less often.
+pub fn every(ms: u32, tick: impl FnMut() + 'static) -> Ticker {
+    Ticker {
+        _interval: Interval::new(ms, tick),
+    }
+}
+
+/// Something that is done once, unless this is dropped before.
+#[must_use = "nothing happens when it is dropped before its moment"]
+pub struct Once {
+    pending: Rc<RefCell<Option<Timeout>>>,
+}
+
+/// Browsers keep a delay in 31 bits; a longer one would fire at once.
+const LONGEST_MS: i64 = i32::MAX as i64;
+
+/// Does something once that moment has come; at once when it has passed.
+///
+/// When the clock was set back meanwhile, it goes on waiting for the moment.
+pub fn at(moment: Moment, act: impl FnOnce() + 'static) -> Once {
+    let pending = Rc::new(RefCell::new(None));
+    arm(&pending, moment, Box::new(act));
+    Once { pending }
+}
+
+fn arm(pending: &Rc<RefCell<Option<Timeout>>>, moment: Moment, act: Box<dyn FnOnce()>) {
+    let left_ms = moment.epoch_ms().saturating_sub(now().epoch_ms());
+    let delay_ms = u32::try_from(left_ms.clamp(0, LONGEST_MS)).unwrap_or(0);
+    let again = Rc::downgrade(pending);
+    let timeout = Timeout::new(delay_ms, move || {
+        if now() >= moment {
+            act();
+        } else if let Some(pending) = again.upgrade() {
+            arm(&pending, moment, act);
+        }
+    });
+    *pending.borrow_mut() = Some(timeout);
+}
+
+impl Drop for Once {
+    fn drop(&mut self) {
+        self.pending.borrow_mut().take();
+    }
+}

@@ -1,0 +1,145 @@
+//! The page: its address, its title, whether it is seen, and coming back to it.
+//!
+//! Listeners here live as long as the page.
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+use wasm_bindgen::JsCast as _;
+use web_sys::{Event, EventTarget, HtmlElement, VisibilityState};
+
+use crate::events::{document, listen, navigator, window};
+use crate::js;
+
+/// Coming back raises several events at once; those this close together count as one.
+const AT_ONCE_MS: f64 = 100.0;
+
+/// Calls back whenever the baker comes back to the page, however that shows.
+pub fn on_return(returned: impl FnMut() + 'static) {
+    let returned = Rc::new(RefCell::new(returned));
+    let last_ms = Rc::new(Cell::new(f64::NEG_INFINITY));
+    let window: EventTarget = window().into();
+    let document: EventTarget = document().into();
+    let signs = [
+        (&document, "visibilitychange"),
+        (&document, "resume"),
+        (&window, "pageshow"),
+        (&window, "focus"),
+    ];
+    for (target, event) in signs {
+        let returned = Rc::clone(&returned);
+        let last_ms = Rc::clone(&last_ms);
+        let heard = move |_: Event| {
+            let now_ms = js_sys::Date::now();
+            let again = (now_ms - last_ms.get()).abs() < AT_ONCE_MS;
+            if is_visible() && !again {
+                last_ms.set(now_ms);
+                again_if_free(&returned);
+            }
+        };
+        listen(target, event, heard).for_ever();
+    }
+}
+
+/// Calls back on every touch and key, from within it: some capabilities open only there.
+///
+/// It goes on after the first, because a phone call or a locked screen can take
+/// away what the first touch opened.
+pub fn on_first_gesture(touched: impl FnMut() + 'static) {
+    let touched = Rc::new(RefCell::new(touched));
+    for event in ["pointerup", "touchend", "keydown"] {
+        let touched = Rc::clone(&touched);
+        listen(&window(), event, move |_| again_if_free(&touched)).for_ever();
+    }
+}
+
+/// Calls back, unless it is being called already: focus moves within callbacks.
+fn again_if_free(callback: &RefCell<impl FnMut()>) {
+    if let Ok(mut callback) = callback.try_borrow_mut() {
+        callback();
+    }
+}
+
+/// Whether the page can be seen.
+#[must_use]
+pub fn is_visible() -> bool {
+    document().visibility_state() == VisibilityState::Visible
+}
+
+/// The part of the address from `#` on; empty when there is none.
+#[must_use]
+pub fn current_hash() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// Changes the part of the address from `#` on, and keeps where the baker was in the history.
+pub fn set_hash(hash: &str) {
+    // It fails only in a page that is on its way out.
+    let _ = window().location().set_hash(hash);
+}
+
+/// Calls back when the part of the address behind `#` changes.
+pub fn on_hash_change(mut changed: impl FnMut() + 'static) {
+    listen(&window(), "hashchange", move |_| changed()).for_ever();
+}
+
+/// Whether the app was opened from the home screen.
+#[must_use]
+pub fn is_standalone() -> bool {
+    let ios = js::get(navigator().as_ref(), "standalone");
+    matches("(display-mode: standalone)") || ios.and_then(|yes| yes.as_bool()) == Some(true)
+}
+
+/// Whether a media query holds.
+pub(crate) fn matches(query: &str) -> bool {
+    let answer = window().match_media(query);
+    answer.ok().flatten().is_some_and(|answer| answer.matches())
+}
+
+/// The browser's language, as a tag: "en-GB".
+#[must_use]
+pub fn language() -> String {
+    navigator().language().unwrap_or_else(|| "en".to_owned())
+}
+
+/// Loads the page again.
+pub fn reload() {
+    // It fails only in a page that is on its way out.
+    let _ = window().location().reload();
+}
+
+/// Takes away the first paint, which stood there before any code had come.
+pub fn remove_shell() {
+    if let Some(shell) = document().get_element_by_id("shell") {
+        shell.remove();
+    }
+}
+
+/// Names the page.
+pub fn set_title(title: &str) {
+    document().set_title(title);
+}
+
+/// Goes to the top of the page.
+pub fn scroll_to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// Gives the focus to an element that can have it.
+pub fn focus_element(id: &str) {
+    let element = document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+        // An element that can't have the focus leaves it where it is.
+        let _ = element.focus();
+    }
+}
+
+/// Gives the focus to the page's heading, so that keys and screen readers go on from there.
+pub fn focus_heading() {
+    let heading = document().query_selector("main h1[tabindex]");
+    let heading = heading.ok().flatten();
+    if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<HtmlElement>().ok()) {
+        // A heading that can't have the focus leaves it where it is.
+        let _ = heading.focus();
+    }
+}

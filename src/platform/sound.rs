@@ -1,0 +1,340 @@
+//! The alarm's sound.
+//!
+//! One stretch of sound, two beeps and a pause, is reckoned once and then looped
+//! by the browser's audio clock. So it goes on ringing on time however slowly
+//! this page's own timers run, and gets louder by a ramp that is laid down at the start.
+//!
+//! - A browser lets a page sound only after a tap: [`AlarmSound::unlock`] is
+//!   called from every tap, because a phone call, the lock screen or an assistant
+//!   can take away what the first tap opened.
+//! - On iPhones `audioSession.type = "playback"` makes the alarm sound with the
+//!   ring switch off. The volume keys still rule; the test beep is for finding out.
+
+use std::cell::{Cell, RefCell};
+use std::f64::consts::TAU;
+use std::rc::Rc;
+
+use gloo_timers::callback::Timeout;
+use wasm_bindgen::JsValue;
+use web_sys::{AudioBufferSourceNode, AudioContext, GainNode};
+
+use crate::events::{navigator, window};
+use crate::js;
+
+/// Whether the alarm can be heard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SoundState {
+    /// It can.
+    Ready,
+    /// After the next tap.
+    NeedsTap,
+    /// This browser has no sound.
+    Unavailable,
+}
+
+/// The alarm's sound. It stops when dropped.
+pub struct AlarmSound {
+    inner: Rc<Inner>,
+}
+
+#[derive(Default)]
+struct Inner {
+    context: RefCell<Option<AudioContext>>,
+    // Its clock stood still, or it would not go on: only a new one helps.
+    stuck: Cell<bool>,
+    looking: Cell<bool>,
+    // How loud it should be ringing, if it should.
+    wanted: Cell<Option<f64>>,
+    playing: RefCell<Option<Playing>>,
+}
+
+struct Playing {
+    source: AudioBufferSourceNode,
+    gain: GainNode,
+}
+
+/// How long the clock is given to move before the context is taken for stuck.
+const LOOK_AFTER_MS: u32 = 500;
+/// Over how long the alarm gets louder, in s.
+const ESCALATION_S: f64 = 30.0;
+/// The part of its loudness that it starts with.
+const FIRST_PART: f32 = 0.25;
+
+impl Default for AlarmSound {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl AlarmSound {
+    /// No sound yet; it needs a tap.
+    #[must_use]
+    pub fn new() -> Self {
+        Self {
+            inner: Rc::default(),
+        }
+    }
+
+    /// Opens the sound, or opens it again. To be called from within every tap.
+    pub fn unlock(&self) {
+        if !is_supported() {
+            return;
+        }
+        if let Some(session) = js::get(navigator().as_ref(), "audioSession") {
+            js::set(&session, "type", "playback");
+        }
+        let usable = self
+            .inner
+            .context()
+            .is_some_and(|context| state(&context) != "closed");
+        if !usable || self.inner.stuck.get() {
+            self.inner.rebuild();
+        }
+        self.inner.resume();
+    }
+
+    /// Whether it can be heard.
+    #[must_use]
+    pub fn state(&self) -> SoundState {
+        if !is_supported() {
+            return SoundState::Unavailable;
+        }
+        match self.inner.context() {
+            Some(context) if state(&context) == "running" && !self.inner.stuck.get() => {
+                SoundState::Ready
+            }
+            _ => SoundState::NeedsTap,
+        }
+    }
+
+    /// Rings, louder and louder, until [`AlarmSound::stop`]. Before the first tap it rings from that tap on.
+    ///
+    /// `volume` runs from 0 to 1.
+    pub fn ring(&self, volume: f64) {
+        self.inner.wanted.set(Some(volume));
+        self.inner.resume();
+        self.inner.play_wanted();
+    }
+
+    /// Stops ringing.
+    pub fn stop(&self) {
+        self.inner.wanted.set(None);
+        self.inner.silence();
+    }
+
+    /// One short beep as loud as the alarm gets, to try it.
+    pub fn chirp(&self, volume: f64) {
+        let Some(context) = self.inner.context() else {
+            return;
+        };
+        // Without it the baker hears nothing, which is what the test beep is there to show.
+        let _ = play(&context, &chirp(rate(&context)), false, |gain, now_s| {
+            gain.gain().set_value_at_time(loudness(volume), now_s)?;
+            Ok(())
+        });
+    }
+}
+
+impl Drop for AlarmSound {
+    fn drop(&mut self) {
+        self.stop();
+        self.inner.close();
+    }
+}
+
+impl Inner {
+    fn context(&self) -> Option<AudioContext> {
+        self.context.borrow().clone()
+    }
+
+    fn rebuild(&self) {
+        self.close();
+        self.stuck.set(false);
+        *self.context.borrow_mut() = AudioContext::new().ok();
+        self.play_wanted();
+    }
+
+    fn close(&self) {
+        self.silence();
+        if let Some(context) = self.context.borrow_mut().take() {
+            // Closing what is closed rejects, and that is all right.
+            js::ignore(js::call(context.as_ref(), "close", &[]));
+        }
+    }
+
+    /// Asks the context to go on, and looks soon whether it does.
+    fn resume(self: &Rc<Self>) {
+        let Some(context) = self.context() else {
+            return;
+        };
+        // `interrupted`, as iPhones say, can throw, reject, or never answer; the clock tells.
+        js::ignore(js::call(context.as_ref(), "resume", &[]));
+        if self.looking.replace(true) {
+            return;
+        }
+        let before_s = context.current_time();
+        let weak = Rc::downgrade(self);
+        let look = Timeout::new(LOOK_AFTER_MS, move || {
+            let Some(inner) = weak.upgrade() else {
+                return;
+            };
+            inner.looking.set(false);
+            if inner.context().is_some_and(|now| now == context) {
+                // Before any tap a context rightly waits; stuck is one that a tap didn't help.
+                let stands_still = context.current_time() <= before_s;
+                inner.stuck.set(stands_still && had_tap());
+            }
+        });
+        look.forget();
+    }
+
+    fn play_wanted(&self) {
+        let (Some(volume), Some(context)) = (self.wanted.get(), self.context()) else {
+            return;
+        };
+        if self.playing.borrow().is_some() {
+            return;
+        }
+        let full = loudness(volume);
+        let playing = play(&context, &alarm(rate(&context)), true, |gain, now_s| {
+            let gain = gain.gain();
+            gain.set_value_at_time(full * FIRST_PART, now_s)?;
+            gain.linear_ramp_to_value_at_time(full, now_s + ESCALATION_S)?;
+            Ok(())
+        });
+        *self.playing.borrow_mut() = playing.ok();
+    }
+
+    fn silence(&self) {
+        if let Some(playing) = self.playing.borrow_mut().take() {
+            // Stopping what has ended throws, and that is all right.
+            let _ = js::call(playing.source.as_ref(), "stop", &[]);
+            let _ = playing.gain.disconnect();
+        }
+    }
+}
+
+fn play(
+    context: &AudioContext,
+    samples: &[f32],
+    again: bool,
+    shape: impl FnOnce(&GainNode, f64) -> Result<(), JsValue>,
+) -> Result<Playing, js::Thrown> {
+    let length = u32::try_from(samples.len()).unwrap_or(u32::MAX);
+    let buffer = context.create_buffer(1, length, context.sample_rate())?;
+    buffer.copy_to_channel(samples, 0)?;
+    let source = context.create_buffer_source()?;
+    source.set_buffer(Some(&buffer));
+    source.set_loop(again);
+    let gain = context.create_gain()?;
+    shape(&gain, context.current_time())?;
+    source.connect_with_audio_node(&gain)?;
+    gain.connect_with_audio_node(&context.destination())?;
+    source.start()?;
+    Ok(Playing { source, gain })
+}
+
+fn is_supported() -> bool {
+    js::has(window().as_ref(), "AudioContext")
+}
+
+/// The state as text: iPhones have one, "interrupted", that the standard's list lacks.
+fn state(context: &AudioContext) -> String {
+    let state = js::get(context.as_ref(), "state");
+    state
+        .and_then(|state| state.as_string())
+        .unwrap_or_default()
+}
+
+/// Whether the baker has tapped the page, as far as the browser says.
+fn had_tap() -> bool {
+    let activation = js::get(navigator().as_ref(), "userActivation");
+    let said = activation.and_then(|activation| js::get(&activation, "hasBeenActive"));
+    said.and_then(|said| said.as_bool()).unwrap_or(true)
+}
+
+fn rate(context: &AudioContext) -> f64 {
+    f64::from(context.sample_rate())
+}
+
+/// The gain for a volume from 0 to 1. Ears hear ratios, so half way is a quarter of the gain.
+fn loudness(volume: f64) -> f32 {
+    let volume = volume.clamp(0.0, 1.0);
+    (volume * volume) as f32
+}
+
+/// Two beeps and a pause.
+///
+/// The base tones lie where small loudspeakers are loudest; the harmonics above
+/// help it through the noise of an extractor. Common practice, no source.
+fn alarm(rate: f64) -> Vec<f32> {
+    let mut samples = silence(1.2, rate);
+    beep(&mut samples, rate, 0.0, 0.2, 2_100.0);
+    beep(&mut samples, rate, 0.3, 0.2, 2_600.0);
+    samples
+}
+
+/// One beep.
+fn chirp(rate: f64) -> Vec<f32> {
+    let mut samples = silence(0.2, rate);
+    beep(&mut samples, rate, 0.0, 0.2, 2_600.0);
+    samples
+}
+
+fn silence(length_s: f64, rate: f64) -> Vec<f32> {
+    vec![0.0; (length_s * rate) as usize]
+}
+
+/// Base tone and two harmonics; together they never pass full scale.
+const PARTIALS: [(f64, f64); 3] = [(1.0, 0.65), (2.0, 0.22), (3.0, 0.13)];
+/// Beeps that begin and end at once click; this long they swell and fade, in s.
+const EDGE_S: f64 = 0.008;
+
+fn beep(samples: &mut [f32], rate: f64, from_s: f64, length_s: f64, tone_hz: f64) {
+    let first = (from_s * rate) as usize;
+    let count = (length_s * rate) as usize;
+    for (index, sample) in samples.iter_mut().skip(first).take(count).enumerate() {
+        let at_s = index as f64 / rate;
+        let edge = (at_s / EDGE_S)
+            .min((length_s - at_s) / EDGE_S)
+            .clamp(0.0, 1.0);
+        let sum: f64 = PARTIALS
+            .iter()
+            .map(|(times, part)| part * (TAU * tone_hz * times * at_s).sin())
+            .sum();
+        *sample = (edge * sum) as f32;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const RATE: f64 = 48_000.0;
+
+    #[test]
+    fn the_alarm_never_passes_full_scale_and_ends_in_silence() {
+        let samples = alarm(RATE);
+        assert!(samples.iter().all(|sample| sample.abs() <= 1.0));
+        let loud = samples.iter().any(|sample| sample.abs() > 0.5);
+        assert!(loud, "it can be heard");
+        let end = &samples[(0.51 * RATE) as usize..];
+        assert!(end.iter().all(|&sample| sample == 0.0));
+    }
+
+    #[test]
+    fn beeps_begin_and_end_without_a_click() {
+        let samples = chirp(RATE);
+        let first = samples.first().copied().unwrap_or(1.0);
+        let last = samples.last().copied().unwrap_or(1.0);
+        assert!(first.abs() < 0.01 && last.abs() < 0.01);
+    }
+
+    #[test]
+    fn louder_settings_are_louder() {
+        assert_eq!(loudness(0.0), 0.0);
+        assert_eq!(loudness(1.0), 1.0);
+        assert_eq!(loudness(7.0), 1.0);
+        assert!(loudness(0.5) < loudness(0.6));
+    }
+}

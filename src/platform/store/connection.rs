@@ -1,0 +1,287 @@
+//! The open database: transactions over bare texts.
+//!
+//! What has to be minded with `indexed_db_futures`:
+//! - A transaction that is dropped without being committed is rolled back.
+//! - Inside a transaction only its own requests are awaited. Waiting for anything
+//!   else commits the first half by itself.
+//! - A failed request is awaited before the next is made, because the crate's
+//!   listener for errors can be called once only.
+//! - Opening a database that the browser keeps shut is reported as
+//!   `VersionZero`, whatever was thrown.
+
+use std::cell::Cell;
+use std::rc::Rc;
+
+use indexed_db_futures::database::Database;
+use indexed_db_futures::error::{Error, OpenDbError};
+use indexed_db_futures::internals::SystemRepr as _;
+use indexed_db_futures::object_store::ObjectStore;
+use indexed_db_futures::prelude::*;
+use indexed_db_futures::transaction::{
+    Transaction, TransactionDurability, TransactionMode, TransactionOptions,
+};
+use records::migrate::MIGRATIONS;
+use wasm_bindgen::{JsCast as _, JsValue};
+use wasm_bindgen_futures::spawn_local;
+use web_sys::{DomException, IdbTransaction};
+
+use super::StoreError;
+use super::shelves::{Kept, Shelf, entry_key, free_key};
+use super::sorting::readable;
+use crate::events::{Listening, listen};
+use crate::js;
+use crate::later::later;
+
+const NAME: &str = "oventide";
+
+/// Every migration of a record is a new version of the database, so that an
+/// older app is turned away instead of meeting records it can't read.
+const VERSION: u32 = 1 + MIGRATIONS.len() as u32;
+
+/// The open database. Dropping it closes it.
+pub(super) struct Connection {
+    database: Database,
+    is_open: Rc<Cell<bool>>,
+    _listening: [Listening; 2],
+}
+
+impl Connection {
+    pub(super) async fn open(on_closed: impl Fn() + 'static) -> Result<Self, StoreError> {
+        let (giver, answer) = later();
+        let blocked = giver.clone();
+        let request = Database::open(NAME)
+            .with_version(VERSION)
+            .with_on_blocked(move |_| {
+                drop(blocked.give(Err(StoreError::Blocked)));
+                Ok(())
+            })
+            .with_on_upgrade_needed(|_, database| build_shelves(&database));
+        spawn_local(async move {
+            let opened = request.await.map_err(opening);
+            // Opened after all, when it was already reported as blocked: nobody waits for it any more.
+            if let Some(Ok(late)) = giver.give(opened) {
+                late.close();
+            }
+        });
+        let database = answer.await?;
+        Ok(Self::listening(database, on_closed))
+    }
+
+    fn listening(database: Database, on_closed: impl Fn() + 'static) -> Self {
+        let is_open = Rc::new(Cell::new(true));
+        let on_closed = Rc::new(on_closed);
+        let closing = database.clone();
+        let closed = {
+            let (is_open, on_closed) = (Rc::clone(&is_open), Rc::clone(&on_closed));
+            move || {
+                if is_open.replace(false) {
+                    on_closed();
+                }
+            }
+        };
+        let cleared = closed.clone();
+        let target = database.as_sys();
+        let listening = [
+            listen(target, "versionchange", move |_| {
+                closing.clone().close();
+                closed();
+            }),
+            listen(target, "close", move |_| cleared()),
+        ];
+        Self {
+            database,
+            is_open,
+            _listening: listening,
+        }
+    }
+
+    /// Everything in every store, as it was at one moment.
+    pub(super) async fn read_all(&self) -> Result<Kept, StoreError> {
+        self.check_open()?;
+        let names = Shelf::ALL.map(Shelf::name);
+        let transaction = self.database.transaction(names).build()?;
+        let mut kept = Kept::new();
+        for shelf in Shelf::ALL {
+            let store = transaction.object_store(shelf.name())?;
+            let keys = store.get_all_keys::<JsValue>().primitive()?;
+            let values = store.get_all::<JsValue>().primitive()?;
+            let (keys, values) = (keys.await?, values.await?);
+            for (key, value) in keys.zip(values) {
+                kept.insert((shelf, js::text_of(&key?)), js::text_of(&value?));
+            }
+        }
+        Ok(kept)
+    }
+
+    /// Adds entries to a log, all or none, where the log ends at `first`.
+    pub(super) async fn append(
+        &self,
+        bake: &str,
+        first: u32,
+        texts: &[String],
+    ) -> Result<(), StoreError> {
+        let transaction = self.strict(&[Shelf::Bakes])?;
+        {
+            let store = transaction.object_store(Shelf::Bakes.name())?;
+            if let Some(before) = first.checked_sub(1)
+                && !has(&store, &entry_key(bake, before)).await?
+            {
+                return Err(StoreError::Conflict);
+            }
+            for (place, text) in (first..).zip(texts) {
+                let key = entry_key(bake, place);
+                store
+                    .add(text.as_str())
+                    .with_key(key)
+                    .without_key_type()
+                    .primitive()?
+                    .await?;
+            }
+        }
+        commit(transaction).await
+    }
+
+    /// Puts a text in place of another, or of nothing, or takes it away. An
+    /// unreadable text that lay there is moved aside first.
+    pub(super) async fn replace(
+        &self,
+        shelf: Shelf,
+        key: &str,
+        text: Option<&str>,
+    ) -> Result<(), StoreError> {
+        let transaction = self.strict(&[shelf, Shelf::SetAside])?;
+        {
+            let store = transaction.object_store(shelf.name())?;
+            let before: Option<JsValue> = store.get(key).primitive()?.await?;
+            if let Some(before) = before.map(|before| js::text_of(&before))
+                && readable(shelf, &before).is_err()
+            {
+                let aside = transaction.object_store(Shelf::SetAside.name())?;
+                move_aside(&aside, &shelf.place(key), &before).await?;
+            }
+            match text {
+                Some(text) => put(&store, key, text).await?,
+                None => store.delete(key).primitive()?.await?,
+            }
+        }
+        commit(transaction).await
+    }
+
+    /// Puts these texts in place of everything, or changes nothing.
+    pub(super) async fn replace_all(&self, kept: &Kept) -> Result<(), StoreError> {
+        let transaction = self.strict(&Shelf::ALL)?;
+        for shelf in Shelf::ALL {
+            let store = transaction.object_store(shelf.name())?;
+            store.clear()?.await?;
+            for ((_, key), text) in kept.iter().filter(|((on, _), _)| *on == shelf) {
+                put(&store, key, text).await?;
+            }
+        }
+        commit(transaction).await
+    }
+
+    fn strict(&self, shelves: &[Shelf]) -> Result<Transaction<'_>, StoreError> {
+        self.check_open()?;
+        let names: Vec<&str> = shelves.iter().map(|shelf| shelf.name()).collect();
+        let mut options = TransactionOptions::new();
+        options.set_durability(TransactionDurability::Strict);
+        let transaction = self
+            .database
+            .transaction(names)
+            .with_mode(TransactionMode::Readwrite)
+            .with_options(options)
+            .build()?;
+        Ok(transaction)
+    }
+
+    fn check_open(&self) -> Result<(), StoreError> {
+        if self.is_open.get() {
+            Ok(())
+        } else {
+            Err(StoreError::Closed)
+        }
+    }
+}
+
+impl Drop for Connection {
+    fn drop(&mut self) {
+        self.database.clone().close();
+    }
+}
+
+fn build_shelves(database: &Database) -> Result<(), Error> {
+    let built: Vec<String> = database.object_store_names().collect();
+    for shelf in Shelf::ALL {
+        if !built.iter().any(|name| name == shelf.name()) {
+            database.create_object_store(shelf.name()).build()?;
+        }
+    }
+    Ok(())
+}
+
+async fn has(store: &ObjectStore<'_>, key: &str) -> Result<bool, StoreError> {
+    let found: Option<JsValue> = store.get(key).primitive()?.await?;
+    Ok(found.is_some())
+}
+
+async fn put(store: &ObjectStore<'_>, key: &str, text: &str) -> Result<(), StoreError> {
+    let request = store.put(text).with_key(key).without_key_type();
+    request.primitive()?.await?;
+    Ok(())
+}
+
+async fn move_aside(store: &ObjectStore<'_>, place: &str, text: &str) -> Result<(), StoreError> {
+    let mut taken = Vec::new();
+    for key in store.get_all_keys::<JsValue>().primitive()?.await? {
+        taken.push(js::text_of(&key?));
+    }
+    let key = free_key(place, |key| taken.iter().any(|taken| taken == key));
+    put(store, &key, text).await
+}
+
+/// Commits, and waits until everything is durable.
+async fn commit(transaction: Transaction<'_>) -> Result<(), StoreError> {
+    let watched: IdbTransaction = transaction
+        .as_sys()
+        .unchecked_ref::<IdbTransaction>()
+        .clone();
+    transaction.commit().await.map_err(|error| {
+        // A full phone is only noticed now, and only the transaction itself says so.
+        watched.error().map_or_else(|| error.into(), named)
+    })
+}
+
+fn opening(error: OpenDbError) -> StoreError {
+    match error {
+        OpenDbError::Base(base) => match StoreError::from(base) {
+            StoreError::Closed => StoreError::Unavailable("it can't be opened here".to_owned()),
+            // Nothing was written yet, and what can't be opened now isn't tried again.
+            StoreError::Failed(cause) => StoreError::Unavailable(cause),
+            other => other,
+        },
+        // The version is never zero, so this is the browser refusing in its own way.
+        OpenDbError::VersionZero => StoreError::Unavailable("it is kept shut here".to_owned()),
+        other => StoreError::Unavailable(other.to_string()),
+    }
+}
+
+impl From<Error> for StoreError {
+    fn from(error: Error) -> Self {
+        match error {
+            Error::DomException(exception) => named(exception.into()),
+            other => Self::Failed(other.to_string()),
+        }
+    }
+}
+
+fn named(exception: DomException) -> StoreError {
+    let (name, message) = (exception.name(), exception.message());
+    match name.as_str() {
+        "QuotaExceededError" => StoreError::QuotaExceeded,
+        "ConstraintError" => StoreError::Conflict,
+        "VersionError" => StoreError::NewerDatabase,
+        "InvalidStateError" => StoreError::Closed,
+        "SecurityError" => StoreError::Unavailable(message),
+        _ => StoreError::Failed(format!("{name}: {message}")),
+    }
+}

@@ -1,0 +1,239 @@
+//! What is kept on this phone.
+//!
+//! IndexedDB holds one store a kind of record, and every value is a record's
+//! JSON text, so that nothing but [`records`] knows what is in it.
+//!
+//! - A bake is kept as its event log, one entry a key. An entry is only ever
+//!   added: a key that is taken means that another tab wrote first.
+//! - Whatever is written is durable when the call returns: one transaction, with
+//!   strict durability, committed and awaited.
+//! - A text that can't be read stays where it is and is reported. Where something
+//!   has to be written in its place, it moves to the store `set_aside` first.
+
+mod connection;
+mod settings;
+mod shelves;
+mod sorting;
+
+use std::fmt;
+use std::rc::Rc;
+
+use domain::bake::{Bake, BakeId, Entry};
+use domain::formula::{Formula, FormulaId};
+use domain::notebook::Note;
+use domain::units::Moment;
+pub use records::ReadError;
+use records::Record as _;
+use records::archive::Archive;
+pub use records::archive::{ArchiveError, MOST_BYTES as MOST_ARCHIVE_BYTES};
+use records::bake::EntryRecord;
+use records::formula::FormulaRecord;
+use records::kitchen::KitchenRecord;
+use records::notebook::NoteRecord;
+
+use connection::Connection;
+pub use settings::{AlarmSettings, Degrees, Settings};
+use shelves::{KITCHEN_KEY, Shelf};
+
+/// Why something could not be read or kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StoreError {
+    /// This browser has no storage here, or keeps it shut; its words.
+    Unavailable(String),
+    /// Another tab holds an older version open.
+    Blocked,
+    /// The phone has no room left.
+    QuotaExceeded,
+    /// The storage was closed: a newer version took it over, or it was cleared.
+    Closed,
+    /// Another tab wrote this place first.
+    Conflict,
+    /// A newer Oventide wrote the storage.
+    NewerDatabase,
+    /// Something else; the browser's words.
+    Failed(String),
+}
+
+impl fmt::Display for StoreError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unavailable(cause) => write!(f, "there is no storage here: {cause}"),
+            Self::Blocked => write!(f, "another tab holds an older version open"),
+            Self::QuotaExceeded => write!(f, "there is no room left on this phone"),
+            Self::Closed => write!(f, "the storage was closed"),
+            Self::Conflict => write!(f, "another tab wrote this first"),
+            Self::NewerDatabase => write!(f, "a newer Oventide wrote the storage"),
+            Self::Failed(cause) => write!(f, "the storage failed: {cause}"),
+        }
+    }
+}
+
+impl std::error::Error for StoreError {}
+
+/// Why an archive was not restored. Nothing has changed then.
+#[derive(Debug, Clone, PartialEq)]
+pub enum RestoreError {
+    /// The file can't be taken.
+    Archive(ArchiveError),
+    /// It could not be stored.
+    Store(StoreError),
+}
+
+impl fmt::Display for RestoreError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Archive(cause) => cause.fmt(f),
+            Self::Store(cause) => cause.fmt(f),
+        }
+    }
+}
+
+impl std::error::Error for RestoreError {}
+
+/// A record that can't be read. It is still kept.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SetAside {
+    /// Where it lies: "bakes: 5f3a/000003".
+    pub place: String,
+    /// What it says; of a bake, its whole log, one entry a line.
+    pub text: String,
+    /// Why it can't be read.
+    pub cause: String,
+}
+
+/// Everything that is kept.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Contents {
+    /// The baker's own formulas.
+    pub formulas: Vec<Formula>,
+    /// Every bake, running or over.
+    pub bakes: Vec<Bake>,
+    /// The kitchen and the preferences, once they have been set.
+    pub settings: Option<Settings>,
+    /// What the baker wrote about bakes.
+    pub notes: Vec<Note>,
+    /// What can't be read.
+    pub set_aside: Vec<SetAside>,
+}
+
+/// The formulas that come with the app. They are never stored.
+#[must_use]
+pub fn starters() -> Vec<Formula> {
+    records::starters::all()
+}
+
+/// The open storage. Clones share it.
+#[derive(Clone)]
+pub struct Store {
+    connection: Rc<Connection>,
+}
+
+impl Store {
+    /// Opens it. The callback is called when it is closed from outside: by a
+    /// newer version in another tab, or because the browser cleared it.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn open(on_closed: impl Fn() + 'static) -> Result<Self, StoreError> {
+        let connection = Connection::open(on_closed).await?;
+        Ok(Self {
+            connection: Rc::new(connection),
+        })
+    }
+
+    /// Reads everything, as it was at one moment.
+    ///
+    /// # Errors
+    /// [`StoreError`]. What can't be understood is no error; it stands in [`Contents::set_aside`].
+    pub async fn load(&self) -> Result<Contents, StoreError> {
+        let kept = self.connection.read_all().await?;
+        Ok(sorting::sort(kept).contents)
+    }
+
+    /// Adds entries to a bake's log, all or none. `first` is the place of the first of them.
+    ///
+    /// # Errors
+    /// [`StoreError::Conflict`] when another tab has added to this log, or has taken it away.
+    pub async fn append(
+        &self,
+        bake: &BakeId,
+        first: u32,
+        entries: &[Entry],
+    ) -> Result<(), StoreError> {
+        let texts = entries.iter().map(|entry| EntryRecord::from(entry).write());
+        let texts: Vec<String> = texts.collect();
+        self.connection.append(&bake.0, first, &texts).await
+    }
+
+    /// Keeps a formula.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_formula(&self, formula: &Formula) -> Result<(), StoreError> {
+        let text = FormulaRecord::from(formula).write();
+        let key = &formula.id.0;
+        self.connection
+            .replace(Shelf::Formulas, key, Some(&text))
+            .await
+    }
+
+    /// Forgets a formula.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn delete_formula(&self, id: &FormulaId) -> Result<(), StoreError> {
+        self.connection.replace(Shelf::Formulas, &id.0, None).await
+    }
+
+    /// Keeps the kitchen and the preferences.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_settings(&self, settings: &Settings) -> Result<(), StoreError> {
+        let text = KitchenRecord::from(settings).write();
+        self.connection
+            .replace(Shelf::Kitchen, KITCHEN_KEY, Some(&text))
+            .await
+    }
+
+    /// Keeps what the baker wrote about a bake, in place of what was written before.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_note(&self, note: &Note) -> Result<(), StoreError> {
+        let text = NoteRecord::from(note).write();
+        self.connection
+            .replace(Shelf::Notebook, &note.bake.0, Some(&text))
+            .await
+    }
+
+    /// Everything that is kept, readable or not, as the text of an archive file.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn export(&self, now: Moment) -> Result<String, StoreError> {
+        let kept = self.connection.read_all().await?;
+        Ok(sorting::sort(kept).archive.write(now.epoch_ms()))
+    }
+
+    /// Puts everything in an archive file in place of everything that is kept.
+    ///
+    /// # Errors
+    /// [`RestoreError`]; nothing has changed then.
+    pub async fn restore(&self, text: &str) -> Result<(), RestoreError> {
+        let archive = Archive::read(text).map_err(RestoreError::Archive)?;
+        let kept = sorting::shelve(archive);
+        self.connection
+            .replace_all(&kept)
+            .await
+            .map_err(RestoreError::Store)
+    }
+
+    /// Forgets everything.
+    ///
+    /// # Errors
+    /// [`StoreError`]; nothing has changed then.
+    pub async fn erase(&self) -> Result<(), StoreError> {
+        self.connection.replace_all(&shelves::Kept::new()).await
+    }
+}
