@@ -18,7 +18,7 @@ self.addEventListener("install", (event) => {
 });
 
 self.addEventListener("activate", (event) => {
-  event.waitUntil(forgetOldVersions());
+  event.waitUntil(takeOver());
 });
 
 self.addEventListener("message", (event) => {
@@ -41,6 +41,12 @@ async function keepAll() {
   const cache = await caches.open(CACHE);
   // `reload` passes by the browser's own cache, which may still hold the last version's index.
   await cache.addAll(FILES.map((path) => new Request(new URL(path, HOME), { cache: "reload" })));
+}
+
+async function takeOver() {
+  await forgetOldVersions();
+  // The page of the first visit has no worker yet, and behind nobody a newer version wouldn't wait.
+  await self.clients.claim();
 }
 
 async function forgetOldVersions() {

@@ -1,0 +1,136 @@
+//! The main action, a quarter of the screen, and what stands beside it.
+
+use domain::bake::{Ask, Intent, Status, marks_of};
+use domain::formula::{Checklist, Scope, StepKind};
+use domain::units::{Moment, minutes};
+use leptos::prelude::*;
+use platform::clock;
+
+use super::Shown;
+use crate::route::Route;
+use crate::widgets::live;
+use crate::words;
+
+/// A second press sooner than this after the first is the same press.
+const SAME_PRESS_MS: i64 = 400;
+/// How long "not yet" puts a look off.
+const LOOK_AGAIN: domain::units::Minutes = minutes(10.0);
+
+/// The main action and its neighbours.
+#[component]
+pub(super) fn Act(shown: Shown) -> impl IntoView {
+    let asked = shown.asked();
+    let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
+    let paused =
+        Memo::new(move |_| shown.with(|state| matches!(state.status, Status::Paused { .. })));
+    let last_press = StoredValue::new(Moment::from_epoch_ms(0));
+    let fresh = move || {
+        let now = clock::now();
+        let before = last_press.get_value();
+        let again = (now.epoch_ms() - before.epoch_ms()).abs() < SAME_PRESS_MS;
+        if !again {
+            last_press.set_value(now);
+        }
+        !again
+    };
+    let press = move |_| {
+        if fresh() {
+            press(shown, asked.get_untracked(), paused.get_untracked());
+        }
+    };
+    let due = live::flag(move || matches!(asked.get(), Ask::Look(_) | Ask::Fold(_)));
+    let action = live::text(move || {
+        if paused.get() {
+            return words::RESUME.to_owned();
+        }
+        let takes_temperature = shown
+            .with_step(|_, step| step.kind == StepKind::TakeTemperature)
+            .unwrap_or_default();
+        if takes_temperature {
+            // The number stands on the button, so that nothing is recorded that wasn't read.
+            let degrees = shown.app.settings.read().degrees;
+            return words::reading(&words::temperature(shown.entered.get(), degrees));
+        }
+        prompt.read().action.clone()
+    });
+    let nothing = Signal::derive(move || !paused.get() && prompt.read().action.is_empty());
+    // Beside the main action: putting a look off, or leaving work out.
+    let other = move || match asked.get() {
+        Ask::Look(step) | Ask::Wait(step) => {
+            Some((words::NOT_YET, Intent::NotYet(step, LOOK_AGAIN)))
+        }
+        Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
+        Ask::Fold(_) | Ask::Idle | Ask::AllDone => None,
+    };
+    let press_other = move |_| {
+        if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {
+            shown.ask(intent);
+        }
+    };
+    view! {
+        <div class="act">
+            <div class="act-side">
+                <button
+                    class="button"
+                    on:click=move |_| {
+                        if fresh() {
+                            shown.ask(Intent::Undo);
+                        }
+                    }
+                >
+                    {words::UNDO}
+                </button>
+                {live::when(
+                    move || other().is_some(),
+                    move || {
+                        view! {
+                            <button class="button" on:click=press_other>
+                                {live::text(move || other().map_or("", |(name, _)| name))}
+                            </button>
+                        }
+                            .into_any()
+                    },
+                )}
+            </div>
+            <button class="act-main" data-due=due disabled=nothing on:click=press>
+                {action}
+            </button>
+        </div>
+    }
+}
+
+fn press(shown: Shown, asked: Ask, paused: bool) {
+    if paused {
+        return shown.ask(Intent::Resume);
+    }
+    match asked {
+        Ask::Work(step) => {
+            let (each_piece, takes_temperature) = shown.with_step(|_, step| {
+                let each = matches!(
+                    step.checklist,
+                    Some(Checklist::Marks { scope: Scope::EachPiece, .. })
+                );
+                (each, step.kind == StepKind::TakeTemperature)
+            }).unwrap_or_default();
+            let left = shown.with(|state| {
+                let marked = &state.progress(step).marks;
+                marks_of(state, step).iter().any(|mark| !marked.contains(mark))
+            });
+            if each_piece && left {
+                shown.ask(Intent::MarkNext(step));
+            } else if takes_temperature {
+                super::readings::take(shown, step);
+            } else {
+                shown.ask(Intent::Done(step));
+            }
+        }
+        Ask::Fold(step) => shown.ask(Intent::Folded(step)),
+        Ask::Look(step) | Ask::Wait(step) => shown.ask(Intent::Done(step)),
+        Ask::AllDone => {
+            let bake = shown.view.read_untracked().bake.id.clone();
+            shown.ask(Intent::Finish);
+            Route::Note(bake).go();
+        }
+        Ask::Idle => {}
+    }
+}

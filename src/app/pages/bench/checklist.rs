@@ -1,0 +1,194 @@
+//! The marks of a step: once for the batch, or all of one piece and then the next.
+
+use std::collections::BTreeSet;
+
+use domain::bake::{Intent, Mark, State};
+use domain::formula::{Checklist as List, Scope, Step};
+use leptos::prelude::*;
+
+use super::Shown;
+use crate::widgets::live;
+use crate::words;
+
+/// A line of a batch checklist.
+#[derive(Debug, Clone, PartialEq)]
+struct Line {
+    item: u16,
+    text: String,
+    amount: String,
+}
+
+/// What a checklist looks like.
+#[derive(Debug, Clone, PartialEq)]
+enum Shape {
+    None,
+    Batch(Vec<Line>),
+    Pieces { pieces: u16, items: Vec<String> },
+}
+
+/// The checklist of the step that is asked about.
+#[component]
+pub(super) fn Checklist(shown: Shown) -> impl IntoView {
+    let shape = Memo::new(move |_| shown.with_step(shape).unwrap_or(Shape::None));
+    let marked = Memo::new(move |_| {
+        let marks = shown.with_step(|state, step| state.progress(step.id).marks.clone());
+        marks.unwrap_or_default()
+    });
+    view! {
+        {live::part(move || match shape.get() {
+            Shape::None => ().into_any(),
+            Shape::Batch(lines) => view! { <Batch shown=shown lines=lines marked=marked /> }.into_any(),
+            Shape::Pieces { pieces, items } => {
+                view! { <Pieces shown=shown pieces=pieces items=items marked=marked /> }.into_any()
+            }
+        })}
+    }
+}
+
+fn shape(state: &State, step: &Step) -> Shape {
+    match &step.checklist {
+        None | Some(List::PieceMasses) => Shape::None,
+        Some(List::Ingredients) => {
+            let component = state.formula.component_of(step);
+            Shape::Batch(ingredients(state, component))
+        }
+        Some(List::AllIngredients) => {
+            Shape::Batch(ingredients(state, state.formula.components.iter()))
+        }
+        Some(List::Marks {
+            scope: Scope::Batch,
+            items,
+        }) => {
+            let lines = (0..).zip(items).map(|(item, text)| Line {
+                item,
+                text: text.clone(),
+                amount: String::new(),
+            });
+            Shape::Batch(lines.collect())
+        }
+        Some(List::Marks {
+            scope: Scope::EachPiece,
+            items,
+        }) => Shape::Pieces {
+            pieces: state.formula.pieces.count,
+            items: items.clone(),
+        },
+    }
+}
+
+fn ingredients<'a>(
+    state: &State,
+    components: impl IntoIterator<Item = &'a domain::formula::Component>,
+) -> Vec<Line> {
+    let scales = state.kitchen.scales;
+    let parts = components.into_iter().flat_map(|component| {
+        let amounts = scales.amounts(component);
+        component
+            .ingredients
+            .iter()
+            .zip(amounts)
+            .map(|(part, amount)| (words::ingredient(&part.name, &component.name), amount))
+            .collect::<Vec<_>>()
+    });
+    (0..)
+        .zip(parts)
+        .map(|(item, (text, amount))| Line {
+            item,
+            text,
+            amount: words::mass(amount),
+        })
+        .collect()
+}
+
+/// The step's own mark button, in any list.
+#[component]
+fn MarkButton(
+    shown: Shown,
+    mark: Mark,
+    marked: Memo<BTreeSet<Mark>>,
+    /// What it says.
+    text: String,
+    /// What it says to whoever can't see where it stands.
+    label: String,
+    /// An amount at its end.
+    #[prop(optional)]
+    amount: String,
+) -> impl IntoView {
+    let is_marked = live::flag(move || marked.read().contains(&mark));
+    let toggle = move |_| {
+        let on = !marked.read_untracked().contains(&mark);
+        if let Some(step) = shown.view.read_untracked().ask.step() {
+            shown.ask(Intent::Mark(step, mark, on));
+        }
+    };
+    view! {
+        <button
+            class="mark"
+            aria-pressed=is_marked
+            aria-label=label
+            on:click=toggle
+        >
+            <span>{text}</span>
+            <span class="digits">{amount}</span>
+        </button>
+    }
+}
+
+#[component]
+fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<BTreeSet<Mark>>) -> impl IntoView {
+    let rows = lines.into_iter().map(|line| {
+        let item = line.item;
+        let mark = Mark { item, piece: None };
+        let label = format!("{} {}", line.text, line.amount);
+        view! {
+            <li>
+                <MarkButton
+                    shown=shown
+                    mark=mark
+                    marked=marked
+                    label=label
+                    text=line.text
+                    amount=line.amount
+                />
+            </li>
+        }
+    });
+    view! {
+        <ul class="marks" aria-label=words::MARKS>
+            {rows.collect_view()}
+        </ul>
+    }
+}
+
+#[component]
+fn Pieces(
+    shown: Shown,
+    pieces: u16,
+    items: Vec<String>,
+    marked: Memo<BTreeSet<Mark>>,
+) -> impl IntoView {
+    let rows = (0..pieces).map(|piece| {
+        let name = shown.view.with_untracked(|view| words::piece(view.bake.state(), piece));
+        let marks = (0..).zip(&items).map(|(item, text)| {
+            let mark = Mark {
+                item,
+                piece: Some(piece),
+            };
+            let label = format!("{name}: {text}");
+            let text = text.clone();
+            view! { <MarkButton shown=shown mark=mark marked=marked label=label text=text /> }
+        });
+        let marks = marks.collect_view();
+        view! {
+            <li class="piece-row">
+                <span class="piece-name">{name}</span>
+                <div class="marks">{marks}</div>
+            </li>
+        }
+    });
+    view! {
+        <ul class="marks" aria-label=words::MARKS>
+            {rows.collect_view()}
+        </ul>
+    }
+}

@@ -1,0 +1,61 @@
+//! The kitchen's temperature, with what a change does before it is made.
+
+use domain::units::celsius;
+use leptos::prelude::*;
+
+use super::Shown;
+use crate::widgets::sheet::Sheet;
+use crate::widgets::temperature::TemperatureStepper;
+use crate::widgets::live;
+use crate::words;
+
+/// The sheet behind the kitchen's button.
+#[component]
+pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+    let app = shown.app;
+    let known = move || shown.with(|state| state.kitchen.air);
+    let entered = RwSignal::new(known());
+    Effect::new(move || {
+        if open.get() {
+            entered.set(shown.view.read_untracked().bake.state().kitchen.air);
+        }
+    });
+    let degrees = move || app.settings.read().degrees;
+    let text = Signal::derive(move || words::temperature(entered.get(), degrees()));
+    let changed = move || entered.get() != known();
+    let preview = move || {
+        let answer = (open.get() && changed())
+            .then(|| app.if_kitchen_were(&shown.view.read(), entered.get()))
+            .flatten();
+        answer.map_or_else(
+            || ().into_any(),
+            |answer| {
+                let text = words::answer(&answer, degrees());
+                view! { <p class="answer">{text}</p> }.into_any()
+            },
+        )
+    };
+    let set = move |_| {
+        app.kitchen_is(entered.get_untracked());
+        open.set(false);
+    };
+    view! {
+        <Sheet open=open title=words::KITCHEN_TEMPERATURE>
+            <TemperatureStepper
+                label=words::KITCHEN_TEMPERATURE
+                value=entered
+                min=celsius(-10.0)
+                max=celsius(50.0)
+                on_change=Callback::new(move |value| entered.set(value))
+            />
+            <div role="status">
+                {live::part(preview)}
+            </div>
+            <div class="sheet-actions">
+                <button class="button button-main" on:click=set>
+                    {live::text(move || words::kitchen_set(&text.get()))}
+                </button>
+            </div>
+        </Sheet>
+    }
+}

@@ -1,0 +1,202 @@
+//! Everything else: other work, what comes, what to go back to, and how to stop.
+
+use domain::bake::{Intent, Status};
+use domain::formula::StepId;
+use domain::units::Moment;
+use leptos::prelude::*;
+use platform::clock::time_of_day;
+
+use super::Shown;
+use crate::route::Route;
+use crate::widgets::confirm::Confirm;
+use crate::widgets::sheet::Sheet;
+use crate::widgets::live;
+use crate::words;
+
+/// The sheet behind "More".
+#[component]
+pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+    let finish_sure = RwSignal::new(false);
+    let abandon_sure = RwSignal::new(false);
+    let pauses = move || shown.with(|state| matches!(state.status, Status::Paused { .. }));
+    let pause = move |_| {
+        let paused = shown.with(|state| matches!(state.status, Status::Paused { .. }));
+        let intent = if paused { Intent::Resume } else { Intent::Pause };
+        shown.ask(intent);
+        open.set(false);
+    };
+    let end = move |intent: Intent| {
+        let bake = shown.view.read_untracked().bake.id.clone();
+        shown.ask(intent);
+        open.set(false);
+        Route::Note(bake).go();
+    };
+    view! {
+        <Sheet open=open title=words::MORE>
+            <OtherWork shown=shown open=open />
+            <ComingUp shown=shown />
+            <Ended shown=shown open=open />
+            <div class="sheet-actions">
+                <button class="button" on:click=pause>
+                    {live::text(move || if pauses() { words::RESUME } else { words::PAUSE })}
+                </button>
+                <button class="button" on:click=move |_| finish_sure.set(true)>
+                    {words::FINISH}
+                </button>
+                <button class="button button-danger" on:click=move |_| abandon_sure.set(true)>
+                    {words::ABANDON}
+                </button>
+            </div>
+        </Sheet>
+        <Confirm
+            open=finish_sure
+            title=words::FINISH
+            text=words::FINISH_SURE
+            action=words::FINISH
+            on_yes=Callback::new(move |()| end(Intent::Finish))
+        />
+        <Confirm
+            open=abandon_sure
+            title=words::ABANDON
+            text=words::ABANDON_SURE
+            action=words::ABANDON
+            danger=true
+            on_yes=Callback::new(move |()| end(Intent::Abandon))
+        />
+    }
+}
+
+/// Work that hands could take up instead of what is asked.
+#[component]
+fn OtherWork(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+    let others = Memo::new(move |_| {
+        let view = shown.view.read();
+        let asked = view.ask.step();
+        let formula = &view.bake.state().formula;
+        view.offers
+            .iter()
+            .filter(|&&step| Some(step) != asked)
+            .filter_map(|&step| Some((step, formula.step(step)?.title.clone())))
+            .collect::<Vec<_>>()
+    });
+    view! {
+        {live::when(
+            move || !others.read().is_empty(),
+            move || {
+                view! {
+                    <h3>{words::OTHER_WORK}</h3>
+                    <StepButtons shown=shown open=open steps=others intent=Intent::Pick />
+                }
+                    .into_any()
+            },
+        )}
+    }
+}
+
+/// Steps that have ended, the newest first.
+#[component]
+fn Ended(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+    let ended = Memo::new(move |_| {
+        shown.with(|state| {
+            let steps = state.formula.steps.iter();
+            let mut ended: Vec<_> = steps
+                .filter_map(|step| {
+                    let at = state.progress(step.id).ended?.at;
+                    Some((at, step.id, step.title.clone()))
+                })
+                .collect();
+            ended.sort_by_key(|&(at, ..)| std::cmp::Reverse(at));
+            let newest = ended.into_iter().map(|(_, id, title)| (id, title));
+            newest.collect::<Vec<_>>()
+        })
+    });
+    view! {
+        {live::when(
+            move || !ended.read().is_empty(),
+            move || {
+                view! {
+                    <details>
+                        <summary>{words::ENDED}</summary>
+                        <StepButtons shown=shown open=open steps=ended intent=Intent::GoBack />
+                    </details>
+                }
+                    .into_any()
+            },
+        )}
+    }
+}
+
+#[component]
+fn StepButtons(
+    shown: Shown,
+    open: RwSignal<bool>,
+    /// The steps with their names.
+    steps: Memo<Vec<(StepId, String)>>,
+    /// What pressing one asks for.
+    intent: fn(StepId) -> Intent,
+) -> impl IntoView {
+    view! {
+        <ul class="marks">
+            {live::part(move || {
+                steps
+                    .get()
+                    .into_iter()
+                    .map(|(step, title)| {
+                        let press = move |_| {
+                            shown.ask(intent(step));
+                            open.set(false);
+                        };
+                        view! {
+                            <li>
+                                <button class="button" on:click=press>
+                                    {title}
+                                </button>
+                            </li>
+                        }
+                    })
+                    .collect_view()
+                    .into_any()
+            })}
+        </ul>
+    }
+}
+
+/// The rest of the bake with its likely times.
+#[component]
+fn ComingUp(shown: Shown) -> impl IntoView {
+    let rest = Memo::new(move |_| {
+        let view = shown.view.read();
+        let formula = &view.bake.state().formula;
+        let steps = view.outline.steps.iter();
+        steps
+            .filter_map(|planned| {
+                let title = formula.step(planned.step)?.title.clone();
+                Some((planned.step, planned.start, title))
+            })
+            .collect::<Vec<(StepId, Moment, String)>>()
+    });
+    let table = move || {
+        let view = shown.view.read();
+        words::table_window(&view.outline.table, view.at)
+    };
+    view! {
+        <h3>{words::COMING_UP}</h3>
+        <p class="digits">{live::text(table)}</p>
+        <ol class="outline">
+            {live::part(move || {
+                rest.get()
+                    .into_iter()
+                    .map(|(_, start, title)| {
+                        view! {
+                            <li>
+                                <span class="digits">{time_of_day(start)}</span>
+                                <span>{title}</span>
+                            </li>
+                        }
+                    })
+                    .collect_view()
+                    .into_any()
+            })}
+        </ol>
+    }
+}

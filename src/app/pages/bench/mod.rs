@@ -1,0 +1,165 @@
+//! The Bench: the propped view of what is baking now.
+//!
+//! It is drawn once and then only changes in place, so that a finger, the
+//! keyboard's focus and an open drawer stay where they are while time goes on.
+
+mod act;
+mod asked;
+mod bar;
+mod checklist;
+mod kitchen_sheet;
+mod menu;
+mod mixing;
+mod readings;
+mod running;
+mod timers;
+mod weighing;
+
+use domain::bake::{Ask, Intent, State};
+use domain::formula::Step;
+use domain::units::{Celsius, celsius};
+use leptos::prelude::*;
+
+use crate::route::Route;
+use crate::state::{BakeView, Oventide, oventide};
+use crate::widgets::live;
+use crate::words;
+
+/// The bake on the Bench, and what is asked of it: handed to every part.
+#[derive(Clone, Copy)]
+struct Shown {
+    app: Oventide,
+    view: Memo<BakeView>,
+    /// The dough temperature that is being entered.
+    entered: RwSignal<Celsius>,
+}
+
+impl Shown {
+    /// Asks something of the bake that is shown.
+    fn ask(self, intent: Intent) {
+        self.ask_in_turn(vec![intent]);
+    }
+
+    /// Asks several things that are one to the baker.
+    fn ask_in_turn(self, intents: Vec<Intent>) {
+        let id = self.view.read_untracked().bake.id.clone();
+        self.app.ask_in_turn(&id, intents);
+    }
+
+    /// Looks at the state of the bake that is shown.
+    fn with<T>(self, look: impl FnOnce(&State) -> T) -> T {
+        look(self.view.read().bake.state())
+    }
+
+    /// What is asked now.
+    fn asked(self) -> Memo<Ask> {
+        Memo::new(move |_| self.view.read().ask)
+    }
+
+    /// Looks at the step that is asked about.
+    fn with_step<T>(self, look: impl FnOnce(&State, &Step) -> T) -> Option<T> {
+        let view = self.view.read();
+        let state = view.bake.state();
+        let step = state.formula.step(view.ask.step()?)?;
+        Some(look(state, step))
+    }
+}
+
+/// The Bench.
+#[component]
+pub(crate) fn Bench() -> impl IntoView {
+    let app = oventide();
+    let shown = Memo::new(move |_| shown_bake(app));
+    let any = Memo::new(move |_| shown.read().is_some());
+    view! {
+        {live::part(move || {
+            if any.get() {
+                view! { <OneBake shown=shown /> }.into_any()
+            } else {
+                view! { <NothingBaking /> }.into_any()
+            }
+        })}
+    }
+}
+
+/// The bake in the address, or else the one that needs the baker most.
+fn shown_bake(app: Oventide) -> Option<BakeView> {
+    let views = app.views.read();
+    let wanted = match &*app.route.read() {
+        Route::Bench(Some(id)) => Some(id.clone()),
+        _ => None,
+    };
+    let chosen = wanted.and_then(|id| views.iter().find(|view| view.bake.id == id));
+    chosen
+        .or_else(|| views.iter().min_by_key(|view| view.rank()))
+        .cloned()
+}
+
+#[component]
+fn NothingBaking() -> impl IntoView {
+    view! {
+        <main id="app" class="page">
+            <header class="page-head">
+                <h1 tabindex="-1">{words::NO_BAKE}</h1>
+            </header>
+            <a class="button button-main" href=Route::Formulas.href()>
+                {words::CHOOSE_FORMULA}
+            </a>
+            <a class="button" href=Route::Today.href()>
+                {words::LEAVE_BENCH}
+            </a>
+        </main>
+    }
+}
+
+#[component]
+fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
+    let app = oventide();
+    let Some(first) = shown.get_untracked() else {
+        return ().into_any();
+    };
+    // When the bake ends, this stands for a moment longer with what it showed last.
+    let view = Memo::new(move |last: Option<&BakeView>| {
+        shown
+            .get()
+            .or_else(|| last.cloned())
+            .unwrap_or_else(|| first.clone())
+    });
+    let entered = RwSignal::new(celsius(26.0));
+    let shown = Shown { app, view, entered };
+    let asked = shown.asked();
+    Effect::new(move |before: Option<Ask>| {
+        // Whoever marked the last of a long list has scrolled away from what comes next.
+        if before.is_some_and(|before| before != asked.get()) {
+            platform::page::scroll_to_top();
+        }
+        asked.get()
+    });
+    // A new step starts at its instruction, wherever the last one was scrolled to.
+    let asked = shown.asked();
+    Effect::new(move |before: Option<Ask>| {
+        let asked = asked.get();
+        if before.is_some_and(|before| before != asked) {
+            platform::page::scroll_to_top();
+        }
+        asked
+    });
+    view! {
+        <main id="app" class="bench">
+            <bar::Bar shown=shown />
+            <div class="bench-middle">
+                <bar::Whose shown=shown />
+                <running::RunningStrip shown=shown />
+                <asked::Asked shown=shown />
+            </div>
+            <act::Act shown=shown />
+        </main>
+    }
+    .into_any()
+}
+
+/// Whose step it is, where several bakes run.
+fn whose(view: &BakeView) -> String {
+    let state = view.bake.state();
+    words::whose(&state.formula.name, state.started)
+}

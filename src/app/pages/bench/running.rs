@@ -1,0 +1,178 @@
+//! What goes on meanwhile: a card each, with its own clock and a tide that rises to its window.
+
+use domain::bake::{BakeId, Intent};
+use domain::formula::StepId;
+use domain::units::Moment;
+use leptos::prelude::*;
+use platform::clock::time_of_day;
+
+use super::Shown;
+use crate::widgets::live;
+use crate::words;
+
+/// One card: of a step that goes on by itself, or of a timer the baker set.
+#[derive(Debug, Clone, PartialEq)]
+struct Card {
+    key: String,
+    bake: BakeId,
+    step: Option<StepId>,
+    name: String,
+    whose: Option<String>,
+    start: Moment,
+    low: Moment,
+    look: Moment,
+    high: Moment,
+    window: String,
+}
+
+/// The strip of cards, of all bakes.
+#[component]
+pub(super) fn RunningStrip(shown: Shown) -> impl IntoView {
+    let cards = Memo::new(move |_| cards(shown));
+    view! {
+        <section class="running" aria-label=words::RUNNING>
+            {live::list(
+                move || cards.read().iter().map(|card| card.key.clone()).collect(),
+                move |key| {
+                    let card = cards.with_untracked(|cards| {
+                        cards.iter().find(|card| card.key == key).cloned()
+                    });
+                    card.map_or_else(
+                        || ().into_any(),
+                        |card| view! { <RunningCard shown=shown cards=cards card=card /> }.into_any(),
+                    )
+                },
+            )}
+        </section>
+    }
+}
+
+fn cards(shown: Shown) -> Vec<Card> {
+    let views = shown.app.views.read();
+    let several = views.len() > 1;
+    let mut cards = Vec::new();
+    for view in views.iter() {
+        let state = view.bake.state();
+        let whose = several.then(|| state.formula.name.clone());
+        for running in &view.running {
+            let name = state.formula.step(running.step);
+            // A fold that comes sooner than the end is what the clock counts to.
+            let fold = running.folds.first().copied();
+            let look = fold.map_or(running.look, |fold| fold.min(running.look));
+            let folds_next = look < running.look;
+            let title = name.map(|step| step.title.clone()).unwrap_or_default();
+            cards.push(Card {
+                key: format!("{}/{}", view.bake.id.0, running.step.0),
+                bake: view.bake.id.clone(),
+                step: Some(running.step),
+                name: if folds_next {
+                    words::fold_in(&title)
+                } else {
+                    title
+                },
+                whose: whose.clone(),
+                start: running.start,
+                low: running.window.low(),
+                look,
+                high: running.window.high(),
+                window: words::window(&running.window),
+            });
+        }
+        for (id, timer) in &state.timers {
+            cards.push(Card {
+                key: format!("{}/timer/{}", view.bake.id.0, id.0),
+                bake: view.bake.id.clone(),
+                step: None,
+                name: words::timer_name(&timer.name),
+                whose: whose.clone(),
+                start: timer.set,
+                low: timer.due,
+                look: timer.due,
+                high: timer.due,
+                window: time_of_day(timer.due),
+            });
+        }
+    }
+    cards.sort_by_key(|card| card.look);
+    cards
+}
+
+#[component]
+fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoView {
+    let app = shown.app;
+    let key = card.key.clone();
+    // The card stays while its numbers change; once it has gone it shows its last ones.
+    let card = Memo::new(move |last: Option<&Card>| {
+        let found = cards.read().iter().find(|now| now.key == key).cloned();
+        found.or_else(|| last.cloned()).unwrap_or_else(|| card.clone())
+    });
+    let left = move || card.read().look - app.now.get();
+    let due = live::flag(move || left().get() <= 0.0);
+    let digits = live::text(move || words::clock_face(left()).0);
+    let unit = live::text(move || words::clock_face(left()).1);
+    let name = live::text(move || {
+        let card = card.read();
+        match &card.whose {
+            Some(whose) => format!("{whose}: {}", card.name),
+            None => card.name.clone(),
+        }
+    });
+    let window = live::text(move || card.read().window.clone());
+    // For the eye only once a minute, for the ear only when asked: no live region here.
+    let label = live::attr(move || {
+        let card = card.read();
+        let now = app.beat.get();
+        let left = card.look - now;
+        Some(words::running_label(&card.name, left, &card.window))
+    });
+    let turn_to = move |_| {
+        let Card { bake, step, .. } = card.get_untracked();
+        if let Some(step) = step {
+            app.ask(&bake, Intent::Pick(step));
+        }
+    };
+    view! {
+        <button class="runs" data-due=due aria-label=label on:click=turn_to>
+            <Tide card=card now=app.beat />
+            <span class="runs-name">{name}</span>
+            <span class="runs-clock digits">
+                {digits} <span class="runs-unit">{unit}</span>
+            </span>
+            <span class="runs-when">{window}</span>
+        </button>
+    }
+}
+
+/// How far it has got, as water that rises from the bottom; the window is the
+/// darker band at the top, from its earliest moment to its latest.
+#[component]
+fn Tide(card: Memo<Card>, now: RwSignal<Moment>) -> impl IntoView {
+    let height = move |moment: Moment| {
+        let card = card.read();
+        let whole = (card.high - card.start).get().max(1e-6);
+        (100.0 * (moment - card.start).get() / whole).clamp(0.0, 100.0)
+    };
+    let band = live::attr(move || Some(format!("{:.1}", 100.0 - height(card.read().low))));
+    let surface = move || 100.0 - height(now.get());
+    let water = live::attr(move || {
+        let y = surface();
+        Some(format!("M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1} V100 H0 Z", y - 3.0))
+    });
+    let edge = live::attr(move || {
+        let y = surface();
+        Some(format!("M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1}", y - 3.0))
+    });
+    view! {
+        <svg class="tide" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+            <rect
+                class="tide-window"
+                x="0"
+                y="0"
+                width="100"
+                height=band
+            ></rect>
+            <path class="tide-water" d=water></path>
+            <path class="tide-edge" d=edge></path>
+        </svg>
+    }
+}

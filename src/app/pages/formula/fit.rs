@@ -1,0 +1,160 @@
+//! How much of a formula is made: by pieces, by dough or by flour.
+
+use domain::formula::{Formula, ScaleError, Wish};
+use domain::units::Grams;
+use leptos::prelude::*;
+
+use crate::widgets::choices::Choices;
+use crate::widgets::stepper::Stepper;
+use crate::words;
+
+/// From what it is reckoned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Way {
+    Pieces,
+    Dough,
+    Flour,
+}
+
+/// The ways, in the order of [`words::FIT_WAYS`].
+const WAYS: [Way; 3] = [Way::Pieces, Way::Dough, Way::Flour];
+
+/// A formula with what the baker wants of it.
+#[derive(Clone, Copy)]
+pub(super) struct Fitting {
+    way: RwSignal<Way>,
+    count: RwSignal<f64>,
+    mass_g: RwSignal<f64>,
+    dough_g: RwSignal<f64>,
+    flour_g: RwSignal<f64>,
+    refused: Memo<Option<ScaleError>>,
+    /// What comes of it; while the wish can't be met, what came of the last that could.
+    pub(super) fitted: Memo<Formula>,
+}
+
+impl Fitting {
+    pub(super) fn of(formula: Formula) -> Self {
+        let way = RwSignal::new(Way::Pieces);
+        let count = RwSignal::new(f64::from(formula.pieces.count));
+        let mass_g = RwSignal::new(formula.pieces.mass.get());
+        let dough_g = RwSignal::new(formula.dough_mass().get().round());
+        let flour_g = RwSignal::new(formula.flour_mass().get().round());
+        let formula = StoredValue::new(formula);
+        let scaled = Memo::new(move |_| {
+            formula.with_value(|formula| {
+                let pieces = count.get();
+                let all_g = match way.get() {
+                    Way::Pieces => pieces * mass_g.get(),
+                    Way::Dough => dough_g.get(),
+                    Way::Flour => flour_g.get() * (formula.dough_mass() / formula.flour_mass()),
+                };
+                // The baker's number of pieces holds, whatever the mass is reckoned from.
+                formula.scaled(Wish::Pieces {
+                    count: pieces as u16,
+                    mass: Grams::clamped(all_g / pieces),
+                })
+            })
+        });
+        let fitted = Memo::new(move |last: Option<&Formula>| match scaled.get() {
+            Ok(fitted) => fitted,
+            Err(_) => last.cloned().unwrap_or_else(|| formula.get_value()),
+        });
+        Self {
+            way,
+            count,
+            mass_g,
+            dough_g,
+            flour_g,
+            refused: Memo::new(move |_| scaled.get().err()),
+            fitted,
+        }
+    }
+
+    /// Whether what is shown is what the baker wants.
+    pub(super) fn can_start(self) -> bool {
+        self.refused.read().is_none()
+    }
+
+    /// Changes what it is reckoned from, and keeps what it has come to.
+    fn turn_to(self, way: Way) {
+        let fitted = self.fitted.read_untracked();
+        self.mass_g.set(fitted.pieces.mass.get().round());
+        self.dough_g.set(fitted.dough_mass().get().round());
+        self.flour_g.set(fitted.flour_mass().get().round());
+        drop(fitted);
+        self.way.set(way);
+    }
+}
+
+/// How much is made.
+#[component]
+pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
+    let Fitting { way, count, .. } = fitting;
+    let options = words::FIT_WAYS.map(str::to_owned).to_vec();
+    let chosen = move || WAYS.iter().position(|&known| known == way.get());
+    let plural = move || words::number_of(&fitting.fitted.read().pieces.plural);
+    let masses = move || match way.get() {
+        Way::Pieces => mass(words::MASS_EACH, fitting.mass_g, 5.0, 10.0, 3000.0),
+        Way::Dough => mass(words::DOUGH_MASS, fitting.dough_g, 50.0, 50.0, 15_000.0),
+        Way::Flour => mass(words::FLOUR_MASS, fitting.flour_g, 25.0, 25.0, 10_000.0),
+    };
+    let error = move || {
+        fitting
+            .refused
+            .get()
+            .map(|error| view! { <span>{words::scale_error(&error)}</span> })
+    };
+    let unusual = move || {
+        let readings = domain::formula::usual::readings(&fitting.fitted.read());
+        readings
+            .iter()
+            .filter(|reading| !reading.is_usual())
+            .map(|reading| view! { <p class="field-error">{words::unusual(reading)}</p> })
+            .collect_view()
+    };
+    view! {
+        <section class="section" aria-labelledby="fit">
+            <h2 id="fit">{words::FIT}</h2>
+            <Choices
+                legend=words::FIT_BY
+                options=options
+                chosen=Signal::derive(chosen)
+                on_choose=move |place: usize| {
+                    if let Some(&way) = WAYS.get(place) {
+                        fitting.turn_to(way);
+                    }
+                }
+            />
+            <Stepper
+                label=Signal::derive(plural)
+                value=count
+                text=Signal::derive(move || count.get().to_string())
+                step=1.0
+                min=1.0
+                max=200.0
+                on_change=move |pieces: f64| count.set(pieces.round())
+            />
+            {masses}
+            <p class="field-error" role="alert">
+                {error}
+            </p>
+            <p role="status">{move || words::fitted(&fitting.fitted.read())}</p>
+            <p class="soft">{move || words::hydration(&fitting.fitted.read())}</p>
+            {unusual}
+        </section>
+    }
+}
+
+fn mass(label: &'static str, grams: RwSignal<f64>, step: f64, min: f64, max: f64) -> impl IntoView {
+    view! {
+        <Stepper
+            label=label
+            value=grams
+            text=Signal::derive(move || words::whole_grams(grams.get()))
+            step=step
+            min=min
+            max=max
+            on_change=move |entered: f64| grams.set(entered)
+        />
+    }
+}

@@ -1,0 +1,122 @@
+//! One formula: fitted, looked over, and started.
+
+mod fit;
+mod liquid;
+mod look;
+mod times;
+
+use domain::formula::{Formula, FormulaId};
+use leptos::prelude::*;
+
+use crate::route::Route;
+use crate::state::oventide;
+use crate::widgets::phone::{PhoneLines, TestAlarm};
+use crate::words;
+use fit::{Fit, Fitting};
+use liquid::Liquids;
+use look::{Care, Parts};
+use times::Times;
+
+/// One formula.
+#[component]
+pub(crate) fn FormulaPage(
+    /// Which.
+    id: FormulaId,
+) -> impl IntoView {
+    let app = oventide();
+    let formula = untrack(|| app.formula(&id));
+    match formula {
+        Some(formula) => view! { <OneFormula formula=formula /> }.into_any(),
+        None => view! {
+            <header class="page-head">
+                <h1 tabindex="-1">{words::way(&Route::Formulas)}</h1>
+                <p>{words::NO_FORMULA}</p>
+            </header>
+            <a class="button" href=Route::Formulas.href()>
+                {words::ALL_FORMULAS}
+            </a>
+        }
+        .into_any(),
+    }
+}
+
+#[component]
+fn OneFormula(formula: Formula) -> impl IntoView {
+    let app = oventide();
+    let name = formula.name.clone();
+    let about = formula.about.clone();
+    let fitting = Fitting::of(formula);
+    let started = RwSignal::new(false);
+    let start = move |_| {
+        // Storing takes a moment, in which a second press would start a second bake.
+        if fitting.can_start() && !started.get_untracked() {
+            started.set(true);
+            app.start_bake(fitting.fitted.get_untracked());
+        }
+    };
+    view! {
+        <header class="page-head">
+            <h1 tabindex="-1">{name}</h1>
+            <p>{about}</p>
+        </header>
+        <Fit fitting=fitting />
+        <Liquids formula=fitting.fitted />
+        <Parts formula=fitting.fitted />
+        <Care formula=fitting.fitted />
+        <Lessons formula=fitting.fitted />
+        <Times formula=fitting.fitted />
+        <section class="section" aria-labelledby="before-start">
+            <h2 id="before-start">{words::BEFORE_START}</h2>
+            <TestAlarm />
+            <PhoneLines />
+        </section>
+        <div class="start-bar">
+            <button
+                class="button button-main"
+                type="button"
+                disabled=move || started.get() || !fitting.can_start()
+                on:click=start
+            >
+                {words::START}
+            </button>
+        </div>
+    }
+}
+
+/// What earlier bakes of this formula say, step by step.
+#[component]
+fn Lessons(formula: Memo<Formula>) -> impl IntoView {
+    let app = oventide();
+    let lessons = Memo::new(move |_| {
+        let formula = formula.read();
+        let notes = app.notes.read();
+        let steps = formula.steps.iter().flat_map(|step| {
+            let found = domain::notebook::lessons(&notes, &formula.id, step.id);
+            let newest = found.first().map(|text| (*text).to_owned());
+            newest.map(|text| (words::at_step(&step.title), text))
+        });
+        steps.collect::<Vec<_>>()
+    });
+    let items = move || {
+        let lessons = lessons.get().into_iter();
+        lessons
+            .map(|(step, text)| {
+                view! {
+                    <li>
+                        <span class="soft">{step}</span>
+                        " "
+                        {text}
+                    </li>
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <Show when=move || !lessons.read().is_empty()>
+            <section class="section" aria-labelledby="lessons">
+                <h2 id="lessons">{words::NEXT_TIME}</h2>
+                <ul class="lines">{items}</ul>
+            </section>
+        </Show>
+    }
+}

@@ -1,0 +1,64 @@
+//! When each step would be, if the bake started now.
+
+use domain::formula::Formula;
+use domain::schedule::Outline;
+use domain::units::Moment;
+use leptos::prelude::*;
+use platform::clock;
+
+use crate::pages::formulas::if_started;
+use crate::state::oventide;
+use crate::words;
+
+/// The whole bake, if it started now.
+#[component]
+pub(super) fn Times(formula: Memo<Formula>) -> impl IntoView {
+    let app = oventide();
+    let kitchen = Memo::new(move |_| app.settings.read().kitchen);
+    let plan = Memo::new(move |_| {
+        let now = app.beat.get();
+        if_started(&formula.read(), kitchen.get(), now).map(|outline| (outline, now))
+    });
+    let table = move || {
+        let plan = plan.read();
+        let (outline, now) = plan.as_ref()?;
+        Some(words::table_window(&outline.table, *now))
+    };
+    let steps = move || {
+        let plan = plan.read();
+        let (outline, now) = plan.as_ref()?;
+        Some(lines(&formula.read(), outline, *now))
+    };
+    view! {
+        <section class="section" aria-labelledby="times">
+            <h2 id="times">{words::TIMES}</h2>
+            <p class="digits">{table}</p>
+            <ol class="outline">{steps}</ol>
+            <p class="soft">{words::TIMES_NOTE}</p>
+        </section>
+    }
+}
+
+fn lines(formula: &Formula, outline: &Outline, now: Moment) -> Vec<AnyView> {
+    let mut lines = Vec::with_capacity(outline.steps.len());
+    let mut today = now;
+    for planned in &outline.steps {
+        if !clock::is_same_day(today, planned.start) {
+            today = planned.start;
+            let day = view! { <li class="outline-day">{clock::day(today)}</li> };
+            lines.push(day.into_any());
+        }
+        let Some(step) = formula.step(planned.step) else {
+            continue;
+        };
+        let title = step.title.clone();
+        let line = view! {
+            <li>
+                <span class="digits">{clock::time_of_day(planned.start)}</span>
+                <span>{title}</span>
+            </li>
+        };
+        lines.push(line.into_any());
+    }
+    lines
+}

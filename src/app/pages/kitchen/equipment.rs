@@ -1,0 +1,178 @@
+//! What the baker works with: hands or machine, oven, scales, and the height they stand at.
+
+use domain::formula::{FineScales, Scales};
+use domain::kitchen::{Kitchen, OvenKind};
+use domain::thermal::kneading::KneadingMethod;
+use domain::thermal::oven::altitude::boiling_point;
+use domain::units::{Grams, Metres, Minutes, grams};
+use leptos::prelude::*;
+
+use super::change;
+use crate::state::{Oventide, oventide};
+use crate::widgets::choices::Choices;
+use crate::widgets::stepper::Stepper;
+use crate::words;
+
+const OVENS: [OvenKind; 3] = [OvenKind::Conventional, OvenKind::Fan, OvenKind::Gas];
+/// What kitchen scales show.
+const SCALE_STEPS: [Grams; 4] = [grams(0.1), grams(1.0), grams(2.0), grams(5.0)];
+/// What small scales show.
+const FINE_STEPS: [Grams; 2] = [grams(0.01), grams(0.1)];
+/// ASSUMPTION: small scales are used for what is lighter than this, until the baker says otherwise.
+const FINE_UP_TO: Grams = grams(50.0);
+
+/// What the baker works with.
+#[component]
+pub(super) fn Equipment() -> impl IntoView {
+    let app = oventide();
+    let kitchen = Memo::new(move |_| app.settings.read().kitchen);
+    let minutes = move || kitchen.read().oven_heats_in.get();
+    let height = move || kitchen.read().altitude;
+    let boils = move || {
+        let degrees = app.settings.read().degrees;
+        words::boils_at(boiling_point(height()), degrees)
+    };
+    view! {
+        <section class="section" aria-labelledby="equipment">
+            <h2 id="equipment">{words::EQUIPMENT}</h2>
+            <Kinds app=app kitchen=kitchen />
+            <Stepper
+                label=words::OVEN_HEATS
+                value=Signal::derive(minutes)
+                text=Signal::derive(move || words::whole_minutes(minutes()))
+                step=5.0
+                min=0.0
+                max=240.0
+                on_change=move |entered: f64| {
+                    change(app, |to| to.kitchen.oven_heats_in = Minutes::clamped(entered));
+                }
+            />
+            <ScalesOf app=app kitchen=kitchen />
+            <Stepper
+                label=words::ALTITUDE
+                value=Signal::derive(move || height().get())
+                text=Signal::derive(move || words::altitude(height()))
+                step=50.0
+                min=Metres::MIN.get()
+                max=Metres::MAX.get()
+                on_change=move |entered: f64| {
+                    change(app, |to| to.kitchen.altitude = Metres::clamped(entered));
+                }
+            />
+            <p class="soft">{boils}</p>
+        </section>
+    }
+}
+
+/// How the dough is kneaded and how the oven heats.
+#[component]
+fn Kinds(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
+    let kneading = move || {
+        let kneading = kitchen.read().kneading;
+        KneadingMethod::ALL
+            .iter()
+            .position(|&known| known == kneading)
+    };
+    let oven = move || {
+        let oven = kitchen.read().oven;
+        OVENS.iter().position(|&known| known == oven)
+    };
+    let named = |name: &'static str| name.to_owned();
+    view! {
+        <Choices
+            legend=words::KNEADING
+            options=KneadingMethod::ALL.map(words::kneading).map(named).to_vec()
+            chosen=Signal::derive(kneading)
+            on_choose=move |place: usize| {
+                if let Some(&kneading) = KneadingMethod::ALL.get(place) {
+                    change(app, |to| to.kitchen.kneading = kneading);
+                }
+            }
+        />
+        <Choices
+            legend=words::OVEN
+            options=OVENS.map(words::oven_kind).map(named).to_vec()
+            chosen=Signal::derive(oven)
+            on_choose=move |place: usize| {
+                if let Some(&oven) = OVENS.get(place) {
+                    change(app, |to| to.kitchen.oven = oven);
+                }
+            }
+        />
+    }
+}
+
+/// What the baker weighs with.
+#[component]
+fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
+    let scales = Memo::new(move |_| kitchen.read().scales);
+    let change_scales =
+        move |edit: &dyn Fn(&mut Scales)| change(app, |to| edit(&mut to.kitchen.scales));
+    let step = move || {
+        let step = scales.read().step;
+        SCALE_STEPS.iter().position(|&known| known == step)
+    };
+    // In the order of the options: none, then each step.
+    let fine = move || match scales.read().fine {
+        None => Some(0),
+        Some(fine) => {
+            let known = FINE_STEPS.iter().position(|&known| known == fine.step);
+            known.map(|place| place + 1)
+        }
+    };
+    let fine_options = std::iter::once(words::NO_FINE_SCALES.to_owned())
+        .chain(FINE_STEPS.map(words::scale_step))
+        .collect();
+    let up_to = move || {
+        scales
+            .read()
+            .fine
+            .map_or(FINE_UP_TO, |fine| fine.up_to)
+            .get()
+    };
+    view! {
+        <Choices
+            legend=words::SCALES
+            options=SCALE_STEPS.map(words::scale_step).to_vec()
+            chosen=Signal::derive(step)
+            on_choose=move |place: usize| {
+                if let Some(&step) = SCALE_STEPS.get(place) {
+                    change_scales(&|scales| scales.step = step);
+                }
+            }
+        />
+        <Choices
+            legend=words::FINE_SCALES
+            options=fine_options
+            chosen=Signal::derive(fine)
+            on_choose=move |place: usize| {
+                let step = place.checked_sub(1).and_then(|place| FINE_STEPS.get(place));
+                change_scales(
+                    &|scales| {
+                        let up_to = scales.fine.map_or(FINE_UP_TO, |fine| fine.up_to);
+                        scales.fine = step.map(|&step| FineScales { step, up_to });
+                    },
+                );
+            }
+        />
+        <Show when=move || scales.read().fine.is_some()>
+            <Stepper
+                label=words::FINE_UP_TO
+                value=Signal::derive(up_to)
+                text=Signal::derive(move || words::whole_grams(up_to()))
+                step=10.0
+                min=1.0
+                max=500.0
+                on_change=move |entered: f64| {
+                    change_scales(
+                        &|scales| {
+                            if let Some(fine) = &mut scales.fine {
+                                fine.up_to = Grams::clamped(entered);
+                            }
+                        },
+                    );
+                }
+            />
+        </Show>
+    }
+}

@@ -1,0 +1,80 @@
+//! The temperatures that every reckoning begins with.
+
+use domain::units::celsius;
+use leptos::prelude::*;
+use platform::store::Degrees;
+
+use super::change;
+use crate::state::oventide;
+use crate::widgets::choices::Choices;
+use crate::widgets::temperature::TemperatureStepper;
+use crate::words;
+
+/// The ways to show a temperature, in the order of [`words::DEGREES_WAYS`].
+const WAYS: [Degrees; 2] = [Degrees::Celsius, Degrees::Fahrenheit];
+
+/// Air, flour and fridge, and the degrees they are shown in.
+#[component]
+pub(super) fn Temperatures() -> impl IntoView {
+    let app = oventide();
+    let kitchen = Memo::new(move |_| app.settings.read().kitchen);
+    let degrees = move || {
+        let degrees = app.settings.read().degrees;
+        WAYS.iter().position(|&known| known == degrees)
+    };
+    // In the order of `words::FLOUR_WAYS`.
+    let flour = Memo::new(move |_| Some(usize::from(kitchen.read().flour.is_some())));
+    let choose_flour = move |place: usize| {
+        change(app, |to| {
+            to.kitchen.flour = (place == 1).then(|| to.kitchen.flour_temperature());
+        });
+    };
+    view! {
+        <section class="section" aria-labelledby="temperatures">
+            <h2 id="temperatures">{words::TEMPERATURES}</h2>
+            <TemperatureStepper
+                label=words::AIR
+                value=Signal::derive(move || kitchen.read().air)
+                min=celsius(-10.0)
+                max=celsius(50.0)
+                on_change=Callback::new(move |air| app.kitchen_is(air))
+            />
+            <Choices
+                legend=words::FLOUR
+                options=words::FLOUR_WAYS.map(str::to_owned).to_vec()
+                chosen=flour
+                on_choose=choose_flour
+            />
+            <Show when=move || flour.get() == Some(1)>
+                <TemperatureStepper
+                    label=words::FLOUR_TEMPERATURE
+                    value=Signal::derive(move || kitchen.read().flour_temperature())
+                    min=celsius(-25.0)
+                    max=celsius(50.0)
+                    on_change=Callback::new(move |flour| {
+                        change(app, |to| to.kitchen.flour = Some(flour));
+                    })
+                />
+            </Show>
+            <TemperatureStepper
+                label=words::FRIDGE
+                value=Signal::derive(move || kitchen.read().fridge)
+                min=celsius(-2.0)
+                max=celsius(15.0)
+                on_change=Callback::new(move |fridge| {
+                    change(app, |to| to.kitchen.fridge = fridge);
+                })
+            />
+            <Choices
+                legend=words::DEGREES
+                options=words::DEGREES_WAYS.map(str::to_owned).to_vec()
+                chosen=Signal::derive(degrees)
+                on_choose=move |place: usize| {
+                    if let Some(&degrees) = WAYS.get(place) {
+                        change(app, |to| to.degrees = degrees);
+                    }
+                }
+            />
+        </section>
+    }
+}

@@ -1,0 +1,10 @@
+//! The pages, one file or folder each.
+
+pub(crate) mod alarm;
+pub(crate) mod bench;
+pub(crate) mod formula;
+pub(crate) mod formulas;
+pub(crate) mod kitchen;
+pub(crate) mod note;
+pub(crate) mod notebook;
+pub(crate) mod today;

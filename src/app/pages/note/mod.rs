@@ -1,0 +1,150 @@
+//! One bake looked back on, and what the baker writes about it.
+
+mod writing;
+
+use domain::bake::{Bake, BakeId, State};
+use domain::formula::Length;
+use domain::notebook::{Summary, summary};
+use domain::units::Celsius;
+use leptos::prelude::*;
+use platform::store::Degrees;
+
+use crate::route::Route;
+use crate::state::oventide;
+use crate::words;
+use writing::Writing;
+
+/// One bake looked back on.
+#[component]
+pub(crate) fn NotePage(
+    /// Which.
+    id: BakeId,
+) -> impl IntoView {
+    let app = oventide();
+    // The press that ends a bake leads here while its end is still being stored.
+    let bake = Memo::new(move |_| {
+        let bakes = app.bakes.read();
+        bakes.iter().find(|bake| bake.id == id).cloned()
+    });
+    move || match bake.get() {
+        Some(bake) => view! { <OneBake bake=bake /> }.into_any(),
+        None => view! {
+            <header class="page-head">
+                <h1 tabindex="-1">{words::way(&Route::Notebook)}</h1>
+                <p>{words::NO_NOTE}</p>
+            </header>
+            <a class="button" href=Route::Notebook.href()>
+                {words::ALL_NOTES}
+            </a>
+        }
+        .into_any(),
+    }
+}
+
+#[component]
+fn OneBake(bake: Bake) -> impl IntoView {
+    let state = bake.state();
+    let summary = summary(&bake);
+    let rows = summary
+        .rows
+        .iter()
+        .filter_map(|row| {
+            let title = state.formula.step(row.step)?.title.clone();
+            let happened = words::row(row);
+            Some(view! {
+                <li>
+                    <span class="row-title">{title}</span>
+                    <span>{happened}</span>
+                </li>
+            })
+        })
+        .collect_view();
+    let (name, day, ended) = (
+        state.formula.name.clone(),
+        words::bake_day(state),
+        words::ended(state),
+    );
+    let pieces = words::pieces(&state.formula);
+    let again = Route::Formula(state.formula.id.clone()).href();
+    view! {
+        <header class="page-head">
+            <h1 tabindex="-1">{name}</h1>
+            <p>{day}</p>
+            <p class="digits">{ended}</p>
+            <p class="soft">{pieces}</p>
+        </header>
+        <Writing bake=bake.clone() />
+        <section class="section" aria-labelledby="how-it-went">
+            <h2 id="how-it-went">{words::HOW_IT_WENT}</h2>
+            <ol class="outline outline-wide">{rows}</ol>
+        </section>
+        <Measured bake=bake.clone() summary=summary />
+        <div class="row">
+            <a class="button button-main" href=again>
+                {words::BAKE_AGAIN}
+            </a>
+            <a class="button" href=Route::Notebook.href()>
+                {words::ALL_NOTES}
+            </a>
+        </div>
+    }
+}
+
+/// Temperatures and masses that were taken.
+#[component]
+fn Measured(bake: Bake, summary: Summary) -> impl IntoView {
+    let app = oventide();
+    let lines = move || {
+        let lines = measured(bake.state(), &summary, app.settings.read().degrees);
+        if lines.is_empty() {
+            return view! { <p>{words::NOTHING_MEASURED}</p> }.into_any();
+        }
+        let lines = lines
+            .into_iter()
+            .map(|line| view! { <li>{line}</li> })
+            .collect_view();
+        view! { <ul class="lines">{lines}</ul> }.into_any()
+    };
+    view! {
+        <section class="section" aria-labelledby="measured">
+            <h2 id="measured">{words::MEASURED}</h2>
+            {lines}
+        </section>
+    }
+}
+
+fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
+    let formula = &state.formula;
+    let doughs = summary.doughs.iter().filter_map(|reading| {
+        let component = formula.component(reading.of)?;
+        let (found, target) = (reading.temperature, component.target);
+        Some(words::taken(
+            &component.name,
+            reading.at,
+            found,
+            target,
+            degrees,
+        ))
+    });
+    let cores = summary.cores.iter().filter_map(|reading| {
+        let step = formula.step(reading.of)?;
+        let wanted = wanted_core(&step.length);
+        Some(words::taken(
+            &step.title,
+            reading.at,
+            reading.temperature,
+            wanted,
+            degrees,
+        ))
+    });
+    let masses = summary.masses.iter().map(words::masses);
+    doughs.chain(cores).chain(masses).collect()
+}
+
+fn wanted_core(length: &Length) -> Option<Celsius> {
+    match *length {
+        Length::Bake { core, .. } => Some(core),
+        Length::Chill { to, .. } | Length::Cool { to } => Some(to),
+        _ => None,
+    }
+}

@@ -1,0 +1,166 @@
+//! What the baker writes about a bake.
+
+use domain::bake::Bake;
+use domain::formula::StepId;
+use domain::notebook::Note;
+use leptos::prelude::*;
+
+use crate::state::{Oventide, oventide};
+use crate::widgets::fresh_id;
+use crate::words;
+
+/// The baker's own words. Each field is kept as it is left.
+#[component]
+pub(super) fn Writing(bake: Bake) -> impl IntoView {
+    let app = oventide();
+    let steps = bake.state().formula.steps.iter();
+    let options = steps
+        .clone()
+        .map(|step| view! { <option value=step.id.0.to_string()>{step.title.clone()}</option> })
+        .collect_view();
+    let titles: Vec<(StepId, String)> = steps.map(|step| (step.id, step.title.clone())).collect();
+    let first = titles.first().map_or(StepId(0), |(step, _)| *step);
+    let writing = StoredValue::new(Written { app, bake });
+    let chosen = RwSignal::new(first);
+    let note = move || writing.with_value(Written::note);
+    let text = Memo::new(move |_| note().text);
+    let change = Memo::new(move |_| lesson(&note(), chosen.get()));
+    let lessons = move || {
+        let note = note();
+        note.differently
+            .iter()
+            .filter_map(|(step, text)| {
+                let (_, title) = titles.iter().find(|(known, _)| known == step)?;
+                let (title, text) = (words::at_step(title), text.clone());
+                Some(view! {
+                    <li>
+                        <span class="soft">{title}</span>
+                        " "
+                        {text}
+                    </li>
+                })
+            })
+            .collect_view()
+    };
+    let select = fresh_id("step");
+    view! {
+        <section class="section" aria-labelledby="your-note">
+            <h2 id="your-note">{words::YOUR_NOTE}</h2>
+            <KeptText
+                label=words::HOW_WAS_IT
+                kept=text
+                on_change=Callback::new(move |text| {
+                    writing.with_value(|writing| writing.keep(|note| note.text = text));
+                })
+            />
+        </section>
+        <section class="section" aria-labelledby="differently">
+            <h2 id="differently">{words::DIFFERENTLY}</h2>
+            <p>{words::DIFFERENTLY_NOTE}</p>
+            <ul class="lines">{lessons}</ul>
+            <div class="field">
+                <label for=select.clone()>{words::AT_STEP}</label>
+                <select
+                    id=select
+                    prop:value=move || chosen.get().0.to_string()
+                    on:change=move |event| {
+                        if let Ok(step) = event_target_value(&event).parse() {
+                            chosen.set(StepId(step));
+                        }
+                    }
+                >
+                    {options}
+                </select>
+            </div>
+            <KeptText
+                label=words::DO_WHAT
+                kept=change
+                on_change=Callback::new(move |text: String| {
+                    let step = chosen.get_untracked();
+                    writing.with_value(|writing| {
+                        writing
+                            .keep(|note| {
+                                note.differently.retain(|(at, _)| *at != step);
+                                if !text.trim().is_empty() {
+                                    note.differently.push((step, text));
+                                    note.differently.sort_by_key(|(at, _)| *at);
+                                }
+                            });
+                    });
+                })
+            />
+        </section>
+    }
+}
+
+fn lesson(note: &Note, step: StepId) -> String {
+    let mut lessons = note.differently.iter();
+    let found = lessons.find(|(at, _)| *at == step);
+    found.map(|(_, text)| text.clone()).unwrap_or_default()
+}
+
+/// A bake with what was written about it.
+struct Written {
+    app: Oventide,
+    bake: Bake,
+}
+
+impl Written {
+    /// What is stored, or an empty note.
+    fn note(&self) -> Note {
+        let state = self.bake.state();
+        let notes = self.app.notes.read();
+        let mut stored = notes.iter().filter(|note| note.bake == self.bake.id);
+        stored.next().cloned().unwrap_or_else(|| Note {
+            bake: self.bake.id.clone(),
+            formula: state.formula.id.clone(),
+            at: state.newest,
+            text: String::new(),
+            differently: Vec::new(),
+        })
+    }
+
+    fn keep(&self, edit: impl FnOnce(&mut Note)) {
+        let mut note = untrack(|| self.note());
+        edit(&mut note);
+        self.app.keep_note(note);
+    }
+}
+
+/// Some words, kept when the field is left, with whether they are.
+#[component]
+fn KeptText(
+    /// What they are about.
+    label: &'static str,
+    /// What is stored.
+    kept: Memo<String>,
+    /// Stores what was written.
+    on_change: Callback<String>,
+) -> impl IntoView {
+    let field = fresh_id("text");
+    let draft = RwSignal::new(kept.get_untracked());
+    // Another tab, or another step chosen, changes what is stored.
+    Effect::new(move || draft.set(kept.get()));
+    let status = move || {
+        let (draft, kept) = (draft.read(), kept.read());
+        match (*draft == *kept, kept.is_empty()) {
+            (true, true) => "",
+            (true, false) => words::KEPT,
+            (false, _) => words::NOT_KEPT_YET,
+        }
+    };
+    view! {
+        <div class="field">
+            <label for=field.clone()>{label}</label>
+            <textarea
+                id=field
+                prop:value=move || draft.get()
+                on:input=move |event| draft.set(event_target_value(&event))
+                on:change=move |_| on_change.run(draft.get_untracked())
+            ></textarea>
+            <p class="soft" role="status">
+                {status}
+            </p>
+        </div>
+    }
+}

@@ -1,0 +1,68 @@
+//! The notebook: every bake that is over, newest first.
+
+use domain::bake::Bake;
+use domain::notebook::{Summary, summary};
+use domain::units::Minutes;
+use leptos::prelude::*;
+
+use crate::route::Route;
+use crate::state::oventide;
+use crate::words;
+
+/// Every bake that is over.
+#[component]
+pub(crate) fn NotebookPage() -> impl IntoView {
+    let app = oventide();
+    let empty = move || {
+        let bakes = app.bakes.read();
+        !bakes.iter().any(|bake| bake.state().is_over())
+    };
+    let cards = move || {
+        let bakes = app.bakes.read();
+        let over = bakes.iter().rev().filter(|bake| bake.state().is_over());
+        over.enumerate()
+            .map(|(place, bake)| card(bake, place < COMPARED))
+            .collect_view()
+    };
+    view! {
+        <header class="page-head">
+            <h1 tabindex="-1">{words::way(&Route::Notebook)}</h1>
+        </header>
+        <Show when=empty>
+            <p>{words::NO_NOTES}</p>
+            <a class="button button-main" href=Route::Formulas.href()>
+                {words::CHOOSE_FORMULA}
+            </a>
+        </Show>
+        <div class="section">{cards}</div>
+    }
+}
+
+/// How many bakes are held against their plans in the list; reckoning years of them would take a while.
+const COMPARED: usize = 20;
+
+fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
+    let state = bake.state();
+    let against = compared
+        .then(|| late_by(&summary(bake)))
+        .flatten()
+        .map(words::against_plan);
+    view! {
+        <a class="card" href=Route::Note(bake.id.clone()).href()>
+            <h2>{state.formula.name.clone()}</h2>
+            <p>{words::bake_day(state)}</p>
+            <p class="digits">{words::ended(state)}</p>
+            <p class="soft">{against}</p>
+        </a>
+    }
+}
+
+/// How much later than planned the last step ended, where the bake got that far.
+fn late_by(summary: &Summary) -> Option<Minutes> {
+    let mut rows = summary.rows.iter();
+    let last = rows
+        .clone()
+        .max_by_key(|row| row.planned.map(|planned| planned.end))?;
+    let all_ended = rows.all(|row| row.ended.is_some());
+    last.late_by().filter(|_| all_ended)
+}

@@ -1,0 +1,280 @@
+//! What the screens show, and the only way to change it.
+//!
+//! [`Oventide`] is a handful of signals, given to every page through the
+//! context. Pages read signals and call its verbs; the verbs store first and
+//! show afterwards.
+
+mod alarms;
+mod answers;
+mod archive;
+mod asking;
+mod library;
+mod view;
+
+use std::cell::RefCell;
+use std::collections::{BTreeMap, VecDeque};
+use std::rc::Rc;
+
+use domain::bake::{Bake, BakeId, Intent};
+use domain::formula::{Formula, FormulaId};
+use domain::notebook::Note;
+use domain::units::Moment;
+use leptos::prelude::*;
+use platform::clock;
+use platform::persist::Persistence;
+use platform::sound::AlarmSound;
+use platform::store::{SetAside, Settings, Store};
+use platform::tabs::Tabs;
+use platform::wake_lock::{WakeLock, WakeState};
+
+pub(crate) use alarms::Ringing;
+pub(crate) use answers::{Answer, Shift};
+pub(crate) use archive::ArchiveOutcome;
+pub(crate) use view::BakeView;
+
+use crate::route::Route;
+
+/// How storing goes.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Health {
+    /// Everything is stored.
+    Sound,
+    /// Storage can't be had, or writing failed: the app goes on in memory.
+    Unsaved(platform::store::StoreError),
+}
+
+/// What became of the first look into the storage.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Loading {
+    /// Still looking.
+    Opening,
+    /// What is shown is what is stored, or the standing warning says why not.
+    Ready,
+}
+
+/// Everything the screens show. It is copied freely: it holds only handles.
+#[derive(Clone, Copy)]
+pub(crate) struct Oventide {
+    /// The present, to the second, for clocks.
+    pub(crate) now: RwSignal<Moment>,
+    /// The moment that forecasts are reckoned for: renewed every quarter of a
+    /// minute, when something falls due, and when anything happens.
+    pub(crate) beat: RwSignal<Moment>,
+    /// Where the baker is.
+    pub(crate) route: RwSignal<Route>,
+    /// Whether the storage has been read.
+    pub(crate) loading: RwSignal<Loading>,
+    /// The starters and the baker's own formulas.
+    pub(crate) formulas: RwSignal<Vec<Formula>>,
+    /// Every bake on this phone, newest last.
+    pub(crate) bakes: RwSignal<Vec<Bake>>,
+    /// What the baker wrote about finished bakes.
+    pub(crate) notes: RwSignal<Vec<Note>>,
+    /// The kitchen and the preferences.
+    pub(crate) settings: RwSignal<Settings>,
+    /// Records that can't be read.
+    pub(crate) set_aside: RwSignal<Vec<SetAside>>,
+    /// How storing goes.
+    pub(crate) health: RwSignal<Health>,
+    /// Whether the browser promised to keep the data.
+    pub(crate) persistence: RwSignal<Option<Persistence>>,
+    /// What the last thing asked led to, in words.
+    pub(crate) answer: RwSignal<Option<Answer>>,
+    /// What rings.
+    pub(crate) ringing: RwSignal<Vec<Ringing>>,
+    /// Whether the screen is kept awake.
+    pub(crate) awake: RwSignal<WakeState>,
+    /// Whether the whole app lies in the cache.
+    pub(crate) offline_ready: RwSignal<bool>,
+    /// Whether a newer version waits.
+    pub(crate) update_ready: RwSignal<bool>,
+    /// Running bakes as the screens need them, reckoned once a beat.
+    pub(crate) views: Memo<Vec<BakeView>>,
+    inner: StoredValue<Rc<Inner>, LocalStorage>,
+}
+
+/// What isn't shown but has to live as long as the app.
+struct Inner {
+    store: RefCell<Option<Store>>,
+    sound: AlarmSound,
+    wake_lock: RefCell<Option<WakeLock>>,
+    tabs: RefCell<Option<Tabs>>,
+    updates: RefCell<Option<platform::offline::Updates>>,
+    tickers: RefCell<Vec<clock::Ticker>>,
+    next_due: RefCell<Option<clock::Once>>,
+    asked: RefCell<VecDeque<(BakeId, Vec<Intent>)>>,
+    asking: RefCell<bool>,
+    // For each bake, the first entry of its log that could not be stored yet.
+    unsaved: RefCell<BTreeMap<BakeId, u32>>,
+    leads: RefCell<bool>,
+    asked_to_persist: RefCell<bool>,
+    sounding: RefCell<bool>,
+}
+
+impl Oventide {
+    /// An app that has not read its storage yet.
+    pub(crate) fn new() -> Self {
+        let now = clock::now();
+        let beat = RwSignal::new(now);
+        let bakes = RwSignal::new(Vec::new());
+        let inner = Inner {
+            store: RefCell::default(),
+            sound: AlarmSound::new(),
+            wake_lock: RefCell::default(),
+            tabs: RefCell::default(),
+            updates: RefCell::default(),
+            tickers: RefCell::default(),
+            next_due: RefCell::default(),
+            asked: RefCell::default(),
+            asking: RefCell::default(),
+            unsaved: RefCell::default(),
+            leads: RefCell::default(),
+            asked_to_persist: RefCell::default(),
+            sounding: RefCell::default(),
+        };
+        Self {
+            now: RwSignal::new(now),
+            beat,
+            route: RwSignal::new(Route::read(&platform::page::current_hash())),
+            loading: RwSignal::new(Loading::Opening),
+            formulas: RwSignal::new(platform::store::starters()),
+            bakes,
+            notes: RwSignal::new(Vec::new()),
+            settings: RwSignal::new(Settings::default()),
+            set_aside: RwSignal::new(Vec::new()),
+            health: RwSignal::new(Health::Sound),
+            persistence: RwSignal::new(None),
+            answer: RwSignal::new(None),
+            ringing: RwSignal::new(Vec::new()),
+            awake: RwSignal::new(WakeState::Released),
+            offline_ready: RwSignal::new(false),
+            update_ready: RwSignal::new(false),
+            views: Memo::new(move |_| view::views(&bakes.read(), beat.get())),
+            inner: StoredValue::new_local(Rc::new(inner)),
+        }
+    }
+
+    /// Starts everything that goes on while the app is open.
+    pub(crate) fn begin(self) {
+        self.watch_time();
+        self.watch_page();
+        self.watch_alarms();
+        self.open_storage();
+    }
+
+    fn inner(self) -> Rc<Inner> {
+        self.inner.get_value()
+    }
+
+    /// The formula of that name.
+    pub(crate) fn formula(self, id: &FormulaId) -> Option<Formula> {
+        let formulas = self.formulas.read();
+        formulas.iter().find(|formula| formula.id == *id).cloned()
+    }
+
+    /// The running bake of that name as the screens need it.
+    pub(crate) fn view(self, id: &BakeId) -> Option<BakeView> {
+        let views = self.views.read();
+        views.iter().find(|view| view.bake.id == *id).cloned()
+    }
+
+    /// Whether any bake runs.
+    pub(crate) fn is_baking(self) -> bool {
+        self.bakes
+            .read()
+            .iter()
+            .any(|bake| !bake.state().is_over())
+    }
+
+    fn watch_time(self) {
+        let ticker = clock::every(250, move || self.tick());
+        self.inner().tickers.borrow_mut().push(ticker);
+    }
+
+    fn tick(self) {
+        let now = clock::now();
+        let whole_second = |moment: Moment| moment.epoch_ms().div_euclid(1000);
+        let shown = self.now.get_untracked();
+        if whole_second(now) == whole_second(shown) {
+            return;
+        }
+        self.now.set(now);
+        let beat = self.beat.get_untracked();
+        let views = self.views.get_untracked();
+        let mut due = views.iter().filter_map(|view| view.next_due);
+        let fell_due = due.any(|due| due <= now);
+        let stale = (now - beat).get().abs() >= 0.25;
+        if fell_due || stale {
+            self.beat.set(now);
+        }
+    }
+
+    /// Reckons everything again, now.
+    fn renew(self) {
+        let now = clock::now();
+        self.now.set(now);
+        self.beat.set(now);
+    }
+
+    fn watch_page(self) {
+        platform::page::on_hash_change(move || {
+            self.route
+                .set(Route::read(&platform::page::current_hash()));
+            self.answer.set(None);
+            platform::page::scroll_to_top();
+        });
+        // A phone that slept finds out here what fell due meanwhile.
+        platform::page::on_return(move || self.renew());
+        platform::page::on_first_gesture(move || self.inner().sound.unlock());
+        let tabs = Tabs::new(move || self.read_again());
+        *self.inner().tabs.borrow_mut() = Some(tabs);
+        let updates = platform::offline::Updates::register(
+            move || self.offline_ready.set(true),
+            move || self.update_ready.set(true),
+        );
+        *self.inner().updates.borrow_mut() = Some(updates);
+        platform::leader::be_leader(move || {
+            *self.inner().leads.borrow_mut() = true;
+            self.renew();
+        });
+        let wake_lock = WakeLock::new(move |state| self.awake.set(state));
+        *self.inner().wake_lock.borrow_mut() = Some(wake_lock);
+        Effect::new(move || {
+            let runs = !self.views.read().is_empty();
+            if let Some(lock) = self.inner().wake_lock.borrow().as_ref() {
+                lock.keep(runs);
+            }
+        });
+    }
+
+    /// Changes to the newer version that waits, unless a bake runs.
+    pub(crate) fn update_now(self) {
+        if self.is_baking() {
+            return;
+        }
+        if let Some(updates) = self.inner().updates.borrow().as_ref() {
+            updates.apply();
+        }
+    }
+
+    /// One short beep as loud as the alarm.
+    pub(crate) fn test_alarm(self) {
+        let volume = self.settings.read_untracked().alarm.volume;
+        let inner = self.inner();
+        inner.sound.unlock();
+        inner.sound.chirp(volume);
+        if self.settings.read_untracked().alarm.vibrates {
+            platform::vibration::buzz(&[200, 100, 200]);
+        }
+    }
+
+    /// Whether the alarm can be heard.
+    pub(crate) fn sound_state(self) -> platform::sound::SoundState {
+        self.inner().sound.state()
+    }
+}
+
+/// The app's state, from anywhere below [`crate::app::App`].
+pub(crate) fn oventide() -> Oventide {
+    use_context().expect("`App` provides the state before it draws any page")
+}

@@ -1,0 +1,31 @@
+//! What goes into a component, as the baker's scales show it.
+
+use domain::formula::{Component, Formula, Scales};
+use leptos::prelude::*;
+
+use crate::words;
+
+/// Each ingredient with its mass, rounded for these scales, and its share of the dough's flour.
+pub(crate) fn amounts(
+    formula: &Formula,
+    component: &Component,
+    scales: Scales,
+) -> impl IntoView + use<> {
+    let shown = scales.amounts(component);
+    let lines = component
+        .ingredients
+        .iter()
+        .zip(shown)
+        .map(|(part, shown)| {
+            let share = formula.percent_of_flour(part.mass);
+            view! {
+                <li class="amount">
+                    <span>{words::amount(shown, &scales)}</span>
+                    <span>{part.name.clone()}</span>
+                    <span class="soft">{words::percent(share)}</span>
+                </li>
+            }
+        })
+        .collect_view();
+    view! { <ul class="amounts">{lines}</ul> }
+}

@@ -1,0 +1,63 @@
+//! Markup that changes in place, each kind through one type.
+//!
+//! Leptos compiles its updating code anew for every closure that stands in a
+//! view. That is quick to run and large to load: a few kilobytes a closure, and
+//! these pages have hundreds. Here closures are boxed first, so that the code
+//! for a changing text, attribute or part exists once.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+/// Text that changes.
+pub(crate) fn text<T: Into<String>>(read: impl Fn() -> T + Send + Sync + 'static) -> Signal<String> {
+    Signal::derive(move || read().into())
+}
+
+/// An attribute that changes, and may be absent.
+pub(crate) fn attr<T: Into<String>>(
+    read: impl Fn() -> Option<T> + Send + Sync + 'static,
+) -> Signal<Option<String>> {
+    Signal::derive(move || read().map(Into::into))
+}
+
+/// A flag as the words "true" and "false", for attributes that ask for them.
+pub(crate) fn flag(read: impl Fn() -> bool + Send + Sync + 'static) -> Signal<Option<String>> {
+    attr(move || Some(read().to_string()))
+}
+
+/// A part of the page that is drawn anew whenever what it reads changes.
+pub(crate) fn part(draw: impl Fn() -> AnyView + Send + Sync + 'static) -> AnyView {
+    erased(Arc::new(draw))
+}
+
+/// A part of the page that is there only while something holds.
+pub(crate) fn when(
+    holds: impl Fn() -> bool + Send + Sync + 'static,
+    draw: impl Fn() -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    when_erased(Memo::new(move |_| holds()), Arc::new(draw))
+}
+
+/// A list whose rows stay as long as their keys do.
+pub(crate) fn list(
+    keys: impl Fn() -> Vec<String> + Send + Sync + 'static,
+    row: impl Fn(String) -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    list_erased(Signal::derive(keys), Arc::new(row))
+}
+
+type Draw = Arc<dyn Fn() -> AnyView + Send + Sync>;
+type DrawRow = Arc<dyn Fn(String) -> AnyView + Send + Sync>;
+
+fn erased(draw: Draw) -> AnyView {
+    (move || draw()).into_any()
+}
+
+fn when_erased(holds: Memo<bool>, draw: Draw) -> AnyView {
+    (move || if holds.get() { draw() } else { ().into_any() }).into_any()
+}
+
+fn list_erased(keys: Signal<Vec<String>>, row: DrawRow) -> AnyView {
+    view! { <For each=move || keys.get() key=Clone::clone children=move |key| row(key) /> }.into_any()
+}

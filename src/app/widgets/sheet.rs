@@ -1,0 +1,58 @@
+//! A sheet that slides over the page and keeps keys and screen readers inside while it is open.
+
+use leptos::html;
+use leptos::prelude::*;
+
+use super::fresh_id;
+use crate::words;
+
+/// A modal sheet. Escape and its last button close it, and the focus goes back to where it was.
+#[component]
+pub(crate) fn Sheet(
+    /// Whether it is open; closing it sets this back.
+    open: RwSignal<bool>,
+    /// Its heading.
+    #[prop(into)]
+    title: Signal<String>,
+    /// What the button that closes it says.
+    #[prop(default = words::CLOSE)]
+    closes: &'static str,
+    /// What is in it, drawn anew each time it opens.
+    children: ChildrenFn,
+) -> impl IntoView {
+    let dialog = NodeRef::<html::Dialog>::new();
+    let heading = fresh_id("sheet");
+    Effect::new(move || {
+        let wanted = open.get();
+        let Some(dialog) = dialog.get() else {
+            return;
+        };
+        if wanted && !dialog.open() {
+            // It fails only when the dialog has left the page, and then there is nothing to show.
+            drop(dialog.show_modal());
+        } else if !wanted && dialog.open() {
+            dialog.close();
+        }
+    });
+    view! {
+        <dialog
+            class="sheet"
+            node_ref=dialog
+            aria-labelledby=heading.clone()
+            on:close=move |_| open.set(false)
+        >
+            <div class="sheet-body">
+                // The heading takes the focus: an input would bring up the keyboard over the sheet.
+                <h2 id=heading.clone() tabindex="-1" autofocus=true>
+                    {title}
+                </h2>
+                <Show when=move || open.get()>{children()}</Show>
+                <div class="sheet-actions">
+                    <button class="button" type="button" on:click=move |_| open.set(false)>
+                        {closes}
+                    </button>
+                </div>
+            </div>
+        </dialog>
+    }
+}

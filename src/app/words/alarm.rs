@@ -1,0 +1,57 @@
+//! What an alarm says: a title to read from afar, and what to do.
+
+use domain::bake::{Alarm, AlarmKind, State};
+use domain::formula::Step;
+
+/// The title and the body of an alarm.
+pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
+    let step = alarm.step.and_then(|step| state.formula.step(step));
+    let title = step.map_or("", |step| step.title.as_str());
+    match &alarm.kind {
+        AlarmKind::Check => (format!("{title}: look now"), look_for(step)),
+        AlarmKind::Fold => (
+            "Fold the dough".to_owned(),
+            "Wet one hand, stretch each side up and over, and turn the bowl.".to_owned(),
+        ),
+        AlarmKind::OvenOn => (
+            "Oven on".to_owned(),
+            format!(
+                "It takes about {} to heat, and the dough won't wait for it.",
+                super::span(state.kitchen.oven_heats_in)
+            ),
+        ),
+        AlarmKind::CoolingStage => (
+            format!("{title}: under 21 °C (70 °F)?"),
+            "Two hours have passed. If it is warmer, stir it over fresh ice water now; \
+             if you can't say how warm it was for how long, throw it away."
+                .to_owned(),
+        ),
+        AlarmKind::Perishable => (
+            "Into the fridge".to_owned(),
+            format!(
+                "Filled bread should not stand out longer than {}. Follow your local food-safety advice.",
+                super::span(state.perishable_limit())
+            ),
+        ),
+        AlarmKind::Timer(name) if name.trim().is_empty() => {
+            ("Your timer".to_owned(), "The time you set is up.".to_owned())
+        }
+        AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
+    }
+}
+
+fn look_for(step: Option<&Step>) -> String {
+    match step {
+        Some(step) if !step.cue.is_empty() => format!("Ready when {}", lower_first(&step.cue)),
+        _ => "Its time has come.".to_owned(),
+    }
+}
+
+/// The cue as the end of a sentence.
+pub(crate) fn lower_first(text: &str) -> String {
+    let mut letters = text.chars();
+    match letters.next() {
+        Some(first) => first.to_lowercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}

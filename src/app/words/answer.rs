@@ -1,0 +1,174 @@
+//! What an asked thing led to, in a sentence or two.
+
+use domain::bake::Reason;
+use domain::units::{Celsius, Grams, Minutes};
+use platform::clock::time_of_day;
+use platform::store::Degrees;
+
+use super::quantity::{about, mass, span, temperature};
+use crate::state::{Answer, Shift};
+
+/// The sentences of an answer.
+pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
+    match answer {
+        Answer::Refused(refusal) => super::refusal(refusal),
+        Answer::Dough {
+            measured,
+            target,
+            shift,
+        } => dough(*measured, *target, shift.as_ref(), degrees),
+        Answer::Kitchen {
+            before,
+            now,
+            shifts,
+            liquid,
+        } => kitchen(*before, *now, shifts, *liquid, degrees),
+        Answer::Core {
+            measured,
+            wanted,
+            at_least,
+        } => core(*measured, *wanted, *at_least, degrees),
+        Answer::Piece {
+            piece: number,
+            mass: found,
+            target,
+        } => piece(*number, *found, *target),
+        Answer::LookAgain { title, at } => {
+            format!("{title}: I'll call you at {}.", time_of_day(*at))
+        }
+        Answer::TimerSet { name, due } if name.trim().is_empty() => {
+            format!("Timer set: it rings at {}.", time_of_day(*due))
+        }
+        Answer::TimerSet { name, due } => format!("{name}: it rings at {}.", time_of_day(*due)),
+        Answer::TakenBack => "Taken back.".to_owned(),
+    }
+}
+
+/// Nearer to the target than a kitchen thermometer reads.
+const ON_TARGET_K: f64 = 0.75;
+
+fn dough(
+    measured: Celsius,
+    target: Option<Celsius>,
+    shift: Option<&Shift>,
+    degrees: Degrees,
+) -> String {
+    let Some(target) = target else {
+        return format!("Dough at {}.", temperature(measured, degrees));
+    };
+    let off = measured - target;
+    let first = if off.get().abs() < ON_TARGET_K {
+        "On target".to_owned()
+    } else if off.get() < 0.0 {
+        format!("{} cool", about(off, degrees))
+    } else {
+        format!("{} warm", about(off, degrees))
+    };
+    let Some(shift) = shift else {
+        return format!("{first}.");
+    };
+    let later = shift.after.window.likely() - shift.before.window.likely();
+    let title = super::alarm::lower_first(&shift.title);
+    let mut said = if later.get().abs() < 1.5 {
+        format!("{first}: {title} keeps its time")
+    } else {
+        let word = if later.get() > 0.0 { "longer" } else { "less" };
+        format!("{first}: {title} will take about {} {word}", span(later))
+    };
+    if let Some(&fold) = shift.after.folds.first() {
+        said += &format!(", fold at {}", time_of_day(fold));
+    }
+    let likely = time_of_day(shift.after.window.likely());
+    format!("{said}, ready about {likely}.")
+}
+
+fn kitchen(
+    before: Celsius,
+    now: Celsius,
+    shifts: &[Shift],
+    liquid: Option<(Celsius, Celsius)>,
+    degrees: Degrees,
+) -> String {
+    let warmer = now > before;
+    let mut said = vec![format!("Kitchen {}.", temperature(now, degrees))];
+    for shift in shifts {
+        let later = shift.after.window.likely() - shift.before.window.likely();
+        said.push(moved(shift, later, warmer, degrees));
+    }
+    if let Some((was, is)) = liquid
+        && (was - is).get().abs() >= 0.5
+    {
+        said.push(format!(
+            "The liquid should now be {}, not {}, so that the dough still comes out right.",
+            temperature(is, degrees),
+            temperature(was, degrees)
+        ));
+    }
+    said.join(" ")
+}
+
+fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> String {
+    let title = &shift.title;
+    let likely = time_of_day(shift.after.window.likely());
+    if shift.after.stalls {
+        return format!("{title}: too cold to get there within days. Find it a warmer place.");
+    }
+    if later.get().abs() < 0.5 {
+        return format!("{title} keeps its time, about {likely}.");
+    }
+    let (when, how) = if later.get() > 0.0 {
+        ("later", "slower")
+    } else {
+        ("earlier", "faster")
+    };
+    let why = match shift.after.reason {
+        Reason::Yeast { dough, .. } if warmer => format!(
+            "the dough, now about {}, warms towards the kitchen and the yeast works {how}",
+            temperature(dough, degrees)
+        ),
+        Reason::Yeast { dough, .. } => format!(
+            "the dough, now about {}, cools towards the kitchen and the yeast works {how}",
+            temperature(dough, degrees)
+        ),
+        Reason::Cooling { .. } | Reason::Oven | Reason::Formula => {
+            format!("it goes {how} in this kitchen")
+        }
+    };
+    format!(
+        "{title}: {} {when}, about {likely}, because {why}. What has risen so far counts.",
+        span(later)
+    )
+}
+
+fn core(measured: Celsius, wanted: Celsius, at_least: bool, degrees: Degrees) -> String {
+    let (found, wanted_text) = (temperature(measured, degrees), temperature(wanted, degrees));
+    let left = about(wanted - measured, degrees);
+    match (at_least, measured >= wanted) {
+        (true, true) => format!("{found} in the middle: done."),
+        (true, false) => format!("{found} in the middle, {wanted_text} wanted: {left} to go."),
+        (false, _) if measured <= wanted => format!("{found} in the middle: cool enough."),
+        (false, _) => format!("{found} in the middle, {wanted_text} wanted: {left} to go."),
+    }
+}
+
+/// Pieces nearer than this to their mass bake alike. Common practice, no source.
+const CLOSE_ENOUGH: f64 = 0.02;
+
+/// "trim 4 g", "add 3 g", "good".
+pub(crate) fn piece_advice(found: Grams, target: Grams) -> String {
+    let off_g = found.get() - target.get();
+    let by = mass(Grams::clamped(off_g.abs()));
+    if off_g.abs() <= target.get() * CLOSE_ENOUGH {
+        "good".to_owned()
+    } else if off_g > 0.0 {
+        format!("trim {by}")
+    } else {
+        format!("add {by}")
+    }
+}
+
+fn piece(piece: u16, found: Grams, target: Grams) -> String {
+    let number = piece + 1;
+    let advice = piece_advice(found, target);
+    format!("Piece {number}, {}: {advice}.", mass(found))
+}

@@ -1,0 +1,105 @@
+//! What the Bench says to the baker now.
+
+use domain::bake::{Ask, State, marks_of};
+use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
+
+/// The words of the Bench's main view.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Prompt {
+    /// The step's name, small.
+    pub(crate) title: String,
+    /// What to do, in at most twelve words.
+    pub(crate) instruction: String,
+    /// What the main action says.
+    pub(crate) action: String,
+    /// What the main action will do, for whoever can't see the rest.
+    pub(crate) action_label: String,
+}
+
+/// What the Bench says.
+pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
+    let step = ask.step().and_then(|id| state.formula.step(id));
+    match (ask, step) {
+        (Ask::Work(id), Some(step)) => work(state, id, step),
+        (Ask::Fold(_), Some(step)) => Prompt {
+            title: step.title.clone(),
+            instruction: "Fold the dough now.".to_owned(),
+            action: "Folded".to_owned(),
+            action_label: "Folded: the dough has been folded".to_owned(),
+        },
+        (Ask::Look(_), Some(step)) => Prompt {
+            title: step.title.clone(),
+            instruction: look(step),
+            action: "It's ready".to_owned(),
+            action_label: format!("It's ready: {} has ended", step.title),
+        },
+        (Ask::Wait(_), Some(step)) => Prompt {
+            title: step.title.clone(),
+            instruction: step.instruction.clone(),
+            action: "It's ready now".to_owned(),
+            action_label: format!("It's ready now: {} has ended early", step.title),
+        },
+        (Ask::AllDone, _) => Prompt {
+            title: state.formula.name.clone(),
+            instruction: "All done. Enjoy it.".to_owned(),
+            action: "Finish".to_owned(),
+            action_label: "Finish: put this bake into the notebook".to_owned(),
+        },
+        _ => Prompt {
+            title: state.formula.name.clone(),
+            instruction: "Nothing to do just now.".to_owned(),
+            action: String::new(),
+            action_label: String::new(),
+        },
+    }
+}
+
+fn look(step: &Step) -> String {
+    match step.kind {
+        StepKind::Bake => "Look into the oven.".to_owned(),
+        StepKind::Bulk | StepKind::FinalProof | StepKind::Retard => "Look at the dough.".to_owned(),
+        StepKind::OvenHeats => "The oven should be hot.".to_owned(),
+        StepKind::BenchRest => "The pieces have rested.".to_owned(),
+        StepKind::Cool => "Is the bread cool enough?".to_owned(),
+        StepKind::Chill => "Is it cold enough?".to_owned(),
+        _ => format!("{}: is it ready?", step.title),
+    }
+}
+
+fn work(state: &State, id: StepId, step: &Step) -> Prompt {
+    let marked = &state.progress(id).marks;
+    let next = marks_of(state, id)
+        .into_iter()
+        .find(|mark| !marked.contains(mark));
+    let by_piece = match &step.checklist {
+        Some(Checklist::Marks {
+            scope: Scope::EachPiece,
+            items,
+        }) => Some(items),
+        _ => None,
+    };
+    let action = match (by_piece, next) {
+        (Some(items), Some(next)) => {
+            let item = items.get(usize::from(next.item));
+            let piece = next.piece.unwrap_or(0) + 1;
+            let noun = capital(&state.formula.pieces.noun);
+            let item = item.map_or("", String::as_str);
+            format!("{noun} {piece}: {}", super::alarm::lower_first(item))
+        }
+        _ => "Done".to_owned(),
+    };
+    Prompt {
+        title: step.title.clone(),
+        instruction: step.instruction.clone(),
+        action_label: format!("{action}: {}", step.title),
+        action,
+    }
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,204 @@
+//! Words of the Bench, of the alarm and of the ways between pages.
+
+use domain::bake::State;
+use domain::units::{Minutes, Moment};
+use platform::clock::time_of_day;
+
+use crate::route::Route;
+
+/// What the bar between pages is.
+pub(crate) const WAYS: &str = "Pages";
+/// Leads away from the Bench.
+pub(crate) const LEAVE_BENCH: &str = "Today";
+/// Opens the timers.
+pub(crate) const TIMERS: &str = "Timer";
+/// Opens everything else.
+pub(crate) const MORE: &str = "More";
+/// Takes the last thing back.
+pub(crate) const UNDO: &str = "Undo";
+/// Leaves the step out.
+pub(crate) const SKIP: &str = "Skip";
+/// Puts the look off.
+pub(crate) const NOT_YET: &str = "Not yet, 10 min";
+/// What the strip of running things is.
+pub(crate) const RUNNING: &str = "Going on meanwhile";
+/// Which bake.
+pub(crate) const WHOSE: &str = "Bakes";
+/// Opens how a step is done.
+pub(crate) const HOW: &str = "How";
+/// Opens the principle behind a step.
+pub(crate) const WHY: &str = "Why";
+/// What the baker wrote last time.
+pub(crate) const LAST_TIME: &str = "Your note from last time";
+/// The heading of the list of open work.
+pub(crate) const OTHER_WORK: &str = "Other work for now";
+/// The heading of the outline.
+pub(crate) const COMING_UP: &str = "Coming up";
+/// The heading of steps that have ended.
+pub(crate) const ENDED: &str = "Go back to";
+/// Stops for a while.
+pub(crate) const PAUSE: &str = "Pause";
+/// Goes on after a pause.
+pub(crate) const RESUME: &str = "I'm back";
+/// What a pause means.
+pub(crate) const PAUSED: &str =
+    "Paused. The dough isn't: it goes on rising. Only the oven and your own timers will ring.";
+/// Ends the bake early.
+pub(crate) const FINISH: &str = "Finish and write it up";
+/// Gives the bake up.
+pub(crate) const ABANDON: &str = "Give this bake up";
+/// Asks whether that is meant.
+pub(crate) const ABANDON_SURE: &str =
+    "Give this bake up? It stays in the notebook as far as it got, and its alarms stop.";
+/// Asks whether that is meant.
+pub(crate) const FINISH_SURE: &str =
+    "Finish now? Steps that are still open stay open in the notebook, and the alarms stop.";
+/// Closes a sheet.
+pub(crate) const CLOSE: &str = "Close";
+/// When nothing is baking.
+pub(crate) const NO_BAKE: &str = "Nothing is baking.";
+/// Leads to the formulas.
+pub(crate) const CHOOSE_FORMULA: &str = "Choose a formula";
+/// The dough's temperature.
+pub(crate) const DOUGH_TEMPERATURE: &str = "Dough temperature";
+/// The temperature in the middle.
+pub(crate) const CORE_TEMPERATURE: &str = "Temperature in the middle";
+/// The kitchen's temperature.
+pub(crate) const KITCHEN_TEMPERATURE: &str = "Kitchen temperature";
+/// Names a timer.
+pub(crate) const TIMER_NAME: &str = "What for";
+/// How long a timer runs.
+pub(crate) const TIMER_LENGTH: &str = "Minutes";
+/// Sets a timer.
+pub(crate) const TIMER_SET: &str = "Set the timer";
+/// Puts a timer away.
+pub(crate) const TIMER_STOP: &str = "Stop";
+/// The heading of the timers' sheet.
+pub(crate) const TIMERS_TITLE: &str = "Your timers";
+/// Stops the alarm.
+pub(crate) const ALARM_STOP: &str = "Stop the alarm";
+/// The row of allergens.
+pub(crate) const ALLERGENS: &str = "Allergens";
+/// What the list of marks is.
+pub(crate) const MARKS: &str = "Checklist";
+/// What one number weighs.
+pub(crate) const PIECE_MASS: &str = "Mass in g";
+
+/// The title of the browser's window.
+pub(crate) fn page_title(route: &Route) -> String {
+    format!("{} · {}", way(route), super::NAME)
+}
+
+/// The name of a page.
+pub(crate) fn way(route: &Route) -> &'static str {
+    match route {
+        Route::Today => "Today",
+        Route::Formulas | Route::Formula(_) => "Formulas",
+        Route::Bench(_) => "Bench",
+        Route::Notebook | Route::Note(_) => "Notebook",
+        Route::Kitchen => "Kitchen",
+    }
+}
+
+/// "Kitchen 21.5 °C".
+pub(crate) fn kitchen_button(temperature: &str) -> String {
+    format!("Kitchen {temperature}")
+}
+
+/// "Kitchen is 17.5 °C".
+pub(crate) fn kitchen_set(temperature: &str) -> String {
+    format!("Kitchen is {temperature}")
+}
+
+/// "Coming up at 14:05: Divide".
+pub(crate) fn next_up(title: &str, at: Moment) -> String {
+    format!("Next, about {}: {title}", time_of_day(at))
+}
+
+/// What a card of the running strip says to whoever can't see it.
+pub(crate) fn running_label(title: &str, left: Minutes, window: &str) -> String {
+    if left.get() < 0.0 {
+        format!("{title}: look now, due {} ago. {window}", super::span(left))
+    } else {
+        format!("{title}: look in {}. {window}", super::span(left))
+    }
+}
+
+/// Whose piece it is: "Bun 3".
+pub(crate) fn piece(state: &State, piece: u16) -> String {
+    let noun = &state.formula.pieces.noun;
+    let mut letters = noun.chars();
+    let capital: String = letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default();
+    format!("{capital} {}", piece + 1)
+}
+
+/// "Ready when it springs back slowly."
+pub(crate) fn ready_when(cue: &str) -> String {
+    let cue = super::alarm::lower_first(cue.trim_end_matches('.'));
+    format!("Ready when {cue}.")
+}
+
+/// "Each bun: 85 g".
+pub(crate) fn piece_target(state: &State) -> String {
+    let pieces = &state.formula.pieces;
+    format!(
+        "{} of {} each",
+        super::count(pieces.count, &pieces.noun, &pieces.plural),
+        super::mass(pieces.mass)
+    )
+}
+
+/// "It is 24.5 °C".
+pub(crate) fn reading(temperature: &str) -> String {
+    format!("It is {temperature}")
+}
+
+/// "Was due at 14:05, 12 min ago".
+pub(crate) fn overdue(due: Moment, now: Moment) -> String {
+    let late = now - due;
+    if late.get() < 1.0 {
+        format!("Due at {}.", time_of_day(due))
+    } else {
+        format!("Overdue by {}: due at {}.", super::span(late), time_of_day(due))
+    }
+}
+
+/// "Set the oven to 180 °C, fan on".
+pub(crate) fn set_oven(setting: &str) -> String {
+    format!("Set the oven to {setting}.")
+}
+
+/// "Wanted in the middle: 92 °C".
+pub(crate) fn core_wanted(temperature: &str) -> String {
+    format!("Wanted in the middle: {temperature}")
+}
+
+/// The name of a formula's bake with its start, where two run.
+pub(crate) fn whose(name: &str, started: Moment) -> String {
+    format!("{name}, since {}", time_of_day(started))
+}
+
+/// A dough's card while a fold comes first.
+pub(crate) fn fold_in(title: &str) -> String {
+    format!("{title}: fold in")
+}
+
+/// A timer's card.
+pub(crate) fn timer_name(name: &str) -> String {
+    if name.trim().is_empty() {
+        "Timer".to_owned()
+    } else {
+        name.to_owned()
+    }
+}
+
+/// An ingredient with its component, where several lists stand together.
+pub(crate) fn ingredient(name: &str, component: &str) -> String {
+    format!("{name} ({component})")
+}
+
+/// What is said of a mass that can't be read.
+pub(crate) const MASS_PROBLEM: &str = "That is no mass. Type grams, such as 85.";

@@ -1,0 +1,174 @@
+//! Words of the pages Formulas and Formula.
+
+use domain::estimate::Estimate;
+use domain::formula::usual::{Measure, Reading};
+use domain::formula::{Formula, ScaleError};
+use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
+use platform::clock::{day, is_same_day, time_of_day};
+use platform::store::Degrees;
+
+use super::capital;
+use super::quantity::{count, mass, percent, span, temperature};
+
+/// There is no such formula.
+pub(crate) const NO_FORMULA: &str = "That formula isn't on this phone.";
+/// Leads to all formulas.
+pub(crate) const ALL_FORMULAS: &str = "All formulas";
+/// The heading of what the formula is fitted to.
+pub(crate) const FIT: &str = "How much";
+/// What the choice of a wish is.
+pub(crate) const FIT_BY: &str = "Reckon from";
+/// The ways to say how much.
+pub(crate) const FIT_WAYS: [&str; 3] = ["Pieces", "All the dough", "The flour"];
+/// A piece's mass.
+pub(crate) const MASS_EACH: &str = "Mass of each, divided";
+/// The dough's mass.
+pub(crate) const DOUGH_MASS: &str = "All the dough";
+/// The flour's mass.
+pub(crate) const FLOUR_MASS: &str = "All the flour";
+/// The heading of the amounts.
+pub(crate) const AMOUNTS: &str = "Amounts";
+/// What the percentages are of.
+pub(crate) const AMOUNTS_NOTE: &str =
+    "Rounded to what your scales show. Percentages are of all the flour in the dough.";
+/// The heading of the liquid's temperature.
+pub(crate) const LIQUID: &str = "How warm the liquid should be";
+/// What the list of allergens can't know.
+pub(crate) const PACKETS: &str = "Read every packet: it can name more.";
+/// The heading of the dangers.
+pub(crate) const CARE: &str = "Take care";
+/// The heading of the outline.
+pub(crate) const TIMES: &str = "If you start now";
+/// What the outline rests on.
+pub(crate) const TIMES_NOTE: &str =
+    "Likely times with one pair of hands. They move with your kitchen, your dough and you.";
+/// The heading before the start.
+pub(crate) const BEFORE_START: &str = "Before you start";
+/// Starts the bake.
+pub(crate) const START: &str = "Start this bake";
+
+/// "About 5 h from flour to table".
+pub(crate) fn whole_length(table: &Estimate<Moment>, start: Moment) -> String {
+    format!(
+        "About {} from flour to table",
+        quarter_hours(table.likely() - start)
+    )
+}
+
+fn quarter_hours(length: Minutes) -> String {
+    span(minutes((length.get() / 15.0).round() * 15.0))
+}
+
+/// "On the table between 16:10 and 17:05, likely 16:40."
+pub(crate) fn table_window(table: &Estimate<Moment>, start: Moment) -> String {
+    let (low, likely, high) = (table.low(), table.likely(), table.high());
+    let when = if is_same_day(start, likely) {
+        String::new()
+    } else {
+        format!(" on {}", day(likely))
+    };
+    format!(
+        "On the table{when} between {} and {}, likely {}.",
+        time_of_day(low),
+        time_of_day(high),
+        time_of_day(likely)
+    )
+}
+
+/// "8 buns of 85 g".
+pub(crate) fn pieces(formula: &Formula) -> String {
+    let pieces = &formula.pieces;
+    let number = count(pieces.count, &pieces.noun, &pieces.plural);
+    format!("{number} of {}", mass(pieces.mass))
+}
+
+/// "Allergens: gluten, egg, milk".
+pub(crate) fn allergens(formula: &Formula) -> String {
+    let names: Vec<&str> = formula
+        .allergens()
+        .into_iter()
+        .map(super::allergen)
+        .collect();
+    if names.is_empty() {
+        return "Allergens: none known.".to_owned();
+    }
+    format!("{}: {}.", super::ALLERGENS, names.join(", "))
+}
+
+/// How many pieces: "Number of buns".
+pub(crate) fn number_of(plural: &str) -> String {
+    format!("Number of {plural}")
+}
+
+/// What was fitted, in a line: "8 buns of 85 g: 680 g of dough with 345 g of flour".
+pub(crate) fn fitted(formula: &Formula) -> String {
+    format!(
+        "{}: {} of dough with {} of flour.",
+        pieces(formula),
+        mass(formula.dough_mass()),
+        mass(formula.flour_mass())
+    )
+}
+
+/// Why nothing can be fitted to that, and what to do.
+pub(crate) fn scale_error(error: &ScaleError) -> String {
+    match error {
+        ScaleError::Nothing => "Ask for at least one piece.".to_owned(),
+        ScaleError::TooMuch { dough, most } => format!(
+            "That is {} of dough; more than {} is beyond a home kitchen. Ask for less.",
+            mass(*dough),
+            mass(*most)
+        ),
+        ScaleError::TooLittle { dough, least } => format!(
+            "That is {} of dough; with less than {} the yeast can't be weighed. Ask for more.",
+            mass(*dough),
+            mass(*least)
+        ),
+    }
+}
+
+/// The dough's water: "Hydration 62 % of the flour, with the water in milk, egg and butter."
+pub(crate) fn hydration(formula: &Formula) -> String {
+    format!(
+        "Hydration {} of the flour, counting the water in every ingredient.",
+        percent(formula.hydration())
+    )
+}
+
+/// That something is out of the usual.
+pub(crate) fn unusual(reading: &Reading) -> String {
+    let what = match reading.measure {
+        Measure::Hydration => "Hydration",
+        Measure::Sugar => "Sugar",
+        Measure::Fat => "Fat",
+        Measure::Salt => "Salt",
+        Measure::FreshYeast => "Yeast, reckoned as fresh,",
+    };
+    format!(
+        "{what} is {} of the flour; usual is {} to {}. Check the amounts.",
+        percent(reading.found),
+        percent(reading.least),
+        percent(reading.most)
+    )
+}
+
+/// What the trade's rule says, beside the heat balance.
+pub(crate) fn rule_beside(rule: Celsius, degrees: Degrees) -> String {
+    format!(
+        "As a cross-check, the trade's rule of factors says {}. It knows no masses and only flour, liquid and kitchen, so it suits lean doughs.",
+        temperature(rule, degrees)
+    )
+}
+
+/// What it is for: "For the sweet bun dough, to come off the bench at 25 °C".
+pub(crate) fn liquid_for(component: &str, target: Celsius, degrees: Degrees) -> String {
+    format!(
+        "For the {component}, to come off the bench at {}",
+        temperature(target, degrees)
+    )
+}
+
+/// A component's heading: "Almond cream, 360 g".
+pub(crate) fn component(name: &str, all: Grams) -> String {
+    format!("{}, {}", capital(name), mass(all))
+}

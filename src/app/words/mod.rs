@@ -1,0 +1,39 @@
+//! The only place for text: quantities to and from words, and sentences.
+//!
+//! Plain sentences, a number with its unit, and where something is uncertain,
+//! how much.
+
+mod alarm;
+mod answer;
+mod ask;
+mod bench;
+mod caution;
+mod formula;
+mod kitchen;
+mod mixing;
+mod notes;
+mod pages;
+mod phone;
+mod quantity;
+mod refusal;
+mod storage;
+
+pub(crate) use alarm::alarm;
+pub(crate) use answer::{answer, piece_advice};
+pub(crate) use ask::prompt;
+pub(crate) use bench::*;
+pub(crate) use caution::{allergen, caution};
+pub(crate) use formula::*;
+pub(crate) use kitchen::*;
+pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
+pub(crate) use notes::*;
+pub(crate) use pages::*;
+pub(crate) use phone::*;
+pub(crate) use quantity::{
+    bare_mass, clock_face, count, mass, oven_setting, parse_number, percent, span, temperature, window,
+};
+pub(crate) use refusal::refusal;
+pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};
+
+/// The app's own name.
+pub(crate) const NAME: &str = "Oventide";

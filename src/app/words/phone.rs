@@ -1,0 +1,59 @@
+//! What this phone can and can't do for a bake, in honest words.
+
+use platform::device::Device;
+use platform::notify::Permission;
+
+/// Asks for notifications.
+pub(crate) const ASK_NOTIFY: &str = "Allow notifications";
+
+/// The one promise, and what breaks it.
+pub(crate) fn stay_open(device: &Device) -> &'static str {
+    if device.ios {
+        "Keep this page open and the phone unlocked: within seconds of locking, an iPhone or iPad stops the alarm until you are back."
+    } else if device.android {
+        "Keep this page open and the phone unlocked: a minute after you leave, Android may stop the alarm until you are back."
+    } else {
+        "Keep this page open and the screen on: in the background the alarm can be late."
+    }
+}
+
+/// What this phone lacks.
+pub(crate) fn lacks(device: &Device) -> Vec<&'static str> {
+    let mut lacks = Vec::new();
+    if !device.can_vibrate {
+        lacks.push("It can't vibrate for the alarm, so the alarm sounds and shows.");
+    }
+    if !device.can_work_offline {
+        lacks
+            .push("Opened at this address, Oventide can't work without a network: it needs https.");
+    }
+    lacks
+}
+
+/// What notifications are good for, as things stand.
+pub(crate) fn notifications(permission: Permission, device: &Device) -> &'static str {
+    match permission {
+        Permission::Granted => {
+            "Notifications are on: they help while the phone still lets the page run."
+        }
+        Permission::Denied => {
+            "Notifications are off. Only the browser's settings for this page can change that."
+        }
+        Permission::NotAsked => {
+            "A notification can call you while another app is open, for as long as the phone lets the page run."
+        }
+        Permission::Unsupported if device.ios && !device.standalone => {
+            "Notifications need the app on the home screen: Share, then Add to Home Screen."
+        }
+        Permission::Unsupported => "This browser shows no notifications here.",
+    }
+}
+
+/// Whether it works without a network.
+pub(crate) fn offline(ready: bool) -> &'static str {
+    if ready {
+        "The whole app is on this phone: it works with no network."
+    } else {
+        "Not yet all on this phone: stay online a moment longer."
+    }
+}

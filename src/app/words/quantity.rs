@@ -1,0 +1,204 @@
+//! Quantities in words, and numbers out of what somebody typed.
+
+use domain::estimate::Estimate;
+use domain::kitchen::OvenKind;
+use domain::thermal::oven::{Dial, DialSetting, Fan, dial_setting};
+use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment};
+use platform::clock::time_of_day;
+use platform::store::Degrees;
+
+/// "26.5 °C" or "80 °F".
+pub(crate) fn temperature(value: Celsius, degrees: Degrees) -> String {
+    // A number and its unit stay on one line.
+    format!(
+        "{}\u{a0}{}",
+        temperature_number(value, degrees),
+        temperature_unit(degrees)
+    )
+}
+
+/// The bare number, to half a degree Celsius or a whole one Fahrenheit.
+pub(crate) fn temperature_number(value: Celsius, degrees: Degrees) -> String {
+    match degrees {
+        Degrees::Celsius => number((value.get() * 2.0).round() / 2.0, 1),
+        Degrees::Fahrenheit => number(value.to_fahrenheit().round(), 0),
+    }
+}
+
+/// "°C" or "°F".
+pub(crate) fn temperature_unit(degrees: Degrees) -> &'static str {
+    match degrees {
+        Degrees::Celsius => "°C",
+        Degrees::Fahrenheit => "°F",
+    }
+}
+
+/// A difference without its sign: "2°", in the baker's degrees.
+pub(crate) fn about(delta: CelsiusDelta, degrees: Degrees) -> String {
+    let size = match degrees {
+        Degrees::Celsius => (delta.get().abs() * 2.0).round() / 2.0,
+        Degrees::Fahrenheit => delta.to_fahrenheit().abs().round(),
+    };
+    format!("{}°", number(size, 1))
+}
+
+/// What to set this kitchen's oven to for a conventional temperature.
+pub(crate) fn oven_setting(conventional: Celsius, kind: OvenKind, degrees: Degrees) -> String {
+    let fan = match kind {
+        OvenKind::Fan => Fan::On,
+        OvenKind::Conventional | OvenKind::Gas => Fan::Off,
+    };
+    let dial = match (kind, degrees) {
+        (OvenKind::Gas, _) => Dial::Gas,
+        (_, Degrees::Celsius) => Dial::Celsius,
+        (_, Degrees::Fahrenheit) => Dial::Fahrenheit,
+    };
+    let with_fan = if fan == Fan::On { ", fan on" } else { "" };
+    match dial_setting(conventional, fan, dial) {
+        Some(DialSetting::Celsius(set)) => format!("{set} °C{with_fan}"),
+        Some(DialSetting::Fahrenheit(set)) => format!("{set} °F{with_fan}"),
+        Some(DialSetting::Gas(mark)) => format!("gas mark {mark}"),
+        None => temperature(conventional, degrees),
+    }
+}
+
+/// "340 g", "3.5 g", "1.25 kg".
+pub(crate) fn mass(value: Grams) -> String {
+    let grams = value.get();
+    if grams >= 1000.0 {
+        format!("{} kg", number(grams / 1000.0, 2))
+    } else if grams < 10.0 {
+        format!("{} g", number(grams, 1))
+    } else {
+        format!("{} g", number(grams, 0))
+    }
+}
+
+/// "85": grams without their unit, for a field that names it.
+pub(crate) fn bare_mass(value: Grams) -> String {
+    number(value.get(), 1)
+}
+
+/// "68 %", "1.8 %".
+pub(crate) fn percent(value: BakersPercent) -> String {
+    let percent = value.get();
+    let digits = usize::from(percent < 10.0);
+    format!("{} %", number(percent, digits))
+}
+
+/// A length of time: "50 s", "25 min", "1 h 40 min".
+pub(crate) fn span(length: Minutes) -> String {
+    let minutes = length.get().abs();
+    if minutes < 1.0 {
+        return format!("{} s", number((minutes * 60.0).round(), 0));
+    }
+    let whole = minutes.round() as i64;
+    match (whole / 60, whole % 60) {
+        (0, minutes) => format!("{minutes} min"),
+        (hours, 0) => format!("{hours} h"),
+        (hours, minutes) => format!("{hours} h {minutes} min"),
+    }
+}
+
+/// A clock for the other side of the kitchen: a number and its unit, as few signs as will do.
+///
+/// "1 h 12", "48 min", and below ten minutes "9:45".
+pub(crate) fn clock_face(left: Minutes) -> (String, &'static str) {
+    if left.get() < 0.0 {
+        // What is overdue needs no seconds.
+        let (digits, unit) = late_face(-left);
+        return (format!("+{digits}"), unit);
+    }
+    // Whole seconds, rounded up, so that it shows nought only when it is over.
+    let seconds = (left.get().abs() * 60.0 - 1e-6).ceil().max(0.0) as i64;
+    if seconds < 600 {
+        return (format!("{}:{:02}", seconds / 60, seconds % 60), "");
+    }
+    hours_and_minutes((seconds + 59) / 60)
+}
+
+fn late_face(late: Minutes) -> (String, &'static str) {
+    hours_and_minutes(late.get().floor() as i64)
+}
+
+fn hours_and_minutes(minutes: i64) -> (String, &'static str) {
+    if minutes < 60 {
+        (minutes.to_string(), "min")
+    } else {
+        (format!("{}h{:02}", minutes / 60, minutes % 60), "")
+    }
+}
+
+/// "14:05 to 14:40, likely 14:20".
+pub(crate) fn window(window: &Estimate<Moment>) -> String {
+    let (low, likely, high) = (
+        time_of_day(window.low()),
+        time_of_day(window.likely()),
+        time_of_day(window.high()),
+    );
+    if low == high {
+        return likely;
+    }
+    format!("{low} to {high}, likely {likely}")
+}
+
+/// "1 bun", "8 buns".
+pub(crate) fn count(count: u16, one: &str, several: &str) -> String {
+    if count == 1 {
+        format!("1 {one}")
+    } else {
+        format!("{count} {several}")
+    }
+}
+
+/// A number as somebody types it, with a point or a comma.
+pub(crate) fn parse_number(text: &str) -> Option<f64> {
+    let text = text.trim().replace(',', ".");
+    let value: f64 = text.parse().ok()?;
+    value.is_finite().then_some(value)
+}
+
+fn number(value: f64, digits: usize) -> String {
+    let text = format!("{value:.digits$}");
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use domain::units::{celsius, grams, minutes};
+
+    #[test]
+    fn a_clock_face_is_short_and_never_shows_nought_too_early() {
+        assert_eq!(clock_face(minutes(72.0)), ("1h12".to_owned(), ""));
+        assert_eq!(clock_face(minutes(48.0)), ("48".to_owned(), "min"));
+        assert_eq!(clock_face(minutes(9.75)), ("9:45".to_owned(), ""));
+        assert_eq!(clock_face(minutes(0.001)), ("0:01".to_owned(), ""));
+        assert_eq!(clock_face(minutes(59.5)), ("1h00".to_owned(), ""));
+        assert_eq!(clock_face(minutes(-4.2)), ("+4".to_owned(), "min"));
+        assert_eq!(clock_face(minutes(-75.0)), ("+1h15".to_owned(), ""));
+    }
+
+    #[test]
+    fn numbers_lose_their_idle_noughts() {
+        assert_eq!(temperature(celsius(26.0), Degrees::Celsius), "26\u{a0}°C");
+        assert_eq!(temperature(celsius(26.4), Degrees::Celsius), "26.5\u{a0}°C");
+        assert_eq!(temperature(celsius(26.5), Degrees::Fahrenheit), "80\u{a0}°F");
+        assert_eq!(mass(grams(1250.0)), "1.25 kg");
+        assert_eq!(mass(grams(100.0)), "100 g");
+        assert_eq!(mass(grams(3.5)), "3.5 g");
+        assert_eq!(span(minutes(100.0)), "1 h 40 min");
+    }
+
+    #[test]
+    fn a_comma_is_as_good_as_a_point() {
+        assert_eq!(parse_number(" 24,5 "), Some(24.5));
+        assert_eq!(parse_number("24.5"), Some(24.5));
+        assert_eq!(parse_number("warm"), None);
+        assert_eq!(parse_number("inf"), None);
+    }
+}
