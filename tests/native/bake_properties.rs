@@ -1,0 +1,242 @@
+//! What a bake must never do, whatever happens in it.
+//!
+//! Random days on our own three starters: bakers who follow what is asked, who
+//! don't, and logs that no baker could have made.
+
+mod days;
+mod forecasts;
+
+use domain::bake::{
+    Ask, Bake, Entry, Event, Intent, Refusal, State, alarms, decide, focus, offers, running,
+};
+use domain::formula::{Link, StepId};
+use domain::notebook::summary;
+use domain::schedule::outline;
+use domain::units::{Moment, minutes};
+use proptest::prelude::*;
+
+use self::days::{
+    Move, any_event, any_intent, any_kitchen, any_moment, any_move, follow, quietly, start,
+};
+
+/// Everything that is derived from a state, which must not panic.
+fn derive_all(bake: &Bake, now: Moment) {
+    let state = bake.state();
+    let ask = focus(state, now);
+    assert!(ask.step().is_none_or(|step| state.is_open(step)));
+    for step in offers(state, now) {
+        assert!(state.is_open(step));
+    }
+    for forecast in running(state, now) {
+        assert!(state.is_open(forecast.step));
+    }
+    let alarms = alarms(state, now);
+    assert!(alarms.is_sorted_by_key(|alarm| alarm.due));
+    let summary = summary(bake);
+    assert_eq!(summary.rows.len(), state.formula.steps.len());
+    check_outline(state, now);
+}
+
+/// Every step once, hands at one thing at a time, links kept, and nothing in the past.
+fn check_outline(state: &State, now: Moment) {
+    let outline = outline(state, now);
+    let mut planned: Vec<StepId> = outline.steps.iter().map(|planned| planned.step).collect();
+    planned.sort();
+    let mut left: Vec<StepId> = state.formula.steps.iter().map(|step| step.id).collect();
+    left.retain(|&step| state.progress(step).ended.is_none());
+    left.sort();
+    assert_eq!(planned, left);
+
+    let mut hands_free = now;
+    for planned in &outline.steps {
+        let step = state.formula.step(planned.step).expect("just listed");
+        assert!(planned.start <= planned.end);
+        assert!(planned.end >= now);
+        if step.is_hands() {
+            assert!(planned.start >= hands_free, "two things at once");
+            hands_free = planned.end;
+        } else if !state.is_open(step.id) {
+            assert!(planned.start >= now);
+        }
+        let follows = |link: &Link| match state.progress(link.step).ended {
+            Some(ended) => planned.start >= ended.at + link.least || planned.start == now,
+            None => {
+                let mut others = outline.steps.iter();
+                let other = others.find(|other| other.step == link.step);
+                let end = other.expect("left, so planned").end;
+                planned.start >= end + link.least
+            }
+        };
+        assert!(step.after.iter().all(follows), "{} too early", step.title);
+    }
+    assert!(
+        outline
+            .steps
+            .iter()
+            .all(|planned| planned.end <= outline.table.likely())
+    );
+}
+
+fn say(bake: &mut Bake, intent: Intent, now: Moment) -> Result<Vec<Entry>, Refusal> {
+    let entries = decide(bake, intent, now)?;
+    bake.append(entries.clone());
+    Ok(entries)
+}
+
+fn folded_again(bake: &Bake) -> Bake {
+    Bake::from_log(bake.id.clone(), bake.log().to_vec()).expect("the log has its start")
+}
+
+/// But for the moment of the newest entry.
+fn same_state(one: &State, other: &State) -> bool {
+    let mut one = one.clone();
+    one.newest = other.newest;
+    one == *other
+}
+
+proptest! {
+    #![proptest_config(quietly(96))]
+
+    #[test]
+    fn every_prefix_of_every_log_folds(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        entries in prop::collection::vec((any_moment(), any_event()), 0..25),
+        looks in prop::collection::vec(any_moment(), 3),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut log = bake.log().to_vec();
+        for (at, event) in entries {
+            let entry = Entry { at, event };
+            log.push(entry.clone());
+            bake.append([entry]);
+            let state = State::fold(&log).expect("it begins with the start of a bake");
+            prop_assert!(state == *bake.state());
+        }
+        for now in looks {
+            derive_all(&bake, now);
+        }
+    }
+
+    #[test]
+    fn what_is_decided_folds_to_the_same(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..60),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+            prop_assert!(bake.log().is_sorted_by_key(|entry| entry.at));
+        }
+        prop_assert!(folded_again(&bake) == bake);
+        derive_all(&bake, now);
+    }
+
+    #[test]
+    fn nothing_happens_after_the_end(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..20),
+        given_up in any::<bool>(),
+        intents in prop::collection::vec(any_intent(), 1..10),
+        events in prop::collection::vec((any_moment(), any_event()), 1..10),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+        }
+        let end = if given_up { Intent::Abandon } else { Intent::Finish };
+        say(&mut bake, end, now).expect("no move before ends a bake");
+        for intent in intents {
+            prop_assert_eq!(decide(&bake, intent, now), Err(Refusal::Over));
+        }
+        prop_assert!(alarms(bake.state(), now).is_empty());
+        let at_the_end = bake.state().clone();
+        for (at, event) in events {
+            // Only taking back the end itself reaches behind it, and no intent does that.
+            if !matches!(event, Event::Undone { .. }) {
+                bake.append([Entry { at, event }]);
+            }
+        }
+        prop_assert!(*bake.state() == at_the_end);
+    }
+
+    #[test]
+    fn undo_restores_the_state_before(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..40),
+        intents in prop::collection::vec(any_intent(), 1..6),
+        clock_stands_still in any::<bool>(),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+        }
+        let mut before = Vec::new();
+        for intent in intents {
+            let can_be_taken_back = !matches!(
+                intent,
+                Intent::Hear(_) | Intent::Undo | Intent::Finish | Intent::Abandon
+            );
+            if !can_be_taken_back {
+                continue;
+            }
+            let state = bake.state().clone();
+            if say(&mut bake, intent, now).is_ok_and(|entries| !entries.is_empty()) {
+                before.push(state);
+            }
+            if !clock_stands_still {
+                now = now + minutes(1.5);
+            }
+        }
+        while let Some(state) = before.pop() {
+            say(&mut bake, Intent::Undo, now).expect("there is something to take back");
+            prop_assert!(same_state(bake.state(), &state));
+        }
+    }
+
+    #[test]
+    fn hearing_an_alarm_silences_that_one_only(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..40),
+        later in 0_u32..400,
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+        }
+        now = now + minutes(f64::from(later));
+        while let Some(heard) = domain::bake::due(bake.state(), now).first().cloned() {
+            let mut left = alarms(bake.state(), now);
+            left.retain(|alarm| alarm.id != heard.id);
+            say(&mut bake, Intent::Hear(heard.id), now).expect("it rings");
+            prop_assert_eq!(alarms(bake.state(), now), left);
+        }
+    }
+
+    #[test]
+    fn no_bake_ends_in_a_dead_end(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        choices in prop::collection::vec((0_u8..12, 0_u8..8), 400),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for (what, which) in choices {
+            if focus(bake.state(), now) == Ask::AllDone {
+                break;
+            }
+            now = follow(&mut bake, Move::Sensible { what, which }, now);
+        }
+        prop_assert_eq!(focus(bake.state(), now), Ask::AllDone);
+        prop_assert!(bake.state().all_ended());
+        say(&mut bake, Intent::Finish, now).expect("it can be finished");
+    }
+}

@@ -1,0 +1,81 @@
+//! Whole bakes as scripts: `tests/bakes/*.txt`, readable by a baker.
+//!
+//! A script begins with the kitchen and the bakes, then goes through the day:
+//!
+//! ```text
+//! kitchen air 22, fridge 4, by hand, oven heats in 20
+//! bake buns: plum-almond-buns from 09:00     # the first word names the bake
+//!
+//! 09:13 done gather                          # what the baker says
+//! expect ask work cook-the-cream             # what must hold at that moment
+//! 10:40 expect window first-rise 11:15..11:55 likely 11:34 within 5
+//! 11:00 braid: done knead                    # with two bakes: whose step it is
+//! 14:00 crash                                # the phone dies and reads its log
+//! ```
+//!
+//! - A clock that goes back means the next day.
+//! - A step is named by its title or its kind, in lower case with hyphens.
+//! - Numbers after "within" are minutes. `likely 11:34 within 5` binds all three
+//!   moments of a window; a `table` line binds its likely moment to a band.
+//! - Each script runs twice, the second time with a crash after every line.
+//!
+//! What the scripts expect is reasoned beside each line, from the formula's own
+//! times and published rules, and never pasted from a run.
+
+mod act;
+mod expect;
+mod script;
+
+use std::fs;
+use std::path::Path;
+
+use self::script::Day;
+
+fn run(name: &str) {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("bakes");
+    let text = fs::read_to_string(folder.join(name)).expect("the script is there");
+    for crash_after_every_line in [false, true] {
+        let wrong = Day::run(&text, crash_after_every_line);
+        let crashing = if crash_after_every_line {
+            ", crashing after every line"
+        } else {
+            ""
+        };
+        assert!(wrong.is_empty(), "{name}{crashing}:\n{}", wrong.join("\n"));
+    }
+}
+
+macro_rules! scripts {
+    ($($name:ident)*) => {
+        $(
+            #[test]
+            fn $name() {
+                run(concat!(stringify!($name), ".txt"));
+            }
+        )*
+
+        #[test]
+        fn every_script_is_run() {
+            let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("bakes");
+            let mut found: Vec<String> = fs::read_dir(folder)
+                .expect("the folder of scripts is there")
+                .map(|file| file.expect("a readable folder").file_name())
+                .map(|name| name.to_string_lossy().into_owned())
+                .collect();
+            found.sort();
+            let mut run = vec![$(concat!(stringify!($name), ".txt")),*];
+            run.sort_unstable();
+            assert_eq!(found, run);
+        }
+    };
+}
+
+scripts! {
+    cold_kitchen
+    crash_and_resume
+    hot_kitchen
+    late_baker
+    normal_buns
+    overnight_loaf
+    two_bakes
+}

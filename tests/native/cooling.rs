@@ -1,0 +1,462 @@
+//! Vessels and cooling against `reference/cooling.toml`.
+
+use checks::assert_close;
+use domain::estimate::Basis;
+use domain::thermal::cooling::{
+    BOTH_STAGES, COLD, FIRST_STAGE, HORIZON, HOT, Remedy, WARM, cooling_window,
+    deepest_layer_that_passes, remedies, two_stage,
+};
+use domain::thermal::vessel::{Body, Cooling, Form, Material, Surroundings, Vessel};
+use domain::units::{
+    Celsius, Millimetres, Minutes, Moment, celsius, grams, joules_per_gram_kelvin,
+    kilograms_per_cubic_metre, millimetres, minutes, watts_per_metre_kelvin,
+    watts_per_square_metre_kelvin,
+};
+use proptest::prelude::*;
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Table {
+    rule: Rule,
+    newton: Newton,
+    chill: Chill,
+    deepest: Deepest,
+    lag: Lag,
+    crumb: Crumb,
+    proofer: Proofer,
+}
+
+#[derive(Deserialize)]
+struct Rule {
+    hot_c: f64,
+    warm_c: f64,
+    cold_c: f64,
+    first_stage_min: f64,
+    both_stages_min: f64,
+}
+
+#[derive(Deserialize)]
+struct Newton {
+    source: String,
+    tolerance_min: f64,
+    row: Vec<NewtonRow>,
+}
+
+#[derive(Deserialize)]
+struct NewtonRow {
+    around_c: f64,
+    longest_min: f64,
+}
+
+#[derive(Deserialize)]
+struct Chill {
+    source: String,
+    tolerance_min: f64,
+    row: Vec<ChillRow>,
+}
+
+#[derive(Deserialize)]
+struct ChillRow {
+    name: String,
+    layer_mm: Option<f64>,
+    sphere_mm: Option<f64>,
+    roll_radius_mm: Option<f64>,
+    roll_length_mm: Option<f64>,
+    film: f64,
+    minutes_to_21: f64,
+    minutes_to_5: Option<f64>,
+    passes: bool,
+}
+
+#[derive(Deserialize)]
+struct Deepest {
+    source: String,
+    tolerance_mm: f64,
+    row: Vec<DeepestRow>,
+}
+
+#[derive(Deserialize)]
+struct DeepestRow {
+    cooling: String,
+    around_c: f64,
+    depth_mm: f64,
+}
+
+#[derive(Deserialize)]
+struct Lag {
+    source: String,
+    radius_mm: f64,
+    film: f64,
+    series_min: f64,
+    lumped_min: f64,
+    tolerance_min: f64,
+}
+
+#[derive(Deserialize)]
+struct Crumb {
+    source: String,
+    density: f64,
+    diffusivity: f64,
+    tolerance_share: f64,
+}
+
+#[derive(Deserialize)]
+struct Proofer {
+    source: String,
+    initial_c: f64,
+    around_c: f64,
+    minutes: f64,
+    between_c: [f64; 2],
+}
+
+fn table() -> Table {
+    toml::from_str(include_str!("../reference/cooling.toml")).expect("the table is well formed")
+}
+
+const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+
+fn fridge() -> Surroundings {
+    Surroundings::constant(celsius(4.0))
+}
+
+/// A stirred layer with the wanted lag: τ = ρ c depth / h, with ρ c = 1 MJ/(m³ K) and h = 10 W/(m² K).
+fn newton_body(lag_min: f64) -> Vessel {
+    Vessel::of(Body {
+        form: Form::Layer {
+            depth: millimetres(lag_min * 0.6),
+        },
+        material: Material {
+            conductivity: watts_per_metre_kelvin(1.0),
+            density: kilograms_per_cubic_metre(1000.0),
+            specific_heat: joules_per_gram_kelvin(1.0),
+        }
+        .stirred(),
+        film: watts_per_square_metre_kelvin(10.0),
+    })
+}
+
+#[test]
+fn the_rule_has_the_codes_limits() {
+    let rule = table().rule;
+    assert_eq!(HOT.get(), rule.hot_c);
+    assert_eq!(WARM.get(), rule.warm_c);
+    assert_eq!(COLD.get(), rule.cold_c);
+    assert_eq!(FIRST_STAGE.get(), rule.first_stage_min);
+    assert_eq!(BOTH_STAGES.get(), rule.both_stages_min);
+}
+
+#[test]
+fn a_stirred_filling_passes_just_up_to_the_limit_of_newtons_law() {
+    let table = table().newton;
+    for row in &table.row {
+        let surroundings = Surroundings::constant(celsius(row.around_c));
+        let passes = |lag: f64| two_stage(&newton_body(lag), HOT, &surroundings, START).passes;
+        assert!(
+            passes(row.longest_min - table.tolerance_min),
+            "{}",
+            table.source
+        );
+        assert!(
+            !passes(row.longest_min + table.tolerance_min),
+            "{}",
+            table.source
+        );
+    }
+}
+
+#[test]
+fn a_custard_cools_as_reckoned_elsewhere() {
+    let table = table().chill;
+    for row in &table.row {
+        let mm = |value: Option<f64>| millimetres(value.expect("a row names one form"));
+        let form = if row.layer_mm.is_some() {
+            Form::Layer {
+                depth: mm(row.layer_mm),
+            }
+        } else if row.sphere_mm.is_some() {
+            Form::Sphere {
+                radius: mm(row.sphere_mm),
+            }
+        } else {
+            Form::Roll {
+                radius: mm(row.roll_radius_mm),
+                length: mm(row.roll_length_mm),
+            }
+        };
+        let vessel = Vessel::of(Body {
+            form,
+            material: Material::CUSTARD,
+            film: watts_per_square_metre_kelvin(row.film),
+        });
+        let got = two_stage(&vessel, HOT, &fridge(), START);
+        let case = format!("{}: {}", row.name, table.source);
+        let to_21 = got.minutes_to_21.expect("a fridge gets it to 21 °C").get();
+        assert_close(&case, to_21, row.minutes_to_21, table.tolerance_min);
+        if let Some(expected) = row.minutes_to_5 {
+            let to_5 = got.minutes_to_5.expect("a fridge gets it to 5 °C").get();
+            assert_close(&case, to_5, expected, table.tolerance_min);
+        }
+        assert_eq!(got.passes, row.passes, "{case}");
+    }
+}
+
+#[test]
+fn the_deepest_layer_is_the_one_found_elsewhere() {
+    let table = table().deepest;
+    for row in &table.row {
+        let cooling = match row.cooling.as_str() {
+            "fridge" => Cooling::Fridge,
+            "ice bath" => Cooling::IceBath,
+            other => panic!("no cooling called {other}"),
+        };
+        let got = deepest_layer_that_passes(cooling, celsius(row.around_c))
+            .expect("there is such a layer")
+            .get();
+        assert_close(&table.source, got, row.depth_mm, table.tolerance_mm);
+    }
+    assert_eq!(
+        deepest_layer_that_passes(Cooling::Kitchen, celsius(20.0)),
+        None
+    );
+}
+
+#[test]
+fn a_ball_of_dough_lags_as_reckoned_elsewhere() {
+    let lag = table().lag;
+    let dough = Material {
+        conductivity: watts_per_metre_kelvin(0.45),
+        density: kilograms_per_cubic_metre(1100.0),
+        specific_heat: joules_per_gram_kelvin(2.8),
+    };
+    let ball = |material| {
+        Vessel::of(Body {
+            form: Form::Sphere {
+                radius: millimetres(lag.radius_mm),
+            },
+            material,
+            film: watts_per_square_metre_kelvin(lag.film),
+        })
+    };
+    let series = ball(dough);
+    assert!(series.modes().len() > 1);
+    assert_close(
+        &lag.source,
+        series.time_constant().get(),
+        lag.series_min,
+        lag.tolerance_min,
+    );
+    let lumped = ball(dough.stirred());
+    assert_eq!(lumped.modes().len(), 1);
+    assert_close(
+        &lag.source,
+        lumped.time_constant().get(),
+        lag.lumped_min,
+        lag.tolerance_min,
+    );
+}
+
+#[test]
+fn crumb_has_the_published_density_and_diffusivity() {
+    let crumb = table().crumb;
+    let Material {
+        conductivity,
+        density,
+        specific_heat,
+    } = Material::CRUMB;
+    assert_eq!(density.get(), crumb.density);
+    let diffusivity = conductivity.get() / (density.get() * specific_heat.get() * 1000.0);
+    let share = diffusivity / crumb.diffusivity;
+    assert_close(&crumb.source, share, 1.0, crumb.tolerance_share);
+}
+
+#[test]
+fn a_tin_loaf_warms_in_a_proofer_as_bakers_measure() {
+    let proofer = table().proofer;
+    for mass in [500.0, 700.0, 900.0] {
+        let around = Surroundings::constant(celsius(proofer.around_c));
+        let dough = Vessel::loaf_in_tin(grams(mass))
+            .course(START, celsius(proofer.initial_c), &around)
+            .mean_at(START + minutes(proofer.minutes))
+            .get();
+        let [least, greatest] = proofer.between_c;
+        assert!(
+            (least..=greatest).contains(&dough),
+            "{mass} g: {dough} °C; {}",
+            proofer.source
+        );
+    }
+}
+
+#[test]
+fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
+    let (mass, depth) = (grams(500.0), millimetres(60.0));
+    let bowl = Vessel::filling(mass, depth, Cooling::Fridge);
+    assert!(!two_stage(&bowl, celsius(85.0), &fridge(), START).passes);
+
+    let found = remedies(mass, depth, Cooling::Fridge, celsius(4.0));
+    assert!(!found.is_empty());
+    for remedy in found {
+        let (vessel, around) = match remedy {
+            Remedy::Spread(to) => (Vessel::filling(mass, to, Cooling::Fridge), 4.0),
+            Remedy::IceBath => (Vessel::filling(mass, depth, Cooling::IceBath), 1.0),
+            Remedy::StirInIceBath => (Vessel::filling_stirred(mass, depth, Cooling::IceBath), 1.0),
+            Remedy::SpreadInIceBath(to) => (Vessel::filling(mass, to, Cooling::IceBath), 1.0),
+        };
+        let surroundings = Surroundings::constant(celsius(around));
+        assert!(
+            two_stage(&vessel, HOT, &surroundings, START).passes,
+            "{remedy:?}"
+        );
+    }
+    let thin = remedies(mass, millimetres(10.0), Cooling::Fridge, celsius(4.0));
+    assert_eq!(thin, Vec::new());
+}
+
+#[test]
+fn the_clock_of_the_rule_starts_at_57_degrees() {
+    let vessel = Vessel::filling(grams(400.0), millimetres(12.0), Cooling::Fridge);
+    let from_hot = two_stage(&vessel, celsius(90.0), &fridge(), START);
+    let taken = cooling_window(&vessel, celsius(90.0), WARM, &fridge(), START).likely() - START;
+    let counted = from_hot.minutes_to_21.expect("it gets there");
+    assert!(counted.get() + 5.0 < taken.get());
+    let lukewarm = two_stage(&vessel, celsius(20.0), &fridge(), START);
+    assert_eq!(lukewarm.minutes_to_21, Some(minutes(0.0)));
+}
+
+#[test]
+fn what_never_cools_is_given_the_horizon() {
+    let vessel = Vessel::filling(grams(400.0), millimetres(20.0), Cooling::Kitchen);
+    let kitchen = Surroundings::constant(celsius(22.0));
+    let window = cooling_window(&vessel, celsius(60.0), celsius(8.0), &kitchen, START);
+    assert_eq!(window.likely(), START + HORIZON);
+    assert_eq!(window.basis(), Basis::Model);
+    let stages = two_stage(&vessel, celsius(60.0), &kitchen, START);
+    assert_eq!(stages.minutes_to_5, None);
+    assert!(!stages.passes);
+}
+
+fn vessels() -> impl Strategy<Value = Vessel> {
+    (0..6_u8, 30.0..2000.0_f64, 8.0..80.0_f64).prop_map(|(kind, mass, depth)| {
+        let (mass, depth) = (grams(mass), millimetres(depth));
+        match kind {
+            0 => Vessel::dough_in_bowl(mass),
+            1 => Vessel::loaf_in_tin(mass),
+            2 => Vessel::baked_piece(mass),
+            3 => Vessel::filling(mass, depth, Cooling::Fridge),
+            4 => Vessel::filling(mass, depth, Cooling::IceBath),
+            _ => Vessel::filling_stirred(mass, depth, Cooling::Kitchen),
+        }
+    })
+}
+
+proptest! {
+    #[test]
+    fn the_weights_of_a_vessel_sum_to_one_slowest_first(vessel in vessels()) {
+        let mean: f64 = vessel.modes().iter().map(|mode| mode.mean).sum();
+        let core: f64 = vessel.modes().iter().map(|mode| mode.core).sum();
+        prop_assert!((mean - 1.0).abs() < 1e-9);
+        prop_assert!((core - 1.0).abs() < 1e-9);
+        let slowest_first = vessel
+            .modes()
+            .windows(2)
+            .all(|pair| pair[0].time_constant >= pair[1].time_constant);
+        prop_assert!(slowest_first);
+        prop_assert!(vessel.modes().iter().all(|mode| mode.time_constant > minutes(0.0)));
+    }
+
+    #[test]
+    fn the_mean_stays_between_the_start_and_the_surroundings(
+        vessel in vessels(),
+        initial in 0.0..100.0_f64,
+        first in -5.0..40.0_f64,
+        then in -5.0..40.0_f64,
+        change in 1.0..300.0_f64,
+        at in 0.0..900.0_f64,
+    ) {
+        let surroundings =
+            Surroundings::constant(celsius(first)).changed(START + minutes(change), celsius(then));
+        let course = vessel.course(START, celsius(initial), &surroundings);
+        let mean = course.mean_at(START + minutes(at)).get();
+        prop_assert!(mean >= initial.min(first).min(then) - 1e-6);
+        prop_assert!(mean <= initial.max(first).max(then) + 1e-6);
+        let before = course.mean_at(START - minutes(at)).get();
+        prop_assert!((before - initial).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_later_change_does_not_touch_the_past(
+        vessel in vessels(),
+        change in 1.0..300.0_f64,
+        share in 0.0..1.0_f64,
+    ) {
+        let constant = Surroundings::constant(celsius(22.0));
+        let changed = constant.clone().changed(START + minutes(change), celsius(4.0));
+        let at = START + minutes(change * share);
+        let one = vessel.course(START, celsius(27.0), &constant);
+        let other = vessel.course(START, celsius(27.0), &changed);
+        prop_assert_eq!(one.mean_at(at), other.mean_at(at));
+        prop_assert_eq!(one.core_at(at), other.core_at(at));
+    }
+
+    #[test]
+    fn the_found_moment_is_the_one_at_which_the_core_is_there(
+        vessel in vessels(),
+        initial in 40.0..95.0_f64,
+        target in 6.0..39.0_f64,
+    ) {
+        let course = vessel.course(START, celsius(initial), &fridge());
+        let moment = course
+            .when_core_reaches(celsius(target), HORIZON)
+            .expect("a fridge at 4 °C gets there");
+        // A moment is a whole millisecond.
+        prop_assert!((course.core_at(moment).get() - target).abs() < 1e-3);
+        prop_assert!(course.core_at(moment - minutes(0.01)).get() > target - 1e-6);
+    }
+
+    #[test]
+    fn a_deeper_filling_and_a_warmer_fridge_never_cool_sooner(
+        mass in 100.0..1500.0_f64,
+        depth in 8.0..60.0_f64,
+        deeper in 1.02..2.0_f64,
+        ambient in 0.0..7.0_f64,
+        warmer in 0.0..1.0_f64,
+    ) {
+        let when = |depth: f64, ambient: f64| {
+            let vessel = Vessel::filling(grams(mass), millimetres(depth), Cooling::Fridge);
+            let around = Surroundings::constant(celsius(ambient));
+            cooling_window(&vessel, celsius(85.0), celsius(8.5), &around, START)
+        };
+        let window = when(depth, ambient);
+        prop_assert!(window.low() <= window.likely() && window.likely() <= window.high());
+        prop_assert!(when(depth, ambient + warmer).likely() >= window.likely());
+        // A narrow deep dish has more side than a wide one has top; then depth stops mattering.
+        let area_mm2 = mass * 1e6 / 1053.0 / (depth * deeper);
+        if area_mm2.sqrt() > 4.0 * depth * deeper {
+            prop_assert!(when(depth * deeper, ambient).likely() >= window.likely());
+        }
+    }
+}
+
+#[test]
+fn units_at_the_edge_do_not_panic() {
+    for mass in [0.0, 1e-9, 100_000.0] {
+        for depth in [Millimetres::MIN, Millimetres::MAX] {
+            let vessel = Vessel::filling(grams(mass), depth, Cooling::IceBath);
+            let course = vessel.course(START, Celsius::MAX, &fridge());
+            assert!(course.core_at(START + minutes(30.0)) <= Celsius::MAX);
+            let _ = two_stage(&vessel, Celsius::MAX, &fridge(), START);
+        }
+    }
+    let still = Vessel::dough_in_bowl(grams(500.0)).with_film_times(0.0);
+    let course = still.course(START, celsius(30.0), &fridge());
+    assert_close(
+        "no cooling",
+        course.mean_at(START + minutes(600.0)).get(),
+        30.0,
+        0.05,
+    );
+    assert_eq!(
+        course.when_core_reaches(celsius(8.0), Minutes::MAX.min(HORIZON)),
+        None
+    );
+}

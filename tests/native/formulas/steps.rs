@@ -1,0 +1,185 @@
+//! The steps of the starter formulas: how they hang together, their words and their cautions.
+//!
+//! Sources as in the module above; the European list of allergens is
+//! Regulation (EU) No 1169/2011, Annex II.
+
+use checks::assert_close;
+use domain::food::FoodKind;
+use domain::formula::{Caution, Checklist, ComponentKind, Scope, Step, StepId, StepKind};
+use domain::units::minutes;
+use records::starters;
+
+use super::{before, buns, each_step, holds, only};
+
+#[test]
+fn every_step_hangs_between_gathering_and_serving() {
+    for formula in starters::all() {
+        let gather = only(&formula, StepKind::Gather);
+        let serve = only(&formula, StepKind::Serve);
+        assert!(gather.after.is_empty());
+        assert_eq!(gather.checklist, Some(Checklist::AllIngredients));
+        let before_serving = before(&formula, serve);
+        for (index, step) in formula.steps.iter().enumerate() {
+            assert_eq!(usize::from(step.id.0), index + 1, "{}", formula.name);
+            let first = step.id == gather.id;
+            assert!(first || before(&formula, step).contains(&gather.id));
+            let last = step.id == serve.id;
+            assert!(last || before_serving.contains(&step.id), "{}", step.title);
+        }
+        for component in &formula.components {
+            let mut steps = formula.steps.iter();
+            assert!(steps.any(|step| step.component == component.id));
+        }
+    }
+}
+
+#[test]
+fn what_goes_on_by_itself_needs_no_hands() {
+    each_step(|formula, _, step| {
+        let case = format!("{}, {}", formula.name, step.title);
+        let by_itself = matches!(
+            step.kind,
+            StepKind::Chill
+                | StepKind::Bulk
+                | StepKind::Retard
+                | StepKind::BenchRest
+                | StepKind::FinalProof
+                | StepKind::OvenHeats
+                | StepKind::Bake
+                | StepKind::Cool
+        );
+        assert_eq!(step.is_hands(), !by_itself, "{case}");
+        assert_eq!(step.needs.hands, !by_itself, "{case}");
+        assert!(step.needs.hob == (step.kind == StepKind::Cook), "{case}");
+        assert!(step.needs.fridge || step.kind != StepKind::Retard, "{case}");
+        let in_oven = matches!(
+            step.kind,
+            StepKind::OvenOn | StepKind::OvenHeats | StepKind::Bake
+        );
+        assert!(step.needs.oven || !in_oven, "{case}");
+    });
+}
+
+#[test]
+fn the_oven_is_hot_when_the_proof_is_over_and_nothing_waits_before_it() {
+    for formula in starters::all() {
+        let proof = only(&formula, StepKind::FinalProof);
+        let on = only(&formula, StepKind::OvenOn);
+        let heats = only(&formula, StepKind::OvenHeats);
+        let wash = only(&formula, StepKind::Wash);
+        let bake = only(&formula, StepKind::Bake);
+        assert_eq!(on.ahead_of, Some(proof.id));
+        assert!(!before(&formula, on).contains(&proof.id));
+        assert!(before(&formula, wash).contains(&heats.id));
+        let load = formula.step(bake.after[0].step).expect("checked when read");
+        let greatest = |step: StepId| {
+            let mut links = load.after.iter().filter(|link| link.step == step);
+            links.next().and_then(|link| link.greatest)
+        };
+        // Common practice, no source.
+        assert!(greatest(proof.id).is_some_and(|wait| wait <= minutes(15.0)));
+        assert!(greatest(wash.id).is_some_and(|wait| wait <= minutes(5.0)));
+    }
+}
+
+#[test]
+fn words_are_few() {
+    each_step(|formula, _, step| {
+        let case = format!("{}, {}", formula.name, step.title);
+        let words = |text: &str| text.split_whitespace().count();
+        assert!(words(&step.instruction) <= Step::MOST_WORDS, "{case}");
+        assert!(words(&step.title) <= 4, "{case}");
+        assert!(words(&step.detail) <= 60, "{case}");
+        assert!((1..=40).contains(&words(&step.why)), "{case}");
+        assert!(!step.cue.to_lowercase().starts_with("ready"), "{case}");
+        // Whatever the baker has to judge says how.
+        assert!(step.is_hands() || !step.cue.is_empty() || step.kind == StepKind::OvenHeats);
+    });
+}
+
+#[test]
+fn temperatures_in_both_scales_agree() {
+    let mut seen = 0;
+    each_step(|_, _, step| {
+        for text in [&step.instruction, &step.detail, &step.cue, &step.why] {
+            let mut pairs = text.split(" °C (");
+            let mut left = pairs.next().unwrap_or_default();
+            for right in pairs {
+                let last_number = |words: &str| words.rsplit(' ').next()?.parse::<f64>().ok();
+                let in_c = last_number(left);
+                let in_f = right.split(" °F").next().and_then(last_number);
+                let (in_c, in_f) = in_c.zip(in_f).expect("two numbers");
+                // F = 32 + 1.8 C, to whole degrees.
+                assert_close(text, in_f, 32.0 + 1.8 * in_c, 0.5);
+                seen += 1;
+                left = right;
+            }
+        }
+    });
+    assert!(seen >= 8, "only {seen} pairs were found");
+}
+
+#[test]
+fn cautions_stand_where_the_hand_is() {
+    each_step(|formula, component, step| {
+        let case = format!("{}, {}", formula.name, step.title);
+        let warns = |caution| {
+            assert!(step.cautions.contains(&caution), "{case}: no {caution:?}");
+        };
+        let egg = holds(component, FoodKind::Egg);
+        match step.kind {
+            // Egg, milk and wheat are in the list of Regulation (EU) 1169/2011, Annex II.
+            StepKind::Gather | StepKind::Serve => warns(Caution::Allergens),
+            StepKind::Mix => warns(Caution::RawFlour),
+            StepKind::Chill => warns(Caution::CoolQuickly),
+            StepKind::Fill => warns(Caution::Perishable),
+            StepKind::OvenHeats | StepKind::Bake => warns(Caution::HotOven),
+            StepKind::Cook if component.kind == ComponentKind::Filling => {
+                warns(Caution::HotCustard);
+            }
+            // Sugar on the hob, or jam, which is mostly sugar.
+            StepKind::Cook if component.kind == ComponentKind::Glaze => warns(Caution::HotSugar),
+            _ => {}
+        }
+        if egg && matches!(step.kind, StepKind::Mix | StepKind::Cook | StepKind::Wash) {
+            warns(Caution::RawEgg);
+        }
+        if holds(component, FoodKind::Nut) && step.kind == StepKind::Cook && !egg {
+            warns(Caution::Allergens);
+        }
+        let bake = only(formula, StepKind::Bake);
+        let loads = bake.after.iter().any(|link| link.step == step.id);
+        let touches_the_hot_bread = matches!(step.kind, StepKind::Cool | StepKind::Finish)
+            && step.after.iter().any(|link| link.step == bake.id);
+        if loads || touches_the_hot_bread {
+            warns(Caution::HotOven);
+        }
+    });
+}
+
+#[test]
+fn filled_pieces_go_into_the_fridge_within_two_hours() {
+    let buns = buns();
+    let bake = only(&buns, StepKind::Bake);
+    let serve = only(&buns, StepKind::Serve);
+    assert!(serve.cautions.contains(&Caution::Perishable));
+    let mut links = serve.after.iter().filter(|link| link.step == bake.id);
+    let link = links.next().expect("serving is tied to the end of baking");
+    // USDA two-hour rule.
+    assert!(link.greatest.is_some_and(|wait| wait <= minutes(120.0)));
+    assert!(serve.instruction.contains("two hours"));
+    assert!(serve.detail.contains("ocal food-safety guidance"));
+}
+
+#[test]
+fn each_piece_is_finished_before_the_next() {
+    let buns = buns();
+    let glaze = only(&buns, StepKind::Finish);
+    let Some(Checklist::Marks { scope, items }) = &glaze.checklist else {
+        panic!("finishing has marks");
+    };
+    assert_eq!((*scope, items.len()), (Scope::EachPiece, 2));
+    let divide = only(&buns, StepKind::Divide);
+    assert_eq!(divide.checklist, Some(Checklist::PieceMasses));
+    assert_eq!(buns.pieces.count, 8);
+}

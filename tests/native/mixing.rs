@@ -1,0 +1,311 @@
+//! Mixing, kneading, the liquid's temperature and ice, against `reference/mixing.toml`,
+//! where sources and tolerances stand, and against what must always hold.
+
+mod liquid;
+mod properties;
+
+use checks::assert_close;
+use domain::food::{Food, food};
+use domain::thermal::constants as known;
+use domain::thermal::kneading::{KneadingMethod, after_kneading};
+use domain::thermal::liquid::ice::{ice_at, ice_for, trade_ice};
+use domain::thermal::liquid::rule::{friction_factor_from, rule_of_factors};
+use domain::thermal::mixing::{Part, PartKind, Sources, melted_share, mixed_temperature};
+use domain::units::{
+    Celsius, CelsiusDelta, JoulesPerGram, celsius, celsius_delta, grams, joules_per_gram_kelvin,
+};
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Table {
+    rule: Vec<RuleRow>,
+    friction: Vec<FrictionRow>,
+    friction_from_batch: BatchRow,
+    balance: Vec<BalanceRow>,
+    melted: Vec<MeltedRow>,
+    constant: Vec<ConstantRow>,
+    ice: Vec<IceRow>,
+    trade_ice: Vec<IceRow>,
+    ice_table: Vec<IceTableRow>,
+}
+
+#[derive(Deserialize)]
+struct RuleRow {
+    id: String,
+    target_f: f64,
+    known_f: Vec<f64>,
+    friction_f: f64,
+    expected_f: f64,
+    tolerance_f: f64,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct FrictionRow {
+    method: String,
+    published_f: f64,
+    tolerance_f: f64,
+    why: String,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct BatchRow {
+    dough_f: f64,
+    used_f: Vec<f64>,
+    expected_f: f64,
+    tolerance_f: f64,
+}
+
+#[derive(Deserialize)]
+struct BalanceRow {
+    id: String,
+    /// Kind, g, J/(g K), °C.
+    parts: Vec<(String, f64, f64, f64)>,
+    #[serde(default)]
+    hydration: f64,
+    #[serde(default)]
+    work: f64,
+    #[serde(default)]
+    milk_fat: f64,
+    expected_c: f64,
+    tolerance_c: f64,
+    why: String,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct MeltedRow {
+    at_c: f64,
+    expected: f64,
+    tolerance: f64,
+    why: String,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct ConstantRow {
+    id: String,
+    expected: f64,
+    tolerance: f64,
+    why: String,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct IceRow {
+    total: f64,
+    tap_c: f64,
+    wanted_c: f64,
+    #[serde(default)]
+    ice_c: f64,
+    expected: f64,
+    tolerance: f64,
+    source: String,
+}
+
+#[derive(Deserialize)]
+struct IceTableRow {
+    tap_f: f64,
+    wanted_f: f64,
+    expected: f64,
+}
+
+fn table() -> Table {
+    toml::from_str(include_str!("../reference/mixing.toml")).expect("the table reads")
+}
+
+fn of(key: &str) -> &'static Food {
+    food(key).unwrap_or_else(|| panic!("{key} is in the table"))
+}
+
+fn fahrenheit(value: f64) -> Celsius {
+    Celsius::from_fahrenheit(value).expect("a kitchen temperature")
+}
+
+fn all_fahrenheit(values: &[f64]) -> Vec<Celsius> {
+    values.iter().copied().map(fahrenheit).collect()
+}
+
+fn friction_from_fahrenheit(value: f64) -> CelsiusDelta {
+    celsius_delta(value / 1.8)
+}
+
+#[test]
+fn the_rule_of_factors_meets_its_printed_examples() {
+    for row in table().rule {
+        let got = rule_of_factors(
+            fahrenheit(row.target_f),
+            &all_fahrenheit(&row.known_f),
+            friction_from_fahrenheit(row.friction_f),
+        );
+        let got = got.expect("a temperature").to_fahrenheit();
+        let case = format!("{} ({})", row.id, row.source);
+        assert_close(&case, got, row.expected_f, row.tolerance_f);
+    }
+    let hopeless = rule_of_factors(celsius(30.0), &[], celsius_delta(-450.0));
+    assert_eq!(hopeless, None);
+}
+
+#[test]
+fn a_friction_factor_comes_back_from_its_batch() {
+    let row = table().friction_from_batch;
+    let got = friction_factor_from(fahrenheit(row.dough_f), &all_fahrenheit(&row.used_f));
+    assert_close(
+        "batch",
+        got.to_fahrenheit(),
+        row.expected_f,
+        row.tolerance_f,
+    );
+}
+
+#[test]
+fn kneading_meets_published_friction_factors() {
+    for row in table().friction {
+        let method = KneadingMethod::ALL
+            .into_iter()
+            .find(|method| format!("{method:?}") == row.method)
+            .expect("the method exists");
+        let published = friction_from_fahrenheit(row.published_f);
+        let constant = method.published_friction().expect("it has one");
+        assert_close(&row.method, constant.get(), published.get(), 1e-9);
+
+        let kitchen = fahrenheit(71.0);
+        let water = rule_of_factors(fahrenheit(78.0), &[kitchen, kitchen], published);
+        let water = water.expect("a temperature");
+        let parts = [
+            Part::of(of("bread-flour"), grams(1000.0), kitchen),
+            Part::of(of("salt"), grams(20.0), kitchen),
+            Part::of(of("water"), grams(620.0), water),
+        ];
+        let mixed = mixed_temperature(&parts, &Sources::USUAL).expect("a dough");
+        let dough = after_kneading(method, mixed, kitchen, method.parameters().usual);
+        let factor = friction_factor_from(dough.likely(), &[kitchen, kitchen, water]);
+        let case = format!("{} ({}; {})", row.method, row.source, row.why);
+        assert_close(
+            &case,
+            factor.to_fahrenheit(),
+            row.published_f,
+            row.tolerance_f,
+        );
+    }
+}
+
+fn part_of_row((kind, mass_g, specific_heat, at_c): &(String, f64, f64, f64)) -> Part {
+    let (kind, fat_g) = match kind.as_str() {
+        "Flour" => (PartKind::Flour, 0.0),
+        "Sugar" => (PartKind::Sugar, 0.0),
+        "Salt" => (PartKind::Salt, 0.0),
+        "Butter" => (PartKind::Other, mass_g * 0.8111),
+        "Other" => (PartKind::Other, 0.0),
+        unknown => panic!("the table has no part of kind {unknown}"),
+    };
+    Part {
+        kind,
+        mass: grams(*mass_g),
+        temperature: celsius(*at_c),
+        specific_heat: joules_per_gram_kelvin(*specific_heat),
+        milk_fat: grams(fat_g),
+    }
+}
+
+#[test]
+fn heat_balances_meet_worked_examples() {
+    for row in table().balance {
+        let parts: Vec<Part> = row.parts.iter().map(part_of_row).collect();
+        let sources = Sources {
+            hydration: JoulesPerGram::clamped(row.hydration),
+            work: JoulesPerGram::clamped(row.work),
+            milk_fat: JoulesPerGram::clamped(row.milk_fat),
+            ..Sources::NONE
+        };
+        let got = mixed_temperature(&parts, &sources).expect("something is mixed");
+        let case = format!("{} ({}; {})", row.id, row.source, row.why);
+        assert_close(&case, got.get(), row.expected_c, row.tolerance_c);
+    }
+}
+
+#[test]
+fn milk_fat_melts_as_measured() {
+    for row in table().melted {
+        let case = format!("{} °C ({}; {})", row.at_c, row.source, row.why);
+        let got = melted_share(celsius(row.at_c)).get();
+        assert_close(&case, got, row.expected, row.tolerance);
+    }
+}
+
+#[test]
+fn constants_are_those_of_their_sources() {
+    for row in table().constant {
+        let got = match row.id.as_str() {
+            "heat of hydration" => known::HEAT_OF_HYDRATION.get(),
+            "ice, heat of fusion" => known::ICE_HEAT_OF_FUSION.get(),
+            "cold water, specific heat" => known::COLD_WATER_SPECIFIC_HEAT.get(),
+            "ice, specific heat" => known::ICE_SPECIFIC_HEAT.get(),
+            "ice, L/c" => known::ICE_HEAT_OF_FUSION.get() / known::COLD_WATER_SPECIFIC_HEAT.get(),
+            "sucrose, heat of solution" => known::SUCROSE_HEAT_OF_SOLUTION.get(),
+            "milk fat, heat of fusion" => known::MILK_FAT_HEAT_OF_FUSION.get(),
+            unknown => panic!("there is no constant {unknown}"),
+        };
+        let case = format!("{} ({}; {})", row.id, row.source, row.why);
+        assert_close(&case, got, row.expected, row.tolerance);
+    }
+}
+
+#[test]
+fn ice_meets_the_exact_enthalpy_balance() {
+    for row in table().ice {
+        let total = grams(row.total);
+        let split = ice_at(
+            total,
+            celsius(row.tap_c),
+            celsius(row.wanted_c),
+            celsius(row.ice_c),
+        );
+        let case = format!("{} to {} °C ({})", row.tap_c, row.wanted_c, row.source);
+        assert_close(&case, split.ice.get(), row.expected, row.tolerance);
+        assert_close(&case, (split.ice + split.water).get(), row.total, 1e-9);
+    }
+}
+
+#[test]
+fn ice_meets_the_trade_s_formula_and_table() {
+    let table = table();
+    for row in table.trade_ice {
+        let (tap, wanted) = (celsius(row.tap_c), celsius(row.wanted_c));
+        let got = trade_ice(grams(row.total), tap, wanted).expect("it can be cooled so far");
+        let case = format!("{} to {} °C ({})", row.tap_c, row.wanted_c, row.source);
+        assert_close(&case, got.get(), row.expected, row.tolerance);
+        // The trade's 80 K for L/c is 0.7 % over 79.48, so its ice is at most that much under.
+        let exact = ice_at(grams(row.total), tap, wanted, celsius(0.0)).ice;
+        assert_close(&case, exact / got, 1.0, 0.007);
+    }
+    for row in table.ice_table {
+        let (tap, wanted) = (fahrenheit(row.tap_f), fahrenheit(row.wanted_f));
+        let case = format!("{} to {} °F", row.tap_f, row.wanted_f);
+        let by_rule = trade_ice(grams(1.0), tap, wanted).expect("it can be cooled so far");
+        assert_close(&case, by_rule.get(), row.expected, 0.003);
+        // On top of that, the 0.7 % between the trade's 80 K and the exact balance.
+        let exact = ice_at(grams(1.0), tap, wanted, celsius(0.0)).ice.get();
+        assert_close(&case, exact, row.expected, 0.003 + 0.007 * row.expected);
+    }
+    assert_eq!(trade_ice(grams(1.0), celsius(5.0), celsius(9.0)), None);
+    assert_eq!(
+        ice_for(grams(100.0), celsius(5.0), celsius(9.0)).ice,
+        grams(0.0)
+    );
+}
+
+#[test]
+fn a_preferment_is_not_hydrated_twice() {
+    let kitchen = celsius(20.0);
+    let parts = [
+        Part::of(of("bread-flour"), grams(100.0), kitchen),
+        Part::of(of("water"), grams(100.0), kitchen),
+    ];
+    let fresh = mixed_temperature(&parts, &Sources::USUAL).expect("a mixture");
+    assert!(fresh > celsius(22.0));
+    let preferment = Part::preferment(&parts, kitchen).expect("it weighs something");
+    let still = mixed_temperature(&[preferment], &Sources::USUAL).expect("a mixture");
+    assert_close("preferment", still.get(), 20.0, 1e-6);
+}

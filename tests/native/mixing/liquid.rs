@@ -1,0 +1,234 @@
+//! The liquid's temperature: its limits, its advice, and what must always hold.
+
+use super::of;
+use checks::assert_close;
+use domain::thermal::constants as known;
+use domain::thermal::kneading::KneadingMethod;
+use domain::thermal::liquid::ice::ice_for;
+use domain::thermal::liquid::{
+    LiquidPart, LiquidQuestion, Move, Reach, dough_with, liquid_temperature,
+};
+use domain::thermal::mixing::{Part, Sources, forecast, mixed_temperature};
+use domain::units::{Celsius, celsius, celsius_delta, grams};
+use proptest::prelude::*;
+
+/// An enriched dough for eight buns: our own amounts, with the kitchen's things at the
+/// kitchen's temperature and the egg from the fridge.
+fn question(kitchen: Celsius, target: Celsius, method: KneadingMethod) -> LiquidQuestion {
+    let at_kitchen = |key: &str, mass_g| Part::of(of(key), grams(mass_g), kitchen);
+    LiquidQuestion {
+        parts: vec![
+            at_kitchen("bread-flour", 500.0),
+            Part::of(of("egg"), grams(100.0), celsius(5.0)),
+            at_kitchen("butter", 80.0),
+            at_kitchen("sugar", 60.0),
+            at_kitchen("salt", 9.0),
+            Part::bowl(grams(600.0), known::STEEL, kitchen),
+        ],
+        liquid: LiquidPart {
+            food: of("milk"),
+            mass: grams(210.0),
+        },
+        target,
+        kitchen,
+        method,
+        kneading: method.parameters().usual,
+        yeast_cap: known::YEAST_LIQUID_CAP,
+        coldest: known::FRIDGE,
+    }
+}
+
+#[test]
+fn a_target_too_warm_stops_at_the_yeast_s_cap_and_says_what_else_helps() {
+    let asked = question(celsius(17.0), celsius(28.0), KneadingMethod::StandMixer);
+    let answer = liquid_temperature(&asked).expect("there is milk");
+    let cap = known::YEAST_LIQUID_CAP;
+    assert_eq!(answer.reach, Reach::TooWarmWanted { cap });
+    assert_eq!(answer.temperature, cap);
+    assert!(answer.wanted > cap);
+    assert!(answer.dough.likely() < asked.target);
+    let offered: Vec<Move> = answer.advice.iter().map(|advice| advice.action).collect();
+    assert!(offered.contains(&Move::WarmFlour), "{offered:?}");
+    assert!(offered.contains(&Move::WarmTheRest), "{offered:?}");
+    assert!(
+        answer
+            .advice
+            .windows(2)
+            .all(|pair| pair[0].gain >= pair[1].gain)
+    );
+}
+
+#[test]
+fn a_target_too_cold_is_met_with_ice_only_in_water() {
+    let mut asked = question(celsius(30.0), celsius(24.0), KneadingMethod::StandMixer);
+    let answer = liquid_temperature(&asked).expect("there is milk");
+    let (coldest, ice) = (known::FRIDGE, None);
+    assert_eq!(answer.reach, Reach::TooColdWanted { coldest, ice });
+    assert!(answer.dough.likely() > asked.target);
+    assert!(
+        answer
+            .advice
+            .iter()
+            .any(|advice| advice.action == Move::ChillFlour)
+    );
+
+    asked.liquid.food = of("water");
+    asked.coldest = celsius(18.0);
+    let answer = liquid_temperature(&asked).expect("there is water");
+    let Reach::Ice(split) = answer.reach else {
+        panic!("expected ice, got {:?}", answer.reach);
+    };
+    assert_close("all of it", (split.ice + split.water).get(), 210.0, 1e-9);
+    assert!(split.ice > grams(0.0) && split.ice < grams(105.0));
+    assert!(answer.advice.is_empty());
+
+    asked.target = celsius(12.0);
+    let answer = liquid_temperature(&asked).expect("there is water");
+    let Reach::TooColdWanted {
+        ice: Some(split), ..
+    } = answer.reach
+    else {
+        panic!("expected the most ice, got {:?}", answer.reach);
+    };
+    assert_close("half ice", split.ice.get(), 105.0, 0.01);
+}
+
+#[test]
+fn by_hand_the_liquid_hardly_matters_and_by_machine_it_does() {
+    let [by_hand, by_machine] = [KneadingMethod::Hand, KneadingMethod::StandMixer].map(|method| {
+        let asked = question(celsius(22.0), celsius(25.0), method);
+        liquid_temperature(&asked)
+            .expect("there is milk")
+            .for_ten_kelvin
+    });
+    assert!(by_hand < by_machine);
+    assert!(by_hand > celsius_delta(0.0));
+}
+
+#[test]
+fn the_rule_takes_a_preferment_as_a_fourth_factor_and_has_nothing_for_folding() {
+    let kitchen = celsius(22.0);
+    let mut asked = question(kitchen, celsius(25.0), KneadingMethod::StandMixer);
+    let three = liquid_temperature(&asked).and_then(|answer| answer.rule_of_factors);
+    assert_close(
+        "three",
+        three.expect("flour").get(),
+        75.0 - 44.0 - 20.0 / 1.8,
+        1e-9,
+    );
+    let flour_and_water = [
+        Part::of(of("bread-flour"), grams(100.0), kitchen),
+        Part::of(of("water"), grams(100.0), kitchen),
+    ];
+    let preferment = Part::preferment(&flour_and_water, celsius(20.0));
+    asked.parts.push(preferment.expect("it weighs something"));
+    let four = liquid_temperature(&asked).and_then(|answer| answer.rule_of_factors);
+    assert_close(
+        "four",
+        four.expect("flour").get(),
+        100.0 - 64.0 - 20.0 / 1.8,
+        1e-9,
+    );
+    asked.method = KneadingMethod::FoldOnly;
+    let none = liquid_temperature(&asked).and_then(|answer| answer.rule_of_factors);
+    assert_eq!(none, None);
+}
+
+#[test]
+fn nothing_to_mix_has_no_answer() {
+    let mut asked = question(celsius(22.0), celsius(25.0), KneadingMethod::Hand);
+    asked.liquid.mass = grams(0.0);
+    assert!(liquid_temperature(&asked).is_none());
+    assert!(mixed_temperature(&[], &Sources::USUAL).is_none());
+    assert!(forecast(&[]).is_none());
+    assert!(Part::preferment(&[], celsius(20.0)).is_none());
+}
+
+fn some_method() -> impl Strategy<Value = KneadingMethod> {
+    prop::sample::select(KneadingMethod::ALL.to_vec())
+}
+
+proptest! {
+    /// The answer plugged back in gives the target, or says it doesn't.
+    #[test]
+    fn the_answer_meets_the_target_or_stops_at_a_limit(
+        method in some_method(),
+        target_c in 18.0..=32.0_f64,
+        kitchen_c in 10.0..=35.0_f64,
+        is_water in any::<bool>(),
+    ) {
+        let (target, kitchen) = (Celsius::clamped(target_c), Celsius::clamped(kitchen_c));
+        let mut asked = question(kitchen, target, method);
+        if is_water {
+            asked.liquid.food = of("water");
+            asked.coldest = celsius(14.0);
+        }
+        let answer = liquid_temperature(&asked).expect("there is liquid");
+        let dough = dough_with(&asked, answer.temperature).expect("there is dough");
+        prop_assert_eq!(dough, answer.dough);
+        let off_k = (dough.likely() - target).get();
+        match answer.reach {
+            Reach::OnTarget | Reach::Ice(_) => {
+                prop_assert!(off_k.abs() < 0.05, "off by {off_k} K");
+                prop_assert!(answer.advice.is_empty());
+            }
+            Reach::TooWarmWanted { cap } => {
+                prop_assert_eq!(answer.temperature, cap);
+                prop_assert!(off_k < 0.0);
+            }
+            Reach::TooColdWanted { coldest, .. } => {
+                prop_assert_eq!(answer.temperature, coldest);
+                prop_assert!(off_k > 0.0);
+            }
+        }
+        for advice in &answer.advice {
+            prop_assert!(advice.gain.get() <= off_k.abs() + 1e-9);
+        }
+        if let Reach::Ice(split) = answer.reach {
+            // Ice and water together hold the heat of water at the answer's temperature.
+            let again = ice_for(asked.liquid.mass, asked.coldest, answer.temperature);
+            prop_assert_eq!(split, again);
+            prop_assert!(split.ice <= asked.liquid.mass * known::MOST_ICE);
+        }
+    }
+
+    #[test]
+    fn a_warmer_kitchen_never_warrants_warmer_liquid(
+        method in some_method(),
+        target_c in 18.0..=32.0_f64,
+        kitchen_c in 10.0..=33.0_f64,
+        warmer_k in 0.0..=5.0_f64,
+        things_warm_too in any::<bool>(),
+    ) {
+        let target = Celsius::clamped(target_c);
+        let asked = question(Celsius::clamped(kitchen_c), target, method);
+        let warmer = Celsius::clamped(kitchen_c + warmer_k);
+        let asked_again = if things_warm_too {
+            question(warmer, target, method)
+        } else {
+            LiquidQuestion { kitchen: warmer, ..asked.clone() }
+        };
+        let before = liquid_temperature(&asked).expect("there is milk");
+        let after = liquid_temperature(&asked_again).expect("there is milk");
+        prop_assert!(after.temperature.get() <= before.temperature.get() + 1e-6);
+        prop_assert!(after.wanted.get() <= before.wanted.get() + 1e-6);
+    }
+
+    #[test]
+    fn a_warmer_target_never_warrants_colder_liquid_nor_a_colder_dough(
+        method in some_method(),
+        target_c in 18.0..=32.0_f64,
+        warmer_k in 0.0..=5.0_f64,
+        kitchen_c in 10.0..=35.0_f64,
+        liquid_c in 0.0..=45.0_f64,
+    ) {
+        let kitchen = Celsius::clamped(kitchen_c);
+        let asked = question(kitchen, Celsius::clamped(target_c), method);
+        let warmer = question(kitchen, Celsius::clamped(target_c + warmer_k), method);
+        let before = liquid_temperature(&asked).expect("there is milk");
+        let after = liquid_temperature(&warmer).expect("there is milk");
+        prop_assert!(after.temperature.get() >= before.temperature.get() - 1e-6);
+        let dough = |liquid_c| dough_with(&asked, Celsius::clamped(liquid_c)).expect("a dough");
+        prop_assert!(dough(liquid_c + warmer_k).likely().get() >= dough(liquid_c).likely().get() - 1e-9);
+    }
+}

@@ -1,0 +1,195 @@
+//! Data of our own: a kitchen at home, a table of eight, and a bake in which
+//! everything happens that can.
+
+use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
+use domain::formula::{ComponentId, FineScales, Formula, FormulaId, Scales, StepId};
+use domain::kitchen::{Kitchen, OvenKind};
+use domain::notebook::Note;
+use domain::thermal::kneading::KneadingMethod;
+use domain::units::{Moment, celsius, grams, metres, minutes};
+use records::Record as _;
+use records::archive::Archive;
+use records::bake::EntryRecord;
+use records::formula::FormulaRecord;
+use records::kitchen::{Degrees, KitchenFacts, KitchenRecord};
+use records::notebook::NoteRecord;
+
+/// Saturday 21 November 2026, 9:40 UTC.
+pub(super) const STARTED: Moment = Moment::from_epoch_ms(1_795_254_000_000);
+
+/// A formula with every kind of component, length, checklist and caution.
+const TWISTS: &str = include_str!("twists.json");
+
+pub(super) fn twists() -> Formula {
+    let record = FormulaRecord::read(TWISTS).expect("the sample is a formula record");
+    Formula::try_from(record).expect("the sample's parts fit together")
+}
+
+pub(super) fn kitchen() -> Kitchen {
+    Kitchen {
+        air: celsius(20.5),
+        flour: Some(celsius(19.0)),
+        fridge: celsius(4.5),
+        kneading: KneadingMethod::StandMixer,
+        oven: OvenKind::Fan,
+        oven_heats_in: minutes(25.0),
+        scales: Scales {
+            step: grams(1.0),
+            fine: Some(FineScales {
+                step: grams(0.1),
+                up_to: grams(100.0),
+            }),
+        },
+        altitude: metres(310.0),
+    }
+}
+
+fn kitchen_record() -> KitchenRecord {
+    KitchenRecord {
+        facts: KitchenFacts::from(&kitchen()),
+        degrees: Degrees::Fahrenheit,
+        alarm_volume: 0.65,
+        alarm_flashes: false,
+        ..KitchenRecord::default()
+    }
+}
+
+fn started() -> Event {
+    Event::Started(Box::new(Start {
+        formula: twists(),
+        kitchen: kitchen(),
+    }))
+}
+
+/// Every event there is, in an order in which a bake could have them.
+fn events() -> Vec<Event> {
+    let step = StepId;
+    let alarms = [
+        AlarmId::Check {
+            step: step(5),
+            round: 1,
+        },
+        AlarmId::Fold {
+            step: step(5),
+            fold: 0,
+        },
+        AlarmId::OvenOn { step: step(11) },
+        AlarmId::CoolingStage { step: step(7) },
+        AlarmId::Perishable { step: step(14) },
+        AlarmId::Timer(TimerId(0)),
+    ];
+    let mut events = vec![
+        started(),
+        Event::Picked { step: step(1) },
+        Event::Marked {
+            step: step(1),
+            mark: Mark {
+                item: 2,
+                piece: None,
+            },
+            on: true,
+        },
+        Event::KitchenMeasured {
+            air: celsius(21.25),
+        },
+        Event::Done { step: step(1) },
+        Event::Undone { entries: vec![4] },
+        Event::Done { step: step(1) },
+        Event::DoughMeasured {
+            component: ComponentId(2),
+            temperature: celsius(25.7),
+        },
+        Event::Folded { step: step(5) },
+        Event::Extended {
+            step: step(5),
+            by: minutes(12.5),
+        },
+        Event::TimerSet {
+            timer: TimerId(0),
+            name: "walnuts in the pan".to_owned(),
+            length: minutes(7.0),
+        },
+        Event::TimerStopped { timer: TimerId(0) },
+        Event::PieceWeighed {
+            piece: 3,
+            mass: grams(92.4),
+        },
+        Event::Marked {
+            step: step(9),
+            mark: Mark {
+                item: 0,
+                piece: Some(7),
+            },
+            on: false,
+        },
+        Event::CoreMeasured {
+            step: step(12),
+            temperature: celsius(93.5),
+        },
+        Event::Skipped { step: step(15) },
+        Event::Reopened { step: step(15) },
+        Event::Paused,
+        Event::Resumed,
+    ];
+    events.extend(alarms.map(|alarm| Event::Acknowledged { alarm }));
+    events.push(Event::Finished);
+    events
+}
+
+fn log(events: Vec<Event>) -> Vec<Entry> {
+    let entries = events.into_iter().zip(0_u32..);
+    let entry = |(event, place)| Entry {
+        at: STARTED + minutes(f64::from(place) * 7.25),
+        event,
+    };
+    entries.map(entry).collect()
+}
+
+/// A bake that went through everything, and one that was given up.
+pub(super) fn bakes() -> Vec<Bake> {
+    let whole = ("table-of-eight", log(events()));
+    let given_up = ("given-up", log(vec![started(), Event::Abandoned]));
+    [whole, given_up]
+        .into_iter()
+        .map(|(id, log)| {
+            Bake::from_log(BakeId(id.to_owned()), log).expect("the log begins with its start")
+        })
+        .collect()
+}
+
+pub(super) fn note() -> Note {
+    Note {
+        bake: BakeId("table-of-eight".to_owned()),
+        formula: FormulaId("walnut-cardamom-twists".to_owned()),
+        at: STARTED + minutes(400.0),
+        text: "Soft to the third day.\nAll eight gone by four o’clock.".to_owned(),
+        differently: vec![(StepId(8), "Dust less flour: they slid.".to_owned())],
+    }
+}
+
+fn texts(bake: &Bake) -> Vec<String> {
+    let entries = bake.log().iter();
+    entries
+        .map(|entry| EntryRecord::from(entry).write())
+        .collect()
+}
+
+/// Everything above, as it is stored today.
+pub(super) fn archive() -> Archive {
+    let formula = twists();
+    let note = note();
+    let bakes = bakes();
+    Archive {
+        formulas: vec![(formula.id.0.clone(), FormulaRecord::from(&formula).write())],
+        bakes: bakes
+            .iter()
+            .map(|bake| (bake.id.0.clone(), texts(bake)))
+            .collect(),
+        kitchen: Some(kitchen_record().write()),
+        notes: vec![(note.bake.0.clone(), NoteRecord::from(&note).write())],
+        set_aside: vec![(
+            "notebook: lost".to_owned(),
+            "{\"version\":1,\"ba".to_owned(),
+        )],
+    }
+}

@@ -1,0 +1,295 @@
+//! What is the same for every shape: how each says no, and that none loses anything.
+
+use domain::formula::Formula;
+use domain::kitchen::{Kitchen, OvenKind};
+use domain::notebook::Note;
+use domain::thermal::kneading::KneadingMethod;
+use domain::units::{Celsius, Metres, Minutes};
+use proptest::prelude::*;
+use records::bake::EntryRecord;
+use records::formula::FormulaRecord;
+use records::kitchen::{Degrees, KitchenFacts, KitchenRecord};
+use records::notebook::{DifferentlyRecord, NoteRecord};
+use records::{Kind, ReadError, Record, migrate};
+use serde_json::{Value, json};
+
+use super::sample;
+
+fn value(text: &str) -> Value {
+    serde_json::from_str(text).expect("the sample is JSON")
+}
+
+/// Reads a text as one shape.
+type Reader = fn(&str) -> Result<(), ReadError>;
+
+/// A good text of each shape, with its kind and how reading it went.
+fn good_texts() -> Vec<(Kind, String, Reader)> {
+    fn read<R: Record>(text: &str) -> Result<(), ReadError> {
+        R::read(text).map(drop)
+    }
+    let archive = sample::archive();
+    let formula = archive.formulas[0].1.clone();
+    let entry = archive.bakes[0].1[3].clone();
+    let kitchen = archive.kitchen.expect("the sample has a kitchen");
+    let note = archive.notes[0].1.clone();
+    vec![
+        (Kind::Formula, formula, read::<FormulaRecord>),
+        (Kind::BakeEntry, entry, read::<EntryRecord>),
+        (Kind::Kitchen, kitchen, read::<KitchenRecord>),
+        (Kind::Note, note, read::<NoteRecord>),
+    ]
+}
+
+#[test]
+fn a_record_of_a_newer_version_says_so_and_how_new() {
+    for (kind, text, read) in good_texts() {
+        let newest = migrate::newest(kind);
+        let mut newer = value(&text);
+        newer["version"] = json!(newest + 1);
+        let expected = ReadError::NewerThanApp {
+            kind,
+            version: newest + 1,
+            newest,
+        };
+        assert_eq!(read(&newer.to_string()), Err(expected));
+    }
+}
+
+/// A newer version may be shaped quite differently; it must not be taken for garbage.
+#[test]
+fn a_newer_version_is_known_by_its_number_alone() {
+    for (kind, _, read) in good_texts() {
+        let newer = format!(r#"{{"version":{},"all":"new"}}"#, migrate::newest(kind) + 7);
+        let read = read(&newer);
+        assert!(
+            matches!(read, Err(ReadError::NewerThanApp { .. })),
+            "{read:?}"
+        );
+    }
+}
+
+#[test]
+fn garbage_is_malformed() {
+    let garbage = [
+        "",
+        "null",
+        "[]",
+        "{}",
+        "true",
+        "\u{0}",
+        r#"{"version":1}"#,
+        r#"{"version":"1"}"#,
+        r#"{"version":-1}"#,
+    ];
+    for (_, text, read) in good_texts() {
+        let twice = format!("{text}{text}");
+        for text in garbage.iter().copied().chain([twice.as_str()]) {
+            let read = read(text);
+            assert!(
+                matches!(read, Err(ReadError::Malformed { .. })),
+                "{text}: {read:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn what_a_later_program_of_the_same_version_adds_is_tolerated() {
+    for (kind, text, read) in good_texts() {
+        let mut more = value(&text);
+        more["added_later"] = json!({"deep": [1, 2, 3]});
+        assert_eq!(read(&more.to_string()), Ok(()), "{}", kind.name());
+    }
+}
+
+#[test]
+fn a_missing_field_is_missed() {
+    for (kind, text, read) in good_texts() {
+        let field = match kind {
+            Kind::Formula => "pieces",
+            Kind::BakeEntry => "event",
+            Kind::Kitchen => "facts",
+            Kind::Note | Kind::Archive => "bake",
+        };
+        let mut less = value(&text);
+        less.as_object_mut()
+            .expect("a record is an object")
+            .remove(field);
+        let read = read(&less.to_string());
+        assert!(matches!(read, Err(ReadError::Malformed { .. })), "{read:?}");
+    }
+}
+
+/// Whoever wrote a formula by hand has to find the place.
+#[test]
+fn a_flaw_says_what_is_wrong_and_where() {
+    let cases = [
+        ("/pieces", json!(8), "pieces should be an object"),
+        ("/name", json!(["Twists"]), "name should be text"),
+        (
+            "/pieces/count",
+            json!(70_000),
+            "pieces.count should be a whole number from 0 to 65535",
+        ),
+        (
+            "/pieces/count",
+            json!(7.5),
+            "pieces.count should be a whole number from 0 to 65535",
+        ),
+        (
+            "/components/1/ingredients/3/mass_g",
+            json!("60"),
+            "components[1].ingredients[3].mass_g should be a number",
+        ),
+        (
+            "/components/1/ingredients/1/tempered",
+            json!(1),
+            "components[1].ingredients[1].tempered should be true or false",
+        ),
+        (
+            "/components/0/kind",
+            json!("starter"),
+            "components[0].kind is \"starter\", which is no kind of component",
+        ),
+        (
+            "/steps/3/cautions/1",
+            json!("wet-floor"),
+            "steps[3].cautions[1] is \"wet-floor\", which is no caution",
+        ),
+        (
+            "/steps/3/after",
+            json!({}),
+            "steps[3].after should be a list",
+        ),
+        (
+            "/steps/0/length/kind",
+            json!("long"),
+            "steps[0].length.kind is \"long\", which is no length of a step",
+        ),
+        (
+            "/steps/0/length/minutes",
+            json!({"low": 1, "high": 2}),
+            "steps[0].length.minutes.likely is missing",
+        ),
+    ];
+    for (place, wrong, cause) in cases {
+        let mut formula = value(&sample::archive().formulas[0].1);
+        *formula
+            .pointer_mut(place)
+            .expect("the sample has this place") = wrong;
+        let read = FormulaRecord::read(&formula.to_string());
+        let kind = Kind::Formula;
+        let cause = cause.to_owned();
+        assert_eq!(read, Err(ReadError::Malformed { kind, cause }));
+    }
+}
+
+#[test]
+fn what_is_cut_off_says_where_it_ends() {
+    let read = FormulaRecord::read("{\"version\":1,\n\"id\":");
+    let said = read.expect_err("half a record can't be read").to_string();
+    assert!(said.contains("line 2"), "{said}");
+}
+
+#[test]
+fn every_formula_is_read_back_as_it_was_written() {
+    let mut formulas = records::starters::all();
+    formulas.push(sample::twists());
+    for formula in formulas {
+        let text = FormulaRecord::from(&formula).write();
+        let read = FormulaRecord::read(&text).and_then(Formula::try_from);
+        assert_eq!(read, Ok(formula));
+    }
+}
+
+fn kitchen() -> impl Strategy<Value = Kitchen> {
+    let celsius = || (Celsius::MIN.get()..=Celsius::MAX.get()).prop_map(Celsius::clamped);
+    let kneading = prop::sample::select(vec![
+        KneadingMethod::Hand,
+        KneadingMethod::StandMixer,
+        KneadingMethod::FoodProcessor,
+        KneadingMethod::FoldOnly,
+    ]);
+    let oven = prop::sample::select(vec![OvenKind::Conventional, OvenKind::Fan, OvenKind::Gas]);
+    (
+        celsius(),
+        prop::option::of(celsius()),
+        celsius(),
+        kneading,
+        oven,
+        0.0..=240.0,
+        -500.0..=6_000.0,
+    )
+        .prop_map(
+            |(air, flour, fridge, kneading, oven, heats_in, altitude)| Kitchen {
+                air,
+                flour,
+                fridge,
+                kneading,
+                oven,
+                oven_heats_in: Minutes::clamped(heats_in),
+                altitude: Metres::clamped(altitude),
+                ..sample::kitchen()
+            },
+        )
+}
+
+proptest! {
+    #[test]
+    fn every_kitchen_is_read_back_as_it_was_written(
+        kitchen in kitchen(),
+        fahrenheit in any::<bool>(),
+        alarm_volume in 0.0..=1.0,
+        alarm_vibrates in any::<bool>(),
+        alarm_flashes in any::<bool>(),
+    ) {
+        let record = KitchenRecord {
+            facts: KitchenFacts::from(&kitchen),
+            degrees: if fahrenheit { Degrees::Fahrenheit } else { Degrees::Celsius },
+            alarm_volume,
+            alarm_vibrates,
+            alarm_flashes,
+            ..KitchenRecord::default()
+        };
+        let read = KitchenRecord::read(&record.write());
+        prop_assert_eq!(read.as_ref().map(|read| Kitchen::try_from(&read.facts)), Ok(Ok(kitchen)));
+        prop_assert_eq!(read, Ok(record));
+    }
+
+    #[test]
+    fn every_note_is_read_back_as_it_was_written(
+        (bake, formula, text) in any::<(String, String, String)>(),
+        at_ms in any::<i64>(),
+        differently in prop::collection::vec(any::<(u16, String)>(), 0..4),
+    ) {
+        let lines = differently.into_iter();
+        let differently = lines.map(|(step, text)| DifferentlyRecord { step, text }).collect();
+        let record = NoteRecord { version: 1, bake, formula, at_ms, text, differently };
+        let read = NoteRecord::read(&record.write());
+        prop_assert_eq!(read.as_ref(), Ok(&record));
+        prop_assert_eq!(NoteRecord::from(&Note::from(record.clone())), record);
+    }
+}
+
+#[test]
+fn an_oven_that_takes_all_night_is_impossible() {
+    let mut record = KitchenRecord::default();
+    record.facts.oven_heats_in_min = 241.0;
+    let read = Kitchen::try_from(&record.facts);
+    assert!(
+        matches!(read, Err(ReadError::Impossible { .. })),
+        "{read:?}"
+    );
+}
+
+#[test]
+fn a_formula_with_a_food_nobody_knows_is_impossible() {
+    let text = sample::archive().formulas[0]
+        .1
+        .replace("\"walnuts\"", "\"moon-dust\"");
+    let read = FormulaRecord::read(&text).and_then(Formula::try_from);
+    assert!(
+        matches!(read, Err(ReadError::Impossible { .. })),
+        "{read:?}"
+    );
+}

@@ -1,0 +1,56 @@
+//! Answers questions about the model, so that `run.py` can check it against
+//! general-purpose Python libraries.
+//!
+//! In: a JSON array of `{"topic": …, "inputs": …}` on standard input. Out: a
+//! JSON array with one answer each, in the same order. Plain numbers, with the
+//! unit in the name.
+
+mod heat;
+mod kitchen;
+mod yeast;
+
+use serde::Deserialize;
+use serde_json::Value;
+
+#[derive(Deserialize)]
+#[serde(tag = "topic", content = "inputs", rename_all = "snake_case")]
+enum Question {
+    Series(heat::Series),
+    Course(heat::CourseQuestion),
+    TwoStage(heat::TwoStageQuestion),
+    CoolingWindow(heat::CoolingWindowQuestion),
+    Deepest(heat::Deepest),
+    Rate(yeast::Rate),
+    Proof(yeast::ProofQuestion),
+    Units(kitchen::Units),
+    Water(kitchen::Water),
+    Ice(kitchen::Ice),
+    Boiling(kitchen::Boiling),
+    Mixing(kitchen::Mixing),
+    Liquid(kitchen::Liquid),
+}
+
+fn answer(question: &Question) -> Value {
+    match question {
+        Question::Series(inputs) => inputs.answer(),
+        Question::Course(inputs) => inputs.answer(),
+        Question::TwoStage(inputs) => inputs.answer(),
+        Question::CoolingWindow(inputs) => inputs.answer(),
+        Question::Deepest(inputs) => inputs.answer(),
+        Question::Rate(inputs) => inputs.answer(),
+        Question::Proof(inputs) => inputs.answer(),
+        Question::Units(inputs) => inputs.answer(),
+        Question::Water(inputs) => inputs.answer(),
+        Question::Ice(inputs) => inputs.answer(),
+        Question::Boiling(inputs) => inputs.answer(),
+        Question::Mixing(inputs) => inputs.answer(),
+        Question::Liquid(inputs) => inputs.answer(),
+    }
+}
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let questions: Vec<Question> = serde_json::from_reader(std::io::stdin().lock())?;
+    let answers: Vec<Value> = questions.iter().map(answer).collect();
+    serde_json::to_writer(std::io::stdout().lock(), &answers)?;
+    Ok(())
+}

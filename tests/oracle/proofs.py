@@ -1,0 +1,172 @@
+"""Topics about yeast: its rate, and the window of a proof."""
+
+from math import exp, log, sqrt
+
+import numpy as np
+from scipy.integrate import cumulative_simpson, solve_ivp
+from scipy.optimize import minimize_scalar
+
+from bodies import Body
+from heat import history, vessel, volume_error
+from topic import Topic, relative
+
+HORIZON = 5 * 24 * 60.0
+DOUGH = (2.0, 38.0, 48.0)
+HARDY = (-2.0, 38.0, 48.0)
+TENDER = (6.0, 38.0, 48.0)
+LAG = 1.3
+
+
+def rate(t, cardinals):
+    """Rosso, Lobry & Flandrois 1993."""
+    low, best, high = cardinals
+    t = np.asarray(t, dtype=float)
+    inside = (t > low) & (t < high)
+    t = np.where(inside, t, best)
+    upper = (t - high) * (t - low) ** 2
+    lower = (best - low) * (
+        (best - low) * (t - best) - (best - high) * (best + low - 2 * t)
+    )
+    return np.where(inside, upper / lower, 0.0)
+
+
+class Rate(Topic):
+    name = "yeast's rate (the published formula; its maximum by minimize_scalar)"
+    topic = "rate"
+
+    def case(self, random):
+        low = random.uniform(-2, 8)
+        high = random.uniform(42, 50)
+        return {
+            "t_c": random.uniform(-5, 60),
+            "minimum_c": low,
+            # The model needs the optimum nearer the maximum.
+            "optimum_c": random.uniform((low + high) / 2 + 1, high - 2),
+            "maximum_c": high,
+        }
+
+    def check(self, inputs, answer):
+        cardinals = tuple(inputs[key] for key in ("minimum_c", "optimum_c", "maximum_c"))
+        peak = minimize_scalar(
+            lambda t: -float(rate(t, cardinals)),
+            bounds=(cardinals[0], cardinals[2]),
+            method="bounded",
+            options={"xatol": 1e-8},
+        )
+        return max(
+            relative(answer["rate"], float(rate(inputs["t_c"], cardinals)), least=1e-3),
+            # The formula itself must peak where it says, at 1.
+            abs(peak.x - cardinals[1]) * 1e-2,
+            abs(-peak.fun - 1),
+        )
+
+
+class Gain:
+    """Reference minutes along a dough's course."""
+
+    def __init__(self, inputs, told, dough, cardinals=DOUGH, lag=1.0):
+        self.body = Body.of(told, lag=lag)
+        self.around = inputs["around"]
+        self.dough = dough
+        self.cardinals = cardinals
+        self.yardstick = max(float(rate(inputs["reference_c"], cardinals)), 1e-3)
+        self.breaks = [at for at, _ in self.around] + [HORIZON]
+
+    def speed(self, t):
+        mean = self.body.temperature(t, self.dough, self.around, "mean")
+        return rate(mean, self.cardinals) / self.yardstick
+
+    def until(self, end):
+        """By solve_ivp, from change to change."""
+        gained = 0.0
+        for low, high in zip(self.breaks, self.breaks[1:]):
+            high = min(high, end)
+            if high > low:
+                done = solve_ivp(
+                    lambda t, _: [float(self.speed(t))],
+                    (low, high),
+                    [0.0],
+                    method="DOP853",
+                    rtol=1e-9,
+                    atol=1e-9,
+                    first_step=min(0.01, high - low),
+                )
+                gained += done.y[0, -1]
+        return gained
+
+    def reaches(self, wanted):
+        """The minute at which so much is gained, by Simpson's rule on a fine graded grid, or None."""
+        if wanted <= 0:
+            return 0.0
+        gained = 0.0
+        for low, high in zip(self.breaks, self.breaks[1:]):
+            if high <= low:
+                continue
+            grid = low + (high - low) * np.linspace(0, 1, 2401) ** 3
+            gains = gained + cumulative_simpson(self.speed(grid), x=grid, initial=0.0)
+            if gains[-1] >= wanted:
+                # The gain may stand still where yeast does; the first crossing counts.
+                index = int(np.argmax(gains >= wanted))
+                if index == 0:
+                    return float(grid[0])
+                way = (wanted - gains[index - 1]) / (gains[index] - gains[index - 1])
+                return float(grid[index - 1] + way * (grid[index] - grid[index - 1]))
+            gained = gains[-1]
+        return None
+
+
+class Proof(Topic):
+    name = "proofs: reference minutes (solve_ivp) and windows (Simpson, quadrature of logarithms)"
+    topic = "proof"
+
+    def case(self, random):
+        likely = random.uniform(30, 180)
+        dough = random.uniform(12, 34)
+        return {
+            "vessel": vessel(random, ("bowl", "piece", "tin")),
+            "range_min": [likely * random.uniform(0.7, 1), likely, likely * random.uniform(1, 1.4)],
+            "reference_c": random.uniform(20, 30),
+            "dough_c": [dough - random.uniform(0, 2), dough, dough + random.uniform(0, 2)],
+            "around": history(random, 200, 8, 38),
+            "had_min": random.choice([0.0, 0.0, random.uniform(0, 100)]),
+            "at_min": random.uniform(5, 400),
+        }
+
+    def check(self, inputs, answer):
+        told = answer["body"]
+        had = inputs["had_min"]
+        low, likely, high = inputs["range_min"]
+        cool, dough, warm = inputs["dough_c"]
+
+        def log_time(wanted=likely, dough=dough, **changed):
+            after = Gain(inputs, told, dough, **changed).reaches(wanted - had)
+            return log(max(had + (HORIZON if after is None else after), 1 / 60))
+
+        usual = Gain(inputs, told, dough)
+        expected = usual.reaches(likely - had)
+        stalls = expected is None
+        expected = HORIZON if stalls else expected
+        middle = log(max(had + expected, 1 / 60))
+        pairs = [
+            (log_time(wanted=low), log_time(wanted=high)),
+            (log_time(dough=cool), log_time(dough=warm)),
+            (log_time(cardinals=HARDY), log_time(cardinals=TENDER)),
+            (log_time(lag=LAG), log_time(lag=1 / LAG)),
+        ]
+        earlier = sqrt(sum(min(0.0, *(one - middle for one in pair)) ** 2 for pair in pairs))
+        later = sqrt(sum(max(0.0, *(one - middle for one in pair)) ** 2 for pair in pairs))
+        window = [
+            min(max(after, 0.0), HORIZON)
+            for after in (exp(middle - earlier) - had, expected, exp(middle + later) - had)
+        ]
+        window[0] = min(window[0], expected)
+        window[2] = max(window[2], expected)
+        errors = [volume_error(inputs["vessel"], Body.of(told))]
+        errors += [relative(*pair, least=10.0) for pair in zip(answer["minutes"], window)]
+        at = min(inputs["at_min"], HORIZON)
+        errors.append(relative(answer["reference_minutes"], had + usual.until(at), least=10.0))
+        errors.append(0.0 if stalls == answer["stalls"] else float("inf"))
+        return max(errors)
+
+
+TOPICS = [Rate(), Proof()]
