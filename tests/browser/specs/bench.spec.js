@@ -1,0 +1,191 @@
+// What the baker can do on the Bench besides what it asks for.
+
+import { FORMULAS } from "../pages/formula.js";
+import { Baker } from "../support/baker.js";
+import { MINUTE, SECOND } from "../support/clock.js";
+import { storedIn } from "../support/database.js";
+import { expect, test } from "../support/test.js";
+
+test.beforeEach(async ({ app }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+});
+
+/** How many entries the log of the only bake has. */
+async function entries(page) {
+  return Object.keys((await storedIn(page)).bakes).length;
+}
+
+test("several timers set by hand run side by side, and each rings under its name", async ({ app }) => {
+  await app.bench.setTimer("Tea", 4);
+  await app.bench.setTimer("Eggs", 7);
+  await app.bench.setTimer("Laundry", 45);
+  // Half a second passes before each is set.
+  await expect(app.bench.clockOf(/^Tea/)).toHaveText("3:59");
+  await expect(app.bench.clockOf(/^Eggs/)).toHaveText("7:00");
+  await expect(app.bench.clockOf(/^Laundry/)).toHaveText("45min");
+  await app.clock.pass(4 * MINUTE - SECOND);
+  await expect(app.alarm.title).toHaveText("Tea");
+  await app.alarm.stop();
+  await expect(app.bench.card(/^Tea/)).toHaveCount(0);
+  await expect(app.bench.clockOf(/^Eggs/)).toHaveText("3:01");
+  await app.clock.pass(3 * MINUTE + SECOND);
+  await expect(app.alarm.title).toHaveText("Eggs");
+});
+
+test("a timer that was put away doesn't ring", async ({ app, page }) => {
+  await app.bench.setTimer("Tea", 4);
+  await app.bench.setTimer("Eggs", 7);
+  await app.bench.bar.getByRole("button", { name: "Timer" }).click();
+  await app.bench.sheet.getByRole("button", { name: "Stop Tea" }).click();
+  await expect(app.bench.sheet.getByRole("button", { name: "Stop Tea" })).toHaveCount(0);
+  await page.keyboard.press("Escape");
+  await expect(app.bench.card(/^Tea/)).toHaveCount(0);
+  await app.clock.pass(5 * MINUTE);
+  expect(await app.alarm.rings()).toBe(false);
+  await app.clock.pass(2 * MINUTE);
+  await expect(app.alarm.title).toHaveText("Eggs");
+});
+
+test("not yet, 10 min: it calls again ten minutes later, and not before", async ({ app }) => {
+  test.slow();
+  await new Baker(app).until("Rest", /^It's ready$/);
+  await app.bench.pressBeside("Not yet, 10 min");
+  const at = (await app.now()) + 10 * MINUTE;
+  const time = new Date(at).toLocaleTimeString("en-GB", {
+    timeZone: "Europe/London",
+    hour: "2-digit",
+    minute: "2-digit",
+  });
+  await expect(app.bench.answer).toHaveText(`Rest: I'll call you at ${time}.`);
+  await expect(app.bench.mainAction).toHaveText("It's ready now");
+  await app.clock.pass(10 * MINUTE - SECOND);
+  expect(await app.alarm.rings()).toBe(false);
+  await app.clock.pass(SECOND);
+  await expect(app.alarm.title).toHaveText("Rest: look now");
+  await app.alarm.stop();
+  await expect(app.bench.mainAction).toHaveText("It's ready");
+});
+
+test("it's ready now: what goes on by itself can be ended before its window", async ({ app }) => {
+  test.slow();
+  await new Baker(app).until("Rest", /^It's ready now$/);
+  await app.bench.press();
+  await expect(app.bench.title).toHaveText("Roll out");
+  await expect(app.bench.card(/^Rest/)).toHaveCount(0);
+});
+
+test("while a bake is paused only the baker's own timers ring", async ({ app }) => {
+  await new Baker(app).until("Mix the dough");
+  await app.bench.setTimer("Tea", 5);
+  const cream = app.bench.card(/^Cream cools/);
+  await expect(cream).toBeVisible();
+  const sheet = await app.bench.openMore();
+  await sheet.getByRole("button", { name: "Pause" }).click();
+  await expect(app.bench.main).toContainText("Paused. The dough isn't");
+  await expect(app.bench.mainAction).toHaveText("I'm back");
+
+  await app.clock.pass(5 * MINUTE);
+  await expect(app.alarm.title).toHaveText("Tea");
+  await app.alarm.stop();
+  await app.clock.sleep(120 * MINUTE);
+  expect(await app.alarm.rings()).toBe(false);
+  await app.reload();
+  await expect(app.bench.mainAction).toHaveText("I'm back");
+  expect(await app.alarm.rings()).toBe(false);
+
+  await app.bench.press();
+  await expect(app.alarm.title).toHaveText(/^Cream cools/);
+  await expect(app.alarm.text).toContainText("Overdue by");
+});
+
+test("a bake is given up only after the question, and stays in the notebook", async ({ app, page }) => {
+  const asked = await app.bench.ask();
+  const giveUp = "Give this bake up";
+  await (await app.bench.openMore()).getByRole("button", { name: giveUp }).click();
+  await app.bench.sheet.getByRole("button", { name: "No, leave it" }).click();
+  await page.keyboard.press("Escape");
+  await expect(app.bench.sheet).toHaveCount(0);
+  expect(await app.bench.ask()).toEqual(asked);
+
+  await (await app.bench.openMore()).getByRole("button", { name: giveUp }).click();
+  await expect(app.bench.sheet).toContainText("stays in the notebook as far as it got");
+  await app.bench.sheet.getByRole("button", { name: giveUp }).click();
+  await expect(app.note.ended).toHaveText("Given up at 09:00");
+  await app.reload();
+  await expect(app.note.ended).toHaveText("Given up at 09:00");
+  await app.turnTo("#/bench");
+  await expect(app.heading).toHaveText("Nothing is baking.");
+});
+
+test("the baker can go back to a step that has ended", async ({ app }) => {
+  await app.bench.press();
+  await app.bench.press();
+  await expect(app.bench.title).toHaveText("Spread the cream");
+  await app.bench.goBackTo("Cook the cream");
+  await expect(app.bench.title).toHaveText("Cook the cream");
+  await app.reload();
+  await expect(app.bench.title).toHaveText("Cook the cream");
+  await app.bench.press();
+  await expect(app.bench.title).toHaveText("Spread the cream");
+});
+
+test("a step can be skipped, and the skip can be taken back", async ({ app }) => {
+  await app.bench.press();
+  await expect(app.bench.title).toHaveText("Cook the cream");
+  await app.bench.pressBeside("Skip");
+  await expect(app.bench.title).toHaveText("Spread the cream");
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.title).toHaveText("Cook the cream");
+});
+
+test("two presses within 400 ms count once", async ({ app, page }) => {
+  await app.clock.pass(SECOND);
+  const before = await entries(page);
+  await app.bench.mainAction.dblclick();
+  await expect(app.bench.title).toHaveText("Cook the cream");
+  await app.clock.pass(399);
+  await app.bench.mainAction.click();
+  await app.clock.pass(SECOND);
+  await expect(app.bench.title).toHaveText("Cook the cream");
+  expect(await entries(page)).toBe(before + 1);
+  await app.bench.mainAction.click();
+  await expect(app.bench.title).toHaveText("Spread the cream");
+});
+
+test("other work can be taken up instead of what is asked, and the rest is laid out", async ({
+  app,
+}) => {
+  test.slow();
+  await new Baker(app).until("Toast almonds");
+  const sheet = await app.bench.openMore();
+  await expect(sheet).toContainText("Coming up");
+  await expect(sheet).toContainText(/On the table between \d\d:\d\d and \d\d:\d\d, likely \d\d:\d\d/);
+  await app.page.keyboard.press("Escape");
+  await app.bench.card(/^First rise/).click();
+  await expect(app.bench.title).toHaveText("Toast almonds");
+});
+
+test("the dough's temperature is answered with what it does to the window", async ({ app }) => {
+  const baker = new Baker(app);
+  await baker.until("Dough temperature");
+  await app.bench.doughTemperature.type(23);
+  await app.bench.press();
+  await expect(app.bench.answer).toHaveText(
+    /^2° cool: first rise will take about \d+\smin longer, fold at \d\d:\d\d, ready about \d\d:\d\d\.$/,
+  );
+});
+
+test("a number that can't be right is refused with a sentence, and nothing is stored", async ({
+  app,
+  page,
+}) => {
+  await new Baker(app).until("Dough temperature");
+  const before = await entries(page);
+  await app.bench.doughTemperature.type(95);
+  await app.clock.pass(SECOND);
+  await app.bench.mainAction.click();
+  await expect(app.bench.answer).toContainText("can't be right for the dough temperature");
+  await expect(app.bench.title).toHaveText("Dough temperature");
+  expect(await entries(page)).toBe(before);
+});

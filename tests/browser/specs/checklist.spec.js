@@ -1,0 +1,79 @@
+// Marks, piece by piece.
+
+import { FORMULAS } from "../pages/formula.js";
+import { Baker } from "../support/baker.js";
+import { MortalBrowser } from "../support/mortal-browser.js";
+import { START } from "../support/phone.js";
+import { expect, test } from "../support/test.js";
+
+async function toFilling(app) {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  await new Baker(app).until("Fill");
+}
+
+test("eight buns are eight rows of marks, and the main action goes along them", async ({ app }) => {
+  test.slow();
+  await toFilling(app);
+  await expect(app.bench.main.locator(".piece-row")).toHaveCount(8);
+  expect(await app.bench.marks()).toEqual({ set: 0, all: 16 });
+  await expect(app.bench.mainAction).toHaveText("Bun 1: cream in");
+  await app.bench.press();
+  await expect(app.bench.mark("Bun 1: Cream in")).toHaveAttribute("aria-pressed", "true");
+  await expect(app.bench.mainAction).toHaveText("Bun 1: sealed, seam down");
+});
+
+test("marks survive a reload", async ({ app }) => {
+  test.slow();
+  await toFilling(app);
+  for (const mark of ["Bun 1: Cream in", "Bun 5: Cream in", "Bun 8: Sealed, seam down"]) {
+    await app.bench.mark(mark).click();
+    await expect(app.bench.mark(mark)).toHaveAttribute("aria-pressed", "true");
+  }
+  await app.reload();
+  expect(await app.bench.marks()).toEqual({ set: 3, all: 16 });
+  await expect(app.bench.mark("Bun 5: Cream in")).toHaveAttribute("aria-pressed", "true");
+  await expect(app.bench.mark("Bun 8: Sealed, seam down")).toHaveAttribute("aria-pressed", "true");
+});
+
+test("marks survive a killed browser", async ({ server }) => {
+  test.slow();
+  const browser = await MortalBrowser.make(server.url);
+  try {
+    let app = await browser.start(START);
+    await toFilling(app);
+    await app.bench.mark("Bun 3: Cream in").click();
+    await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
+    const moment = await app.now();
+    await browser.kill();
+    app = await browser.start(moment);
+    await app.open("#/bench");
+    await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
+    expect(await app.bench.marks()).toEqual({ set: 1, all: 16 });
+  } finally {
+    await browser.remove();
+  }
+});
+
+test("undo takes back exactly one mark, and then the one before", async ({ app }) => {
+  test.slow();
+  await toFilling(app);
+  for (let press = 0; press < 3; press += 1) await app.bench.press();
+  expect(await app.bench.marks()).toEqual({ set: 3, all: 16 });
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.mark("Bun 2: Cream in")).toHaveAttribute("aria-pressed", "false");
+  expect(await app.bench.marks()).toEqual({ set: 2, all: 16 });
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.mark("Bun 1: Sealed, seam down")).toHaveAttribute("aria-pressed", "false");
+  expect(await app.bench.marks()).toEqual({ set: 1, all: 16 });
+});
+
+test("undo opens a step again that was just called done", async ({ app }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  const before = await app.bench.ask();
+  await app.bench.press();
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.title).toHaveText(before.title);
+  await expect(app.bench.answer).toHaveText("Taken back.");
+});

@@ -1,0 +1,100 @@
+// What is set in Kitchen stays set and shows everywhere.
+
+import { FORMULAS } from "../pages/formula.js";
+import { Baker } from "../support/baker.js";
+import { expect, test } from "../support/test.js";
+
+const OVEN = "Your oven";
+const DEGREES = "Show temperatures in";
+
+test("the kitchen's settings survive a reload", async ({ app, page }) => {
+  await app.open("#/kitchen");
+  await app.kitchen.air.type(18.5);
+  await app.kitchen.fridge.type(4);
+  await app.kitchen.choose("You knead", "In a stand mixer");
+  await app.kitchen.choose(OVEN, "Fan");
+  await app.kitchen.choose(DEGREES, "°C");
+  const flash = app.kitchen.main.getByRole("button", { name: "Flash the screen slowly" });
+  await flash.click();
+  await expect(flash).toHaveAttribute("aria-pressed", "false");
+
+  await app.reload();
+  await app.kitchen.air.shows("18.5 °C");
+  await app.kitchen.fridge.shows("4 °C");
+  await expect(app.kitchen.choice("You knead", "In a stand mixer")).toBeChecked();
+  await expect(app.kitchen.choice(OVEN, "Fan")).toBeChecked();
+  await expect(flash).toHaveAttribute("aria-pressed", "false");
+  await app.formula.bake(FORMULAS.buns);
+  await expect(app.bench.kitchenButton).toHaveText("Kitchen 18.5 °C");
+  expect(page.url()).toContain("#/bench");
+});
+
+/** Every line on the page with a temperature in °C that doesn't stand beside one in °F. */
+async function celsiusAlone(page) {
+  const text = await page.locator("body").innerText();
+  return text.match(/[^\n]*\d\s?°C(?!\s?\([^)]*°F|, or \d+\s°F)[^\n]*/g) ?? [];
+}
+
+test("°F shows everywhere", async ({ app, page }) => {
+  test.slow();
+  await app.open("#/kitchen");
+  await app.kitchen.choose(DEGREES, "°F");
+  // 21 °C is 69.8 °F and 5 °C is 41 °F.
+  await app.kitchen.air.shows("70 °F");
+  await app.kitchen.fridge.shows("41 °F");
+  // 72 °F is 22.2 °C.
+  await app.kitchen.air.type(72);
+  for (const place of ["#/", "#/kitchen", "#/formulas", "#/formulas/plum-almond-buns"]) {
+    await app.turnTo(place);
+    await app.reload();
+    expect(await celsiusAlone(page), place).toEqual([]);
+  }
+
+  await app.formula.start.click();
+  await expect(app.bench.kitchenButton).toHaveText("Kitchen 72 °F");
+  const baker = new Baker(app, {});
+  const seen = [];
+  await test.step("on the Bench at every step", async () => {
+    while ((await app.bench.ask()).action !== "Finish") {
+      const { title } = await app.bench.ask();
+      // What how and why say counts as well.
+      await app.bench.main.evaluate((main) =>
+        main.querySelectorAll("details").forEach((drawer) => (drawer.open = true)),
+      );
+      for (const line of await celsiusAlone(page)) seen.push(`${title}: ${line}`);
+      if (title === "Dough temperature") {
+        await app.bench.doughTemperature.type(77);
+        await expect(app.bench.mainAction).toHaveText("It is 77 °F");
+      }
+      // 190 °C is 374 °F, and dials show steps of 25 °F.
+      if (title === "Oven on") await expect(app.bench.main).toContainText("Set the oven to 375 °F");
+      if (title === "Bake") await expect(app.bench.main).toContainText("194 °F");
+      await baker.actOnce();
+    }
+    expect([...new Set(seen)]).toEqual([]);
+  });
+});
+
+for (const [kind, degrees, setting] of [
+  // The fan's setting is 20 °C lower: the trade's usual rule, as in the makers' own handbooks.
+  ["Fan", "°C", "Set the oven to 170 °C, fan on."],
+  ["Top and bottom heat", "°C", "Set the oven to 190 °C."],
+  // Gas mark 5 is 190 °C or 375 °F in the usual table of gas marks.
+  ["Gas marks", "°C", "Set the oven to gas mark 5."],
+  ["Gas marks", "°F", "Set the oven to gas mark 5."],
+  ["Top and bottom heat", "°F", "Set the oven to 375 °F."],
+]) {
+  test(`an oven with ${kind.toLowerCase()} in ${degrees} is set as its dial says`, async ({ app }) => {
+    test.slow();
+    await app.open("#/kitchen");
+    await app.kitchen.choose(OVEN, kind);
+    await app.formula.bake(FORMULAS.buns);
+    await new Baker(app).until("Oven on");
+    if (degrees === "°F") {
+      await app.turnTo("#/kitchen");
+      await app.kitchen.choose(DEGREES, degrees);
+      await app.turnTo("#/bench");
+    }
+    await expect(app.bench.main).toContainText(setting);
+  });
+}

@@ -1,0 +1,144 @@
+// A newer version waits until nothing is baking.
+
+import { rm } from "node:fs/promises";
+import { FORMULAS } from "../pages/formula.js";
+import { App } from "../pages/app.js";
+import { newerBuild } from "../support/builds.js";
+import { expect, test as base } from "../support/test.js";
+
+const test = base.extend({
+  newer: async ({}, use) => {
+    const build = await newerBuild();
+    await use(build.folder);
+    await build.remove();
+  },
+});
+
+/** Lets the page find what the server holds now, and waits until it is here and waiting. */
+async function findNewer(page) {
+  await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.update();
+  });
+  await expect.poll(() => isWaiting(page)).toBe(true);
+}
+
+function isWaiting(page) {
+  return page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    return registration.waiting !== null;
+  });
+}
+
+/** Which build the page in this tab comes from. */
+function build(page) {
+  return page.locator('meta[name="build"]');
+}
+
+async function giveUp(app) {
+  const sheet = await app.bench.openMore();
+  await sheet.getByRole("button", { name: "Give this bake up" }).click();
+  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
+  await expect(app.note.ended).toContainText("Given up at");
+}
+
+test("a newer version is offered while nothing bakes, and comes when it is asked for", async ({
+  app,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  await expect(app.today.update).toHaveCount(0);
+  server.serve(newer);
+  await findNewer(page);
+  await expect(app.today.update).toBeVisible();
+  await expect(build(page)).toHaveCount(0);
+
+  await app.today.update.click();
+  await expect(build(page)).toHaveAttribute("content", "newer");
+  await expect(app.heading).toHaveText("Today");
+  await expect(app.today.update).toHaveCount(0);
+});
+
+test("a newer version never interrupts a bake", async ({ app, newer, page, server }) => {
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  const asked = await app.bench.ask();
+  server.serve(newer);
+  await findNewer(page);
+  expect(await app.bench.ask()).toEqual(asked);
+
+  await test.step("it isn't offered on any page", async () => {
+    for (const place of ["#/", "#/formulas", "#/notebook", "#/kitchen", "#/bench"]) {
+      await app.turnTo(place);
+      await expect(app.heading).toBeVisible();
+      await expect(app.today.update).toHaveCount(0);
+    }
+  });
+
+  await test.step("a reload and a second tab still get the version that the bake began with", async () => {
+    await app.reload();
+    await expect(build(page)).toHaveCount(0);
+    expect(await app.bench.ask()).toEqual(asked);
+    const second = new App(await page.context().newPage(), app.clock);
+    await second.open();
+    await expect(build(second.page)).toHaveCount(0);
+    await expect(second.today.update).toHaveCount(0);
+    await second.page.close();
+  });
+
+  await test.step("once the bake has ended it is offered, and the notebook is still there", async () => {
+    await giveUp(app);
+    await app.go("Today");
+    await app.today.update.click();
+    await expect(build(page)).toHaveAttribute("content", "newer");
+    await app.go("Notebook");
+    await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
+  });
+});
+
+test("an update works with no network left once it is here", async ({
+  app,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  server.serve(newer);
+  await findNewer(page);
+  await server.stop();
+  await context.setOffline(true);
+  await app.today.update.click();
+  await expect(build(page)).toHaveAttribute("content", "newer");
+  await app.reload();
+  await expect(app.heading).toHaveText("Today");
+});
+
+test("a newer version that can't be fetched whole leaves the old one as it was", async ({
+  app,
+  newer,
+  page,
+  server,
+  watch,
+}) => {
+  // Chromium itself tells the console about the file that isn't there.
+  watch.allow(/Failed to load resource|404/);
+  await app.install();
+  await rm(`${newer}/icons`, { recursive: true });
+  server.serve(newer);
+  const state = await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.update();
+    const worker = registration.installing;
+    return new Promise((resolve) => {
+      worker.addEventListener("statechange", () => resolve(worker.state));
+    });
+  });
+  expect(state).toBe("redundant");
+  await expect(app.today.update).toHaveCount(0);
+  await server.stop();
+  await app.reload();
+  await expect(app.heading).toHaveText("Today");
+});

@@ -1,0 +1,58 @@
+// Storage that fails as phones' storage does. Each is an init script for a context or a page.
+
+/** A browser that keeps its storage shut, as some do in private windows. */
+export function shutStorage() {
+  IDBFactory.prototype.open = () => {
+    throw new DOMException("The operation is insecure.", "SecurityError");
+  };
+}
+
+/** A browser that lets the storage be asked for and then refuses, as others do. */
+export function refusingStorage() {
+  const open = IDBFactory.prototype.open;
+  IDBFactory.prototype.open = function (...asked) {
+    const request = open.apply(this, asked);
+    const refusal = new DOMException("Internal error opening backing store.", "UnknownError");
+    Object.defineProperty(request, "error", { get: () => refusal });
+    Object.defineProperty(request, "result", {
+      get: () => {
+        throw new DOMException("The request failed.", "InvalidStateError");
+      },
+    });
+    const stop = (event) => {
+      event.stopImmediatePropagation();
+      request.dispatchEvent(new Event("error"));
+    };
+    request.addEventListener("success", stop);
+    request.addEventListener("upgradeneeded", stop);
+    return request;
+  };
+}
+
+/** A phone that is full as long as `window.full` is true. */
+export function fullPhone() {
+  window.full = false;
+  for (const name of ["add", "put"]) {
+    const write = IDBObjectStore.prototype[name];
+    IDBObjectStore.prototype[name] = function (...what) {
+      if (window.full) throw new DOMException("The quota has been exceeded.", "QuotaExceededError");
+      return write.apply(this, what);
+    };
+  }
+}
+
+/** A tab that wants a newer database than the tab before it has open. */
+export function newerDatabase() {
+  const open = IDBFactory.prototype.open;
+  IDBFactory.prototype.open = function (name, version) {
+    return open.call(this, name, version === undefined ? undefined : version + 1);
+  };
+}
+
+/** A tab that won't let go of its database, whoever asks. */
+export function clingToDatabase() {
+  const listen = IDBDatabase.prototype.addEventListener;
+  IDBDatabase.prototype.addEventListener = function (name, ...rest) {
+    if (name !== "versionchange") listen.call(this, name, ...rest);
+  };
+}
