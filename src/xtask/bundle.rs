@@ -30,17 +30,19 @@ fn built(bench: &Workbench, force: bool) -> Result<((), Note), Failure> {
     let now = || {
         let sources = fingerprint(&root, &SOURCES);
         let result = fingerprint(&root, &["dist"]);
-        format!("{:?} {sources} {result}", bench.wasm)
+        format!("{:?} {:?} {sources} {result}", bench.wasm, bench.std)
     };
     if !force && std::fs::read_to_string(&record).is_ok_and(|last| last == now()) {
         return Ok(((), "nothing has changed since the last one".into()));
     }
-    report::doing("trunk build --release: some minutes the first time, then under one");
+    report::doing("trunk build --release: some minutes the first time, then about one");
     let mut trunk = command::within(&root, "trunk", &["build", "--release"]);
     // Trunk takes NO_COLOR for one of its own switches and stops at the usual value.
     trunk.env_remove("NO_COLOR");
     // Its own backtrace would bury the compiler's words.
     trunk.env("RUST_BACKTRACE", "0");
+    // A folder of its own, so that these flags and those of `cargo check` don't undo each other's work.
+    trunk.env("CARGO_TARGET_DIR", root.join("target/app"));
     bench.equip(&mut trunk);
     command::show(&mut trunk).map_err(|why| {
         Failure::new(

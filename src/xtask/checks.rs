@@ -15,7 +15,7 @@ struct Suite {
     run: fn(&mut Shared) -> Result<Counts, String>,
 }
 
-const SUITES: [Suite; 10] = [
+const SUITES: [Suite; 11] = [
     Suite {
         name: "format",
         about: "rustfmt has nothing to change",
@@ -54,7 +54,12 @@ const SUITES: [Suite; 10] = [
     Suite {
         name: "browser",
         about: "Playwright specs, Chromium",
-        run: browser,
+        run: |shared| browser(shared, "promises"),
+    },
+    Suite {
+        name: "budgets",
+        about: "time budgets, with nothing else running",
+        run: |shared| browser(shared, "budgets"),
     },
     Suite {
         name: "firefox",
@@ -220,7 +225,7 @@ fn built() -> Result<(), String> {
     index.is_file().then_some(()).ok_or_else(|| why.into())
 }
 
-fn browser(shared: &mut Shared) -> Result<Counts, String> {
+fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
     shared.node()?;
     ready(setup::chromium())?;
     built()?;
@@ -231,7 +236,7 @@ fn browser(shared: &mut Shared) -> Result<Counts, String> {
     let playwright = folder.join("node_modules/.bin/playwright");
     let mut command = Command::new(playwright);
     command
-        .args(["test", "--reporter=list,json"])
+        .args(["test", "--reporter=list,json", "--project", project])
         .current_dir(&folder)
         .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics);
     let ended_well = command::show(&mut command).is_ok();

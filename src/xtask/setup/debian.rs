@@ -15,9 +15,12 @@ use std::process::Command;
 
 /// The name under which rustup knows Debian's toolchain.
 pub(super) const TOOLCHAIN: &str = "oventide-debian";
+/// Where Debian keeps its toolchain.
+pub(super) const HOME: &str = "/usr";
 /// Where Debian keeps its compiler.
 pub(super) const BIN: &str = "/usr/bin";
-const PACKAGES: [&str; 3] = ["rustc-web", "cargo-web", "rust-web-src"];
+const PACKAGES: [&str; 3] = ["rustc-web", "cargo-web", SOURCES_PACKAGE];
+const SOURCES_PACKAGE: &str = "rust-web-src";
 /// Brings `rust-lld`, as a link to the linker of the LLVM that this compiler uses.
 const LINKER_PACKAGE: &str = "rust-web-llvm";
 const LINKER: &str = "rust-lld";
@@ -64,16 +67,22 @@ pub(super) fn ensure() -> Result<String, Failure> {
     Ok("Debian's toolchain with a standard library built here".into())
 }
 
+/// Installs the standard library's sources, when only they are missing.
+pub(super) fn install_sources() -> Result<(), String> {
+    system::install(&[SOURCES_PACKAGE]).map_err(|failure| failure.why)
+}
+
 /// Makes Debian's toolchain known to rustup, for use by name.
 pub(super) fn link() -> Result<(), Failure> {
     let known = command::capture(Command::new("rustup").args(["toolchain", "list"]));
     if known.is_ok_and(|list| list.lines().any(|line| line.starts_with(TOOLCHAIN))) {
         return Ok(());
     }
-    command::capture(Command::new("rustup").args(["toolchain", "link", TOOLCHAIN, "/usr"]))
+    command::capture(Command::new("rustup").args(["toolchain", "link", TOOLCHAIN, HOME]))
         .map(drop)
         .map_err(|why| {
-            let remedy = format!("run `rustup toolchain link {TOOLCHAIN} /usr` and read its words");
+            let remedy =
+                format!("run `rustup toolchain link {TOOLCHAIN} {HOME}` and read its words");
             Failure::new(why, remedy)
         })
 }

@@ -10,24 +10,28 @@ mod system;
 mod tools;
 
 use crate::{command, paths, report};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 pub(crate) use python::interpreter as python;
-pub(crate) use rust::WasmToolchain;
+pub(crate) use rust::{StandardLibrary, WasmToolchain};
 pub(crate) use system::{FIREFOX, WEBKIT};
 
 /// What building needs: a toolchain that knows wasm, and the tools to be found before any others.
 pub(crate) struct Workbench {
     pub(crate) wasm: WasmToolchain,
+    pub(crate) std: StandardLibrary,
     tools: Vec<PathBuf>,
 }
 
 impl Workbench {
-    /// Lets `command` find the right compiler and tools.
+    /// Lets Trunk find the right compiler and tools, and this program, which is its hook.
     pub(crate) fn equip(&self, command: &mut Command) {
         let mut first = self.tools.clone();
         first.extend(self.wasm.prepare(command));
+        self.std.prepare(command);
+        let own = std::env::current_exe().unwrap_or_default();
+        first.extend(own.parent().map(Path::to_path_buf));
         command::first_on_path(command, &first);
     }
 }
@@ -36,6 +40,7 @@ impl Workbench {
 pub(crate) fn for_building() -> Option<Workbench> {
     report::part("Set-up for building");
     let wasm = report::step("wasm target", rust::ensure_wasm)?;
+    let std = report::step("standard library", || rust::ensure_sources(wasm))?;
     let node_ready = report::step("npm packages", node::ensure);
     let trunk = report::step("trunk", tools::ensure_trunk);
     let bindgen = report::step("wasm-bindgen", tools::ensure_wasm_bindgen);
@@ -46,6 +51,7 @@ pub(crate) fn for_building() -> Option<Workbench> {
     folders.dedup();
     Some(Workbench {
         wasm,
+        std,
         tools: folders,
     })
 }

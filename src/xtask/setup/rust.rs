@@ -4,6 +4,10 @@
 //! 2. Otherwise Debian's `rustc-web` with a standard library built here once (`debian`).
 //!
 //! `OVENTIDE_WASM=debian` chooses the second world where the first would do, to try it.
+//!
+//! In both, the release build compiles the standard library anew, for size and without panic messages;
+//! where its sources can't be had, the app weighs about a tenth more.
+//! `OVENTIDE_STD=prebuilt` chooses that build, to try it.
 
 use super::debian;
 use crate::command;
@@ -61,11 +65,99 @@ pub(super) fn leave_active_toolchain(command: &mut Command) {
     }
 }
 
+/// Where the standard library in the app comes from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum StandardLibrary {
+    /// Built along with the app, for size.
+    FromSource,
+    /// As the toolchain brings it: built for speed, with every panic's message.
+    Prebuilt,
+}
+
+impl StandardLibrary {
+    /// Makes Trunk's cargo build it, by environment only, so that no other build is touched.
+    ///
+    /// `build-std` is not stable yet.
+    /// `RUSTC_BOOTSTRAP` lets a stable compiler do it, and the compiler's version is the one the sources belong to.
+    pub(crate) fn prepare(self, command: &mut Command) {
+        // These would take the place of every flag that is set for one target.
+        for name in ["RUSTFLAGS", "CARGO_ENCODED_RUSTFLAGS"] {
+            command.env_remove(name);
+        }
+        if self == Self::FromSource {
+            command
+                .env("RUSTC_BOOTSTRAP", "1")
+                .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
+                .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size")
+                // Cargo adds these to the flags in `.cargo/config.toml`.
+                .env(
+                    "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+                    SMALL.join(" "),
+                );
+        }
+    }
+}
+
+/// A panic becomes a trap at once: no message, no place in the source, and no code that makes them.
+///
+/// `boot.js` hears of the trap and tells the baker.
+const SMALL: [&str; 3] = [
+    "-Zunstable-options",
+    "-Cpanic=immediate-abort",
+    "-Zlocation-detail=none",
+];
+
+/// Finds the standard library's sources, or lets rustup bring them.
+pub(super) fn ensure_sources(toolchain: WasmToolchain) -> Result<(StandardLibrary, Note), Failure> {
+    use StandardLibrary::{FromSource, Prebuilt};
+    if std::env::var("OVENTIDE_STD").is_ok_and(|wanted| wanted == "prebuilt") {
+        return Ok((Prebuilt, "prebuilt, as OVENTIDE_STD asks".into()));
+    }
+    let there = || match toolchain {
+        WasmToolchain::Active => active_home().is_some_and(|home| has_sources(&home)),
+        WasmToolchain::DebianLinked | WasmToolchain::DebianOnPath => {
+            has_sources(Path::new(debian::HOME))
+        }
+    };
+    if there() {
+        return Ok((FromSource, "sources already there".into()));
+    }
+    let tried = match toolchain {
+        WasmToolchain::Active => add_sources(),
+        WasmToolchain::DebianLinked | WasmToolchain::DebianOnPath => debian::install_sources(),
+    };
+    if there() {
+        return Ok((FromSource, "sources installed".into()));
+    }
+    let why = tried
+        .err()
+        .unwrap_or_else(|| "they are still missing".into());
+    report::note(&format!("no sources of the standard library: {why}"));
+    report::note("the app will weigh about a tenth more to load, and the suite `size` will fail");
+    Ok((Prebuilt, "prebuilt, since its sources can't be had".into()))
+}
+
+/// Whether a toolchain at `home` has the sources, where rustup and Debian both put them.
+fn has_sources(home: &Path) -> bool {
+    home.join("lib/rustlib/src/rust/library/std/Cargo.toml")
+        .is_file()
+}
+
+fn add_sources() -> Result<(), String> {
+    if !rustup_works() {
+        return Err("only rustup could bring them".into());
+    }
+    report::doing("rustup component add rust-src (stopped after 60 s)");
+    let mut command = Command::new("rustup");
+    command.args(["component", "add", "rust-src"]);
+    command::show_within(&mut command, RUSTUP_LIMIT)
+}
+
 /// Finds or makes a toolchain that can build for wasm.
 pub(super) fn ensure_wasm() -> Result<(WasmToolchain, Note), Failure> {
     let wanted = std::env::var("OVENTIDE_WASM").unwrap_or_default();
     // On a machine without rustup Debian's compiler may be the active one, and it lacks a linker for wasm.
-    let is_debian = active_home().is_some_and(|home| home == Path::new("/usr"));
+    let is_debian = active_home().is_some_and(|home| home == Path::new(debian::HOME));
     if wanted != "debian" && !is_debian {
         if has_standard_library(&mut Command::new("rustc")) {
             return Ok((WasmToolchain::Active, "already there".into()));
