@@ -88,6 +88,11 @@ pub struct LiquidAnswer {
     pub reach: Reach,
     /// What the dough will come to with `temperature`.
     pub dough: Estimate<Celsius>,
+    /// Where the target is out of reach, the liquid nearest to the kitchen that
+    /// does as well as a thermometer can tell; otherwise `temperature`.
+    pub mild: Celsius,
+    /// What the dough will come to with `mild`.
+    pub mild_dough: Estimate<Celsius>,
     /// How much warmer the dough gets for 10 K more in the liquid; by hand, very little.
     pub for_ten_kelvin: CelsiusDelta,
     /// What the trade's rule says, where it says anything.
@@ -175,11 +180,18 @@ pub fn liquid_temperature(question: &LiquidQuestion) -> Option<LiquidAnswer> {
     let dough = dough_with(question, temperature)?;
     let warmer = dough_with(question, temperature + TEN_KELVIN)?;
     let met = matches!(reach, Reach::OnTarget | Reach::Ice(_));
+    let mild = if met {
+        temperature
+    } else {
+        mildest(question, temperature)
+    };
     Some(LiquidAnswer {
         temperature,
         wanted,
         reach,
         dough,
+        mild,
+        mild_dough: dough_with(question, mild)?,
         for_ten_kelvin: warmer.likely() - dough.likely(),
         rule_of_factors: rule::for_question(question),
         advice: if met {
@@ -188,6 +200,36 @@ pub fn liquid_temperature(question: &LiquidQuestion) -> Option<LiquidAnswer> {
             advice::for_shortfall(question, temperature, dough.likely())
         },
     })
+}
+
+/// ASSUMPTION: a dough this much nearer to its target is no nearer for a kitchen thermometer.
+const NOTICEABLE: CelsiusDelta = celsius_delta(0.3);
+
+/// The liquid nearest to the kitchen's own temperature that brings the dough as near
+/// to its target as the extreme one does, but for what nobody would notice.
+///
+/// A dough kneaded by hand hardly feels its liquid; without this, a kitchen one
+/// degree warmer would turn hot milk into milk from the fridge.
+fn mildest(question: &LiquidQuestion, extreme: Celsius) -> Celsius {
+    let miss = |liquid_at: Celsius| {
+        let dough = dough_with(question, liquid_at);
+        dough.map_or(0.0, |dough| (dough.likely() - question.target).get().abs())
+    };
+    let good_enough = miss(extreme) + NOTICEABLE.get();
+    let (mut mild_c, mut good_c) = (question.kitchen.get(), extreme.get());
+    if miss(question.kitchen) <= good_enough {
+        return question.kitchen;
+    }
+    // Twenty halvings of at most a hundred degrees leave less than a thousandth.
+    for _ in 0..20 {
+        let middle_c = 0.5 * (mild_c + good_c);
+        if miss(Celsius::clamped(middle_c)) <= good_enough {
+            good_c = middle_c;
+        } else {
+            mild_c = middle_c;
+        }
+    }
+    Celsius::clamped(good_c)
 }
 
 /// What the dough will come to with the liquid at a temperature, or `None` for an empty bowl.
