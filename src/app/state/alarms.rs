@@ -85,14 +85,27 @@ impl Oventide {
             return;
         }
         let Ringing { title, body, .. } = ringing.clone();
-        let tag = format!("{}/{:?}", ringing.bake.0, ringing.alarm.id);
+        let tag = tag(&ringing.bake, ringing.alarm.id);
         spawn_local(async move { notify::show(&tag, &title, &body).await });
     }
 
     /// "I heard it."
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
-        let tag = format!("{}/{alarm:?}", bake.0);
+        let tag = tag(bake, alarm);
         spawn_local(async move { notify::clear(&tag).await });
         self.ask(bake, Intent::Hear(alarm));
+    }
+}
+
+/// One notification an alarm: a second one with its tag takes the place of the first.
+fn tag(bake: &BakeId, alarm: AlarmId) -> String {
+    let BakeId(bake) = bake;
+    match alarm {
+        AlarmId::Check { step, round } => format!("{bake}/check/{}/{round}", step.0),
+        AlarmId::Fold { step, fold } => format!("{bake}/fold/{}/{fold}", step.0),
+        AlarmId::OvenOn { step } => format!("{bake}/oven-on/{}", step.0),
+        AlarmId::CoolingStage { step } => format!("{bake}/cooling/{}", step.0),
+        AlarmId::Perishable { step } => format!("{bake}/perishable/{}", step.0),
+        AlarmId::Timer(timer) => format!("{bake}/timer/{}", timer.0),
     }
 }

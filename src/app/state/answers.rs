@@ -160,13 +160,15 @@ fn kitchen(before: &State, after: &State, now_air: Celsius, now: Moment) -> Answ
 
 /// How warm the liquid of the next dough to be mixed had to be, and has to be.
 fn liquid(before: &State, after: &State) -> Option<(Celsius, Celsius)> {
-    let mut mixes = after.formula.steps.iter().filter(|step| {
-        step.kind == StepKind::Mix && after.progress(step.id).ended.is_none()
-    });
+    let mut mixes = after
+        .formula
+        .steps
+        .iter()
+        .filter(|step| step.kind == StepKind::Mix && after.progress(step.id).ended.is_none());
     let component = mixes.next()?.component;
     let temperature = |state: &State| {
         let question = state.formula.liquid_question(component, &state.kitchen)?;
-        Some(liquid_temperature(&question)?.temperature)
+        Some(liquid_temperature(&question)?.mild)
     };
     Some((temperature(before)?, temperature(after)?))
 }

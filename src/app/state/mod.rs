@@ -180,10 +180,7 @@ impl Oventide {
 
     /// Whether any bake runs.
     pub(crate) fn is_baking(self) -> bool {
-        self.bakes
-            .read()
-            .iter()
-            .any(|bake| !bake.state().is_over())
+        self.bakes.read().iter().any(|bake| !bake.state().is_over())
     }
 
     fn watch_time(self) {
@@ -218,8 +215,7 @@ impl Oventide {
 
     fn watch_page(self) {
         platform::page::on_hash_change(move || {
-            self.route
-                .set(Route::read(&platform::page::current_hash()));
+            self.route.set(Route::read(&platform::page::current_hash()));
             self.answer.set(None);
             platform::page::scroll_to_top();
         });

@@ -30,10 +30,7 @@ impl BakeView {
     fn of(bake: &Bake, now: Moment) -> Self {
         let state = bake.state();
         let alarms = bake::alarms(state, now);
-        let next_due = alarms
-            .iter()
-            .map(|alarm| alarm.due)
-            .find(|&due| due > now);
+        let next_due = alarms.iter().map(|alarm| alarm.due).find(|&due| due > now);
         Self {
             ask: bake::focus(state, now),
             running: bake::running(state, now),

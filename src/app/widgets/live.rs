@@ -10,7 +10,9 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 /// Text that changes.
-pub(crate) fn text<T: Into<String>>(read: impl Fn() -> T + Send + Sync + 'static) -> Signal<String> {
+pub(crate) fn text<T: Into<String>>(
+    read: impl Fn() -> T + Send + Sync + 'static,
+) -> Signal<String> {
     Signal::derive(move || read().into())
 }
 
@@ -59,5 +61,6 @@ fn when_erased(holds: Memo<bool>, draw: Draw) -> AnyView {
 }
 
 fn list_erased(keys: Signal<Vec<String>>, row: DrawRow) -> AnyView {
-    view! { <For each=move || keys.get() key=Clone::clone children=move |key| row(key) /> }.into_any()
+    view! { <For each=move || keys.get() key=Clone::clone children=move |key| row(key) /> }
+        .into_any()
 }

@@ -33,9 +33,10 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
                 super::span(state.perishable_limit())
             ),
         ),
-        AlarmKind::Timer(name) if name.trim().is_empty() => {
-            ("Your timer".to_owned(), "The time you set is up.".to_owned())
-        }
+        AlarmKind::Timer(name) if name.trim().is_empty() => (
+            "Your timer".to_owned(),
+            "The time you set is up.".to_owned(),
+        ),
         AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
     }
 }

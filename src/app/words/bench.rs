@@ -162,7 +162,11 @@ pub(crate) fn overdue(due: Moment, now: Moment) -> String {
     if late.get() < 1.0 {
         format!("Due at {}.", time_of_day(due))
     } else {
-        format!("Overdue by {}: due at {}.", super::span(late), time_of_day(due))
+        format!(
+            "Overdue by {}: due at {}.",
+            super::span(late),
+            time_of_day(due)
+        )
     }
 }
 

@@ -11,9 +11,7 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
         }
         Caution::HotCustard => "Thick cream spits as it boils: keep whisking and stand back.",
         Caution::HotOven => "Hot oven, hot tray: dry cloths, and mind the steam.",
-        Caution::RawEgg => {
-            "Raw egg can carry germs: don't taste, and wash hands, bowl and brush."
-        }
+        Caution::RawEgg => "Raw egg can carry germs: don't taste, and wash hands, bowl and brush.",
         Caution::RawFlour => "Raw flour can carry germs: don't taste the dough.",
         Caution::Allergens => "Check the allergens below for everyone at the table.",
         Caution::Perishable => {

@@ -14,7 +14,7 @@ pub(crate) fn liquid_sentence(name: &str, answer: &LiquidAnswer, degrees: Degree
             mass(split.water),
             mass(split.ice)
         ),
-        _ => format!("{name} at {}", temperature(answer.temperature, degrees)),
+        _ => format!("{name} at {}", temperature(answer.mild, degrees)),
     }
 }
 
@@ -23,7 +23,7 @@ const NEAR_ENOUGH_K: f64 = 0.75;
 
 /// What the dough will come to, and why no nearer to its target.
 pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: Degrees) -> String {
-    let dough = &answer.dough;
+    let dough = &answer.mild_dough;
     let comes_to = format!(
         "The dough should come to {} ({} to {}).",
         temperature(dough.likely(), degrees),
@@ -33,10 +33,9 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
     let near = (dough.likely() - target).get().abs() < NEAR_ENOUGH_K;
     let why = match answer.reach {
         Reach::OnTarget | Reach::Ice(_) => String::new(),
-        Reach::TooWarmWanted { .. } | Reach::TooColdWanted { .. } if near => format!(
-            " That is near enough to {}.",
-            temperature(target, degrees)
-        ),
+        Reach::TooWarmWanted { .. } | Reach::TooColdWanted { .. } if near => {
+            format!(" That is near enough to {}.", temperature(target, degrees))
+        }
         Reach::TooWarmWanted { cap } => format!(
             " {} is out of reach this way: liquid warmer than {} would harm the yeast.",
             temperature(target, degrees),

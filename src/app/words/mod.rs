@@ -30,7 +30,8 @@ pub(crate) use notes::*;
 pub(crate) use pages::*;
 pub(crate) use phone::*;
 pub(crate) use quantity::{
-    bare_mass, clock_face, count, mass, oven_setting, parse_number, percent, span, temperature, window,
+    at, bare_mass, clock_face, count, mass, oven_setting, parse_number, percent, short_window,
+    span, temperature, window,
 };
 pub(crate) use refusal::refusal;
 pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};

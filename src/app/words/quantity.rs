@@ -142,6 +142,20 @@ pub(crate) fn window(window: &Estimate<Moment>) -> String {
     format!("{low} to {high}, likely {likely}")
 }
 
+/// "14:05 to 14:40", where room is short.
+pub(crate) fn short_window(window: &Estimate<Moment>) -> String {
+    let (low, high) = (time_of_day(window.low()), time_of_day(window.high()));
+    if low == high {
+        return at(window.likely());
+    }
+    format!("{low} to {high}")
+}
+
+/// "at 14:05".
+pub(crate) fn at(moment: Moment) -> String {
+    format!("at {}", time_of_day(moment))
+}
+
 /// "1 bun", "8 buns".
 pub(crate) fn count(count: u16, one: &str, several: &str) -> String {
     if count == 1 {
@@ -187,7 +201,10 @@ mod tests {
     fn numbers_lose_their_idle_noughts() {
         assert_eq!(temperature(celsius(26.0), Degrees::Celsius), "26\u{a0}°C");
         assert_eq!(temperature(celsius(26.4), Degrees::Celsius), "26.5\u{a0}°C");
-        assert_eq!(temperature(celsius(26.5), Degrees::Fahrenheit), "80\u{a0}°F");
+        assert_eq!(
+            temperature(celsius(26.5), Degrees::Fahrenheit),
+            "80\u{a0}°F"
+        );
         assert_eq!(mass(grams(1250.0)), "1.25 kg");
         assert_eq!(mass(grams(100.0)), "100 g");
         assert_eq!(mass(grams(3.5)), "3.5 g");

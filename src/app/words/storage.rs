@@ -98,7 +98,7 @@ pub(crate) fn archive_outcome(outcome: &ArchiveOutcome) -> String {
             "Nothing was changed: the phone's storage did not take it. Free some space and try again."
                 .to_owned()
         }
-        ArchiveOutcome::Unreadable(FileError::TooLarge { .. }) => {
+        ArchiveOutcome::Unreadable(FileError::TooLarge) => {
             "Nothing was changed: the file is too large to be an archive.".to_owned()
         }
         ArchiveOutcome::Unreadable(_) => {

@@ -75,10 +75,10 @@ export class Bench {
     return this.card(name).locator(".runs-clock");
   }
 
-  /** When one of them is likely ready, in minutes since midnight: "14:05 to 14:40, likely 14:20". */
+  /** When one of them is likely ready, in minutes since midnight: "… 14:05 to 14:40, likely 14:20". */
   async likelyEnd(name) {
-    const window = await this.card(name).locator(".runs-when").innerText();
-    const [, hours, minutes] = window.match(/(\d\d):(\d\d)$/);
+    const label = await this.card(name).getAttribute("aria-label");
+    const [, hours, minutes] = label.match(/likely (\d\d):(\d\d)$/);
     return 60 * Number(hours) + Number(minutes);
   }
 

@@ -105,16 +105,23 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
     }
     match asked {
         Ask::Work(step) => {
-            let (each_piece, takes_temperature) = shown.with_step(|_, step| {
-                let each = matches!(
-                    step.checklist,
-                    Some(Checklist::Marks { scope: Scope::EachPiece, .. })
-                );
-                (each, step.kind == StepKind::TakeTemperature)
-            }).unwrap_or_default();
+            let (each_piece, takes_temperature) = shown
+                .with_step(|_, step| {
+                    let each = matches!(
+                        step.checklist,
+                        Some(Checklist::Marks {
+                            scope: Scope::EachPiece,
+                            ..
+                        })
+                    );
+                    (each, step.kind == StepKind::TakeTemperature)
+                })
+                .unwrap_or_default();
             let left = shown.with(|state| {
                 let marked = &state.progress(step).marks;
-                marks_of(state, step).iter().any(|mark| !marked.contains(mark))
+                marks_of(state, step)
+                    .iter()
+                    .any(|mark| !marked.contains(mark))
             });
             if each_piece && left {
                 shown.ask(Intent::MarkNext(step));

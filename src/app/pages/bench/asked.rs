@@ -5,11 +5,11 @@ use domain::formula::{Length, StepKind};
 use domain::notebook::lessons;
 use leptos::prelude::*;
 
+use super::Shown;
 use super::checklist::Checklist;
 use super::mixing::Mixing;
 use super::readings::Readings;
 use super::weighing::Weighing;
-use super::Shown;
 use crate::widgets::cautions::Cautions;
 use crate::widgets::live;
 use crate::words;

@@ -55,8 +55,7 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
                 let name = whose(view);
-                let here =
-                    live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
+                let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
                     <a class="button" href=href aria-current=here>
                         {name}

@@ -168,7 +168,9 @@ fn Pieces(
     marked: Memo<BTreeSet<Mark>>,
 ) -> impl IntoView {
     let rows = (0..pieces).map(|piece| {
-        let name = shown.view.with_untracked(|view| words::piece(view.bake.state(), piece));
+        let name = shown
+            .view
+            .with_untracked(|view| words::piece(view.bake.state(), piece));
         let marks = (0..).zip(&items).map(|(item, text)| {
             let mark = Mark {
                 item,

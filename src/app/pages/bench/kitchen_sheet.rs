@@ -4,9 +4,9 @@ use domain::units::celsius;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::temperature::TemperatureStepper;
-use crate::widgets::live;
 use crate::words;
 
 /// The sheet behind the kitchen's button.

@@ -9,8 +9,8 @@ use platform::clock::time_of_day;
 use super::Shown;
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
-use crate::widgets::sheet::Sheet;
 use crate::widgets::live;
+use crate::widgets::sheet::Sheet;
 use crate::words;
 
 /// The sheet behind "More".
@@ -21,7 +21,11 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     let pauses = move || shown.with(|state| matches!(state.status, Status::Paused { .. }));
     let pause = move |_| {
         let paused = shown.with(|state| matches!(state.status, Status::Paused { .. }));
-        let intent = if paused { Intent::Resume } else { Intent::Pause };
+        let intent = if paused {
+            Intent::Resume
+        } else {
+            Intent::Pause
+        };
         shown.ask(intent);
         open.set(false);
     };

@@ -20,7 +20,9 @@ pub(super) fn Mixing(shown: Shown) -> impl IntoView {
                 }
                 let component = state.formula.component_of(step)?;
                 let liquid = component.ingredients.iter().find(|part| part.tempered)?;
-                let question = state.formula.liquid_question(step.component, &state.kitchen)?;
+                let question = state
+                    .formula
+                    .liquid_question(step.component, &state.kitchen)?;
                 let answer = liquid_temperature(&question)?;
                 Some((liquid.name.clone(), question.target, answer))
             })
@@ -37,12 +39,7 @@ pub(super) fn Mixing(shown: Shown) -> impl IntoView {
 }
 
 #[component]
-fn Liquid(
-    shown: Shown,
-    name: String,
-    target: Celsius,
-    answer: LiquidAnswer,
-) -> impl IntoView {
+fn Liquid(shown: Shown, name: String, target: Celsius, answer: LiquidAnswer) -> impl IntoView {
     let degrees = shown.app.settings.get_untracked().degrees;
     let advice = answer
         .advice

@@ -7,8 +7,8 @@ use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
 
 use super::Shown;
-use crate::widgets::temperature::TemperatureStepper;
 use crate::widgets::live;
+use crate::widgets::temperature::TemperatureStepper;
 use crate::words;
 
 /// Which thermometer a step asks for.

@@ -4,7 +4,6 @@ use domain::bake::{BakeId, Intent};
 use domain::formula::StepId;
 use domain::units::Moment;
 use leptos::prelude::*;
-use platform::clock::time_of_day;
 
 use super::Shown;
 use crate::widgets::live;
@@ -22,7 +21,10 @@ struct Card {
     low: Moment,
     look: Moment,
     high: Moment,
+    /// What stands on the card, where room is short.
     window: String,
+    /// The same with its likely moment, for whoever listens.
+    whole_window: String,
 }
 
 /// The strip of cards, of all bakes.
@@ -61,6 +63,11 @@ fn cards(shown: Shown) -> Vec<Card> {
             let look = fold.map_or(running.look, |fold| fold.min(running.look));
             let folds_next = look < running.look;
             let title = name.map(|step| step.title.clone()).unwrap_or_default();
+            let window = if folds_next {
+                words::at(look)
+            } else {
+                words::short_window(&running.window)
+            };
             cards.push(Card {
                 key: format!("{}/{}", view.bake.id.0, running.step.0),
                 bake: view.bake.id.clone(),
@@ -75,7 +82,8 @@ fn cards(shown: Shown) -> Vec<Card> {
                 low: running.window.low(),
                 look,
                 high: running.window.high(),
-                window: words::window(&running.window),
+                window,
+                whole_window: words::window(&running.window),
             });
         }
         for (id, timer) in &state.timers {
@@ -89,7 +97,8 @@ fn cards(shown: Shown) -> Vec<Card> {
                 low: timer.due,
                 look: timer.due,
                 high: timer.due,
-                window: time_of_day(timer.due),
+                window: words::at(timer.due),
+                whole_window: words::at(timer.due),
             });
         }
     }
@@ -104,7 +113,9 @@ fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoVie
     // The card stays while its numbers change; once it has gone it shows its last ones.
     let card = Memo::new(move |last: Option<&Card>| {
         let found = cards.read().iter().find(|now| now.key == key).cloned();
-        found.or_else(|| last.cloned()).unwrap_or_else(|| card.clone())
+        found
+            .or_else(|| last.cloned())
+            .unwrap_or_else(|| card.clone())
     });
     let left = move || card.read().look - app.now.get();
     let due = live::flag(move || left().get() <= 0.0);
@@ -123,7 +134,7 @@ fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoVie
         let card = card.read();
         let now = app.beat.get();
         let left = card.look - now;
-        Some(words::running_label(&card.name, left, &card.window))
+        Some(words::running_label(&card.name, left, &card.whole_window))
     });
     let turn_to = move |_| {
         let Card { bake, step, .. } = card.get_untracked();
@@ -156,11 +167,17 @@ fn Tide(card: Memo<Card>, now: RwSignal<Moment>) -> impl IntoView {
     let surface = move || 100.0 - height(now.get());
     let water = live::attr(move || {
         let y = surface();
-        Some(format!("M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1} V100 H0 Z", y - 3.0))
+        Some(format!(
+            "M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1} V100 H0 Z",
+            y - 3.0
+        ))
     });
     let edge = live::attr(move || {
         let y = surface();
-        Some(format!("M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1}", y - 3.0))
+        Some(format!(
+            "M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1}",
+            y - 3.0
+        ))
     });
     view! {
         <svg class="tide" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">

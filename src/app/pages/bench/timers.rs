@@ -6,9 +6,9 @@ use leptos::prelude::*;
 use platform::clock::time_of_day;
 
 use super::Shown;
+use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::stepper::Stepper;
-use crate::widgets::live;
 use crate::words;
 
 /// The sheet behind the timer's button.
@@ -17,7 +17,10 @@ pub(super) fn TimersSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     let name = RwSignal::new(String::new());
     let length = RwSignal::new(10.0);
     let set = move |_| {
-        let intent = Intent::SetTimer(name.get_untracked(), Minutes::clamped(length.get_untracked()));
+        let intent = Intent::SetTimer(
+            name.get_untracked(),
+            Minutes::clamped(length.get_untracked()),
+        );
         shown.ask(intent);
         name.set(String::new());
         open.set(false);

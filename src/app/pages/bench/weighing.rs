@@ -33,7 +33,9 @@ pub(super) fn Weighing(shown: Shown) -> impl IntoView {
 
 #[component]
 fn Piece(shown: Shown, piece: u16) -> impl IntoView {
-    let name = shown.view.with_untracked(|view| words::piece(view.bake.state(), piece));
+    let name = shown
+        .view
+        .with_untracked(|view| words::piece(view.bake.state(), piece));
     let known = Memo::new(move |_| shown.with(|state| state.masses.get(&piece).copied()));
     let advice = live::text(move || {
         let target = shown.with(|state| state.formula.pieces.mass);
