@@ -1,0 +1,52 @@
+// Promise: axe finds nothing, wherever the baker is, by day and by night, upright and on its side.
+//
+// Checked against the rules of axe-core for WCAG 2.2 AA and its best practices.
+
+import AxeBuilder from "@axe-core/playwright";
+import { PHONE } from "../../support/phone.js";
+import { expect, test } from "../../support/test.js";
+import { everyPlace } from "./measure/places.js";
+
+const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+const { width, height } = PHONE.viewport;
+const POSTURES = [
+  { width, height },
+  { width: height, height: width },
+];
+
+for (const colorScheme of ["light", "dark"]) {
+  test(`axe finds nothing in ${colorScheme}`, async ({ app, page }) => {
+    test.setTimeout(420_000);
+    await page.emulateMedia({ colorScheme });
+    let places = 0;
+    for await (const place of everyPlace(app)) {
+      places += 1;
+      for (const posture of POSTURES) {
+        await page.setViewportSize(posture);
+        expect.soft(await findings(app), `${place}, ${posture.width} px wide`).toEqual([]);
+      }
+      await page.setViewportSize(PHONE.viewport);
+    }
+    expect(places).toBeGreaterThan(35);
+  });
+}
+
+test("axe does find what is wrong", async ({ app, page }) => {
+  await app.open();
+  await page.evaluate(() => {
+    document.querySelector("main").append(document.createElement("button"));
+  });
+  expect(await findings(app)).toEqual([expect.stringContaining("button-name")]);
+});
+
+async function findings({ page, clock }) {
+  // What scrolls by under the main action counts as covered there; at the end nothing lies under it.
+  await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+  let isDone = false;
+  const analysis = new AxeBuilder({ page }).withTags(RULES).analyze();
+  const done = analysis.finally(() => (isDone = true));
+  // Axe waits for timers, and they stand still with the rest of the page's time.
+  while (!isDone) await Promise.race([done, clock.pass(10)]);
+  const { violations } = await done;
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`);
+}

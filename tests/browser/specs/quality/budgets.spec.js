@@ -1,0 +1,170 @@
+// The time budgets, measured on the release build. They run alone: the project `budgets`.
+//
+// A phone is imitated: its screen, a processor four times slower than this one, and for the first
+// visit a network of 150 ms and 1.6 Mbit/s. What counts is the median, because the machine has
+// other things to do. The budgets for size are held by `cargo xtask test size`.
+
+import { expect, test } from "@playwright/test";
+import { App } from "../../pages/app.js";
+import { FORMULAS } from "../../pages/formula.js";
+import { DIST } from "../../support/builds.js";
+import { Clock, MINUTE } from "../../support/clock.js";
+import { hold } from "./measure/budget.js";
+import { serveSmall } from "./measure/packed-host.js";
+import { asksOf } from "./measure/walk.js";
+
+const SLOWER = 4;
+const NETWORK = {
+  offline: false,
+  latency: 150,
+  downloadThroughput: 1.6e6 / 8,
+  uploadThroughput: 750e3 / 8,
+};
+const RUNS = 5;
+
+const LARGEST_PAINT_MS = 1500;
+const COLD_USABLE_MS = 2500;
+const WARM_USABLE_MS = 500;
+const KITCHEN_CHANGE_MS = 16;
+
+test("cold start", async ({ browser }) => {
+  test.setTimeout(120_000);
+  const host = await serveSmall(DIST);
+  const starts = [];
+  for (let run = 0; run < RUNS; run += 1) {
+    const context = await browser.newContext(test.info().project.use);
+    starts.push(await start(context, host.url, NETWORK));
+    await context.close();
+  }
+  await host.stop();
+  hold("cold start, largest paint", starts.map(({ paint }) => paint), LARGEST_PAINT_MS);
+  hold("cold start, usable", starts.map(({ usable }) => usable), COLD_USABLE_MS);
+});
+
+test("warm start with the server dead", async ({ context }) => {
+  test.setTimeout(120_000);
+  const host = await serveSmall(DIST);
+  const page = await context.newPage();
+  await page.goto(host.url);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await page.close();
+  await host.stop();
+  const starts = [];
+  for (let run = 0; run < RUNS; run += 1) starts.push(await start(context, host.url));
+  hold("warm start, server dead, usable", starts.map(({ usable }) => usable), WARM_USABLE_MS);
+});
+
+/** Opens the app in a new tab; when its largest paint came and when it could be used, in ms. */
+async function start(context, url, network) {
+  const page = await context.newPage();
+  const session = await context.newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+  if (network) {
+    await session.send("Network.enable");
+    await session.send("Network.emulateNetworkConditions", network);
+  }
+  await page.addInitScript(recordStart);
+  await page.goto(url);
+  const recorded = await page.evaluate(() => window.started);
+  await page.close();
+  return recorded;
+}
+
+// Runs in the page. It is usable once the formulas are drawn and the page answers again: two
+// frames later, with nothing of the app's in between.
+function recordStart() {
+  const paints = [];
+  const keep = (entries) => paints.push(...entries.map((entry) => entry.startTime));
+  const observer = new PerformanceObserver((list) => keep(list.getEntries()));
+  observer.observe({ type: "largest-contentful-paint", buffered: true });
+  const frame = () => new Promise((drawn) => requestAnimationFrame(drawn));
+  const turn = () => new Promise((done) => setTimeout(done));
+  const drawn = new Promise((resolve) => {
+    const watch = new MutationObserver(() => {
+      if (!document.querySelector("main#app a.card")) return;
+      watch.disconnect();
+      resolve();
+    });
+    watch.observe(document, { childList: true, subtree: true });
+  });
+  window.started = (async () => {
+    await drawn;
+    await frame();
+    await frame();
+    await turn();
+    const usable = performance.now();
+    // The paint of what is there now may be reported only after the next ones.
+    for (let frames = 0; frames < 5; frames += 1) await frame();
+    await turn();
+    keep(observer.takeRecords());
+    return { usable, paint: paints.at(-1) };
+  })();
+}
+
+test("a change of the kitchen's temperature", async ({ context }) => {
+  test.setTimeout(120_000);
+  const host = await serveSmall(DIST);
+  const page = await context.newPage();
+  const clock = new Clock(context);
+  // A clock that stands still ticks nothing into the measurement.
+  await clock.stopAt();
+  const app = new App(page, clock, host.url.replace(/\/$/, ""));
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  for await (const ask of asksOf(app)) if (ask.title === "Toast almonds") break;
+  await clock.sleep(10 * MINUTE);
+  const session = await context.newCDPSession(page);
+  await session.send("Performance.enable");
+  await session.send("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+  const runs = [];
+  for (let run = 0; run < 2 * RUNS; run += 1) {
+    const degrees = run % 2 === 0 ? 18 : 22;
+    await app.bench.enterKitchen(degrees);
+    await expect(app.bench.sheet.locator(".answer")).toBeVisible();
+    runs.push(await scriptFor(session, page, () => setKitchen(page, degrees)));
+    await expect(app.bench.sheet).toHaveCount(0);
+  }
+  await host.stop();
+  hold("kitchen's temperature to all windows and the plan, script", runs, KITCHEN_CHANGE_MS);
+});
+
+/** How long the page's scripts ran for something, in ms. */
+async function scriptFor(session, page, work) {
+  const ran = async () => {
+    const { metrics } = await session.send("Performance.getMetrics");
+    return 1000 * metrics.find(({ name }) => name === "ScriptDuration").value;
+  };
+  const before = await ran();
+  await work();
+  return (await ran()) - before;
+}
+
+/** Presses the button and waits, inside the page, until everything that follows has been drawn. */
+function setKitchen(page, degrees) {
+  return page.evaluate(async (wanted) => {
+    const sheet = document.querySelector("dialog.sheet[open]");
+    const button = [...sheet.querySelectorAll("button")].find((one) =>
+      one.textContent.startsWith("Kitchen is"),
+    );
+    // Between a number and its unit no line may break, so that space is another one.
+    const says = (selector) => {
+      const text = document.querySelector(selector)?.textContent.replace(/\s/g, " ") ?? "";
+      return text.includes(`Kitchen ${wanted} °C`);
+    };
+    const seen = () => says(".bench-bar") && says(".asked .answer");
+    const done = new Promise((resolve) => {
+      const watch = new MutationObserver(() => seen() && resolve());
+      watch.observe(document, { childList: true, subtree: true, characterData: true });
+    });
+    button.click();
+    await done;
+    // Timers stand still; messages between two ports don't, and come after what is queued now.
+    for (let turn = 0; turn < 5; turn += 1) {
+      await new Promise((resolve) => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = resolve;
+        port2.postMessage(null);
+      });
+    }
+  }, degrees);
+}

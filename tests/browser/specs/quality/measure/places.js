@@ -1,0 +1,155 @@
+// Leads through every page and every state that a baker can see, and stops at each.
+
+import { expect } from "@playwright/test";
+import { FORMULAS } from "../../../pages/formula.js";
+import { MINUTE } from "../../../support/clock.js";
+import { putInto } from "../../../support/database.js";
+import { asksOf } from "./walk.js";
+
+/** Every place, in the order in which a first bake passes them. Gives each one's name. */
+export async function* everyPlace(app) {
+  yield* beforeAnyBake(app);
+  yield* duringABake(app);
+  yield* afterABake(app);
+}
+
+/** The pages of a phone that has never baked. */
+export async function* beforeAnyBake(app) {
+  await app.open();
+  yield "Today, empty";
+  await app.go("Formulas");
+  yield "Formulas";
+  for (const name of Object.values(FORMULAS)) {
+    await app.turnTo("#/formulas");
+    await expect(app.heading).toHaveText("Formulas");
+    await app.page.getByRole("main").getByRole("link", { name }).click();
+    await expect(app.heading).toHaveText(name);
+    yield `Formula: ${name}`;
+  }
+  await app.turnTo("#/formulas/none");
+  await expect(app.heading).toBeVisible();
+  yield "Formula that isn't there";
+  await app.turnTo("#/bench");
+  await expect(app.heading).toHaveText("Nothing is baking.");
+  yield "Bench, nothing baking";
+  await app.turnTo("#/notebook");
+  await expect(app.heading).toHaveText("Notebook");
+  yield "Notebook, empty";
+  await app.turnTo("#/notebook/none");
+  await expect(app.page.getByRole("link", { name: "All bakes" }).or(app.heading).first()).toBeVisible();
+  yield "Note that isn't there";
+  yield* kitchen(app);
+}
+
+async function* kitchen(app) {
+  const { page } = app;
+  await app.turnTo("#/kitchen");
+  await expect(app.heading).toHaveText("Kitchen");
+  yield "Kitchen";
+  const sheet = page.locator("dialog.sheet[open]");
+  await page.getByRole("button", { name: "Restore an archive" }).click();
+  await expect(sheet).toBeVisible();
+  yield "Kitchen: restore?";
+  await close(sheet);
+  await page.getByRole("button", { name: "Erase everything" }).click();
+  await expect(sheet).toBeVisible();
+  yield "Kitchen: erase?";
+  await sheet.getByRole("button", { name: "Go on" }).click();
+  await expect(sheet.getByRole("button", { name: "Erase it all now" })).toBeVisible();
+  yield "Kitchen: really erase?";
+  await close(sheet);
+}
+
+/** The first of each kind of ask of a whole bake, and every sheet over the Bench. */
+export async function* duringABake(app) {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  const seen = new Set();
+  for await (const ask of asksOf(app)) {
+    if (!seen.has(ask.kind)) yield `Bench, ${ask.name}`;
+    if (!seen.has("wait") && ask.kind === "wait") yield* sheetsOverTheBench(app);
+    seen.add(ask.kind);
+  }
+}
+
+async function* sheetsOverTheBench(app) {
+  const { bench, page } = app;
+  await page.locator(".asked details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+  yield "Bench, every drawer open";
+  await bench.enterKitchen(17);
+  await expect(bench.sheet.locator(".answer")).toBeVisible();
+  yield "Bench, kitchen's sheet with a changed temperature";
+  await bench.setEnteredKitchen();
+  yield "Bench, kitchen's answer";
+  await bench.setTimer("Rack", 20);
+  await bench.bar.getByRole("button", { name: "Timer" }).click();
+  await expect(bench.sheet).toBeVisible();
+  yield "Bench, timers' sheet";
+  await close(bench.sheet);
+  const more = await bench.openMore();
+  await more.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+  yield "Bench, More";
+  for (const question of ["Finish and write it up", "Give this bake up"]) {
+    await more.getByRole("button", { name: question }).click();
+    const sheet = page.locator("dialog.sheet[open]").last();
+    await expect(sheet.getByRole("button", { name: "No, leave it" })).toBeVisible();
+    yield `Bench: ${question}?`;
+    await sheet.getByRole("button", { name: "No, leave it" }).click();
+    await expect(page.locator("dialog.sheet[open]")).toHaveCount(1);
+  }
+  await close(more);
+  await (await bench.openMore()).getByRole("button", { name: "Pause" }).click();
+  await expect(page.getByText("Paused.")).toBeVisible();
+  yield "Bench, paused";
+  await app.clock.pass(MINUTE);
+  await bench.mainAction.click();
+  await expect(page.getByText("Paused.")).toHaveCount(0);
+  await app.turnTo("#/");
+  await expect(app.heading).toHaveText("Today");
+  yield "Today, baking";
+  await app.formula.bake(FORMULAS.loaf);
+  await bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
+  await expect(bench.title).toHaveText("Gather");
+  yield "Bench, two bakes";
+  const second = await bench.openMore();
+  await second.getByRole("button", { name: "Give this bake up" }).click();
+  await page.locator("dialog.sheet[open]").last().getByRole("button", { name: "Give this bake up" }).click();
+  await app.turnTo("#/bench");
+  await expect(bench.main).toBeVisible();
+}
+
+/** The pages of a phone that has baked. */
+export async function* afterABake(app) {
+  const { bench, page } = app;
+  await app.clock.pass(500);
+  await bench.mainAction.click();
+  await expect(app.heading).toHaveText(FORMULAS.buns);
+  yield "Note";
+  await app.turnTo("#/notebook");
+  await expect(app.heading).toHaveText("Notebook");
+  yield "Notebook";
+  await putInto(page, "notebook", "odd", "{not a note");
+  await app.reload();
+  await app.turnTo("#/");
+  await expect(page.locator(".caution").first()).toBeVisible();
+  yield "Today, with a record set aside";
+  await app.turnTo("#/kitchen");
+  await expect(page.getByRole("heading", { name: "Set aside" })).toBeVisible();
+  yield "Kitchen, with a record set aside";
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException("no storage here", "SecurityError");
+    };
+  });
+  await app.reload();
+  await expect(app.standingWarning).toBeVisible();
+  yield "Kitchen, with the storage's warning";
+  await app.formula.bake(FORMULAS.braid);
+  yield "Bench, with the storage's warning";
+}
+
+async function close(sheet) {
+  const { length } = await sheet.page().locator("dialog.sheet[open]").all();
+  await sheet.page().keyboard.press("Escape");
+  await expect(sheet.page().locator("dialog.sheet[open]")).toHaveCount(length - 1);
+}
