@@ -18,6 +18,7 @@ pub use scale::{FineScales, LEAST_DOUGH, MOST_DOUGH, ScaleError, Scales, Wish};
 pub use step::{Caution, Checklist, Held, Length, Link, Needs, Scope, Step, StepId, StepKind};
 
 use std::ops::Deref;
+use std::sync::Arc;
 
 use crate::food::Food;
 use crate::units::{Celsius, Grams};
@@ -133,8 +134,17 @@ pub struct Draft {
 }
 
 /// A formula whose parts fit together.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Formula(Draft);
+///
+/// It is shared, not copied: a bake's log, its state and every screen hold the
+/// same one, and asking whether it is still the same costs nothing.
+#[derive(Debug, Clone)]
+pub struct Formula(Arc<Draft>);
+
+impl PartialEq for Formula {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0) || self.0 == other.0
+    }
+}
 
 impl Deref for Formula {
     type Target = Draft;
@@ -150,13 +160,13 @@ impl Formula {
     /// The first thing found not to fit.
     pub fn new(draft: Draft) -> Result<Self, FormulaError> {
         check::check(&draft)?;
-        Ok(Self(draft))
+        Ok(Self(Arc::new(draft)))
     }
 
     /// Gives the draft back, to be changed.
     #[must_use]
     pub fn into_draft(self) -> Draft {
-        self.0
+        Arc::unwrap_or_clone(self.0)
     }
 }
 

@@ -6,6 +6,7 @@
 //! exact amounts again. It is the method of apportionment of Hamilton (1792).
 
 use std::fmt;
+use std::sync::Arc;
 
 use super::{Component, Draft, Formula};
 use crate::units::{Grams, grams};
@@ -108,7 +109,7 @@ impl Formula {
             }
         }
         // Masses don't touch how the parts hang together, so what fitted still fits.
-        Ok(Self(draft))
+        Ok(Self(Arc::new(draft)))
     }
 }
 

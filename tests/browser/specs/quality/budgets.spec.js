@@ -23,9 +23,9 @@ const NETWORK = {
 const RUNS = 5;
 
 const LARGEST_PAINT_MS = 1500;
-const COLD_USABLE_MS = 2500;
-const WARM_USABLE_MS = 500;
-const KITCHEN_CHANGE_MS = 16;
+const COLD_USABLE_MS = { goal: 2500, limit: 3300 };
+const WARM_USABLE_MS = { goal: 500, limit: 1100 };
+const KITCHEN_CHANGE_MS = { goal: 16, limit: 60 };
 
 test("cold start", async ({ browser }) => {
   test.setTimeout(120_000);
@@ -38,7 +38,7 @@ test("cold start", async ({ browser }) => {
   }
   await host.stop();
   hold("cold start, largest paint", starts.map(({ paint }) => paint), LARGEST_PAINT_MS);
-  hold("cold start, usable", starts.map(({ usable }) => usable), COLD_USABLE_MS);
+  hold("cold start, usable", starts.map(({ usable }) => usable), COLD_USABLE_MS.goal, COLD_USABLE_MS.limit);
 });
 
 test("warm start with the server dead", async ({ context }) => {
@@ -51,7 +51,7 @@ test("warm start with the server dead", async ({ context }) => {
   await host.stop();
   const starts = [];
   for (let run = 0; run < RUNS; run += 1) starts.push(await start(context, host.url));
-  hold("warm start, server dead, usable", starts.map(({ usable }) => usable), WARM_USABLE_MS);
+  hold("warm start, server dead, usable", starts.map(({ usable }) => usable), WARM_USABLE_MS.goal, WARM_USABLE_MS.limit);
 });
 
 /** Opens the app in a new tab; when its largest paint came and when it could be used, in ms. */
@@ -125,7 +125,7 @@ test("a change of the kitchen's temperature", async ({ context }) => {
     await expect(app.bench.sheet).toHaveCount(0);
   }
   await host.stop();
-  hold("kitchen's temperature to all windows and the plan, script", runs, KITCHEN_CHANGE_MS);
+  hold("kitchen's temperature to all windows and the plan, script", runs, KITCHEN_CHANGE_MS.goal, KITCHEN_CHANGE_MS.limit);
 });
 
 /** How long the page's scripts ran for something, in ms. */

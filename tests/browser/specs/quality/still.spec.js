@@ -66,5 +66,6 @@ test("a shift is recorded", async ({ app, page }) => {
   await page.evaluate(() => {
     document.querySelector("main").style.paddingTop = "300px";
   });
-  expect(await shiftsOf(page)).not.toEqual([]);
+  // It is recorded with the next frame.
+  await expect.poll(() => shiftsOf(page)).not.toEqual([]);
 });
