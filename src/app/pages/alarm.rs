@@ -57,6 +57,12 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
                 event.prevent_default();
                 stop();
             }
+            // A second Escape or Back closes it whatever the page says; what rings needs its button.
+            on:close=move |_| {
+                if let Some(dialog) = dialog.get_untracked().filter(|_| first.read_untracked().is_some()) {
+                    drop(dialog.show_modal());
+                }
+            }
         >
             <div class="alarm-body" role="alert">
                 <p class="asked-cue">{whose}</p>

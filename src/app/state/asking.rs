@@ -45,7 +45,12 @@ impl Oventide {
     pub(crate) fn ask_in_turn(self, bake: &BakeId, intents: Vec<Intent>) {
         let inner = self.inner();
         inner.asked.borrow_mut().push_back((bake.clone(), intents));
-        if inner.asking.replace(true) {
+        self.work_off();
+    }
+
+    /// Works off what was asked, then tries again what could not be stored, of whatever bake.
+    fn work_off(self) {
+        if self.inner().asking.replace(true) {
             return;
         }
         spawn_local(async move {
@@ -56,8 +61,22 @@ impl Oventide {
                 };
                 self.answer_all(&bake, intents).await;
             }
+            let unsaved: Vec<BakeId> = self.inner().unsaved.borrow().keys().cloned().collect();
+            for bake in unsaved {
+                self.keep(&bake, 0, &[]).await;
+            }
             self.inner().asking.replace(false);
+            if !self.inner().asked.borrow().is_empty() {
+                self.work_off();
+            }
         });
+    }
+
+    /// Stores what could not be stored before, if there is any.
+    pub(super) fn save_what_is_unsaved(self) {
+        if !self.inner().unsaved.borrow().is_empty() {
+            self.work_off();
+        }
     }
 
     async fn answer_all(self, bake: &BakeId, intents: Vec<Intent>) {

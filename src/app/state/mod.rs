@@ -203,6 +203,7 @@ impl Oventide {
         let stale = (now - beat).get().abs() >= 0.25;
         if fell_due || stale {
             self.beat.set(now);
+            self.save_what_is_unsaved();
         }
     }
 

@@ -20,6 +20,8 @@ pub(crate) const UNDO: &str = "Undo";
 pub(crate) const SKIP: &str = "Skip";
 /// Puts the look off.
 pub(crate) const NOT_YET: &str = "Not yet, 10 min";
+/// The same in the oven.
+pub(crate) const NOT_YET_IN_OVEN: &str = "Not yet, 3 min";
 /// What the strip of running things is.
 pub(crate) const RUNNING: &str = "Going on meanwhile";
 /// Which bake.

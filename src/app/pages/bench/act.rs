@@ -2,7 +2,7 @@
 
 use domain::bake::{Ask, Intent, Status, marks_of};
 use domain::formula::{Checklist, Scope, StepKind};
-use domain::units::{Moment, minutes};
+use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
 
@@ -14,7 +14,9 @@ use crate::words;
 /// A second press sooner than this after the first is the same press.
 const SAME_PRESS_MS: i64 = 400;
 /// How long "not yet" puts a look off.
-const LOOK_AGAIN: domain::units::Minutes = minutes(10.0);
+const LOOK_AGAIN: Minutes = minutes(10.0);
+/// The same in the oven, where ten minutes would burn what three finish.
+const LOOK_INTO_OVEN_AGAIN: Minutes = minutes(3.0);
 
 /// The main action and its neighbours.
 #[component]
@@ -56,11 +58,18 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     let nothing = Signal::derive(move || !paused.get() && prompt.read().action.is_empty());
     // Beside the main action: putting a look off, or leaving work out.
     let other = move || match asked.get() {
-        Ask::Look(step) | Ask::Wait(step) => {
-            Some((words::NOT_YET, Intent::NotYet(step, LOOK_AGAIN)))
+        Ask::Look(step) => {
+            let bakes = shown.with_step(|_, step| step.kind == StepKind::Bake);
+            let (words, by) = if bakes.unwrap_or_default() {
+                (words::NOT_YET_IN_OVEN, LOOK_INTO_OVEN_AGAIN)
+            } else {
+                (words::NOT_YET, LOOK_AGAIN)
+            };
+            Some((words, Intent::NotYet(step, by)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
-        Ask::Fold(_) | Ask::Idle | Ask::AllDone => None,
+        // What is only waited for isn't due yet, so there is nothing to put off.
+        Ask::Wait(_) | Ask::Fold(_) | Ask::Idle | Ask::AllDone => None,
     };
     let press_other = move |_| {
         if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {

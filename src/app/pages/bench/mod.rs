@@ -135,15 +135,6 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
         }
         asked.get()
     });
-    // A new step starts at its instruction, wherever the last one was scrolled to.
-    let asked = shown.asked();
-    Effect::new(move |before: Option<Ask>| {
-        let asked = asked.get();
-        if before.is_some_and(|before| before != asked) {
-            platform::page::scroll_to_top();
-        }
-        asked
-    });
     view! {
         <main id="app" class="bench">
             <bar::Bar shown=shown />

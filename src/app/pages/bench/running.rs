@@ -6,6 +6,7 @@ use domain::units::Moment;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::route::Route;
 use crate::widgets::live;
 use crate::words;
 
@@ -140,6 +141,9 @@ fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoVie
         let Card { bake, step, .. } = card.get_untracked();
         if let Some(step) = step {
             app.ask(&bake, Intent::Pick(step));
+            if shown.view.read_untracked().bake.id != bake {
+                Route::Bench(Some(bake)).go();
+            }
         }
     };
     view! {
