@@ -1,6 +1,6 @@
 //! What a first visit loads, compressed as a host would send it, against a goal and a limit.
 //!
-//! The goal is what the design promises.
+//! The goal is the budget that `DEVELOPERS.md` states.
 //! While it isn't reached, the limit stands a little above what the app weighs now:
 //! it fails a change that makes the app heavier, where a red goal would be got used to.
 //!
@@ -12,7 +12,7 @@ use crate::paths;
 use std::io::Write;
 use std::path::Path;
 
-/// The design's budgets in kB: everything a first visit loads, and the part of it that is WebAssembly.
+/// The budgets in kB: everything a first visit loads, and the part of it that is WebAssembly.
 const GOAL_ALL_KB: usize = 250;
 const GOAL_WASM_KB: usize = 180;
 /// What fails the suite, in kB: lower it to 2 % above the last report whenever the app gets lighter.

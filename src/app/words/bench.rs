@@ -112,7 +112,7 @@ pub(crate) fn kitchen_set(temperature: &str) -> String {
     format!("Kitchen is {temperature}")
 }
 
-/// "Coming up at 14:05: Divide".
+/// "Next, about 14:05: Divide".
 pub(crate) fn next_up(title: &str, at: Moment) -> String {
     format!("Next, about {}: {title}", time_of_day(at))
 }
@@ -143,7 +143,7 @@ pub(crate) fn ready_when(cue: &str) -> String {
     format!("Ready when {cue}.")
 }
 
-/// "Each bun: 85 g".
+/// "8 buns of 85 g each".
 pub(crate) fn piece_target(state: &State) -> String {
     let pieces = &state.formula.pieces;
     format!(
@@ -158,7 +158,7 @@ pub(crate) fn reading(temperature: &str) -> String {
     format!("It is {temperature}")
 }
 
-/// "Was due at 14:05, 12 min ago".
+/// "Overdue by 12 min: due at 14:05."
 pub(crate) fn overdue(due: Moment, now: Moment) -> String {
     let late = now - due;
     if late.get() < 1.0 {

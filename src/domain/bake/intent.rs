@@ -1,4 +1,4 @@
-//! What a tap, a key, a word or a clap asks for, and the events it comes to.
+//! What a tap or a key asks for, and the events it comes to.
 //!
 //! Every way of asking becomes the same [`Intent`], so each can do everything.
 //! [`decide`] is the only way an event comes about after the start.

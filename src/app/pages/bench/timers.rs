@@ -28,7 +28,7 @@ pub(super) fn TimersSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     let text = Signal::derive(move || words::span(Minutes::clamped(length.get())));
     view! {
         <Sheet open=open title=words::TIMERS_TITLE>
-            <SetTimers shown=shown />
+            <SetTimers shown=shown open=open />
             <div class="field">
                 <label for="timer-name">{words::TIMER_NAME}</label>
                 <input
@@ -60,7 +60,7 @@ pub(super) fn TimersSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
 
 /// Timers that are set, each to be put away.
 #[component]
-fn SetTimers(shown: Shown) -> impl IntoView {
+fn SetTimers(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     let timers = Memo::new(move |_| {
         shown.with(|state| {
             let timers = state.timers.iter();
@@ -82,7 +82,11 @@ fn SetTimers(shown: Shown) -> impl IntoView {
                                 <span class="grow">{line}</span>
                                 <button
                                     class="button"
-                                    on:click=move |_| shown.ask(Intent::StopTimer(id))
+                                    on:click=move |_| {
+                                        shown.ask(Intent::StopTimer(id));
+                                        // The row goes, and with it the focus: back to the Bench.
+                                        open.set(false);
+                                    }
                                 >
                                     {words::TIMER_STOP}
                                     <span class="visually-hidden">" " {name}</span>

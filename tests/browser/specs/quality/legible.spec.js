@@ -1,6 +1,6 @@
 // Promise: the Bench can be read and hit from a metre and a half, at every ask of every starter.
 //
-// The numbers are the design's. Those for distance follow from capital letters of 16 to 20 minutes
+// The numbers are Oventide's own. Those for distance follow from capital letters of 16 to 20 minutes
 // of arc (ISO 9241-303), those for fingers from 12 mm; a CSS px is about 0.165 mm on phones.
 
 import { FORMULAS } from "../../pages/formula.js";

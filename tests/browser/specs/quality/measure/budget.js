@@ -1,4 +1,4 @@
-// Holds measured times against what the design allows, and prints them.
+// Holds measured times against their budgets, and prints them.
 
 import { expect } from "@playwright/test";
 
@@ -11,7 +11,7 @@ export function median(values) {
 /**
  * Prints one line of the table, and fails when the median is over the limit.
  *
- * The goal is what the design promises. While it isn't reached, the limit stands a little above
+ * The goal is the budget that DEVELOPERS.md states. While it isn't reached, the limit stands a little above
  * what the app takes now: it fails a change that makes it slower, and goes when the goal is reached.
  */
 export function hold(what, runs, goalMs, limitMs = goalMs) {
