@@ -10,6 +10,10 @@
 //!
 //! Reading order: the modules below, from the ground up.
 
+pub mod decimal;
+
+pub mod sorted;
+
 pub mod units;
 
 pub mod estimate;

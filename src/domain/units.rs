@@ -57,6 +57,8 @@
 use std::fmt;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
+use crate::decimal::plain;
+
 /// A value outside the range of its quantity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OutOfRange {
@@ -83,7 +85,10 @@ impl fmt::Display for OutOfRange {
         } = self;
         write!(
             f,
-            "{label} is {value} {unit}, outside {min} to {max} {unit}"
+            "{label} is {} {unit}, outside {} to {} {unit}",
+            plain(*value, 2),
+            plain(*min, 2),
+            plain(*max, 2)
         )
     }
 }

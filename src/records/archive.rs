@@ -219,7 +219,7 @@ impl Archive {
 }
 
 fn only_once<'a>(place: &str, keys: impl Iterator<Item = &'a String>) -> Result<(), ArchiveError> {
-    let mut seen = std::collections::BTreeSet::new();
+    let mut seen = domain::sorted::Set::new();
     for key in keys {
         if !seen.insert(key) {
             let place = format!("{place}: {key}");

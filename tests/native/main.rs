@@ -10,4 +10,5 @@ mod oven;
 mod proof;
 mod records;
 mod scaling;
+mod sorted;
 mod transient;

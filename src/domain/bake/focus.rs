@@ -1,11 +1,10 @@
 //! What the Bench asks for next, and what goes on meanwhile.
 
-use std::collections::BTreeMap;
-
 use super::forecast::Forecast;
 use super::state::State;
 use crate::formula::{Step, StepId, StepKind};
 use crate::schedule::tails;
+use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
 /// The one thing that the baker is asked to do or look at.
@@ -122,7 +121,7 @@ pub fn offers(state: &State, now: Moment) -> Vec<StepId> {
     let tails = if open.len() > 1 {
         tails(state, now)
     } else {
-        BTreeMap::new()
+        Map::new()
     };
     let rank = |&(step, by): &(&Step, Option<Moment>)| {
         let urgent = by.filter(|&by| by - now <= URGENT);

@@ -3,13 +3,13 @@
 //! Every way of asking becomes the same [`Intent`], so each can do everything.
 //! [`decide`] is the only way an event comes about after the start.
 
-use std::collections::BTreeSet;
 use std::fmt;
 
 use super::Bake;
 use super::event::{AlarmId, Entry, Event, Mark, TimerId};
 use super::state::{State, Status, undone};
 use crate::formula::{Checklist, ComponentId, Scope, StepId};
+use crate::sorted::Set;
 use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange};
 
 /// What the baker asks for.
@@ -281,7 +281,7 @@ fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Event>, Refusa
 fn undo(bake: &Bake) -> Result<Vec<Event>, Refusal> {
     let taken_back = undone(bake.log());
     // What was heard stays heard, with all that hearing it did.
-    let kept: BTreeSet<Moment> = bake
+    let kept: Set<Moment> = bake
         .log()
         .iter()
         .filter(|entry| {

@@ -4,12 +4,11 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::event::{AlarmId, Entry, Event, Mark, TimerId};
 use super::forecast::filling;
 use crate::formula::{ComponentId, Formula, Length, Step, StepId};
 use crate::kitchen::Kitchen;
+use crate::sorted::{Map, Set};
 use crate::thermal::cooling::FilmSpread;
 use crate::units::{Celsius, Grams, Minutes, Moment};
 
@@ -67,7 +66,7 @@ pub struct Progress {
     /// How often "not yet" was said.
     pub rounds: u16,
     /// The marks of its checklist.
-    pub marks: BTreeSet<Mark>,
+    pub marks: Set<Mark>,
 }
 
 /// A temperature somebody took.
@@ -110,20 +109,20 @@ pub struct State {
     /// Temperatures in the middle of pieces and fillings, oldest first.
     pub cores: Vec<Reading<StepId>>,
     /// Masses of divided pieces, by piece from 0.
-    pub masses: BTreeMap<u16, Grams>,
+    pub masses: Map<u16, Grams>,
     /// Timers that are set, ringing or not.
-    pub timers: BTreeMap<TimerId, Timer>,
+    pub timers: Map<TimerId, Timer>,
     /// How many timers have ever been set, which numbers the next.
     pub timers_set: u32,
     /// Alarms that were heard, each with the newest moment it was.
-    pub acknowledged: BTreeMap<AlarmId, Moment>,
+    pub acknowledged: Map<AlarmId, Moment>,
     /// The step the baker turned to.
     pub picked: Option<StepId>,
     /// The moment of the newest entry.
     pub newest: Moment,
-    steps: BTreeMap<StepId, Progress>,
+    steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
-    fillings: BTreeMap<StepId, FilmSpread>,
+    fillings: Map<StepId, FilmSpread>,
 }
 
 impl State {
@@ -156,10 +155,10 @@ impl State {
             air: vec![(first.at, start.kitchen.air)],
             doughs: Vec::new(),
             cores: Vec::new(),
-            masses: BTreeMap::new(),
-            timers: BTreeMap::new(),
+            masses: Map::new(),
+            timers: Map::new(),
             timers_set: 0,
-            acknowledged: BTreeMap::new(),
+            acknowledged: Map::new(),
             picked: None,
             newest: first.at,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
@@ -183,7 +182,7 @@ impl State {
             folds: Vec::new(),
             look_again: None,
             rounds: 0,
-            marks: BTreeSet::new(),
+            marks: Set::new(),
         };
         self.steps.get(&step).unwrap_or(&NOWHERE)
     }
@@ -387,7 +386,7 @@ impl State {
     }
 }
 
-fn fillings(formula: &Formula) -> BTreeMap<StepId, FilmSpread> {
+fn fillings(formula: &Formula) -> Map<StepId, FilmSpread> {
     let chilled = |step: &Step| {
         let Length::Chill { depth, cooling, .. } = step.length else {
             return None;
@@ -398,7 +397,7 @@ fn fillings(formula: &Formula) -> BTreeMap<StepId, FilmSpread> {
 }
 
 /// The places of entries that later ones took back.
-pub(super) fn undone(log: &[Entry]) -> BTreeSet<u32> {
+pub(super) fn undone(log: &[Entry]) -> Set<u32> {
     (0_u32..)
         .zip(log)
         .filter_map(|(place, entry)| match &entry.event {

@@ -1,9 +1,9 @@
 //! Whether the parts of a formula fit together.
 
-use std::collections::BTreeSet;
 use std::fmt;
 
 use super::{Checklist, ComponentId, ComponentKind, Draft, Length, StepId};
+use crate::sorted::Set;
 
 /// Why a draft is no formula.
 #[derive(Debug, Clone, PartialEq)]
@@ -97,7 +97,7 @@ fn check_components(draft: &Draft) -> Result<(), FormulaError> {
     if draft.flour_mass().get() <= 0.0 {
         return Err(FormulaError::NoFlour);
     }
-    let mut seen = BTreeSet::new();
+    let mut seen = Set::new();
     for component in &draft.components {
         if !seen.insert(component.id) {
             return Err(FormulaError::ComponentTwice(component.id));
@@ -110,7 +110,7 @@ fn check_steps(draft: &Draft) -> Result<(), FormulaError> {
     if draft.steps.is_empty() {
         return Err(FormulaError::NoSteps);
     }
-    let mut seen = BTreeSet::new();
+    let mut seen = Set::new();
     for step in &draft.steps {
         if !seen.insert(step.id) {
             return Err(FormulaError::StepTwice(step.id));
@@ -149,7 +149,7 @@ fn check_steps(draft: &Draft) -> Result<(), FormulaError> {
 /// Takes away, again and again, the steps that wait for nothing left; what stays waits for itself.
 fn check_order(draft: &Draft) -> Result<(), FormulaError> {
     let mut left: Vec<_> = draft.steps.iter().collect();
-    let mut placed = BTreeSet::new();
+    let mut placed = Set::new();
     while !left.is_empty() {
         let before = left.len();
         left.retain(|step| {

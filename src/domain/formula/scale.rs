@@ -9,6 +9,7 @@ use std::fmt;
 use std::sync::Arc;
 
 use super::{Component, Draft, Formula};
+use crate::decimal::fixed;
 use crate::units::{Grams, grams};
 
 /// What the baker wants to end up with.
@@ -54,15 +55,15 @@ impl fmt::Display for ScaleError {
             Self::Nothing => write!(f, "nothing to bake was asked for"),
             Self::TooMuch { dough, most } => write!(
                 f,
-                "that is {:.0} g of dough, more than the {:.0} g this model covers",
-                dough.get(),
-                most.get()
+                "that is {} g of dough, more than the {} g this model covers",
+                fixed(dough.get(), 0),
+                fixed(most.get(), 0)
             ),
             Self::TooLittle { dough, least } => write!(
                 f,
-                "that is {:.0} g of dough, less than the {:.0} g this model covers",
-                dough.get(),
-                least.get()
+                "that is {} g of dough, less than the {} g this model covers",
+                fixed(dough.get(), 0),
+                fixed(least.get(), 0)
             ),
         }
     }

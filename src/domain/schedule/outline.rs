@@ -1,12 +1,12 @@
 //! The rest of a bake, step by step, with the moment it should be on the table.
 
 use std::cell::OnceCell;
-use std::collections::BTreeMap;
 
 use super::tails::tails;
 use crate::bake::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{Length, Step, StepId, StepKind};
+use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
 /// A step that is still to end, with its likely times.
@@ -45,11 +45,15 @@ pub fn outline(state: &State, now: Moment) -> Outline {
         tails: OnceCell::new(),
         hands_free: now,
         last_work: None,
-        planned: BTreeMap::new(),
+        planned: Map::new(),
     };
     forward.run();
     let table = forward.table();
-    let mut steps: Vec<Planned> = forward.planned.into_values().collect();
+    let mut steps: Vec<Planned> = forward
+        .planned
+        .into_iter()
+        .map(|(_, value)| value)
+        .collect();
     steps.sort_by_key(|planned| (planned.start, planned.end));
     Outline { steps, table }
 }
@@ -58,10 +62,10 @@ struct Forward<'a> {
     state: &'a State,
     now: Moment,
     // Reckoned when two steps first compete for the hands.
-    tails: OnceCell<BTreeMap<StepId, Minutes>>,
+    tails: OnceCell<Map<StepId, Minutes>>,
     hands_free: Moment,
     last_work: Option<StepId>,
-    planned: BTreeMap<StepId, Planned>,
+    planned: Map<StepId, Planned>,
 }
 
 impl Forward<'_> {

@@ -3,23 +3,22 @@
 //! `tail(s) = length(s) + max over followers f of (least lag + tail(f))`,
 //! with likely lengths in the kitchen as it is now.
 
-use std::collections::BTreeMap;
-
 use crate::bake::State;
 use crate::formula::{Draft, StepId};
+use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
 /// The tail of every step that has not ended.
 #[must_use]
-pub fn tails(state: &State, now: Moment) -> BTreeMap<StepId, Minutes> {
+pub fn tails(state: &State, now: Moment) -> Map<StepId, Minutes> {
     let formula = &state.formula;
-    let lengths: BTreeMap<StepId, Minutes> = formula
+    let lengths: Map<StepId, Minutes> = formula
         .steps
         .iter()
         .filter(|step| state.progress(step.id).ended.is_none())
         .map(|step| (step.id, state.likely_length(step, now)))
         .collect();
-    let mut tails = BTreeMap::new();
+    let mut tails = Map::new();
     for step in in_reverse(formula) {
         let Some(&length) = lengths.get(&step) else {
             continue;

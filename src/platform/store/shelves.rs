@@ -1,6 +1,6 @@
 //! The stores of the database, and what lies in them as bare text.
 
-use std::collections::BTreeMap;
+use domain::sorted::Map;
 
 /// One store of the database.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,7 +55,7 @@ impl Shelf {
 }
 
 /// Everything that is kept, as text by shelf and key.
-pub(super) type Kept = BTreeMap<(Shelf, String), String>;
+pub(super) type Kept = Map<(Shelf, String), String>;
 
 /// The key of an entry. It sorts by bake, then by place in its log.
 pub(super) fn entry_key(bake: &str, place: u32) -> String {

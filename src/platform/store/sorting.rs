@@ -6,11 +6,10 @@
 #[cfg(test)]
 mod tests;
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use domain::bake::{Bake, BakeId, Entry};
 use domain::formula::Formula;
 use domain::notebook::Note;
+use domain::sorted::{Map, Set};
 use records::archive::Archive;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
@@ -31,12 +30,12 @@ pub(super) struct Sorted {
 /// Sorts everything that is kept.
 pub(super) fn sort(kept: Kept) -> Sorted {
     let mut sorted = Sorted::default();
-    let mut logs: BTreeMap<String, BTreeMap<u32, String>> = BTreeMap::new();
+    let mut logs: Map<String, Map<u32, String>> = Map::new();
     for ((shelf, key), text) in kept {
         match shelf {
             Shelf::Bakes => match of_entry_key(&key) {
                 Some((bake, place)) => {
-                    logs.entry(bake.to_owned()).or_default().insert(place, text);
+                    logs.or_default(bake.to_owned()).insert(place, text);
                 }
                 None => {
                     sorted.set_aside(shelf, key, text, "its key is that of no entry".to_owned())
@@ -122,11 +121,13 @@ impl Sorted {
     }
 
     /// A log with one unreadable entry says something else than was meant, so none of it is used.
-    fn take_log(&mut self, bake: String, log: BTreeMap<u32, String>) {
+    fn take_log(&mut self, bake: String, log: Map<u32, String>) {
         match read_log(&bake, &log) {
             Ok(read) => {
                 self.contents.bakes.push(read);
-                self.archive.bakes.push((bake, log.into_values().collect()));
+                self.archive
+                    .bakes
+                    .push((bake, log.into_iter().map(|(_, value)| value).collect()));
             }
             Err((place, cause)) => {
                 let lines: Vec<&str> = log.values().map(String::as_str).collect();
@@ -146,9 +147,9 @@ impl Sorted {
 }
 
 /// The bake, or the place in its log that spoils it and why.
-fn read_log(bake: &str, log: &BTreeMap<u32, String>) -> Result<Bake, (u32, String)> {
+fn read_log(bake: &str, log: &Map<u32, String>) -> Result<Bake, (u32, String)> {
     let mut entries = Vec::with_capacity(log.len());
-    for (expected, (&place, text)) in (0_u32..).zip(log) {
+    for (expected, (&place, text)) in (0_u32..).zip(log.iter()) {
         if place != expected {
             return Err((expected, "this entry is missing".to_owned()));
         }
@@ -178,7 +179,7 @@ pub(super) fn shelve(archive: Archive) -> Kept {
     if let Some(text) = archive.kitchen {
         kept.insert((Shelf::Kitchen, KITCHEN_KEY.to_owned()), text);
     }
-    let mut bakes = BTreeSet::new();
+    let mut bakes = Set::new();
     for (bake, entries) in archive.bakes {
         for (place, text) in (0_u32..).zip(entries) {
             kept.insert((Shelf::Bakes, entry_key(&bake, place)), text);
