@@ -10,6 +10,7 @@ use crate::pages::kitchen::KitchenPage;
 use crate::pages::note::NotePage;
 use crate::pages::notebook::NotebookPage;
 use crate::pages::today::TodayPage;
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{Health, Loading, Oventide, oventide};
 use crate::widgets::live;

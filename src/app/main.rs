@@ -10,6 +10,7 @@
 
 mod app;
 mod pages;
+mod reactive;
 mod route;
 mod state;
 mod widgets;

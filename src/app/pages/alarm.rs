@@ -3,6 +3,7 @@
 use leptos::html;
 use leptos::prelude::*;
 
+use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::live;
 use crate::words;

@@ -7,6 +7,7 @@ use domain::schedule::{Outline, outline};
 use domain::units::Moment;
 use leptos::prelude::*;
 
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::oventide;
 use crate::words;

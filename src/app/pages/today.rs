@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::formulas::FormulaCards;
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, oventide};
 use crate::widgets::phone::PhoneLines;

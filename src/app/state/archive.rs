@@ -1,11 +1,11 @@
 //! The archive file, out and in.
 
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::store::RestoreError;
 use platform::{clock, files};
 
 use super::Oventide;
+use crate::reactive::RwSignal;
 
 /// What became of writing or reading an archive.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,7 +27,7 @@ const ACCEPT: &str = ".json,application/json";
 
 impl Oventide {
     /// Writes everything into one file.
-    pub(crate) fn write_archive(self, name: String, outcome: WriteSignal<Option<ArchiveOutcome>>) {
+    pub(crate) fn write_archive(self, name: String, outcome: RwSignal<Option<ArchiveOutcome>>) {
         spawn_local(async move {
             let now = clock::now();
             let written = match self.store() {
@@ -45,7 +45,7 @@ impl Oventide {
     }
 
     /// Puts everything from a file in place of everything here, or changes nothing.
-    pub(crate) fn read_archive(self, outcome: WriteSignal<Option<ArchiveOutcome>>) {
+    pub(crate) fn read_archive(self, outcome: RwSignal<Option<ArchiveOutcome>>) {
         spawn_local(async move {
             let picked = files::pick_text(ACCEPT, platform::store::MOST_ARCHIVE_BYTES).await;
             let text = match picked {

@@ -3,7 +3,6 @@
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, decide};
 use domain::formula::Formula;
 use domain::units::Celsius;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::store::StoreError;
 use platform::{clock, ids};

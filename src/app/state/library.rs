@@ -1,7 +1,6 @@
 //! What is stored: read at the start, and written before it is shown.
 
 use domain::notebook::Note;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::persist;
 use platform::store::{Contents, Settings, Store, StoreError, starters};

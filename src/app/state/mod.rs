@@ -12,12 +12,13 @@ mod library;
 mod view;
 
 use std::cell::RefCell;
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::VecDeque;
 use std::rc::Rc;
 
 use domain::bake::{Bake, BakeId, Intent};
 use domain::formula::{Formula, FormulaId};
 use domain::notebook::Note;
+use domain::sorted::Map;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
@@ -32,6 +33,7 @@ pub(crate) use answers::{Answer, Shift};
 pub(crate) use archive::ArchiveOutcome;
 pub(crate) use view::BakeView;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 
 /// How storing goes.
@@ -105,7 +107,7 @@ struct Inner {
     asked: RefCell<VecDeque<(BakeId, Vec<Intent>)>>,
     asking: RefCell<bool>,
     // For each bake, the first entry of its log that could not be stored yet.
-    unsaved: RefCell<BTreeMap<BakeId, u32>>,
+    unsaved: RefCell<Map<BakeId, u32>>,
     leads: RefCell<bool>,
     asked_to_persist: RefCell<bool>,
     sounding: RefCell<bool>,

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::sheet::Sheet;
+use crate::reactive::RwSignal;
 use crate::words;
 
 /// A sheet with a question, the action, and a way out of it.

@@ -9,6 +9,8 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use crate::reactive::Memo;
+
 /// Text that changes.
 pub(crate) fn text<T: Into<String>>(
     read: impl Fn() -> T + Send + Sync + 'static,

@@ -6,6 +6,7 @@ use platform::device::Device;
 use platform::notify::{self, Permission};
 use platform::wake_lock::WakeState;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::state::oventide;
 use crate::words;
 
@@ -16,7 +17,7 @@ pub(crate) fn PhoneLines() -> impl IntoView {
     let device = Device::detect();
     // Whether sound may play changes with a tap, of which no signal tells.
     let sound = Memo::new(move |_| {
-        app.now.track();
+        let _ = app.now.read();
         words::sound(app.sound_state())
     });
     let wake = move || {

@@ -4,6 +4,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::fresh_id;
+use crate::reactive::RwSignal;
 use crate::words;
 
 /// A modal sheet. Escape and its last button close it, and the focus goes back to where it was.

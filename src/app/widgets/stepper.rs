@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use leptos::web_sys::HtmlInputElement;
 
 use super::fresh_id;
+use crate::reactive::RwSignal;
 use crate::words;
 
 /// A number that wet hands set in steps and dry hands type.

@@ -43,16 +43,7 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
 
 fn look_for(step: Option<&Step>) -> String {
     match step {
-        Some(step) if !step.cue.is_empty() => format!("Ready when {}", lower_first(&step.cue)),
+        Some(step) if !step.cue.is_empty() => super::ready_when(&step.cue),
         _ => "Its time has come.".to_owned(),
-    }
-}
-
-/// The cue as the end of a sentence.
-pub(crate) fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_lowercase().chain(letters).collect(),
-        None => String::new(),
     }
 }

@@ -11,7 +11,7 @@ use crate::state::{Answer, Shift};
 /// The sentences of an answer.
 pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
     match answer {
-        Answer::Refused(refusal) => super::refusal(refusal),
+        Answer::Refused(refusal) => super::refusal(refusal, degrees),
         Answer::Dough {
             measured,
             target,
@@ -68,7 +68,7 @@ fn dough(
         return format!("{first}.");
     };
     let later = shift.after.window.likely() - shift.before.window.likely();
-    let title = super::alarm::lower_first(&shift.title);
+    let title = super::letters::lower_first(&shift.title);
     let mut said = if later.get().abs() < 1.5 {
         format!("{first}: {title} keeps its time")
     } else {

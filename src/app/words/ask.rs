@@ -3,6 +3,8 @@
 use domain::bake::{Ask, State, marks_of};
 use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
 
+use super::letters::{capital, lower_first};
+
 /// The words of the Bench's main view.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Prompt {
@@ -84,7 +86,7 @@ fn work(state: &State, id: StepId, step: &Step) -> Prompt {
             let piece = next.piece.unwrap_or(0) + 1;
             let noun = capital(&state.formula.pieces.noun);
             let item = item.map_or("", String::as_str);
-            format!("{noun} {piece}: {}", super::alarm::lower_first(item))
+            format!("{noun} {piece}: {}", lower_first(item))
         }
         _ => "Done".to_owned(),
     };
@@ -93,13 +95,5 @@ fn work(state: &State, id: StepId, step: &Step) -> Prompt {
         instruction: step.instruction.clone(),
         action_label: format!("{action}: {}", step.title),
         action,
-    }
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
     }
 }

@@ -128,18 +128,13 @@ pub(crate) fn running_label(title: &str, left: Minutes, window: &str) -> String 
 
 /// Whose piece it is: "Bun 3".
 pub(crate) fn piece(state: &State, piece: u16) -> String {
-    let noun = &state.formula.pieces.noun;
-    let mut letters = noun.chars();
-    let capital: String = letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default();
-    format!("{capital} {}", piece + 1)
+    let noun = super::capital(&state.formula.pieces.noun);
+    format!("{noun} {}", piece + 1)
 }
 
 /// "Ready when it springs back slowly."
 pub(crate) fn ready_when(cue: &str) -> String {
-    let cue = super::alarm::lower_first(cue.trim_end_matches('.'));
+    let cue = super::letters::lower_first(cue.trim_end_matches('.'));
     format!("Ready when {cue}.")
 }
 

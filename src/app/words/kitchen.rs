@@ -1,5 +1,6 @@
 //! Words of the page Kitchen.
 
+use domain::decimal::{fixed, plain};
 use domain::kitchen::OvenKind;
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Grams, Metres, Moment};
@@ -121,12 +122,12 @@ pub(crate) fn oven_kind(kind: OvenKind) -> &'static str {
 
 /// A step of scales: "0.1 g".
 pub(crate) fn scale_step(step: Grams) -> String {
-    format!("{} g", step.get())
+    format!("{} g", plain(step.get(), 2))
 }
 
 /// Whole metres: "450 m".
 pub(crate) fn altitude(height: Metres) -> String {
-    format!("{:.0} m", height.get())
+    format!("{} m", fixed(height.get(), 0))
 }
 
 /// What the height does.
@@ -139,23 +140,24 @@ pub(crate) fn boils_at(boiling: Celsius, degrees: Degrees) -> String {
 
 /// "80 %".
 pub(crate) fn volume(share: f64) -> String {
-    format!("{:.0} %", share * 100.0)
+    format!("{} %", fixed(share * 100.0, 0))
 }
 
 /// "20 min".
 pub(crate) fn whole_minutes(minutes: f64) -> String {
-    format!("{minutes:.0} min")
+    format!("{} min", fixed(minutes, 0))
 }
 
 /// "50 g".
 pub(crate) fn whole_grams(grams: f64) -> String {
-    format!("{grams:.0} g")
+    format!("{} g", fixed(grams, 0))
 }
 
 /// How much room the data take: "About 1.2 MB used, of 2.0 GB that the browser allows."
 pub(crate) fn room(used_bytes: u64, allowed_bytes: u64) -> String {
     let (used_mb, allowed_gb) = (used_bytes as f64 / 1e6, allowed_bytes as f64 / 1e9);
-    format!("About {used_mb:.1} MB used, of {allowed_gb:.1} GB that the browser allows.")
+    let (used, allowed) = (fixed(used_mb, 1), fixed(allowed_gb, 1));
+    format!("About {used} MB used, of {allowed} GB that the browser allows.")
 }
 
 /// The archive's file name.

@@ -10,6 +10,7 @@ mod bench;
 mod caution;
 mod formula;
 mod kitchen;
+mod letters;
 mod mixing;
 mod notes;
 mod pages;
@@ -25,13 +26,14 @@ pub(crate) use bench::*;
 pub(crate) use caution::{allergen, caution};
 pub(crate) use formula::*;
 pub(crate) use kitchen::*;
+pub(crate) use letters::capital;
 pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
 pub(crate) use notes::*;
 pub(crate) use pages::*;
 pub(crate) use phone::*;
 pub(crate) use quantity::{
-    at, bare_mass, clock_face, count, mass, oven_setting, parse_number, percent, short_window,
-    span, temperature, window,
+    at, bare_mass, clock_face, count, mass, oven_setting, percent, short_window, span, temperature,
+    window,
 };
 pub(crate) use refusal::refusal;
 pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};

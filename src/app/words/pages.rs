@@ -1,6 +1,7 @@
 //! Words of the widgets and of the page Today.
 
 use domain::bake::Running;
+use domain::decimal::{self, fixed, plain};
 use domain::formula::Scales;
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
@@ -36,6 +37,7 @@ pub(crate) fn step_up(label: &str) -> String {
 
 /// What a field wants, when it got something else.
 pub(crate) fn number_between(min: f64, max: f64) -> String {
+    let (min, max) = (plain(min, 2), plain(max, 2));
     format!("Type a number from {min} to {max}.")
 }
 
@@ -44,7 +46,7 @@ pub(crate) fn leading_number(text: &str) -> Option<f64> {
     let text = text.trim();
     let is_part = |letter: char| letter.is_ascii_digit() || ".,-+−".contains(letter);
     let end = text.find(|letter| !is_part(letter)).unwrap_or(text.len());
-    super::parse_number(&text[..end].replace('−', "-"))
+    decimal::parse(&text[..end].replace('−', "-"))
 }
 
 /// An amount as these scales show it: always in grams, so that it can be weighed as it stands.
@@ -56,16 +58,7 @@ pub(crate) fn amount(amount: Grams, scales: &Scales) -> String {
         step if step < 0.95 => 1,
         _ => 0,
     };
-    format!("{:.digits$} g", amount.get())
-}
-
-/// A name at the head of a sentence.
-pub(crate) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
-    }
+    format!("{} g", fixed(amount.get(), digits))
 }
 
 /// "3 records can't be read. They are kept as they are."
@@ -95,7 +88,7 @@ pub(crate) fn next_look(title: &str, running: &Running, now: Moment) -> String {
 
 /// The formula and the step before what is written about them.
 pub(crate) fn lesson_of(formula: &str, step: &str) -> String {
-    format!("{formula}, {}:", super::alarm::lower_first(step))
+    format!("{formula}, {}:", super::letters::lower_first(step))
 }
 
 /// A step's name before what is written about it.

@@ -1,5 +1,6 @@
-//! Quantities in words, and numbers out of what somebody typed.
+//! Quantities in words.
 
+use domain::decimal::plain;
 use domain::estimate::Estimate;
 use domain::kitchen::OvenKind;
 use domain::thermal::oven::{Dial, DialSetting, Fan, dial_setting};
@@ -20,8 +21,8 @@ pub(crate) fn temperature(value: Celsius, degrees: Degrees) -> String {
 /// The bare number, to half a degree Celsius or a whole one Fahrenheit.
 pub(crate) fn temperature_number(value: Celsius, degrees: Degrees) -> String {
     match degrees {
-        Degrees::Celsius => number((value.get() * 2.0).round() / 2.0, 1),
-        Degrees::Fahrenheit => number(value.to_fahrenheit().round(), 0),
+        Degrees::Celsius => plain((value.get() * 2.0).round() / 2.0, 1),
+        Degrees::Fahrenheit => plain(value.to_fahrenheit().round(), 0),
     }
 }
 
@@ -39,7 +40,7 @@ pub(crate) fn about(delta: CelsiusDelta, degrees: Degrees) -> String {
         Degrees::Celsius => (delta.get().abs() * 2.0).round() / 2.0,
         Degrees::Fahrenheit => delta.to_fahrenheit().abs().round(),
     };
-    format!("{}°", number(size, 1))
+    format!("{}°", plain(size, 1))
 }
 
 /// What to set this kitchen's oven to for a conventional temperature.
@@ -66,31 +67,31 @@ pub(crate) fn oven_setting(conventional: Celsius, kind: OvenKind, degrees: Degre
 pub(crate) fn mass(value: Grams) -> String {
     let grams = value.get();
     if grams >= 1000.0 {
-        format!("{} kg", number(grams / 1000.0, 2))
+        format!("{} kg", plain(grams / 1000.0, 2))
     } else if grams < 10.0 {
-        format!("{} g", number(grams, 1))
+        format!("{} g", plain(grams, 1))
     } else {
-        format!("{} g", number(grams, 0))
+        format!("{} g", plain(grams, 0))
     }
 }
 
 /// "85": grams without their unit, for a field that names it.
 pub(crate) fn bare_mass(value: Grams) -> String {
-    number(value.get(), 1)
+    plain(value.get(), 1)
 }
 
 /// "68 %", "1.8 %".
 pub(crate) fn percent(value: BakersPercent) -> String {
     let percent = value.get();
-    let digits = usize::from(percent < 10.0);
-    format!("{} %", number(percent, digits))
+    let digits = u32::from(percent < 10.0);
+    format!("{} %", plain(percent, digits))
 }
 
 /// A length of time: "50 s", "25 min", "1 h 40 min".
 pub(crate) fn span(length: Minutes) -> String {
     let minutes = length.get().abs();
     if minutes < 1.0 {
-        return format!("{} s", number((minutes * 60.0).round(), 0));
+        return format!("{} s", plain((minutes * 60.0).round(), 0));
     }
     let whole = minutes.round() as i64;
     match (whole / 60, whole % 60) {
@@ -165,22 +166,6 @@ pub(crate) fn count(count: u16, one: &str, several: &str) -> String {
     }
 }
 
-/// A number as somebody types it, with a point or a comma.
-pub(crate) fn parse_number(text: &str) -> Option<f64> {
-    let text = text.trim().replace(',', ".");
-    let value: f64 = text.parse().ok()?;
-    value.is_finite().then_some(value)
-}
-
-fn number(value: f64, digits: usize) -> String {
-    let text = format!("{value:.digits$}");
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -209,13 +194,5 @@ mod tests {
         assert_eq!(mass(grams(100.0)), "100 g");
         assert_eq!(mass(grams(3.5)), "3.5 g");
         assert_eq!(span(minutes(100.0)), "1 h 40 min");
-    }
-
-    #[test]
-    fn a_comma_is_as_good_as_a_point() {
-        assert_eq!(parse_number(" 24,5 "), Some(24.5));
-        assert_eq!(parse_number("24.5"), Some(24.5));
-        assert_eq!(parse_number("warm"), None);
-        assert_eq!(parse_number("inf"), None);
     }
 }

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::Shown;
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::widgets::live;
 use crate::words;

@@ -10,6 +10,7 @@ use super::checklist::Checklist;
 use super::mixing::Mixing;
 use super::readings::Readings;
 use super::weighing::Weighing;
+use crate::reactive::Memo;
 use crate::widgets::cautions::Cautions;
 use crate::widgets::live;
 use crate::words;

@@ -6,6 +6,7 @@ use super::kitchen_sheet::KitchenSheet;
 use super::menu::Menu;
 use super::timers::TimersSheet;
 use super::{Shown, whose};
+use crate::reactive::RwSignal;
 use crate::route::Route;
 use crate::widgets::live;
 use crate::words;

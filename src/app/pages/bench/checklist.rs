@@ -1,12 +1,12 @@
 //! The marks of a step: once for the batch, or all of one piece and then the next.
 
-use std::collections::BTreeSet;
-
 use domain::bake::{Intent, Mark, State};
 use domain::formula::{Checklist as List, Scope, Step};
+use domain::sorted::Set;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::Memo;
 use crate::widgets::live;
 use crate::words;
 
@@ -105,7 +105,7 @@ fn ingredients<'a>(
 fn MarkButton(
     shown: Shown,
     mark: Mark,
-    marked: Memo<BTreeSet<Mark>>,
+    marked: Memo<Set<Mark>>,
     /// What it says.
     text: String,
     /// What it says to whoever can't see where it stands.
@@ -135,7 +135,7 @@ fn MarkButton(
 }
 
 #[component]
-fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<BTreeSet<Mark>>) -> impl IntoView {
+fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<Set<Mark>>) -> impl IntoView {
     let rows = lines.into_iter().map(|line| {
         let item = line.item;
         let mark = Mark { item, piece: None };
@@ -161,16 +161,9 @@ fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<BTreeSet<Mark>>) -> impl I
 }
 
 #[component]
-fn Pieces(
-    shown: Shown,
-    pieces: u16,
-    items: Vec<String>,
-    marked: Memo<BTreeSet<Mark>>,
-) -> impl IntoView {
+fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>) -> impl IntoView {
     let rows = (0..pieces).map(|piece| {
-        let name = shown
-            .view
-            .with_untracked(|view| words::piece(view.bake.state(), piece));
+        let name = words::piece(shown.view.read_untracked().bake.state(), piece);
         let marks = (0..).zip(&items).map(|(item, text)| {
             let mark = Mark {
                 item,

@@ -4,6 +4,7 @@ use domain::units::celsius;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::RwSignal;
 use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::temperature::TemperatureStepper;

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use platform::clock::time_of_day;
 
 use super::Shown;
+use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
 use crate::widgets::live;

@@ -6,6 +6,7 @@ use domain::units::Celsius;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::Memo;
 use crate::widgets::live;
 use crate::words;
 

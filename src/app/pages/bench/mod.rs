@@ -20,6 +20,7 @@ use domain::formula::Step;
 use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, oventide};
 use crate::widgets::live;

@@ -7,6 +7,7 @@ use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::live;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;

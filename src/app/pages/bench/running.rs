@@ -1,11 +1,13 @@
 //! What goes on meanwhile: a card each, with its own clock and a tide that rises to its window.
 
 use domain::bake::{BakeId, Intent};
+use domain::decimal;
 use domain::formula::StepId;
 use domain::units::Moment;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::live;
 use crate::words;
@@ -37,9 +39,7 @@ pub(super) fn RunningStrip(shown: Shown) -> impl IntoView {
             {live::list(
                 move || cards.read().iter().map(|card| card.key.clone()).collect(),
                 move |key| {
-                    let card = cards.with_untracked(|cards| {
-                        cards.iter().find(|card| card.key == key).cloned()
-                    });
+                    let card = cards.read_untracked().iter().find(|card| card.key == key).cloned();
                     card.map_or_else(
                         || ().into_any(),
                         |card| view! { <RunningCard shown=shown cards=cards card=card /> }.into_any(),
@@ -167,22 +167,15 @@ fn Tide(card: Memo<Card>, now: RwSignal<Moment>) -> impl IntoView {
         let whole = (card.high - card.start).get().max(1e-6);
         (100.0 * (moment - card.start).get() / whole).clamp(0.0, 100.0)
     };
-    let band = live::attr(move || Some(format!("{:.1}", 100.0 - height(card.read().low))));
-    let surface = move || 100.0 - height(now.get());
-    let water = live::attr(move || {
-        let y = surface();
-        Some(format!(
-            "M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1} V100 H0 Z",
-            y - 3.0
-        ))
-    });
-    let edge = live::attr(move || {
-        let y = surface();
-        Some(format!(
-            "M0 {y:.1} Q25 {:.1} 50 {y:.1} T100 {y:.1}",
-            y - 3.0
-        ))
-    });
+    let tenths = |height: f64| decimal::fixed(height, 1);
+    let band = live::attr(move || Some(tenths(100.0 - height(card.read().low))));
+    let surface = move || {
+        let level = 100.0 - height(now.get());
+        let (level, crest) = (tenths(level), tenths(level - 3.0));
+        format!("M0 {level} Q25 {crest} 50 {level} T100 {level}")
+    };
+    let water = live::attr(move || Some(format!("{} V100 H0 Z", surface())));
+    let edge = live::attr(move || Some(surface()));
     view! {
         <svg class="tide" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
             <rect

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use platform::clock::time_of_day;
 
 use super::Shown;
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::stepper::Stepper;

@@ -1,11 +1,13 @@
 //! Weighing the divided pieces: each mass entered or left out, and what to trim or add.
 
 use domain::bake::Intent;
+use domain::decimal;
 use domain::formula::Checklist;
 use domain::units::Grams;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::live;
 use crate::words;
 
@@ -33,9 +35,7 @@ pub(super) fn Weighing(shown: Shown) -> impl IntoView {
 
 #[component]
 fn Piece(shown: Shown, piece: u16) -> impl IntoView {
-    let name = shown
-        .view
-        .with_untracked(|view| words::piece(view.bake.state(), piece));
+    let name = words::piece(shown.view.read_untracked().bake.state(), piece);
     let known = Memo::new(move |_| shown.with(|state| state.masses.get(&piece).copied()));
     let advice = live::text(move || {
         let target = shown.with(|state| state.formula.pieces.mass);
@@ -49,7 +49,7 @@ fn Piece(shown: Shown, piece: u16) -> impl IntoView {
             problem.set(false);
             return;
         }
-        let mass = words::parse_number(&text).and_then(|grams| Grams::new(grams).ok());
+        let mass = decimal::parse(&text).and_then(|grams| Grams::new(grams).ok());
         problem.set(mass.is_none());
         if let Some(mass) = mass {
             shown.ask(Intent::PieceWeighs(piece, mass));

@@ -1,9 +1,11 @@
 //! How much of a formula is made: by pieces, by dough or by flour.
 
+use domain::decimal::plain;
 use domain::formula::{Formula, ScaleError, Wish};
 use domain::units::Grams;
 use leptos::prelude::*;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::choices::Choices;
 use crate::widgets::stepper::Stepper;
 use crate::words;
@@ -128,7 +130,7 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
             <Stepper
                 label=Signal::derive(plural)
                 value=count
-                text=Signal::derive(move || count.get().to_string())
+                text=Signal::derive(move || plain(count.get(), 0))
                 step=1.0
                 min=1.0
                 max=200.0

@@ -7,6 +7,7 @@ use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
 use platform::store::Degrees;
 
+use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;

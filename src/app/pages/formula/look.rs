@@ -3,6 +3,7 @@
 use domain::formula::{Caution, Formula};
 use leptos::prelude::*;
 
+use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::amounts::amounts;
 use crate::widgets::cautions::Cautions;

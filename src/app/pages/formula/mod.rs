@@ -8,6 +8,7 @@ mod times;
 use domain::formula::{Formula, FormulaId};
 use leptos::prelude::*;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
 use crate::widgets::phone::{PhoneLines, TestAlarm};

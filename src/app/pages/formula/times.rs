@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use crate::pages::formulas::if_started;
+use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::words;
 

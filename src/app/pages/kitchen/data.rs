@@ -5,6 +5,7 @@ use leptos::task::spawn_local;
 use platform::store::SetAside;
 use platform::{clock, persist};
 
+use crate::reactive::RwSignal;
 use crate::state::{ArchiveOutcome, oventide};
 use crate::widgets::confirm::Confirm;
 use crate::words;
@@ -14,8 +15,6 @@ use crate::words;
 pub(super) fn Data() -> impl IntoView {
     let app = oventide();
     let outcome = RwSignal::new(None::<ArchiveOutcome>);
-    // Made here: what is made within a sheet goes with it, before the file has been read.
-    let told = outcome.write_only();
     let restore_sure = RwSignal::new(false);
     let erase_sure = RwSignal::new(false);
     let erase_really = RwSignal::new(false);
@@ -28,7 +27,7 @@ pub(super) fn Data() -> impl IntoView {
     };
     let write = move |_| {
         let name = words::archive_name(clock::now());
-        app.write_archive(name, told);
+        app.write_archive(name, outcome);
     };
     view! {
         <section class="section" aria-labelledby="data">
@@ -65,7 +64,7 @@ pub(super) fn Data() -> impl IntoView {
                 title=words::RESTORE
                 text=words::RESTORE_SURE
                 action=words::CHOOSE_FILE
-                on_yes=move |()| app.read_archive(told)
+                on_yes=move |()| app.read_archive(outcome)
             />
             <Confirm
                 open=erase_sure

@@ -8,6 +8,7 @@ use domain::units::{Grams, Metres, Minutes, grams};
 use leptos::prelude::*;
 
 use super::change;
+use crate::reactive::Memo;
 use crate::state::{Oventide, oventide};
 use crate::widgets::choices::Choices;
 use crate::widgets::stepper::Stepper;

@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use platform::device::Device;
 use platform::store::Settings;
 
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{Oventide, oventide};
 use crate::widgets::phone::{PhoneLines, TestAlarm};

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use platform::store::Degrees;
 
 use super::change;
+use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::choices::Choices;
 use crate::widgets::temperature::TemperatureStepper;

@@ -9,6 +9,7 @@ use domain::units::Celsius;
 use leptos::prelude::*;
 use platform::store::Degrees;
 
+use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::oventide;
 use crate::words;

@@ -5,6 +5,7 @@ use domain::formula::StepId;
 use domain::notebook::Note;
 use leptos::prelude::*;
 
+use crate::reactive::{Memo, RwSignal};
 use crate::state::{Oventide, oventide};
 use crate::widgets::fresh_id;
 use crate::words;
