@@ -13,7 +13,7 @@ use crate::pages::today::TodayPage;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{Health, Loading, Oventide, oventide};
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The whole app.
@@ -115,7 +115,7 @@ fn Ways() -> impl IntoView {
             });
             view! { <a href=href aria-current=here>{name}</a> }
         })
-        .collect_view()
+        .rows()
         .into_any()
     };
     view! {

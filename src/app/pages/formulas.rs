@@ -10,6 +10,7 @@ use leptos::prelude::*;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// All formulas.
@@ -37,9 +38,9 @@ pub(crate) fn FormulaCards() -> impl IntoView {
         formulas
             .iter()
             .map(|formula| card(formula, kitchen, now))
-            .collect_view()
+            .rows()
     };
-    view! { <div class="section">{cards}</div> }
+    view! { <div class="section">{live::part(cards)}</div> }
 }
 
 fn card(formula: &Formula, kitchen: Kitchen, now: Moment) -> impl IntoView + use<> {

@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// Every bake that is over.
@@ -22,20 +23,25 @@ pub(crate) fn NotebookPage() -> impl IntoView {
         let over = bakes.iter().rev().filter(|bake| bake.state().is_over());
         over.enumerate()
             .map(|(place, bake)| card(bake, place < COMPARED))
-            .collect_view()
+            .rows()
     };
     view! {
         <header class="page-head">
             <h1 tabindex="-1">{words::way(&Route::Notebook)}</h1>
         </header>
-        <Show when=empty>
-            <p>{words::NO_NOTES}</p>
-            <a class="button button-main" href=Route::Formulas.href()>
-                {words::CHOOSE_FORMULA}
-            </a>
-        </Show>
-        <div class="section">{cards}</div>
+        {live::when(empty, no_notes)}
+        <div class="section">{live::part(cards)}</div>
     }
+}
+
+fn no_notes() -> AnyView {
+    view! {
+        <p>{words::NO_NOTES}</p>
+        <a class="button button-main" href=Route::Formulas.href()>
+            {words::CHOOSE_FORMULA}
+        </a>
+    }
+    .into_any()
 }
 
 /// How many bakes are held against their plans in the list; reckoning years of them would take a while.

@@ -8,6 +8,7 @@ use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, oventide};
+use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
 use crate::words;
 
@@ -20,12 +21,16 @@ pub(crate) fn TodayPage() -> impl IntoView {
     view! {
         <header class="page-head">
             <h1 tabindex="-1">{words::way(&Route::Today)}</h1>
-            <p class="soft">{move || day.get()}</p>
+            <p class="soft">{live::text(move || day.get())}</p>
         </header>
         <Notices />
-        <Show when=move || baking.get() fallback=Inviting>
-            <Running />
-        </Show>
+        {live::part(move || {
+            if baking.get() {
+                view! { <Running /> }.into_any()
+            } else {
+                view! { <Inviting /> }.into_any()
+            }
+        })}
         <NextTime />
         <section class="section" aria-labelledby="this-phone">
             <h2 id="this-phone">{words::THIS_PHONE}</h2>
@@ -41,7 +46,7 @@ fn Notices() -> impl IntoView {
     let can_update = move || app.update_ready.get() && !app.is_baking();
     let set_aside = move || {
         let count = app.set_aside.read().len();
-        (count > 0).then(|| {
+        let line = (count > 0).then(|| {
             view! {
                 <p class="caution">
                     <span>
@@ -50,16 +55,21 @@ fn Notices() -> impl IntoView {
                     </span>
                 </p>
             }
-        })
+        });
+        line.into_any()
+    };
+    let update = move || {
+        view! {
+            <button class="button" type="button" on:click=move |_| app.update_now()>
+                {words::UPDATE}
+            </button>
+        }
+        .into_any()
     };
     view! {
         <div class="section" role="status">
-            <Show when=can_update>
-                <button class="button" type="button" on:click=move |_| app.update_now()>
-                    {words::UPDATE}
-                </button>
-            </Show>
-            {set_aside}
+            {live::when(can_update, update)}
+            {live::part(set_aside)}
         </div>
     }
 }
@@ -78,20 +88,15 @@ fn Inviting() -> impl IntoView {
 #[component]
 fn Running() -> impl IntoView {
     let app = oventide();
-    let bakes = Memo::new(move |_| {
+    let bakes = move || {
         let views = app.views.read();
         let mut views: Vec<&BakeView> = views.iter().collect();
         views.sort_by_key(|view| view.rank());
-        let ids = views.into_iter().map(|view| view.bake.id.clone());
-        ids.collect::<Vec<BakeId>>()
-    });
-    view! {
-        <div class="section">
-            <For each=move || bakes.get() key=BakeId::clone let:bake>
-                <RunningCard bake=bake />
-            </For>
-        </div>
-    }
+        let ids = views.into_iter().map(|view| view.bake.id.0.clone());
+        ids.collect()
+    };
+    let card = |bake| view! { <RunningCard bake=BakeId(bake) /> }.into_any();
+    view! { <div class="section">{live::list(bakes, card)}</div> }
 }
 
 /// One running bake. It changes in place, so that the focus stays where it is.
@@ -100,28 +105,31 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
     let app = oventide();
     let bench = Route::Bench(Some(bake.clone())).href();
     let card = Memo::new(move |_| app.view(&bake).as_ref().map(Card::of));
-    let with =
-        move |pick: fn(&Card) -> &str| card.read().as_ref().map(|card| pick(card).to_owned());
-    let name = move || with(|card| &card.name);
+    let with = move |pick: fn(&Card) -> &str| {
+        live::text(move || {
+            card.read()
+                .as_ref()
+                .map_or_else(String::new, |card| pick(card).to_owned())
+        })
+    };
+    let label = live::attr(move || {
+        card.read()
+            .as_ref()
+            .map(|card| words::to_bench_of(&card.name))
+    });
     let looks = move || {
         let card = card.read();
         let looks = card.iter().flat_map(|card| &card.looks);
-        looks
-            .map(|look| view! { <li>{look.clone()}</li> })
-            .collect_view()
+        looks.map(|look| view! { <li>{look.clone()}</li> }).rows()
     };
     view! {
         <section class="card">
-            <h2>{name}</h2>
-            <p class="soft">{move || with(|card| &card.title)}</p>
-            <p class="now-asked">{move || with(|card| &card.instruction)}</p>
-            <ul class="lines">{looks}</ul>
-            <p>{move || with(|card| &card.table)}</p>
-            <a
-                class="button button-main"
-                href=bench
-                aria-label=move || name().map(|name| words::to_bench_of(&name))
-            >
+            <h2>{with(|card| &card.name)}</h2>
+            <p class="soft">{with(|card| &card.title)}</p>
+            <p class="now-asked">{with(|card| &card.instruction)}</p>
+            <ul class="lines">{live::part(looks)}</ul>
+            <p>{with(|card| &card.table)}</p>
+            <a class="button button-main" href=bench aria-label=label>
                 {words::TO_BENCH}
             </a>
         </section>
@@ -174,16 +182,18 @@ fn NextTime() -> impl IntoView {
                     </li>
                 }
             })
-            .collect_view()
+            .rows()
     };
-    view! {
-        <Show when=any>
+    let section = move || {
+        view! {
             <section class="section" aria-labelledby="next-time">
                 <h2 id="next-time">{words::NEXT_TIME}</h2>
-                <ul class="lines">{items}</ul>
+                <ul class="lines">{live::part(items)}</ul>
             </section>
-        </Show>
-    }
+        }
+        .into_any()
+    };
+    live::when(any, section)
 }
 
 /// More would bury what is new.

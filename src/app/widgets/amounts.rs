@@ -3,6 +3,7 @@
 use domain::formula::{Component, Formula, Scales};
 use leptos::prelude::*;
 
+use crate::widgets::live::Rows;
 use crate::words;
 
 /// Each ingredient with its mass, rounded for these scales, and its share of the dough's flour.
@@ -26,6 +27,6 @@ pub(crate) fn amounts(
                 </li>
             }
         })
-        .collect_view();
+        .rows();
     view! { <ul class="amounts">{lines}</ul> }
 }

@@ -3,6 +3,7 @@
 use domain::formula::Caution;
 use leptos::prelude::*;
 
+use crate::widgets::live::Rows;
 use crate::words;
 
 /// A list of dangers; nothing where there is none.
@@ -15,7 +16,7 @@ pub(crate) fn Cautions(
         let items = cautions
             .into_iter()
             .map(|caution| view! { <li class="caution">{words::caution(caution)}</li> })
-            .collect_view();
+            .rows();
         view! { <ul class="cautions">{items}</ul> }
     })
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::widgets::live::Rows;
+
 use super::fresh_id;
 
 /// A group of choices of which one holds. They are told apart by their places,
@@ -31,14 +33,14 @@ pub(crate) fn Choices(
                         class="visually-hidden"
                         type="radio"
                         name=group.clone()
-                        prop:checked=move || chosen.get() == Some(place)
+                        prop:checked=Signal::derive(move || chosen.get() == Some(place))
                         on:change=move |_| on_choose.run(place)
                     />
                     <span>{option}</span>
                 </label>
             }
         })
-        .collect_view();
+        .rows();
     view! {
         <fieldset class="choices">
             <legend>{legend}</legend>

@@ -43,6 +43,18 @@ pub(crate) fn when(
     when_erased(Memo::new(move |_| holds()), Arc::new(draw))
 }
 
+/// Parts one after another.
+pub(crate) trait Rows {
+    /// All of them as one part.
+    fn rows(self) -> AnyView;
+}
+
+impl<V: IntoAny, I: IntoIterator<Item = V>> Rows for I {
+    fn rows(self) -> AnyView {
+        one_after_another(self.into_iter().map(IntoAny::into_any).collect())
+    }
+}
+
 /// A list whose rows stay as long as their keys do.
 pub(crate) fn list(
     keys: impl Fn() -> Vec<String> + Send + Sync + 'static,
@@ -53,6 +65,10 @@ pub(crate) fn list(
 
 type Draw = Arc<dyn Fn() -> AnyView + Send + Sync>;
 type DrawRow = Arc<dyn Fn(String) -> AnyView + Send + Sync>;
+
+fn one_after_another(rows: Vec<AnyView>) -> AnyView {
+    rows.into_any()
+}
 
 fn erased(draw: Draw) -> AnyView {
     (move || draw()).into_any()

@@ -8,6 +8,7 @@ use platform::wake_lock::WakeState;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// Sound, screen, network and the phone's own limits, each in a sentence.
@@ -28,18 +29,19 @@ pub(crate) fn PhoneLines() -> impl IntoView {
         };
         words::wake(&state)
     };
+    let kept = move || app.persistence.get().map_or("", words::persistence);
     let lacks = words::lacks(&device)
         .into_iter()
         .map(|lack| view! { <li>{lack}</li> })
-        .collect_view();
+        .rows();
     view! {
         <ul class="lines">
             <li>{words::stay_open(&device)}</li>
-            <li>{wake}</li>
-            <li>{move || sound.get()}</li>
+            <li>{live::text(wake)}</li>
+            <li>{live::text(move || sound.get())}</li>
             {lacks}
-            <li>{move || words::offline(app.offline_ready.get())}</li>
-            <li>{move || app.persistence.get().map(words::persistence)}</li>
+            <li>{live::text(move || words::offline(app.offline_ready.get()))}</li>
+            <li>{live::text(kept)}</li>
         </ul>
     }
 }
@@ -53,17 +55,21 @@ pub(crate) fn TestAlarm() -> impl IntoView {
     let ask = move |_| {
         spawn_local(async move { permission.set(notify::ask().await) });
     };
+    let ask_button = move || {
+        view! {
+            <button class="button" type="button" on:click=ask>
+                {words::ASK_NOTIFY}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <div class="row">
             <button class="button" type="button" on:click=move |_| app.test_alarm()>
                 {words::TEST_ALARM}
             </button>
-            <Show when=move || permission.get() == Permission::NotAsked>
-                <button class="button" type="button" on:click=ask>
-                    {words::ASK_NOTIFY}
-                </button>
-            </Show>
+            {live::when(move || permission.get() == Permission::NotAsked, ask_button)}
         </div>
-        <p role="status">{move || words::notifications(permission.get(), &device)}</p>
+        <p role="status">{live::text(move || words::notifications(permission.get(), &device))}</p>
     }
 }

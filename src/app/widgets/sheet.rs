@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::fresh_id;
 use crate::reactive::RwSignal;
+use crate::widgets::live;
 use crate::words;
 
 /// A modal sheet. Escape and its last button close it, and the focus goes back to where it was.
@@ -47,7 +48,7 @@ pub(crate) fn Sheet(
                 <h2 id=heading.clone() tabindex="-1" autofocus=true>
                     {title}
                 </h2>
-                <Show when=move || open.get()>{children()}</Show>
+                {live::when(move || open.get(), move || children().into_any())}
                 <div class="sheet-actions">
                     <button class="button" type="button" on:click=move |_| open.set(false)>
                         {closes}

@@ -6,6 +6,7 @@ use leptos::web_sys::HtmlInputElement;
 
 use super::fresh_id;
 use crate::reactive::RwSignal;
+use crate::widgets::live;
 use crate::words;
 
 /// A number that wet hands set in steps and dry hands type.
@@ -64,10 +65,9 @@ pub(crate) fn Stepper(
     let shown = move || wrong.get().unwrap_or_else(|| text.get());
     let is_wrong = move || wrong.read().is_some();
     let error = move || {
-        is_wrong().then(|| {
-            let (min, max) = (min.get(), max.get());
-            view! { <span>{words::number_between(min, max)}</span> }
-        })
+        let (min, max) = (min.get(), max.get());
+        let error = is_wrong().then(|| view! { <span>{words::number_between(min, max)}</span> });
+        error.into_any()
     };
     view! {
         <div class="field">
@@ -76,7 +76,7 @@ pub(crate) fn Stepper(
                 <button
                     class="button"
                     type="button"
-                    aria-label=move || words::step_down(&label.read())
+                    aria-label=live::attr(move || Some(words::step_down(&label.read())))
                     on:click=move |_| press(-1.0)
                 >
                     "−"
@@ -87,16 +87,16 @@ pub(crate) fn Stepper(
                     inputmode="decimal"
                     autocomplete="off"
                     enterkeyhint="done"
-                    aria-invalid=move || is_wrong().then_some("true")
+                    aria-invalid=live::attr(move || is_wrong().then_some("true"))
                     aria-describedby=error_id.clone()
-                    prop:value=shown
+                    prop:value=live::text(shown)
                     on:focus=select
                     on:change=typed
                 />
                 <button
                     class="button"
                     type="button"
-                    aria-label=move || words::step_up(&label.read())
+                    aria-label=live::attr(move || Some(words::step_up(&label.read())))
                     on:click=move |_| press(1.0)
                 >
                     "+"
@@ -105,7 +105,7 @@ pub(crate) fn Stepper(
             // A button press changes a number elsewhere, so the new one is said.
             <output class="visually-hidden">{text}</output>
             <p class="field-error" id=error_id role="alert">
-                {error}
+                {live::part(error)}
             </p>
         </div>
     }

@@ -6,6 +6,7 @@ use platform::store::Degrees;
 
 use super::stepper::Stepper;
 use crate::state::oventide;
+use crate::widgets::live;
 use crate::words;
 
 /// A temperature: half a degree Celsius at a press, or a whole one Fahrenheit.
@@ -43,7 +44,7 @@ pub(crate) fn TemperatureStepper(
         <Stepper
             label=label
             value=Signal::derive(move || shown(value.get()))
-            text=Signal::derive(move || words::temperature(value.get(), degrees()))
+            text=live::text(move || words::temperature(value.get(), degrees()))
             step=Signal::derive(move || match degrees() {
                 Degrees::Celsius => 0.5,
                 Degrees::Fahrenheit => 1.0,

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::widgets::live;
+
 /// A large button that stays pressed.
 #[component]
 pub(crate) fn Toggle(
@@ -18,7 +20,7 @@ pub(crate) fn Toggle(
         <button
             class="mark"
             type="button"
-            aria-pressed=move || on.get().to_string()
+            aria-pressed=live::flag(move || on.get())
             on:click=move |_| on_change.run(!on.get_untracked())
         >
             {label}

@@ -8,7 +8,7 @@ use super::timers::TimersSheet;
 use super::{Shown, whose};
 use crate::reactive::RwSignal;
 use crate::route::Route;
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The bar.
@@ -63,7 +63,7 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
                     </a>
                 }
             })
-            .collect_view()
+            .rows()
             .into_any()
     };
     view! {

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::Memo;
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// A line of a batch checklist.
@@ -155,7 +155,7 @@ fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<Set<Mark>>) -> impl IntoVi
     });
     view! {
         <ul class="marks" aria-label=words::MARKS>
-            {rows.collect_view()}
+            {rows.rows()}
         </ul>
     }
 }
@@ -173,7 +173,7 @@ fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>
             let text = text.clone();
             view! { <MarkButton shown=shown mark=mark marked=marked label=label text=text /> }
         });
-        let marks = marks.collect_view();
+        let marks = marks.rows();
         view! {
             <li class="piece-row">
                 <span class="piece-name">{name}</span>
@@ -183,7 +183,7 @@ fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>
     });
     view! {
         <ul class="marks" aria-label=words::MARKS>
-            {rows.collect_view()}
+            {rows.rows()}
         </ul>
     }
 }

@@ -11,6 +11,7 @@ use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
 use crate::widgets::live;
+use crate::widgets::live::Rows;
 use crate::widgets::sheet::Sheet;
 use crate::words;
 
@@ -159,7 +160,7 @@ fn StepButtons(
                             </li>
                         }
                     })
-                    .collect_view()
+                    .rows()
                     .into_any()
             })}
         </ul>
@@ -199,7 +200,7 @@ fn ComingUp(shown: Shown) -> impl IntoView {
                             </li>
                         }
                     })
-                    .collect_view()
+                    .rows()
                     .into_any()
             })}
         </ol>

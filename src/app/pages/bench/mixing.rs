@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::Memo;
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The liquid of the dough that is mixed now.
@@ -46,7 +46,7 @@ fn Liquid(shown: Shown, name: String, target: Celsius, answer: LiquidAnswer) -> 
         .advice
         .iter()
         .map(|advice| view! { <li>{words::advice(advice, degrees)}</li> })
-        .collect_view();
+        .rows();
     view! {
         <div class="card">
             <p class="liquid digits">{words::liquid_sentence(&name, &answer, degrees)}</p>

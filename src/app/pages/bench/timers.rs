@@ -8,6 +8,7 @@ use platform::clock::time_of_day;
 use super::Shown;
 use crate::reactive::{Memo, RwSignal};
 use crate::widgets::live;
+use crate::widgets::live::Rows;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::stepper::Stepper;
 use crate::words;
@@ -37,7 +38,7 @@ pub(super) fn TimersSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                     type="text"
                     maxlength="40"
                     autocomplete="off"
-                    prop:value=move || name.get()
+                    prop:value=live::text(move || name.get())
                     on:input=move |event| name.set(event_target_value(&event))
                 />
             </div>
@@ -95,7 +96,7 @@ fn SetTimers(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                             </li>
                         }
                     })
-                    .collect_view()
+                    .rows()
                     .into_any()
             })}
         </ul>

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::{Memo, RwSignal};
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The pieces of a step that divides.
@@ -27,7 +27,7 @@ pub(super) fn Weighing(shown: Shown) -> impl IntoView {
             None => ().into_any(),
             Some(pieces) => {
                 let rows = (0..pieces).map(|piece| view! { <Piece shown=shown piece=piece /> });
-                view! { <ul class="marks">{rows.collect_view()}</ul> }.into_any()
+                view! { <ul class="marks">{rows.rows()}</ul> }.into_any()
             }
         })}
     }

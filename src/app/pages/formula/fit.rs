@@ -7,6 +7,7 @@ use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::widgets::choices::Choices;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::stepper::Stepper;
 use crate::words;
 
@@ -101,10 +102,9 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
         Way::Flour => mass(words::FLOUR_MASS, fitting.flour_g, 25.0, 25.0, 10_000.0),
     };
     let error = move || {
-        fitting
-            .refused
-            .get()
-            .map(|error| view! { <span>{words::scale_error(&error)}</span> })
+        let error = fitting.refused.get();
+        let error = error.map(|error| view! { <span>{words::scale_error(&error)}</span> });
+        error.into_any()
     };
     let unusual = move || {
         let readings = domain::formula::usual::readings(&fitting.fitted.read());
@@ -112,7 +112,7 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
             .iter()
             .filter(|reading| !reading.is_usual())
             .map(|reading| view! { <p class="field-error">{words::unusual(reading)}</p> })
-            .collect_view()
+            .rows()
     };
     view! {
         <section class="section" aria-labelledby="fit">
@@ -128,35 +128,36 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                 }
             />
             <Stepper
-                label=Signal::derive(plural)
+                label=live::text(plural)
                 value=count
-                text=Signal::derive(move || plain(count.get(), 0))
+                text=live::text(move || plain(count.get(), 0))
                 step=1.0
                 min=1.0
                 max=200.0
                 on_change=move |pieces: f64| count.set(pieces.round())
             />
-            {masses}
+            {live::part(masses)}
             <p class="field-error" role="alert">
-                {error}
+                {live::part(error)}
             </p>
-            <p role="status">{move || words::fitted(&fitting.fitted.read())}</p>
-            <p class="soft">{move || words::hydration(&fitting.fitted.read())}</p>
-            {unusual}
+            <p role="status">{live::text(move || words::fitted(&fitting.fitted.read()))}</p>
+            <p class="soft">{live::text(move || words::hydration(&fitting.fitted.read()))}</p>
+            {live::part(unusual)}
         </section>
     }
 }
 
-fn mass(label: &'static str, grams: RwSignal<f64>, step: f64, min: f64, max: f64) -> impl IntoView {
+fn mass(label: &'static str, grams: RwSignal<f64>, step: f64, min: f64, max: f64) -> AnyView {
     view! {
         <Stepper
             label=label
             value=grams
-            text=Signal::derive(move || words::whole_grams(grams.get()))
+            text=live::text(move || words::whole_grams(grams.get()))
             step=step
             min=min
             max=max
             on_change=move |entered: f64| grams.set(entered)
         />
     }
+    .into_any()
 }

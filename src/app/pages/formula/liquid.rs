@@ -9,6 +9,7 @@ use platform::store::Degrees;
 
 use crate::reactive::Memo;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;
 
@@ -27,7 +28,7 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
             .iter()
             .filter_map(|component| Liquid::of(&formula, component, &kitchen))
             .map(|liquid| liquid.view(degrees))
-            .collect_view()
+            .rows()
     };
     view! {
         <section class="section" aria-labelledby="liquid">
@@ -40,7 +41,7 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
                 on_change=Callback::new(move |air| app.kitchen_is(air))
             />
             <div class="section" role="status">
-                {answers}
+                {live::part(answers)}
             </div>
         </section>
     }
@@ -80,7 +81,7 @@ impl Liquid {
             .advice
             .iter()
             .map(|advice| view! { <li>{words::advice(advice, degrees)}</li> })
-            .collect_view();
+            .rows();
         view! {
             <div class="card">
                 <h3>{words::liquid_for(&dough, target, degrees)}</h3>

@@ -7,6 +7,7 @@ use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::amounts::amounts;
 use crate::widgets::cautions::Cautions;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// Every component with its amounts.
@@ -28,12 +29,12 @@ pub(super) fn Parts(formula: Memo<Formula>) -> impl IntoView {
                     </div>
                 }
             })
-            .collect_view()
+            .rows()
     };
     view! {
         <section class="section" aria-labelledby="amounts">
             <h2 id="amounts">{words::AMOUNTS}</h2>
-            {parts}
+            {live::part(parts)}
             <p class="soft">{words::AMOUNTS_NOTE}</p>
         </section>
     }

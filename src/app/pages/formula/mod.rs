@@ -11,6 +11,7 @@ use leptos::prelude::*;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::{PhoneLines, TestAlarm};
 use crate::words;
 use fit::{Fit, Fitting};
@@ -75,7 +76,7 @@ fn OneFormula(formula: Formula) -> impl IntoView {
             <button
                 class="button button-main"
                 type="button"
-                disabled=move || started.get() || !fitting.can_start()
+                disabled=Signal::derive(move || started.get() || !fitting.can_start())
                 on:click=start
             >
                 {words::START}
@@ -110,14 +111,16 @@ fn Lessons(formula: Memo<Formula>) -> impl IntoView {
                     </li>
                 }
             })
-            .collect_view()
+            .rows()
     };
-    view! {
-        <Show when=move || !lessons.read().is_empty()>
+    let section = move || {
+        view! {
             <section class="section" aria-labelledby="lessons">
                 <h2 id="lessons">{words::NEXT_TIME}</h2>
-                <ul class="lines">{items}</ul>
+                <ul class="lines">{live::part(items)}</ul>
             </section>
-        </Show>
-    }
+        }
+        .into_any()
+    };
+    live::when(move || !lessons.read().is_empty(), section)
 }

@@ -9,6 +9,7 @@ use platform::clock;
 use crate::pages::formulas::if_started;
 use crate::reactive::Memo;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The whole bake, if it started now.
@@ -22,19 +23,23 @@ pub(super) fn Times(formula: Memo<Formula>) -> impl IntoView {
     });
     let table = move || {
         let plan = plan.read();
-        let (outline, now) = plan.as_ref()?;
-        Some(words::table_window(&outline.table, *now))
+        let table = plan
+            .as_ref()
+            .map(|(outline, now)| words::table_window(&outline.table, *now));
+        table.unwrap_or_default()
     };
     let steps = move || {
         let plan = plan.read();
-        let (outline, now) = plan.as_ref()?;
-        Some(lines(&formula.read(), outline, *now))
+        let steps = plan
+            .iter()
+            .flat_map(|(outline, now)| lines(&formula.read(), outline, *now));
+        steps.rows()
     };
     view! {
         <section class="section" aria-labelledby="times">
             <h2 id="times">{words::TIMES}</h2>
-            <p class="digits">{table}</p>
-            <ol class="outline">{steps}</ol>
+            <p class="digits">{live::text(table)}</p>
+            <ol class="outline">{live::part(steps)}</ol>
             <p class="soft">{words::TIMES_NOTE}</p>
         </section>
     }

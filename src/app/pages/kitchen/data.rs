@@ -8,6 +8,7 @@ use platform::{clock, persist};
 use crate::reactive::RwSignal;
 use crate::state::{ArchiveOutcome, oventide};
 use crate::widgets::confirm::Confirm;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The stored data and what can be done with them.
@@ -18,8 +19,19 @@ pub(super) fn Data() -> impl IntoView {
     let restore_sure = RwSignal::new(false);
     let erase_sure = RwSignal::new(false);
     let erase_really = RwSignal::new(false);
-    let room = RwSignal::new(None::<(u64, u64)>);
-    spawn_local(async move { room.set(persist::estimate().await) });
+    let used = RwSignal::new(None::<(u64, u64)>);
+    spawn_local(async move { used.set(persist::estimate().await) });
+    let room = move || {
+        let used = used.get();
+        used.map_or_else(String::new, |(used, allowed)| words::room(used, allowed))
+    };
+    let told = move || {
+        let outcome = outcome.read();
+        let told = outcome.as_ref().map(|outcome| {
+            view! { <p class="answer">{words::archive_outcome(outcome)}</p> }
+        });
+        told.into_any()
+    };
     // What became of the last file says nothing about the next question.
     let ask = move |question: RwSignal<bool>| {
         outcome.set(None);
@@ -33,7 +45,7 @@ pub(super) fn Data() -> impl IntoView {
         <section class="section" aria-labelledby="data">
             <h2 id="data">{words::DATA}</h2>
             <p>{words::DATA_NOTE}</p>
-            <p>{move || room.get().map(|(used, allowed)| words::room(used, allowed))}</p>
+            <p>{live::text(room)}</p>
             <div class="row">
                 <button class="button" type="button" on:click=write>
                     {words::WRITE_ARCHIVE}
@@ -50,14 +62,7 @@ pub(super) fn Data() -> impl IntoView {
                 </button>
             </div>
             <div role="status">
-                {move || {
-                    let outcome = outcome.read();
-                    outcome
-                        .as_ref()
-                        .map(|outcome| {
-                            view! { <p class="answer">{words::archive_outcome(outcome)}</p> }
-                        })
-                }}
+                {live::part(told)}
             </div>
             <Confirm
                 open=restore_sure
@@ -94,15 +99,17 @@ fn Records() -> impl IntoView {
     let any = move || !app.set_aside.read().is_empty();
     let records = move || {
         let records = app.set_aside.read();
-        records.iter().map(record).collect_view()
+        records.iter().map(record).rows()
     };
-    view! {
-        <Show when=any>
+    let list = move || {
+        view! {
             <h3>{words::SET_ASIDE}</h3>
             <p>{words::SET_ASIDE_NOTE}</p>
-            <ul class="section">{records}</ul>
-        </Show>
-    }
+            <ul class="section">{live::part(records)}</ul>
+        }
+        .into_any()
+    };
+    live::when(any, list)
 }
 
 fn record(record: &SetAside) -> impl IntoView + use<> {

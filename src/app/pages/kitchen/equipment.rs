@@ -11,6 +11,7 @@ use super::change;
 use crate::reactive::Memo;
 use crate::state::{Oventide, oventide};
 use crate::widgets::choices::Choices;
+use crate::widgets::live;
 use crate::widgets::stepper::Stepper;
 use crate::words;
 
@@ -40,7 +41,7 @@ pub(super) fn Equipment() -> impl IntoView {
             <Stepper
                 label=words::OVEN_HEATS
                 value=Signal::derive(minutes)
-                text=Signal::derive(move || words::whole_minutes(minutes()))
+                text=live::text(move || words::whole_minutes(minutes()))
                 step=5.0
                 min=0.0
                 max=240.0
@@ -52,7 +53,7 @@ pub(super) fn Equipment() -> impl IntoView {
             <Stepper
                 label=words::ALTITUDE
                 value=Signal::derive(move || height().get())
-                text=Signal::derive(move || words::altitude(height()))
+                text=live::text(move || words::altitude(height()))
                 step=50.0
                 min=Metres::MIN.get()
                 max=Metres::MAX.get()
@@ -60,7 +61,7 @@ pub(super) fn Equipment() -> impl IntoView {
                     change(app, |to| to.kitchen.altitude = Metres::clamped(entered));
                 }
             />
-            <p class="soft">{boils}</p>
+            <p class="soft">{live::text(boils)}</p>
         </section>
     }
 }
@@ -131,6 +132,28 @@ fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
             .map_or(FINE_UP_TO, |fine| fine.up_to)
             .get()
     };
+    let up_to_stepper = move || {
+        view! {
+            <Stepper
+                label=words::FINE_UP_TO
+                value=Signal::derive(up_to)
+                text=live::text(move || words::whole_grams(up_to()))
+                step=10.0
+                min=1.0
+                max=500.0
+                on_change=move |entered: f64| {
+                    change_scales(
+                        &|scales| {
+                            if let Some(fine) = &mut scales.fine {
+                                fine.up_to = Grams::clamped(entered);
+                            }
+                        },
+                    );
+                }
+            />
+        }
+        .into_any()
+    };
     view! {
         <Choices
             legend=words::SCALES
@@ -156,24 +179,6 @@ fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
                 );
             }
         />
-        <Show when=move || scales.read().fine.is_some()>
-            <Stepper
-                label=words::FINE_UP_TO
-                value=Signal::derive(up_to)
-                text=Signal::derive(move || words::whole_grams(up_to()))
-                step=10.0
-                min=1.0
-                max=500.0
-                on_change=move |entered: f64| {
-                    change_scales(
-                        &|scales| {
-                            if let Some(fine) = &mut scales.fine {
-                                fine.up_to = Grams::clamped(entered);
-                            }
-                        },
-                    );
-                }
-            />
-        </Show>
+        {live::when(move || scales.read().fine.is_some(), up_to_stepper)}
     }
 }

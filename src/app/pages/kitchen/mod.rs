@@ -11,6 +11,7 @@ use platform::store::Settings;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{Oventide, oventide};
+use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::{PhoneLines, TestAlarm};
 use crate::widgets::stepper::Stepper;
 use crate::widgets::toggle::Toggle;
@@ -55,7 +56,7 @@ fn Alarm() -> impl IntoView {
             <Stepper
                 label=words::VOLUME
                 value=Signal::derive(percent)
-                text=Signal::derive(move || words::volume(alarm.read().volume))
+                text=live::text(move || words::volume(alarm.read().volume))
                 step=10.0
                 min=10.0
                 max=100.0
@@ -96,7 +97,7 @@ fn Safety() -> impl IntoView {
     view! {
         <section class="section" aria-labelledby="safety">
             <h2 id="safety">{words::SAFETY}</h2>
-            <ul class="cautions">{lines.collect_view()}</ul>
+            <ul class="cautions">{lines.rows()}</ul>
         </section>
     }
 }
@@ -107,7 +108,7 @@ fn About() -> impl IntoView {
     view! {
         <section class="section" aria-labelledby="about">
             <h2 id="about">{words::ABOUT}</h2>
-            {lines.collect_view()}
+            {lines.rows()}
             <p>{words::version()}</p>
         </section>
     }

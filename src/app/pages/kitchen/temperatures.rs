@@ -8,6 +8,7 @@ use super::change;
 use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::choices::Choices;
+use crate::widgets::live;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;
 
@@ -30,6 +31,20 @@ pub(super) fn Temperatures() -> impl IntoView {
             to.kitchen.flour = (place == 1).then(|| to.kitchen.flour_temperature());
         });
     };
+    let flour_stepper = move || {
+        view! {
+            <TemperatureStepper
+                label=words::FLOUR_TEMPERATURE
+                value=Signal::derive(move || kitchen.read().flour_temperature())
+                min=celsius(-25.0)
+                max=celsius(50.0)
+                on_change=Callback::new(move |flour| {
+                    change(app, |to| to.kitchen.flour = Some(flour));
+                })
+            />
+        }
+        .into_any()
+    };
     view! {
         <section class="section" aria-labelledby="temperatures">
             <h2 id="temperatures">{words::TEMPERATURES}</h2>
@@ -46,17 +61,7 @@ pub(super) fn Temperatures() -> impl IntoView {
                 chosen=flour
                 on_choose=choose_flour
             />
-            <Show when=move || flour.get() == Some(1)>
-                <TemperatureStepper
-                    label=words::FLOUR_TEMPERATURE
-                    value=Signal::derive(move || kitchen.read().flour_temperature())
-                    min=celsius(-25.0)
-                    max=celsius(50.0)
-                    on_change=Callback::new(move |flour| {
-                        change(app, |to| to.kitchen.flour = Some(flour));
-                    })
-                />
-            </Show>
+            {live::when(move || flour.get() == Some(1), flour_stepper)}
             <TemperatureStepper
                 label=words::FRIDGE
                 value=Signal::derive(move || kitchen.read().fridge)

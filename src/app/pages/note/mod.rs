@@ -12,6 +12,7 @@ use platform::store::Degrees;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 use writing::Writing;
 
@@ -27,7 +28,7 @@ pub(crate) fn NotePage(
         let bakes = app.bakes.read();
         bakes.iter().find(|bake| bake.id == id).cloned()
     });
-    move || match bake.get() {
+    live::part(move || match bake.get() {
         Some(bake) => view! { <OneBake bake=bake /> }.into_any(),
         None => view! {
             <header class="page-head">
@@ -39,7 +40,7 @@ pub(crate) fn NotePage(
             </a>
         }
         .into_any(),
-    }
+    })
 }
 
 #[component]
@@ -59,7 +60,7 @@ fn OneBake(bake: Bake) -> impl IntoView {
                 </li>
             })
         })
-        .collect_view();
+        .rows();
     let (name, day, ended) = (
         state.formula.name.clone(),
         words::bake_day(state),
@@ -103,13 +104,13 @@ fn Measured(bake: Bake, summary: Summary) -> impl IntoView {
         let lines = lines
             .into_iter()
             .map(|line| view! { <li>{line}</li> })
-            .collect_view();
+            .rows();
         view! { <ul class="lines">{lines}</ul> }.into_any()
     };
     view! {
         <section class="section" aria-labelledby="measured">
             <h2 id="measured">{words::MEASURED}</h2>
-            {lines}
+            {live::part(lines)}
         </section>
     }
 }

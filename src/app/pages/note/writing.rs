@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use crate::reactive::{Memo, RwSignal};
 use crate::state::{Oventide, oventide};
 use crate::widgets::fresh_id;
+use crate::widgets::live::{self, Rows};
 use crate::words;
 
 /// The baker's own words. Each field is kept as it is left.
@@ -18,7 +19,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
     let options = steps
         .clone()
         .map(|step| view! { <option value=step.id.0.to_string()>{step.title.clone()}</option> })
-        .collect_view();
+        .rows();
     let titles: Vec<(StepId, String)> = steps.map(|step| (step.id, step.title.clone())).collect();
     let first = titles.first().map_or(StepId(0), |(step, _)| *step);
     let writing = StoredValue::new(Written { app, bake });
@@ -41,7 +42,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
                     </li>
                 })
             })
-            .collect_view()
+            .rows()
     };
     let select = fresh_id("step");
     view! {
@@ -58,12 +59,12 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
         <section class="section" aria-labelledby="differently">
             <h2 id="differently">{words::DIFFERENTLY}</h2>
             <p>{words::DIFFERENTLY_NOTE}</p>
-            <ul class="lines">{lessons}</ul>
+            <ul class="lines">{live::part(lessons)}</ul>
             <div class="field">
                 <label for=select.clone()>{words::AT_STEP}</label>
                 <select
                     id=select
-                    prop:value=move || chosen.get().0.to_string()
+                    prop:value=live::text(move || chosen.get().0.to_string())
                     on:change=move |event| {
                         if let Ok(step) = event_target_value(&event).parse() {
                             chosen.set(StepId(step));
@@ -155,12 +156,12 @@ fn KeptText(
             <label for=field.clone()>{label}</label>
             <textarea
                 id=field
-                prop:value=move || draft.get()
+                prop:value=live::text(move || draft.get())
                 on:input=move |event| draft.set(event_target_value(&event))
                 on:change=move |_| on_change.run(draft.get_untracked())
             ></textarea>
             <p class="soft" role="status">
-                {status}
+                {live::text(status)}
             </p>
         </div>
     }
