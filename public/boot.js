@@ -13,7 +13,9 @@ addEventListener("unhandledrejection", ({ reason }) => {
 });
 
 try {
-  const app = await import(address("app-script"));
+  // This runs as soon as it is there, which may be before the end of the page is.
+  if (!document.getElementById("app-wasm")) await parsed();
+  const [app] = await Promise.all([import(address("app-script")), parsed()]);
   await app.default({ module_or_path: address("app-wasm") });
 } catch (error) {
   // Whoever reads this has no app yet, so the words can't come from it.
@@ -24,6 +26,11 @@ try {
       "What you have saved is untouched.";
   }
   throw error;
+}
+
+function parsed() {
+  if (document.readyState !== "loading") return undefined;
+  return new Promise((done) => addEventListener("DOMContentLoaded", done, { once: true }));
 }
 
 function hasStopped(error) {

@@ -1,7 +1,7 @@
 //! The phone's clock, its wall-clock words, and waking up in time.
 //!
-//! Summer time and time zones are known only here: the browser's `Intl` makes
-//! the text. The hour is written the way the browser's language writes it, in
+//! Summer time and time zones are known only here: the browser's `Date` and
+//! `Intl` know them. The hour is written the way the browser's language writes it, in
 //! 12 or 24 hours, with the English words that the rest of the app uses.
 
 use std::cell::RefCell;
@@ -64,11 +64,6 @@ thread_local! {
             ("hour12", twelve.into()),
         ])
     };
-    static DAY: Format = Format::new(&[
-        ("weekday", "long".into()),
-        ("day", "numeric".into()),
-        ("month", "long".into()),
-    ]);
 }
 
 /// The time of day where the phone is: "14:05", or "2:05 pm" where that is the habit.
@@ -77,28 +72,31 @@ pub fn time_of_day(moment: Moment) -> String {
     TIME.with(|format| format.write(moment))
 }
 
-/// The day where the phone is: "Saturday 28 November".
-#[must_use]
-pub fn day(moment: Moment) -> String {
-    DAY.with(|format| format.write(moment)).replace(',', "")
+/// A day of the calendar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Day {
+    /// The year of our era.
+    pub year: u32,
+    /// The month, from 1 for January.
+    pub month: u32,
+    /// The day of the month, from 1.
+    pub day: u32,
+    /// The day of the week, from 0 for Sunday.
+    pub weekday: u32,
 }
 
-/// The date where the phone is, for the names of files: "2026-11-28".
+/// The day that a moment falls on where the phone is.
+///
+/// `Intl` would write it out too, but takes a seventh of a start to find its words.
 #[must_use]
-pub fn iso_date(moment: Moment) -> String {
+pub fn day(moment: Moment) -> Day {
     let date = date(moment);
-    let (year, month, day) = (date.get_full_year(), date.get_month() + 1, date.get_date());
-    format!("{year:04}-{month:02}-{day:02}")
-}
-
-/// Whether two moments fall on one day where the phone is.
-#[must_use]
-pub fn is_same_day(one: Moment, other: Moment) -> bool {
-    let day = |moment| {
-        let date = date(moment);
-        (date.get_full_year(), date.get_month(), date.get_date())
-    };
-    day(one) == day(other)
+    Day {
+        year: date.get_full_year(),
+        month: date.get_month() + 1,
+        day: date.get_date(),
+        weekday: date.get_day(),
+    }
 }
 
 /// Something that is done again and again until this is dropped.

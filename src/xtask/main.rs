@@ -16,6 +16,7 @@ mod results;
 mod serve;
 mod setup;
 mod size;
+mod style;
 
 use std::net::IpAddr;
 use std::process::ExitCode;

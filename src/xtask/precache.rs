@@ -4,7 +4,7 @@
 //! The version is a hash over every file, so the browser sees a new service worker exactly when something changed.
 //! The hook also refuses a page that its own Content-Security-Policy would break.
 
-use crate::{paths, report};
+use crate::{paths, report, style};
 use sha2::{Digest, Sha256};
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
@@ -36,6 +36,9 @@ fn fill(folder: &Path) -> Result<String, String> {
         |name: &str| std::fs::read(folder.join(name)).map_err(|cause| format!("{name}: {cause}"));
     let index = String::from_utf8_lossy(&read("index.html")?).into_owned();
     check_page(&index)?;
+    let index = style::join(folder, &index)?;
+    std::fs::write(folder.join("index.html"), index)
+        .map_err(|cause| format!("index.html: {cause}"))?;
     let names = paths::files_below(folder).map_err(|cause| cause.to_string())?;
     let names: Vec<&str> = names
         .iter()

@@ -2,7 +2,6 @@
 
 use domain::bake::BakeId;
 use leptos::prelude::*;
-use platform::clock;
 
 use super::formulas::FormulaCards;
 use crate::reactive::Memo;
@@ -16,7 +15,7 @@ use crate::words;
 #[component]
 pub(crate) fn TodayPage() -> impl IntoView {
     let app = oventide();
-    let day = Memo::new(move |_| clock::day(app.now.get()));
+    let day = Memo::new(move |_| words::day(app.now.get()));
     let baking = Memo::new(move |_| app.is_baking());
     view! {
         <header class="page-head">

@@ -4,7 +4,7 @@ use domain::estimate::Estimate;
 use domain::formula::usual::{Measure, Reading};
 use domain::formula::{Formula, ScaleError};
 use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
-use platform::clock::{day, is_same_day, time_of_day};
+use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
 use super::capital;
@@ -62,10 +62,10 @@ fn quarter_hours(length: Minutes) -> String {
 /// "On the table between 16:10 and 17:05, likely 16:40."
 pub(crate) fn table_window(table: &Estimate<Moment>, start: Moment) -> String {
     let (low, likely, high) = (table.low(), table.likely(), table.high());
-    let when = if is_same_day(start, likely) {
+    let when = if clock::day(start) == clock::day(likely) {
         String::new()
     } else {
-        format!(" on {}", day(likely))
+        format!(" on {}", super::day(likely))
     };
     format!(
         "On the table{when} between {} and {}, likely {}.",

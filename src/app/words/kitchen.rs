@@ -4,9 +4,9 @@ use domain::decimal::{fixed, plain};
 use domain::kitchen::OvenKind;
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Grams, Metres, Moment};
-use platform::clock::iso_date;
 use platform::store::Degrees;
 
+use super::day::iso_date;
 use super::quantity::temperature;
 
 /// The heading of the temperatures.

@@ -3,7 +3,8 @@
 use domain::bake::{Ended, How, State, Status};
 use domain::notebook::{Masses, Row};
 use domain::units::{Celsius, Minutes, Moment};
-use platform::clock::{day, time_of_day};
+use platform::clock::time_of_day;
+
 use platform::store::Degrees;
 
 use super::quantity::{mass, span, temperature};
@@ -52,7 +53,7 @@ pub(crate) fn ended(state: &State) -> String {
 
 /// The day of a bake.
 pub(crate) fn bake_day(state: &State) -> String {
-    day(state.started)
+    super::day(state.started)
 }
 
 /// Less than this is on time.

@@ -49,9 +49,9 @@ fn lines(formula: &Formula, outline: &Outline, now: Moment) -> Vec<AnyView> {
     let mut lines = Vec::with_capacity(outline.steps.len());
     let mut today = now;
     for planned in &outline.steps {
-        if !clock::is_same_day(today, planned.start) {
+        if clock::day(today) != clock::day(planned.start) {
             today = planned.start;
-            let day = view! { <li class="outline-day">{clock::day(today)}</li> };
+            let day = view! { <li class="outline-day">{words::day(today)}</li> };
             lines.push(day.into_any());
         }
         let Some(step) = formula.step(planned.step) else {

@@ -1,0 +1,63 @@
+//! Days in words.
+
+use domain::units::Moment;
+use platform::clock::{self, Day};
+
+const WEEKDAYS: [&str; 7] = [
+    "Sunday",
+    "Monday",
+    "Tuesday",
+    "Wednesday",
+    "Thursday",
+    "Friday",
+    "Saturday",
+];
+const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+/// "Saturday 28 November".
+pub(crate) fn day(moment: Moment) -> String {
+    written_out(clock::day(moment))
+}
+
+fn written_out(day: Day) -> String {
+    let weekday = WEEKDAYS.get(day.weekday as usize).unwrap_or(&"");
+    let month = MONTHS.get(day.month as usize - 1).unwrap_or(&"");
+    format!("{weekday} {} {month}", day.day)
+}
+
+/// "2026-11-28", for the names of files (ISO 8601).
+pub(crate) fn iso_date(moment: Moment) -> String {
+    let Day {
+        year, month, day, ..
+    } = clock::day(moment);
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_is_written_out() {
+        let day = Day {
+            year: 2026,
+            month: 11,
+            day: 28,
+            weekday: 6,
+        };
+        assert_eq!(written_out(day), "Saturday 28 November");
+    }
+}
