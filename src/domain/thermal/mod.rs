@@ -2,6 +2,7 @@
 
 pub mod constants;
 pub mod cooling;
+mod crossing;
 pub mod kneading;
 pub mod liquid;
 pub mod mixing;

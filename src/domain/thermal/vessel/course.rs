@@ -1,6 +1,7 @@
 //! What surrounds a body over time, and how the body follows.
 
 use super::{Mode, Vessel};
+use crate::thermal::crossing::crossing;
 use crate::units::{Celsius, Minutes, Moment};
 
 /// The temperature around a body: constant, with changes at known moments.
@@ -136,7 +137,7 @@ impl Course {
 
     /// When the centre first comes to a temperature, or `None` when it has not by `horizon` after the start.
     ///
-    /// Looked for in steps that start small after each change and grow, then by halving the step that crosses.
+    /// Looked for in steps that start small after each change and grow, then within the step that crosses.
     #[must_use]
     pub fn when_core_reaches(&self, target: Celsius, horizon: Minutes) -> Option<Moment> {
         let after = self.core_reaches_after(target.get(), 0.0, horizon.get())?;
@@ -156,17 +157,12 @@ impl Course {
         };
         let mut low = from;
         while low < horizon {
-            let mut high = self.step_end(low).min(horizon);
+            let high = self.step_end(low).min(horizon);
             if reached(high) {
-                while high - low > 1e-9 * high.max(1.0) {
-                    let middle = 0.5 * (low + high);
-                    if reached(middle) {
-                        high = middle;
-                    } else {
-                        low = middle;
-                    }
-                }
-                return Some(high);
+                let tolerance = 1e-9 * high.max(1.0);
+                return Some(crossing(low, high, tolerance, |t| {
+                    self.core_after(t) - target
+                }));
             }
             low = high;
         }
