@@ -98,6 +98,68 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
   });
 });
 
+test("a phone that dies in mid-bake comes back with the version that the bake began with", async ({
+  app,
+  clock,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  const asked = await app.bench.ask();
+  server.serve(newer);
+  await findNewer(page);
+  await page.close();
+
+  // With no page open the newer worker waits for nobody any more, and takes charge.
+  const later = new App(await context.newPage(), clock);
+  await later.open("#/bench");
+  await expect.poll(() => isWaiting(later.page)).toBe(false);
+  await expect(build(later.page)).toHaveCount(0);
+  expect(await later.bench.ask()).toEqual(asked);
+
+  await test.step("every file comes from that version's cache: none from the network", async () => {
+    await server.stop();
+    await later.reload();
+    await expect(build(later.page)).toHaveCount(0);
+    expect(await later.bench.ask()).toEqual(asked);
+    await later.turnTo("#/");
+    await expect(later.today.update).toHaveCount(0);
+    await later.turnTo("#/bench");
+  });
+
+  await test.step("once the bake has ended the newer one is offered, and comes", async () => {
+    await giveUp(later);
+    await later.go("Today");
+    await later.today.update.click();
+    await expect(build(later.page)).toHaveAttribute("content", "newer");
+    await expect(later.today.update).toHaveCount(0);
+    const versions = () => later.page.evaluate(() => caches.keys());
+    await expect.poll(versions).toHaveLength(1);
+  });
+});
+
+test("a phone that dies between bakes comes back with the newer version", async ({
+  app,
+  clock,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  await giveUp(app);
+  server.serve(newer);
+  await findNewer(page);
+  await page.close();
+  const later = new App(await context.newPage(), clock);
+  await later.open();
+  await expect(build(later.page)).toHaveAttribute("content", "newer");
+});
+
 test("an update works with no network left once it is here", async ({
   app,
   context,
