@@ -8,6 +8,7 @@ mod alarms;
 mod answers;
 mod archive;
 mod asking;
+mod jump;
 mod library;
 mod view;
 
@@ -21,15 +22,18 @@ use domain::notebook::Note;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
+use platform::leader::Leader;
 use platform::persist::Persistence;
-use platform::sound::AlarmSound;
+use platform::sound::{AlarmSound, SoundState};
 use platform::store::{SetAside, Settings, Store};
 use platform::tabs::Tabs;
+use platform::vibration::Shaking;
 use platform::wake_lock::{WakeLock, WakeState};
 
 pub(crate) use alarms::Ringing;
 pub(crate) use answers::{Answer, Shift};
 pub(crate) use archive::ArchiveOutcome;
+pub(crate) use jump::ClockJump;
 pub(crate) use view::BakeView;
 
 use crate::route::Route;
@@ -82,6 +86,10 @@ pub(crate) struct Oventide {
     pub(crate) answer: RwSignal<Option<Answer>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,
+    /// Whether the alarm can be heard.
+    pub(crate) sound: RwSignal<SoundState>,
+    /// The jump of the phone's clock, until the baker has said what it means.
+    pub(crate) clock_jump: RwSignal<Option<ClockJump>>,
     /// Whether the screen is kept awake.
     pub(crate) awake: RwSignal<WakeState>,
     /// Whether the whole app lies in the cache.
@@ -106,9 +114,14 @@ struct Inner {
     asking: RefCell<bool>,
     // For each bake, the first entry of its log that could not be stored yet.
     unsaved: RefCell<BTreeMap<BakeId, u32>>,
+    leader: RefCell<Option<Leader>>,
     leads: RefCell<bool>,
+    drift: RefCell<clock::Drift>,
     asked_to_persist: RefCell<bool>,
     sounding: RefCell<bool>,
+    shaking: RefCell<Option<Shaking>>,
+    // Notifications that are shown, each with how often it came again.
+    told: RefCell<BTreeMap<String, usize>>,
 }
 
 impl Oventide {
@@ -117,9 +130,14 @@ impl Oventide {
         let now = clock::now();
         let beat = RwSignal::new(now);
         let bakes = RwSignal::new(Vec::new());
+        let sound = RwSignal::new(SoundState::NeedsTap);
         let inner = Inner {
             store: RefCell::default(),
-            sound: AlarmSound::new(),
+            sound: AlarmSound::new(move |state| {
+                if sound.get_untracked() != state {
+                    sound.set(state);
+                }
+            }),
             wake_lock: RefCell::default(),
             tabs: RefCell::default(),
             updates: RefCell::default(),
@@ -128,10 +146,15 @@ impl Oventide {
             asked: RefCell::default(),
             asking: RefCell::default(),
             unsaved: RefCell::default(),
+            leader: RefCell::default(),
             leads: RefCell::default(),
+            drift: RefCell::default(),
             asked_to_persist: RefCell::default(),
             sounding: RefCell::default(),
+            shaking: RefCell::default(),
+            told: RefCell::default(),
         };
+        sound.set(inner.sound.state());
         Self {
             now: RwSignal::new(now),
             beat,
@@ -146,6 +169,8 @@ impl Oventide {
             persistence: RwSignal::new(None),
             answer: RwSignal::new(None),
             ringing: RwSignal::new(Vec::new()),
+            sound,
+            clock_jump: RwSignal::new(None),
             awake: RwSignal::new(WakeState::Released),
             offline_ready: RwSignal::new(false),
             update_ready: RwSignal::new(false),
@@ -189,6 +214,7 @@ impl Oventide {
     }
 
     fn tick(self) {
+        self.watch_clock();
         let now = clock::now();
         let whole_second = |moment: Moment| moment.epoch_ms().div_euclid(1000);
         let shown = self.now.get_untracked();
@@ -221,8 +247,12 @@ impl Oventide {
             platform::page::scroll_to_top();
         });
         // A phone that slept finds out here what fell due meanwhile.
-        platform::page::on_return(move || self.renew());
-        platform::page::on_first_gesture(move || self.inner().sound.unlock());
+        platform::page::on_return(move || {
+            self.renew();
+            self.inner().sound.wake();
+            self.claim_lead();
+        });
+        platform::page::on_gesture(move || self.inner().sound.unlock());
         let tabs = Tabs::new(move || self.read_again());
         *self.inner().tabs.borrow_mut() = Some(tabs);
         let updates = platform::offline::Updates::register(
@@ -230,10 +260,24 @@ impl Oventide {
             move || self.update_ready.set(true),
         );
         *self.inner().updates.borrow_mut() = Some(updates);
-        platform::leader::be_leader(move || {
-            *self.inner().leads.borrow_mut() = true;
+        // Before the storage is read, or while it can't be, nobody knows whether something bakes.
+        let known = Memo::new(move |_| {
+            let known =
+                self.loading.get() == Loading::Ready && *self.health.read() == Health::Sound;
+            known.then(|| self.is_baking())
+        });
+        Effect::new(move || {
+            if let (Some(baking), Some(updates)) =
+                (known.get(), self.inner().updates.borrow().as_ref())
+            {
+                updates.hold(baking);
+            }
+        });
+        let leader = Leader::new(move |leads| {
+            self.inner().leads.replace(leads);
             self.renew();
         });
+        *self.inner().leader.borrow_mut() = Some(leader);
         let wake_lock = WakeLock::new(move |state| self.awake.set(state));
         *self.inner().wake_lock.borrow_mut() = Some(wake_lock);
         Effect::new(move || {
@@ -263,11 +307,6 @@ impl Oventide {
         if self.settings.read_untracked().alarm.vibrates {
             platform::vibration::buzz(&[200, 100, 200]);
         }
-    }
-
-    /// Whether the alarm can be heard.
-    pub(crate) fn sound_state(self) -> platform::sound::SoundState {
-        self.inner().sound.state()
     }
 }
 

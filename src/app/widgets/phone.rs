@@ -14,11 +14,6 @@ use crate::words;
 pub(crate) fn PhoneLines() -> impl IntoView {
     let app = oventide();
     let device = Device::detect();
-    // Whether sound may play changes with a tap, of which no signal tells.
-    let sound = Memo::new(move |_| {
-        app.now.track();
-        words::sound(app.sound_state())
-    });
     let wake = move || {
         let state = if device.can_wake_lock {
             app.awake.get()
@@ -35,7 +30,7 @@ pub(crate) fn PhoneLines() -> impl IntoView {
         <ul class="lines">
             <li>{words::stay_open(&device)}</li>
             <li>{wake}</li>
-            <li>{move || sound.get()}</li>
+            <li>{move || words::sound(app.sound.get())}</li>
             {lacks}
             <li>{move || words::offline(app.offline_ready.get())}</li>
             <li>{move || app.persistence.get().map(words::persistence)}</li>

@@ -18,7 +18,7 @@ mod quantity;
 mod refusal;
 mod storage;
 
-pub(crate) use alarm::alarm;
+pub(crate) use alarm::{alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::prompt;
 pub(crate) use bench::*;

@@ -1,7 +1,10 @@
 //! What this phone can and can't do for a bake, in honest words.
 
+use domain::units::Minutes;
 use platform::device::Device;
 use platform::notify::Permission;
+use platform::sound::SoundState;
+use platform::wake_lock::WakeState;
 
 /// Asks for notifications.
 pub(crate) const ASK_NOTIFY: &str = "Allow notifications";
@@ -56,4 +59,37 @@ pub(crate) fn offline(ready: bool) -> &'static str {
     } else {
         "Not yet all on this phone: stay online a moment longer."
     }
+}
+
+/// What stands on the Bench while the alarm could be missed; empty when all is well.
+pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> String {
+    let mute = match sound {
+        SoundState::Ready => "",
+        SoundState::NeedsTap => "No sound yet: touch the screen once, so that alarms can be heard.",
+        SoundState::Unavailable => "No sound in this browser: alarms only show.",
+    };
+    let dark = match wake {
+        WakeState::Held | WakeState::Released => "",
+        WakeState::Unsupported | WakeState::Refused(_) => {
+            "The screen may go dark, and alarms come late then: set its lock to never."
+        }
+    };
+    format!("{mute} {dark}").trim().to_owned()
+}
+
+/// The question when the clock has jumped.
+pub(crate) const CLOCK_JUMPED: &str = "Was the clock set?";
+/// Yes.
+pub(crate) const CLOCK_SET: &str = "It was set: keep the time left";
+/// No.
+pub(crate) const TIME_PASSED: &str = "That time passed: keep the clock times";
+
+/// What happened to the clock, and what the two answers mean.
+pub(crate) fn clock_jumped(by: Minutes) -> String {
+    let way = if by.get() < 0.0 { "back" } else { "forward" };
+    format!(
+        "This phone's clock jumped {way} by {}. If somebody set it, the dough didn't notice, and every alarm moves along. \
+         If that time really passed, every alarm stays at its time of day.",
+        super::span(by)
+    )
 }
