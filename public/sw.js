@@ -85,7 +85,7 @@ async function findServed() {
 async function hold() {
   const name = await served();
   const cache = await caches.open(HELD);
-  await cache.put(NOTE, Response.json({ name, at: Date.now() }));
+  await cache.put(NOTE, new Response(JSON.stringify({ name, at: Date.now() })));
 }
 
 async function letGo(client) {

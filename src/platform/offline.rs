@@ -74,8 +74,9 @@ impl Updates {
 
     /// Says whether a bake runs: while one does, this version stays, even if every page is closed.
     pub fn hold(&self, baking: bool) {
-        self.inner.baking.set(Some(baking));
-        self.inner.tell_worker();
+        if self.inner.baking.replace(Some(baking)) != Some(baking) {
+            self.inner.tell_worker();
+        }
     }
 
     /// Lets the newer version take over; the page is loaded again.

@@ -5,7 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 use platform::clock;
 
-use crate::state::{Ringing, oventide};
+use crate::state::oventide;
 use crate::widgets::live;
 use crate::words;
 
@@ -21,14 +21,14 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
         ringing.iter().min_by_key(|one| one.alarm.due).cloned()
     });
     let took_over = StoredValue::new(Moment::from_epoch_ms(0));
-    Effect::new(move |before: Option<Option<Ringing>>| {
-        let shown = first.get();
-        if let (Some(Some(before)), Some(shown)) = (before, &shown)
-            && (&before.bake, before.alarm.id) != (&shown.bake, shown.alarm.id)
-        {
+    let mut before = None;
+    Effect::new(move || {
+        let shown = first.read();
+        let shown = shown.as_ref().map(|one| (one.bake.clone(), one.alarm.id));
+        if before.is_some() && before != shown {
             took_over.set_value(clock::now());
         }
-        shown
+        before = shown;
     });
     // While it is asked whether the clock was set, nobody knows yet whether it rings rightly.
     let rings = Memo::new(move |_| first.read().is_some() && app.clock_jump.read().is_none());

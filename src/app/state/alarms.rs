@@ -98,7 +98,7 @@ impl Oventide {
     fn notify(self, ringing: &[Ringing], loud: bool) {
         let inner = self.inner();
         let mut told = inner.told.borrow_mut();
-        told.retain(|known, _| {
+        told.retain(|(known, _)| {
             let rings = ringing.iter().any(|one| one.tag() == *known);
             if !rings {
                 clear(known.clone());
@@ -112,8 +112,10 @@ impl Oventide {
         for one in ringing {
             let tag = one.tag();
             let again = notify::times_again(one.alarm.overdue(now));
-            let before = told.insert(tag.clone(), again);
-            if before.is_none_or(|before| before < again) {
+            let before = told.iter().position(|(known, _)| *known == tag);
+            let before = before.map(|place| told.remove(place));
+            told.push((tag.clone(), again));
+            if before.is_none_or(|(_, before)| before < again) {
                 let title = one.title.clone();
                 let body = words::alarm_note(&one.body, one.alarm.due, now);
                 spawn_local(async move { notify::show(&tag, &title, &body).await });

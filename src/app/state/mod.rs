@@ -121,7 +121,7 @@ struct Inner {
     sounding: RefCell<bool>,
     shaking: RefCell<Option<Shaking>>,
     // Notifications that are shown, each with how often it came again.
-    told: RefCell<BTreeMap<String, usize>>,
+    told: RefCell<Vec<(String, usize)>>,
 }
 
 impl Oventide {
@@ -261,15 +261,11 @@ impl Oventide {
         );
         *self.inner().updates.borrow_mut() = Some(updates);
         // Before the storage is read, or while it can't be, nobody knows whether something bakes.
-        let known = Memo::new(move |_| {
+        Effect::new(move || {
             let known =
                 self.loading.get() == Loading::Ready && *self.health.read() == Health::Sound;
-            known.then(|| self.is_baking())
-        });
-        Effect::new(move || {
-            if let (Some(baking), Some(updates)) =
-                (known.get(), self.inner().updates.borrow().as_ref())
-            {
+            let baking = self.is_baking();
+            if let Some(updates) = self.inner().updates.borrow().as_ref().filter(|_| known) {
                 updates.hold(baking);
             }
         });

@@ -61,35 +61,39 @@ pub(crate) fn offline(ready: bool) -> &'static str {
     }
 }
 
-/// What stands on the Bench while the alarm could be missed; empty when all is well.
-pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> String {
-    let mute = match sound {
-        SoundState::Ready => "",
-        SoundState::NeedsTap => "No sound yet: touch the screen once, so that alarms can be heard.",
-        SoundState::Unavailable => "No sound in this browser: alarms only show.",
-    };
-    let dark = match wake {
-        WakeState::Held | WakeState::Released => "",
-        WakeState::Unsupported | WakeState::Refused(_) => {
-            "The screen may go dark, and alarms come late then: set its lock to never."
+/// What stands on the Bench while an alarm could be missed, the worst first; empty when all is well.
+///
+/// It lies over other text, so it is short; Today says more.
+pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> &'static str {
+    match (sound, wake) {
+        (SoundState::NeedsTap, _) => "No sound until you touch the screen.",
+        (SoundState::Unavailable, _) => "No sound here: watch for alarms.",
+        (SoundState::Ready, WakeState::Unsupported | WakeState::Refused(_)) => {
+            "Keep the screen on: this phone won't."
         }
-    };
-    format!("{mute} {dark}").trim().to_owned()
+        (SoundState::Ready, WakeState::Held | WakeState::Released) => "",
+    }
 }
 
 /// The question when the clock has jumped.
 pub(crate) const CLOCK_JUMPED: &str = "Was the clock set?";
 /// Yes.
-pub(crate) const CLOCK_SET: &str = "It was set: keep the time left";
+pub(crate) const CLOCK_SET: &str = "Keep the time left";
 /// No.
-pub(crate) const TIME_PASSED: &str = "That time passed: keep the clock times";
+pub(crate) const TIME_PASSED: &str = "Keep the times of day";
 
 /// What happened to the clock, and what the two answers mean.
 pub(crate) fn clock_jumped(by: Minutes) -> String {
-    let way = if by.get() < 0.0 { "back" } else { "forward" };
-    format!(
-        "This phone's clock jumped {way} by {}. If somebody set it, the dough didn't notice, and every alarm moves along. \
-         If that time really passed, every alarm stays at its time of day.",
-        super::span(by)
-    )
+    let by_how_much = super::span(by);
+    if by.get() < 0.0 {
+        format!(
+            "This phone's clock went back by {by_how_much}. The dough didn't: keep the time left, and every alarm moves back too. \
+             Or keep the times of day, and all of them come {by_how_much} later."
+        )
+    } else {
+        format!(
+            "This phone's clock jumped forward by {by_how_much}. If it was set, keep the time left, and every alarm moves along. \
+             If that time really passed, keep the times of day."
+        )
+    }
 }

@@ -41,7 +41,7 @@ test("a clock that jumped forward: if that time passed, it is overdue by as much
   // It rings meanwhile: too early is better than too late.
   expect(await ringing(page)).toBe(1);
   await expect(app.alarm.dialog).toBeHidden();
-  await page.getByRole("button", { name: "That time passed" }).click();
+  await page.getByRole("button", { name: "Keep the times of day" }).click();
   await expect(question(page)).toBeHidden();
   await expect(app.alarm.title).toHaveText("Tea");
   await expect(app.alarm.text).toContainText(OVERDUE);
@@ -50,7 +50,7 @@ test("a clock that jumped forward: if that time passed, it is overdue by as much
 test("a clock that was put forward: the time that is left stays", async ({ app, page }) => {
   await withTimer(app);
   await setClock(app, 60);
-  await page.getByRole("button", { name: "It was set" }).click();
+  await page.getByRole("button", { name: "Keep the time left" }).click();
   await expect(question(page)).toBeHidden();
   await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
   await app.clock.pass(SECOND);
@@ -73,8 +73,8 @@ test("a clock that was put back: the time that is left stays, and the bake goes 
 }) => {
   await withTimer(app);
   await setClock(app, -60);
-  await expect(question(page)).toContainText("jumped back by 1 h");
-  await page.getByRole("button", { name: "It was set" }).click();
+  await expect(question(page)).toContainText("went back by 1 h");
+  await page.getByRole("button", { name: "Keep the time left" }).click();
   await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
   await app.bench.press();
   await expect(app.bench.title).not.toHaveText("Gather");
@@ -101,7 +101,7 @@ test("of two tabs, the answer in one is enough", async ({ app, clock, context, p
   await setClock(app, 60);
   await expect(question(page)).toBeVisible();
   await expect(question(second.page)).toBeVisible();
-  await page.getByRole("button", { name: "It was set" }).click();
+  await page.getByRole("button", { name: "Keep the time left" }).click();
   await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
   await expect(second.bench.clockOf(/^Tea/)).toHaveText("9:59");
   await clock.pass(SECOND);

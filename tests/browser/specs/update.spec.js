@@ -4,6 +4,8 @@ import { rm } from "node:fs/promises";
 import { FORMULAS } from "../pages/formula.js";
 import { App } from "../pages/app.js";
 import { newerBuild } from "../support/builds.js";
+import { MortalBrowser } from "../support/mortal-browser.js";
+import { START } from "../support/phone.js";
 import { expect, test as base } from "../support/test.js";
 
 const test = base.extend({
@@ -98,7 +100,7 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
   });
 });
 
-test("a phone that dies in mid-bake comes back with the version that the bake began with", async ({
+test("the last page closed in mid-bake: it opens again in the version that the bake began with", async ({
   app,
   clock,
   context,
@@ -141,7 +143,32 @@ test("a phone that dies in mid-bake comes back with the version that the bake be
   });
 });
 
-test("a phone that dies between bakes comes back with the newer version", async ({
+test("a browser killed in mid-bake comes back in the version that the bake began with", async ({
+  newer,
+  server,
+}) => {
+  test.slow();
+  const browser = await MortalBrowser.make(server.url);
+  try {
+    let app = await browser.start(START);
+    await app.install();
+    await app.formula.bake(FORMULAS.buns);
+    await app.bench.press();
+    const asked = await app.bench.ask();
+    server.serve(newer);
+    await findNewer(app.page);
+    const moment = await app.now();
+    await browser.kill();
+    app = await browser.start(moment);
+    await app.open("#/bench");
+    await expect(build(app.page)).toHaveCount(0);
+    expect(await app.bench.ask()).toEqual(asked);
+  } finally {
+    await browser.remove();
+  }
+});
+
+test("the last page closed between bakes: it opens again in the newer version", async ({
   app,
   clock,
   context,
