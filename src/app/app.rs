@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use crate::pages::alarm::AlarmScreen;
 use crate::pages::bench::Bench;
+use crate::pages::clock::ClockQuestion;
 use crate::pages::formula::FormulaPage;
 use crate::pages::formulas::FormulasPage;
 use crate::pages::kitchen::KitchenPage;
@@ -52,6 +53,7 @@ pub(crate) fn App() -> impl IntoView {
             }
         })}
         <AlarmScreen />
+        <ClockQuestion />
     }
 }
 

@@ -5,7 +5,8 @@
 //!
 //! Some phones stop the page's clock while they sleep, which looks like a wall
 //! clock set forward. So a jump forward only counts when the page stayed in
-//! sight since the last look. Left out: a clock set forward while the page was hidden.
+//! sight since the last look. Left out: a clock set forward while the page was
+//! hidden, and any that was set while the page was closed.
 
 use std::cell::Cell;
 use std::rc::Rc;

@@ -3,6 +3,7 @@
 //! They go through the service worker, because phones show no others. They only
 //! reach the baker while the page still runs; the app says so.
 
+use domain::units::Minutes;
 use wasm_bindgen::{JsCast as _, JsValue};
 
 use crate::events::{navigator, window};
@@ -44,7 +45,21 @@ pub async fn ask() -> Permission {
     permission()
 }
 
-/// Shows one, in place of any earlier one with that tag.
+/// How late an alarm is each time it is told of again, in min; then every half hour.
+/// Common practice, no source: often while it may still be saved, rarely when it can't.
+const AGAIN_AFTER_MIN: [f64; 6] = [1.0, 3.0, 6.0, 10.0, 20.0, 30.0];
+
+/// How often an alarm that is so late should have been told of before, the first time not counted.
+#[must_use]
+pub fn times_again(late: Minutes) -> usize {
+    let late = late.get();
+    let last = AGAIN_AFTER_MIN[AGAIN_AFTER_MIN.len() - 1];
+    let half_hours = ((late - last) / 30.0).max(0.0) as usize;
+    let early = AGAIN_AFTER_MIN.iter().filter(|&&after| after <= late);
+    early.count() + half_hours
+}
+
+/// Shows one, in place of any earlier one with that tag, and calls the baker anew.
 pub async fn show(tag: &str, title: &str, body: &str) {
     let Some(worker) = worker().await else {
         return;
@@ -54,6 +69,8 @@ pub async fn show(tag: &str, title: &str, body: &str) {
         ("body", body.into()),
         ("icon", "./icons/icon-192.png".into()),
         ("requireInteraction", true.into()),
+        // Otherwise one that takes another's place comes without a sound.
+        ("renotify", true.into()),
     ]);
     // A refusal here is a permission taken back a moment ago; sound and screen carry on.
     let _ = js::call_and_wait(&worker, "showNotification", &[title.into(), options]).await;
@@ -87,4 +104,29 @@ async fn worker() -> Option<JsValue> {
     let workers = js::get(navigator().as_ref(), "serviceWorker")?;
     let found = js::call_and_wait(&workers, "getRegistration", &[]).await;
     found.ok().filter(JsValue::is_object)
+}
+
+#[cfg(test)]
+mod tests {
+    use domain::units::minutes;
+
+    use super::*;
+
+    #[test]
+    fn an_alarm_is_told_of_again_at_its_steps_and_not_between() {
+        let again = |late| times_again(minutes(late));
+        assert_eq!(again(0.0), 0);
+        assert_eq!(again(0.9), 0);
+        assert_eq!(again(1.0), 1);
+        assert_eq!(again(2.9), 1);
+        assert_eq!(again(10.0), 4);
+        assert_eq!(again(30.0), 6);
+        assert_eq!(again(59.9), 6);
+        assert_eq!(again(60.0), 7);
+    }
+
+    #[test]
+    fn an_alarm_that_is_not_due_yet_was_never_told_of_again() {
+        assert_eq!(times_again(minutes(-90.0)), 0);
+    }
 }

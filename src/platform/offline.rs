@@ -3,6 +3,14 @@
 //! The service worker (`sw.js`) keeps every file of one build. A newer one is
 //! fetched in the background and waits; it takes over when it is told
 //! `SKIP_WAITING`, and then every tab is loaded again once.
+//!
+//! A browser doesn't keep a version waiting once no page is open: a phone that
+//! dies in the middle of a bake comes back with the newer worker in charge. The
+//! worker is therefore told whether a bake runs, and as long as one does it goes
+//! on serving the files of the version the bake was last seen in, for three
+//! days at most. What a page gets is always of one version: each version's files
+//! lie in a cache of their own. When the bake is over the worker says `NEWER`,
+//! and loading the page again brings the newer version.
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -19,6 +27,7 @@ use crate::{js, page};
 
 const WORKER: &str = "./sw.js";
 const TAKE_OVER: &str = "SKIP_WAITING";
+const NEWER: &str = "NEWER";
 /// How often a page that is opened again and again asks for a newer version.
 const LOOK_EVERY_MS: f64 = 3_600_000.0;
 
@@ -32,6 +41,8 @@ struct Inner {
     listening: RefCell<Vec<Listening>>,
     looked_ms: Cell<f64>,
     reloading: Cell<bool>,
+    // Whether a bake runs, once it is known.
+    baking: Cell<Option<bool>>,
     on_ready_offline: Box<dyn Fn()>,
     on_update_waits: Box<dyn Fn()>,
 }
@@ -50,6 +61,7 @@ impl Updates {
             listening: RefCell::default(),
             looked_ms: Cell::new(js_sys::Date::now()),
             reloading: Cell::new(false),
+            baking: Cell::new(None),
             on_ready_offline: Box::new(on_ready_offline),
             on_update_waits: Box::new(on_update_waits),
         });
@@ -58,6 +70,13 @@ impl Updates {
             spawn_local(Inner::register(Rc::clone(&inner), container));
         }
         Self { inner }
+    }
+
+    /// Says whether a bake runs: while one does, this version stays, even if every page is closed.
+    pub fn hold(&self, baking: bool) {
+        if self.inner.baking.replace(Some(baking)) != Some(baking) {
+            self.inner.tell_worker();
+        }
     }
 
     /// Lets the newer version take over; the page is loaded again.
@@ -85,7 +104,24 @@ impl Inner {
                 page::reload();
             }
         });
-        inner.listening.borrow_mut().push(changed);
+        let weak = Rc::downgrade(inner);
+        let told = listen(container, "message", move |event| {
+            let word = js::get(event.as_ref(), "data").and_then(|word| word.as_string());
+            if let (Some(NEWER), Some(inner)) = (word.as_deref(), weak.upgrade()) {
+                (inner.on_update_waits)();
+            }
+        });
+        inner.listening.borrow_mut().extend([changed, told]);
+    }
+
+    fn tell_worker(&self) {
+        let registration = self.registration.borrow();
+        let worker = registration.as_ref().and_then(|found| found.active());
+        if let (Some(worker), Some(baking)) = (worker, self.baking.get()) {
+            let word = if baking { "BAKING" } else { "NOT_BAKING" };
+            // It fails only for a worker that has gone; the next page tells the next one.
+            drop(worker.post_message(&JsValue::from_str(word)));
+        }
     }
 
     async fn register(inner: Rc<Self>, container: ServiceWorkerContainer) {
@@ -108,6 +144,7 @@ impl Inner {
         };
         // A worker is ready once it has kept every file.
         if js::wait(ready.into()).await.is_ok() {
+            inner.tell_worker();
             (inner.on_ready_offline)();
         }
     }

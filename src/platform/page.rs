@@ -45,7 +45,7 @@ pub fn on_return(returned: impl FnMut() + 'static) {
 ///
 /// It goes on after the first, because a phone call or a locked screen can take
 /// away what the first touch opened.
-pub fn on_first_gesture(touched: impl FnMut() + 'static) {
+pub fn on_gesture(touched: impl FnMut() + 'static) {
     let touched = Rc::new(RefCell::new(touched));
     for event in ["pointerup", "touchend", "keydown"] {
         let touched = Rc::clone(&touched);

@@ -6,19 +6,22 @@
 //!
 //! - A browser lets a page sound only after a tap: [`AlarmSound::unlock`] is
 //!   called from every tap, because a phone call, the lock screen or an assistant
-//!   can take away what the first tap opened.
+//!   can take away what the first tap opened. Between taps [`AlarmSound::wake`]
+//!   tries what may be had without one, on every return to the page.
 //! - On iPhones `audioSession.type = "playback"` makes the alarm sound with the
 //!   ring switch off. The volume keys still rule; the test beep is for finding out.
 
+mod samples;
+
 use std::cell::{Cell, RefCell};
-use std::f64::consts::TAU;
 use std::rc::Rc;
 
 use gloo_timers::callback::Timeout;
 use wasm_bindgen::JsValue;
 use web_sys::{AudioBufferSourceNode, AudioContext, GainNode};
 
-use crate::events::{navigator, window};
+use self::samples::{alarm, chirp, loudness};
+use crate::events::{Listening, listen, navigator, window};
 use crate::js;
 
 /// Whether the alarm can be heard.
@@ -37,9 +40,10 @@ pub struct AlarmSound {
     inner: Rc<Inner>,
 }
 
-#[derive(Default)]
 struct Inner {
     context: RefCell<Option<AudioContext>>,
+    listening: RefCell<Option<Listening>>,
+    on_change: Box<dyn Fn(SoundState)>,
     // Its clock stood still, or it would not go on: only a new one helps.
     stuck: Cell<bool>,
     looking: Cell<bool>,
@@ -60,18 +64,20 @@ const ESCALATION_S: f64 = 30.0;
 /// The part of its loudness that it starts with.
 const FIRST_PART: f32 = 0.25;
 
-impl Default for AlarmSound {
-    fn default() -> Self {
-        Self::new()
-    }
-}
-
 impl AlarmSound {
-    /// No sound yet; it needs a tap.
+    /// No sound yet; it needs a tap. Calls back whenever that may have changed.
     #[must_use]
-    pub fn new() -> Self {
+    pub fn new(on_change: impl Fn(SoundState) + 'static) -> Self {
         Self {
-            inner: Rc::default(),
+            inner: Rc::new(Inner {
+                context: RefCell::default(),
+                listening: RefCell::default(),
+                on_change: Box::new(on_change),
+                stuck: Cell::default(),
+                looking: Cell::default(),
+                wanted: Cell::default(),
+                playing: RefCell::default(),
+            }),
         }
     }
 
@@ -93,25 +99,27 @@ impl AlarmSound {
         self.inner.resume();
     }
 
+    /// Asks for what a call or the lock screen took away, without a tap: the browser may say no.
+    pub fn wake(&self) {
+        self.inner.resume();
+    }
+
     /// Whether it can be heard.
     #[must_use]
     pub fn state(&self) -> SoundState {
-        if !is_supported() {
-            return SoundState::Unavailable;
-        }
-        match self.inner.context() {
-            Some(context) if state(&context) == "running" && !self.inner.stuck.get() => {
-                SoundState::Ready
-            }
-            _ => SoundState::NeedsTap,
-        }
+        self.inner.state()
     }
 
-    /// Rings, louder and louder, until [`AlarmSound::stop`]. Before the first tap it rings from that tap on.
+    /// Rings, louder and louder, until [`AlarmSound::stop`]. Where the browser
+    /// wants a tap first, it rings from that tap on.
     ///
     /// `volume` runs from 0 to 1.
     pub fn ring(&self, volume: f64) {
         self.inner.wanted.set(Some(volume));
+        // Nobody has tapped yet, but some browsers let an app from the home screen sound all the same.
+        if is_supported() && self.inner.context().is_none() {
+            self.inner.rebuild();
+        }
         self.inner.resume();
         self.inner.play_wanted();
     }
@@ -147,15 +155,39 @@ impl Inner {
         self.context.borrow().clone()
     }
 
-    fn rebuild(&self) {
+    fn state(&self) -> SoundState {
+        if !is_supported() {
+            return SoundState::Unavailable;
+        }
+        match self.context() {
+            Some(context) if state(&context) == "running" && !self.stuck.get() => SoundState::Ready,
+            _ => SoundState::NeedsTap,
+        }
+    }
+
+    fn tell(&self) {
+        (self.on_change)(self.state());
+    }
+
+    fn rebuild(self: &Rc<Self>) {
         self.close();
         self.stuck.set(false);
-        *self.context.borrow_mut() = AudioContext::new().ok();
+        let context = AudioContext::new().ok();
+        *self.listening.borrow_mut() = context.as_ref().map(|context| {
+            let weak = Rc::downgrade(self);
+            listen(context, "statechange", move |_| {
+                if let Some(inner) = weak.upgrade() {
+                    inner.tell();
+                }
+            })
+        });
+        *self.context.borrow_mut() = context;
         self.play_wanted();
     }
 
     fn close(&self) {
         self.silence();
+        self.listening.borrow_mut().take();
         if let Some(context) = self.context.borrow_mut().take() {
             // Closing what is closed rejects, and that is all right.
             js::ignore(js::call(context.as_ref(), "close", &[]));
@@ -183,6 +215,7 @@ impl Inner {
                 // Before any tap a context rightly waits; stuck is one that a tap didn't help.
                 let stands_still = context.current_time() <= before_s;
                 inner.stuck.set(stands_still && had_tap());
+                inner.tell();
             }
         });
         look.forget();
@@ -255,86 +288,4 @@ fn had_tap() -> bool {
 
 fn rate(context: &AudioContext) -> f64 {
     f64::from(context.sample_rate())
-}
-
-/// The gain for a volume from 0 to 1. Ears hear ratios, so half way is a quarter of the gain.
-fn loudness(volume: f64) -> f32 {
-    let volume = volume.clamp(0.0, 1.0);
-    (volume * volume) as f32
-}
-
-/// Two beeps and a pause.
-///
-/// The base tones lie where small loudspeakers are loudest; the harmonics above
-/// help it through the noise of an extractor. Common practice, no source.
-fn alarm(rate: f64) -> Vec<f32> {
-    let mut samples = silence(1.2, rate);
-    beep(&mut samples, rate, 0.0, 0.2, 2_100.0);
-    beep(&mut samples, rate, 0.3, 0.2, 2_600.0);
-    samples
-}
-
-/// One beep.
-fn chirp(rate: f64) -> Vec<f32> {
-    let mut samples = silence(0.2, rate);
-    beep(&mut samples, rate, 0.0, 0.2, 2_600.0);
-    samples
-}
-
-fn silence(length_s: f64, rate: f64) -> Vec<f32> {
-    vec![0.0; (length_s * rate) as usize]
-}
-
-/// Base tone and two harmonics; together they never pass full scale.
-const PARTIALS: [(f64, f64); 3] = [(1.0, 0.65), (2.0, 0.22), (3.0, 0.13)];
-/// Beeps that begin and end at once click; this long they swell and fade, in s.
-const EDGE_S: f64 = 0.008;
-
-fn beep(samples: &mut [f32], rate: f64, from_s: f64, length_s: f64, tone_hz: f64) {
-    let first = (from_s * rate) as usize;
-    let count = (length_s * rate) as usize;
-    for (index, sample) in samples.iter_mut().skip(first).take(count).enumerate() {
-        let at_s = index as f64 / rate;
-        let edge = (at_s / EDGE_S)
-            .min((length_s - at_s) / EDGE_S)
-            .clamp(0.0, 1.0);
-        let sum: f64 = PARTIALS
-            .iter()
-            .map(|(times, part)| part * (TAU * tone_hz * times * at_s).sin())
-            .sum();
-        *sample = (edge * sum) as f32;
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    const RATE: f64 = 48_000.0;
-
-    #[test]
-    fn the_alarm_never_passes_full_scale_and_ends_in_silence() {
-        let samples = alarm(RATE);
-        assert!(samples.iter().all(|sample| sample.abs() <= 1.0));
-        let loud = samples.iter().any(|sample| sample.abs() > 0.5);
-        assert!(loud, "it can be heard");
-        let end = &samples[(0.51 * RATE) as usize..];
-        assert!(end.iter().all(|&sample| sample == 0.0));
-    }
-
-    #[test]
-    fn beeps_begin_and_end_without_a_click() {
-        let samples = chirp(RATE);
-        let first = samples.first().copied().unwrap_or(1.0);
-        let last = samples.last().copied().unwrap_or(1.0);
-        assert!(first.abs() < 0.01 && last.abs() < 0.01);
-    }
-
-    #[test]
-    fn louder_settings_are_louder() {
-        assert_eq!(loudness(0.0), 0.0);
-        assert_eq!(loudness(1.0), 1.0);
-        assert_eq!(loudness(7.0), 1.0);
-        assert!(loudness(0.5) < loudness(0.6));
-    }
 }

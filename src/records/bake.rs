@@ -41,6 +41,7 @@ shape! {
         Resumed = "resumed",
         Finished = "finished",
         Abandoned = "abandoned",
+        ClockSet = "clock-set" { by_min: f64 },
         Undone = "undone" { entries: Vec<u32> },
     }
 }
@@ -139,6 +140,9 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         EventRecord::Resumed => Event::Resumed,
         EventRecord::Finished => Event::Finished,
         EventRecord::Abandoned => Event::Abandoned,
+        EventRecord::ClockSet { by_min } => Event::ClockSet {
+            by: Minutes::new(by_min).map_err(odd)?,
+        },
         EventRecord::Undone { entries } => Event::Undone { entries },
     })
 }
@@ -212,6 +216,7 @@ impl From<&Event> for EventRecord {
             Event::Resumed => Self::Resumed,
             Event::Finished => Self::Finished,
             Event::Abandoned => Self::Abandoned,
+            Event::ClockSet { by } => Self::ClockSet { by_min: by.get() },
             Event::Undone { entries } => Self::Undone {
                 entries: entries.clone(),
             },

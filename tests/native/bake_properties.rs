@@ -16,7 +16,8 @@ use domain::units::{Moment, minutes};
 use proptest::prelude::*;
 
 use self::days::{
-    Move, any_event, any_intent, any_kitchen, any_moment, any_move, follow, quietly, start,
+    Move, any_event, any_intent, any_jump, any_kitchen, any_moment, any_move, follow, quietly,
+    start,
 };
 
 /// Everything that is derived from a state, which must not panic.
@@ -135,6 +136,33 @@ proptest! {
     }
 
     #[test]
+    fn a_clock_that_was_set_leaves_as_much_time_as_before(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..60),
+        by in any_jump(),
+    ) {
+        let mut bake = start(which, kitchen);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+        }
+        let mut set = bake.clone();
+        say(&mut set, Intent::ClockWasSet(by), now + by).expect("no move before ends a bake");
+        prop_assert!(folded_again(&set) == set);
+        let (before, after) = (bake.state(), set.state());
+        prop_assert_eq!(focus(before, now), focus(after, now + by));
+        let mut moved = alarms(before, now);
+        moved.iter_mut().for_each(|alarm| alarm.due = alarm.due + by);
+        prop_assert_eq!(moved, alarms(after, now + by));
+        // With every step ended the table is where the newest entry is, and this is one.
+        if !before.all_ended() {
+            let table = |state: &State, now| outline(state, now).table.likely();
+            prop_assert_eq!(table(before, now) + by, table(after, now + by));
+        }
+    }
+
+    #[test]
     fn nothing_happens_after_the_end(
         which in 0_usize..3,
         kitchen in any_kitchen(),
@@ -169,7 +197,10 @@ proptest! {
         which in 0_usize..3,
         kitchen in any_kitchen(),
         moves in prop::collection::vec(any_move(), 0..40),
-        intents in prop::collection::vec(any_intent(), 1..6),
+        intents in prop::collection::vec(
+            prop_oneof![9 => any_intent(), 1 => any_jump().prop_map(Intent::ClockWasSet)],
+            1..6,
+        ),
         clock_stands_still in any::<bool>(),
     ) {
         let mut bake = start(which, kitchen);

@@ -10,6 +10,7 @@
 //! expect ask work cook-the-cream             # what must hold at that moment
 //! 10:40 expect window first-rise 11:15..11:55 likely 11:34 within 5
 //! 11:00 braid: done knead                    # with two bakes: whose step it is
+//! 13:00 clock-set 60                         # the phone's clock is put forward, and shows 14:00
 //! 14:00 crash                                # the phone dies and reads its log
 //! ```
 //!
@@ -71,11 +72,13 @@ macro_rules! scripts {
 }
 
 scripts! {
+    called_away
     cold_kitchen
     crash_and_resume
     hot_kitchen
     late_baker
     normal_buns
     overnight_loaf
+    set_clock
     two_bakes
 }

@@ -1,12 +1,17 @@
 //! A ringing alarm, before everything else until it is heard.
 
+use domain::units::Moment;
 use leptos::html;
 use leptos::prelude::*;
+use platform::clock;
 
 use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::live;
 use crate::words;
+
+/// A press sooner than this after an alarm took another's place was meant for that other.
+const UNREAD_MS: i64 = 400;
 
 /// The alarm that has rung longest, over whatever page is open.
 #[component]
@@ -16,9 +21,21 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
         let ringing = app.ringing.read();
         ringing.iter().min_by_key(|one| one.alarm.due).cloned()
     });
+    let took_over = StoredValue::new(Moment::from_epoch_ms(0));
+    let mut before = None;
+    Effect::new(move || {
+        let shown = first.read();
+        let shown = shown.as_ref().map(|one| (one.bake.clone(), one.alarm.id));
+        if before.is_some() && before != shown {
+            took_over.set_value(clock::now());
+        }
+        before = shown;
+    });
+    // While it is asked whether the clock was set, nobody knows yet whether it rings rightly.
+    let rings = Memo::new(move |_| first.read().is_some() && app.clock_jump.read().is_none());
     let dialog = NodeRef::<html::Dialog>::new();
     Effect::new(move || {
-        let rings = first.read().is_some();
+        let rings = rings.get();
         if let Some(dialog) = dialog.get() {
             // Opened as a modal, so that keys and screen readers find nothing else.
             if rings && !dialog.open() {
@@ -30,6 +47,10 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
         }
     });
     let stop = move || {
+        let shown_for = clock::now().epoch_ms() - took_over.get_value().epoch_ms();
+        if shown_for.abs() < UNREAD_MS {
+            return;
+        }
         if let Some(ringing) = first.get_untracked() {
             app.hear(&ringing.bake, ringing.alarm.id);
         }
@@ -60,7 +81,7 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
             }
             // A second Escape or Back closes it whatever the page says; what rings needs its button.
             on:close=move |_| {
-                if let Some(dialog) = dialog.get_untracked().filter(|_| first.read_untracked().is_some()) {
+                if let Some(dialog) = dialog.get_untracked().filter(|_| rings.get_untracked()) {
                     drop(dialog.show_modal());
                 }
             }

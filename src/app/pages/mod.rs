@@ -2,6 +2,7 @@
 
 pub(crate) mod alarm;
 pub(crate) mod bench;
+pub(crate) mod clock;
 pub(crate) mod formula;
 pub(crate) mod formulas;
 pub(crate) mod kitchen;

@@ -4,7 +4,9 @@ use domain::bake::{Alarm, AlarmId, BakeId, Intent};
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use platform::{clock, notify, page, vibration};
+use platform::sound::SoundState;
+use platform::vibration::Shaking;
+use platform::{clock, notify, page};
 
 use super::Oventide;
 use crate::words;
@@ -21,8 +23,6 @@ pub(crate) struct Ringing {
     /// What to do about it.
     pub(crate) body: String,
 }
-
-const BUZZ: [u32; 5] = [400, 200, 400, 200, 800];
 
 impl Oventide {
     pub(super) fn watch_alarms(self) {
@@ -47,6 +47,26 @@ impl Oventide {
             self.sound_for(&ringing);
             self.ringing.set(ringing);
         });
+        let could = Memo::new(move |_| self.could_ring());
+        Effect::new(move || {
+            if could.get() {
+                self.claim_lead();
+            }
+        });
+    }
+
+    fn could_ring(self) -> bool {
+        self.sound.get() == SoundState::Ready && !self.ringing.read().is_empty()
+    }
+
+    /// The tab in front of the baker's eyes makes the noise, if it can: one behind may be frozen.
+    pub(super) fn claim_lead(self) {
+        if page::is_visible()
+            && untrack(|| self.could_ring())
+            && let Some(leader) = self.inner().leader.borrow().as_ref()
+        {
+            leader.claim();
+        }
     }
 
     /// One timer for the next due moment: the ticking may be slowed in the background, this isn't.
@@ -60,41 +80,64 @@ impl Oventide {
         // A second tab shows the alarm too, but only one of them makes a noise.
         let loud = !ringing.is_empty() && *inner.leads.borrow();
         let settings = self.settings.get_untracked().alarm;
-        if loud {
-            for one in ringing {
-                self.notify(one);
-            }
-        }
+        self.notify(ringing, loud);
         if loud == inner.sounding.replace(loud) {
             return;
         }
         if loud {
             inner.sound.ring(settings.volume);
-            if settings.vibrates {
-                vibration::buzz(&BUZZ);
-            }
         } else {
             inner.sound.stop();
-            vibration::stop();
         }
+        let shaking = (loud && settings.vibrates).then(Shaking::start);
+        *inner.shaking.borrow_mut() = shaking;
     }
 
-    /// A notification while the page is hidden; in front of the baker's eyes the screen is enough.
-    fn notify(self, ringing: &Ringing) {
-        if page::is_visible() || notify::permission() != notify::Permission::Granted {
+    /// Notifications while the page is hidden, again at times until they are
+    /// heard; in front of the baker's eyes the screen is enough.
+    fn notify(self, ringing: &[Ringing], loud: bool) {
+        let inner = self.inner();
+        let mut told = inner.told.borrow_mut();
+        told.retain(|(known, _)| {
+            let rings = ringing.iter().any(|one| one.tag() == *known);
+            if !rings {
+                clear(known.clone());
+            }
+            rings
+        });
+        if !loud || page::is_visible() || notify::permission() != notify::Permission::Granted {
             return;
         }
-        let Ringing { title, body, .. } = ringing.clone();
-        let tag = tag(&ringing.bake, ringing.alarm.id);
-        spawn_local(async move { notify::show(&tag, &title, &body).await });
+        let now = clock::now();
+        for one in ringing {
+            let tag = one.tag();
+            let again = notify::times_again(one.alarm.overdue(now));
+            let before = told.iter().position(|(known, _)| *known == tag);
+            let before = before.map(|place| told.remove(place));
+            told.push((tag.clone(), again));
+            if before.is_none_or(|(_, before)| before < again) {
+                let title = one.title.clone();
+                let body = words::alarm_note(&one.body, one.alarm.due, now);
+                spawn_local(async move { notify::show(&tag, &title, &body).await });
+            }
+        }
     }
 
     /// "I heard it."
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
-        let tag = tag(bake, alarm);
-        spawn_local(async move { notify::clear(&tag).await });
+        clear(tag(bake, alarm));
         self.ask(bake, Intent::Hear(alarm));
     }
+}
+
+impl Ringing {
+    fn tag(&self) -> String {
+        tag(&self.bake, self.alarm.id)
+    }
+}
+
+fn clear(tag: String) {
+    spawn_local(async move { notify::clear(&tag).await });
 }
 
 /// One notification an alarm: a second one with its tag takes the place of the first.

@@ -8,6 +8,7 @@ mod alarms;
 mod answers;
 mod archive;
 mod asking;
+mod jump;
 mod library;
 mod view;
 
@@ -22,15 +23,18 @@ use domain::sorted::Map;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
+use platform::leader::Leader;
 use platform::persist::Persistence;
-use platform::sound::AlarmSound;
+use platform::sound::{AlarmSound, SoundState};
 use platform::store::{SetAside, Settings, Store};
 use platform::tabs::Tabs;
+use platform::vibration::Shaking;
 use platform::wake_lock::{WakeLock, WakeState};
 
 pub(crate) use alarms::Ringing;
 pub(crate) use answers::{Answer, Shift};
 pub(crate) use archive::ArchiveOutcome;
+pub(crate) use jump::ClockJump;
 pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
@@ -84,6 +88,10 @@ pub(crate) struct Oventide {
     pub(crate) answer: RwSignal<Option<Answer>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,
+    /// Whether the alarm can be heard.
+    pub(crate) sound: RwSignal<SoundState>,
+    /// The jump of the phone's clock, until the baker has said what it means.
+    pub(crate) clock_jump: RwSignal<Option<ClockJump>>,
     /// Whether the screen is kept awake.
     pub(crate) awake: RwSignal<WakeState>,
     /// Whether the whole app lies in the cache.
@@ -108,9 +116,14 @@ struct Inner {
     asking: RefCell<bool>,
     // For each bake, the first entry of its log that could not be stored yet.
     unsaved: RefCell<Map<BakeId, u32>>,
+    leader: RefCell<Option<Leader>>,
     leads: RefCell<bool>,
+    drift: RefCell<clock::Drift>,
     asked_to_persist: RefCell<bool>,
     sounding: RefCell<bool>,
+    shaking: RefCell<Option<Shaking>>,
+    // Notifications that are shown, each with how often it came again.
+    told: RefCell<Vec<(String, usize)>>,
 }
 
 impl Oventide {
@@ -119,9 +132,14 @@ impl Oventide {
         let now = clock::now();
         let beat = RwSignal::new(now);
         let bakes = RwSignal::new(Vec::new());
+        let sound = RwSignal::new(SoundState::NeedsTap);
         let inner = Inner {
             store: RefCell::default(),
-            sound: AlarmSound::new(),
+            sound: AlarmSound::new(move |state| {
+                if sound.get_untracked() != state {
+                    sound.set(state);
+                }
+            }),
             wake_lock: RefCell::default(),
             tabs: RefCell::default(),
             updates: RefCell::default(),
@@ -130,10 +148,15 @@ impl Oventide {
             asked: RefCell::default(),
             asking: RefCell::default(),
             unsaved: RefCell::default(),
+            leader: RefCell::default(),
             leads: RefCell::default(),
+            drift: RefCell::default(),
             asked_to_persist: RefCell::default(),
             sounding: RefCell::default(),
+            shaking: RefCell::default(),
+            told: RefCell::default(),
         };
+        sound.set(inner.sound.state());
         Self {
             now: RwSignal::new(now),
             beat,
@@ -148,6 +171,8 @@ impl Oventide {
             persistence: RwSignal::new(None),
             answer: RwSignal::new(None),
             ringing: RwSignal::new(Vec::new()),
+            sound,
+            clock_jump: RwSignal::new(None),
             awake: RwSignal::new(WakeState::Released),
             offline_ready: RwSignal::new(false),
             update_ready: RwSignal::new(false),
@@ -191,6 +216,7 @@ impl Oventide {
     }
 
     fn tick(self) {
+        self.watch_clock();
         let now = clock::now();
         let whole_second = |moment: Moment| moment.epoch_ms().div_euclid(1000);
         let shown = self.now.get_untracked();
@@ -223,8 +249,12 @@ impl Oventide {
             platform::page::scroll_to_top();
         });
         // A phone that slept finds out here what fell due meanwhile.
-        platform::page::on_return(move || self.renew());
-        platform::page::on_first_gesture(move || self.inner().sound.unlock());
+        platform::page::on_return(move || {
+            self.renew();
+            self.inner().sound.wake();
+            self.claim_lead();
+        });
+        platform::page::on_gesture(move || self.inner().sound.unlock());
         let tabs = Tabs::new(move || self.read_again());
         *self.inner().tabs.borrow_mut() = Some(tabs);
         let updates = platform::offline::Updates::register(
@@ -232,10 +262,20 @@ impl Oventide {
             move || self.update_ready.set(true),
         );
         *self.inner().updates.borrow_mut() = Some(updates);
-        platform::leader::be_leader(move || {
-            *self.inner().leads.borrow_mut() = true;
+        // Before the storage is read, or while it can't be, nobody knows whether something bakes.
+        Effect::new(move || {
+            let known =
+                self.loading.get() == Loading::Ready && *self.health.read() == Health::Sound;
+            let baking = self.is_baking();
+            if let Some(updates) = self.inner().updates.borrow().as_ref().filter(|_| known) {
+                updates.hold(baking);
+            }
+        });
+        let leader = Leader::new(move |leads| {
+            self.inner().leads.replace(leads);
             self.renew();
         });
+        *self.inner().leader.borrow_mut() = Some(leader);
         let wake_lock = WakeLock::new(move |state| self.awake.set(state));
         *self.inner().wake_lock.borrow_mut() = Some(wake_lock);
         Effect::new(move || {
@@ -265,11 +305,6 @@ impl Oventide {
         if self.settings.read_untracked().alarm.vibrates {
             platform::vibration::buzz(&[200, 100, 200]);
         }
-    }
-
-    /// Whether the alarm can be heard.
-    pub(crate) fn sound_state(self) -> platform::sound::SoundState {
-        self.inner().sound.state()
     }
 }
 

@@ -6,7 +6,7 @@ use platform::device::Device;
 use platform::notify::{self, Permission};
 use platform::wake_lock::WakeState;
 
-use crate::reactive::{Memo, RwSignal};
+use crate::reactive::RwSignal;
 use crate::state::oventide;
 use crate::widgets::live::{self, Rows};
 use crate::words;
@@ -16,11 +16,6 @@ use crate::words;
 pub(crate) fn PhoneLines() -> impl IntoView {
     let app = oventide();
     let device = Device::detect();
-    // Whether sound may play changes with a tap, of which no signal tells.
-    let sound = Memo::new(move |_| {
-        let _ = app.now.read();
-        words::sound(app.sound_state())
-    });
     let wake = move || {
         let state = if device.can_wake_lock {
             app.awake.get()
@@ -38,7 +33,7 @@ pub(crate) fn PhoneLines() -> impl IntoView {
         <ul class="lines">
             <li>{words::stay_open(&device)}</li>
             <li>{live::text(wake)}</li>
-            <li>{live::text(move || sound.get())}</li>
+            <li>{live::text(move || words::sound(app.sound.get()))}</li>
             {lacks}
             <li>{live::text(move || words::offline(app.offline_ready.get()))}</li>
             <li>{live::text(kept)}</li>

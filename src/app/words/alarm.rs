@@ -2,6 +2,7 @@
 
 use domain::bake::{Alarm, AlarmKind, State};
 use domain::formula::Step;
+use domain::units::Moment;
 
 /// The title and the body of an alarm.
 pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
@@ -38,6 +39,15 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             "The time you set is up.".to_owned(),
         ),
         AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
+    }
+}
+
+/// What a notification says under the title; one that comes again says how late it is.
+pub(crate) fn alarm_note(body: &str, due: Moment, now: Moment) -> String {
+    if (now - due).get() < 1.0 {
+        body.to_owned()
+    } else {
+        format!("{body} {}", super::overdue(due, now))
     }
 }
 

@@ -43,8 +43,7 @@ pub(crate) const PAUSE: &str = "Pause";
 /// Goes on after a pause.
 pub(crate) const RESUME: &str = "I'm back";
 /// What a pause means.
-pub(crate) const PAUSED: &str =
-    "Paused. The dough isn't: it goes on rising. Only the oven and your own timers will ring.";
+pub(crate) const PAUSED: &str = "Paused. The dough isn't: it goes on rising. Only the oven, your own timers, and food that must get cold in time will ring.";
 /// Ends the bake early.
 pub(crate) const FINISH: &str = "Finish and write it up";
 /// Gives the bake up.

@@ -20,7 +20,7 @@ mod quantity;
 mod refusal;
 mod storage;
 
-pub(crate) use alarm::alarm;
+pub(crate) use alarm::{alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::prompt;
 pub(crate) use bench::*;

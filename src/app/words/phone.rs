@@ -1,7 +1,10 @@
 //! What this phone can and can't do for a bake, in honest words.
 
+use domain::units::Minutes;
 use platform::device::Device;
 use platform::notify::Permission;
+use platform::sound::SoundState;
+use platform::wake_lock::WakeState;
 
 /// Asks for notifications.
 pub(crate) const ASK_NOTIFY: &str = "Allow notifications";
@@ -55,5 +58,42 @@ pub(crate) fn offline(ready: bool) -> &'static str {
         "The whole app is on this phone: it works with no network."
     } else {
         "Not yet all on this phone: stay online a moment longer."
+    }
+}
+
+/// What stands on the Bench while an alarm could be missed, the worst first; empty when all is well.
+///
+/// It lies over other text, so it is short; Today says more.
+pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> &'static str {
+    match (sound, wake) {
+        (SoundState::NeedsTap, _) => "No sound until you touch the screen.",
+        (SoundState::Unavailable, _) => "No sound here: watch for alarms.",
+        (SoundState::Ready, WakeState::Unsupported | WakeState::Refused(_)) => {
+            "Keep the screen on: this phone won't."
+        }
+        (SoundState::Ready, WakeState::Held | WakeState::Released) => "",
+    }
+}
+
+/// The question when the clock has jumped.
+pub(crate) const CLOCK_JUMPED: &str = "Was the clock set?";
+/// Yes.
+pub(crate) const CLOCK_SET: &str = "Keep the time left";
+/// No.
+pub(crate) const TIME_PASSED: &str = "Keep the times of day";
+
+/// What happened to the clock, and what the two answers mean.
+pub(crate) fn clock_jumped(by: Minutes) -> String {
+    let by_how_much = super::span(by);
+    if by.get() < 0.0 {
+        format!(
+            "This phone's clock went back by {by_how_much}. The dough didn't: keep the time left, and every alarm moves back too. \
+             Or keep the times of day, and all of them come {by_how_much} later."
+        )
+    } else {
+        format!(
+            "This phone's clock jumped forward by {by_how_much}. If it was set, keep the time left, and every alarm moves along. \
+             If that time really passed, keep the times of day."
+        )
     }
 }

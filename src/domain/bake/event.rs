@@ -166,6 +166,12 @@ pub enum Event {
     Finished,
     /// The bake was given up.
     Abandoned,
+    /// The phone's clock was set, and no time passed by it: everything before
+    /// happened so much later by today's clock, or earlier where it is negative.
+    ClockSet {
+        /// By how much, forward being positive.
+        by: Minutes,
+    },
     /// Earlier entries were taken back: they count as never having happened.
     Undone {
         /// Their places in the log, from 0.

@@ -53,6 +53,8 @@ pub enum Intent {
     Finish,
     /// "I give it up."
     Abandon,
+    /// "The phone's clock was set by so much, and that time didn't pass."
+    ClockWasSet(Minutes),
     /// "Take the last thing back."
     Undo,
 }
@@ -94,11 +96,21 @@ impl std::error::Error for Refusal {}
 /// # Errors
 /// [`Refusal`] when it can't be; then nothing has happened.
 pub fn decide(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Entry>, Refusal> {
+    // What happened before moves along with the clock.
+    let moved = match intent {
+        Intent::ClockWasSet(by) => by,
+        _ => Minutes::clamped(0.0),
+    };
+    let newest = bake.state().newest + moved;
     let events = events(bake, intent, now)?;
     // A phone's clock can be set back; the log's order is what counts, so time never runs backwards in it.
     // No two intents share a moment, so that one can be taken back without the other.
-    let next = Moment::from_epoch_ms(bake.state().newest.epoch_ms().saturating_add(1));
-    let at = now.max(next);
+    let next = Moment::from_epoch_ms(newest.epoch_ms().saturating_add(1));
+    let mut at = now.max(next);
+    // A clock that was set back comes by the same moments once more.
+    while bake.log().iter().any(|entry| entry.at == at) {
+        at = Moment::from_epoch_ms(at.epoch_ms().saturating_add(1));
+    }
     Ok(events
         .into_iter()
         .map(|event| Entry { at, event })
@@ -176,6 +188,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Pause | Intent::Resume => Ok(Vec::new()),
         Intent::Finish => one(Event::Finished),
         Intent::Abandon => one(Event::Abandoned),
+        Intent::ClockWasSet(by) => one(Event::ClockSet { by }),
         Intent::Undo => undo(bake),
     }
 }

@@ -4,6 +4,8 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
+mod clock;
+
 use super::event::{AlarmId, Entry, Event, Mark, TimerId};
 use super::forecast::filling;
 use crate::formula::{ComponentId, Formula, Length, Step, StepId};
@@ -231,9 +233,13 @@ impl State {
             return; // A bake that is over stays as it was.
         }
         let at = entry.at;
+        // Its own moment is by the new clock already.
+        if let Event::ClockSet { by } = entry.event {
+            self.shift(by);
+        }
         self.newest = self.newest.max(at);
         match &entry.event {
-            Event::Started(_) | Event::Undone { .. } => {}
+            Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
             Event::Picked { step } if self.is_open(*step) => self.picked = Some(*step),
             Event::Picked { .. } => {}
             Event::Done { step } => self.end(*step, at, How::Done),

@@ -105,14 +105,18 @@ fn was_heard(state: &State, alarm: &Alarm) -> bool {
     heard.is_some_and(|&heard| heard >= alarm.due)
 }
 
-/// While the baker is away only what burns or what was asked for by hand rings.
+/// While the baker is away only what burns, what spoils and what was asked for by hand rings.
 fn rings_now(state: &State, alarm: &Alarm) -> bool {
     let away = matches!(state.status, Status::Paused { .. });
     let in_the_oven = alarm
         .step
         .and_then(|step| state.formula.step(step))
         .is_some_and(|step| step.kind == StepKind::Bake);
-    !away || in_the_oven || matches!(alarm.kind, AlarmKind::Timer(_))
+    let away_or_not = matches!(
+        alarm.kind,
+        AlarmKind::Timer(_) | AlarmKind::CoolingStage | AlarmKind::Perishable
+    );
+    !away || in_the_oven || away_or_not
 }
 
 fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {

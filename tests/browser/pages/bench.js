@@ -21,6 +21,7 @@ export class Bench {
     this.lesson = this.main.locator(".card", { hasText: "Your note from last time" });
     this.running = this.main.getByRole("region", { name: "Going on meanwhile" });
     this.whose = this.main.getByRole("navigation", { name: "Bakes" });
+    this.honestLine = this.main.locator(".honest");
     this.kitchenButton = this.bar.getByRole("button", { name: /^Kitchen/ });
     this.sheet = page.locator("dialog.sheet[open]").last();
   }

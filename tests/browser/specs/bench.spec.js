@@ -75,7 +75,7 @@ test("it's ready now: what goes on by itself can be ended before its window", as
   await expect(app.bench.card(/^Rest/)).toHaveCount(0);
 });
 
-test("while a bake is paused only the baker's own timers ring", async ({ app }) => {
+test("while a bake is paused only the baker's own timers ring, and what spoils", async ({ app }) => {
   await new Baker(app).until("Mix the dough");
   await app.bench.setTimer("Tea", 5);
   const cream = app.bench.card(/^Cream cools/);
@@ -88,14 +88,21 @@ test("while a bake is paused only the baker's own timers ring", async ({ app }) 
   await app.clock.pass(5 * MINUTE);
   await expect(app.alarm.title).toHaveText("Tea");
   await app.alarm.stop();
-  await app.clock.sleep(120 * MINUTE);
+  await app.clock.sleep(90 * MINUTE);
   expect(await app.alarm.rings()).toBe(false);
   await app.reload();
   await expect(app.bench.mainAction).toHaveText("I'm back");
   expect(await app.alarm.rings()).toBe(false);
 
+  await test.step("a cooked filling has two hours to cool (FDA Food Code 3-501.14)", async () => {
+    await app.clock.sleep(30 * MINUTE);
+    await expect(app.alarm.title).toHaveText("Cream cools: under 21 °C (70 °F)?");
+    await app.alarm.stop();
+    await expect(app.alarm.dialog).toBeHidden();
+  });
+
   await app.bench.press();
-  await expect(app.alarm.title).toHaveText(/^Cream cools/);
+  await expect(app.alarm.title).toHaveText(/^Cream cools: look now/);
   await expect(app.alarm.text).toContainText("Overdue by");
 });
 

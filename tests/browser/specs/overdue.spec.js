@@ -2,8 +2,8 @@
 
 import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
-import { MINUTE } from "../support/clock.js";
-import { START } from "../support/phone.js";
+import { MINUTE, SECOND } from "../support/clock.js";
+import { ringing } from "../support/senses.js";
 import { expect, test } from "../support/test.js";
 
 const OVERDUE = "Overdue by 12 min: due at 09:10.";
@@ -21,12 +21,91 @@ test("after a sleep of 22 minutes a timer of 10 is overdue by 12", async ({ app 
   await expect(app.alarm.text).toContainText(OVERDUE);
 });
 
-test("after the phone's clock jumped it is overdue by as much", async ({ app }) => {
+/** Somebody sets the phone's clock, or it sets itself. */
+async function setClock(app, minutes) {
+  await app.clock.set(new Date((await app.now()) + minutes * MINUTE));
+  await app.clock.pass(SECOND);
+}
+
+function question(page) {
+  return page.getByRole("dialog", { name: "Was the clock set?" });
+}
+
+test("a clock that jumped forward: if that time passed, it is overdue by as much", async ({
+  app,
+  page,
+}) => {
   await withTimer(app);
-  await app.clock.set(new Date(START.getTime() + 22 * MINUTE));
-  await app.clock.pass(250);
+  await setClock(app, 22);
+  await expect(question(page)).toContainText("jumped forward by 22 min");
+  // It rings meanwhile: too early is better than too late.
+  expect(await ringing(page)).toBe(1);
+  await expect(app.alarm.dialog).toBeHidden();
+  await page.getByRole("button", { name: "Keep the times of day" }).click();
+  await expect(question(page)).toBeHidden();
   await expect(app.alarm.title).toHaveText("Tea");
   await expect(app.alarm.text).toContainText(OVERDUE);
+});
+
+test("a clock that was put forward: the time that is left stays", async ({ app, page }) => {
+  await withTimer(app);
+  await setClock(app, 60);
+  await page.getByRole("button", { name: "Keep the time left" }).click();
+  await expect(question(page)).toBeHidden();
+  await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
+  await app.clock.pass(SECOND);
+  await expect(app.alarm.dialog).toBeHidden();
+  expect(await ringing(page)).toBe(0);
+
+  await test.step("after a reload too, and it rings when those minutes are over", async () => {
+    await app.reload();
+    await app.clock.pass(9 * MINUTE + 57 * SECOND);
+    expect(await app.alarm.rings()).toBe(false);
+    await app.clock.pass(SECOND);
+    await expect(app.alarm.title).toHaveText("Tea");
+    await expect(app.alarm.text).toContainText("Due at 10:10.");
+  });
+});
+
+test("a clock that was put back: the time that is left stays, and the bake goes on", async ({
+  app,
+  page,
+}) => {
+  await withTimer(app);
+  await setClock(app, -60);
+  await expect(question(page)).toContainText("went back by 1 h");
+  await page.getByRole("button", { name: "Keep the time left" }).click();
+  await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
+  await app.bench.press();
+  await expect(app.bench.title).not.toHaveText("Gather");
+  await app.clock.pass(9 * MINUTE + 59 * SECOND);
+  await expect(app.alarm.text).toContainText("Due at 08:10.");
+});
+
+test("a clock that is put right by seconds, or while nothing bakes, is no question", async ({
+  app,
+  page,
+}) => {
+  await app.open();
+  await setClock(app, 60);
+  await expect(question(page)).toBeHidden();
+  await app.formula.bake(FORMULAS.buns);
+  await setClock(app, 0.9);
+  await expect(question(page)).toBeHidden();
+});
+
+test("of two tabs, the answer in one is enough", async ({ app, clock, context, page }) => {
+  await withTimer(app);
+  const second = new App(await context.newPage(), clock);
+  await second.open("#/bench");
+  await setClock(app, 60);
+  await expect(question(page)).toBeVisible();
+  await expect(question(second.page)).toBeVisible();
+  await page.getByRole("button", { name: "Keep the time left" }).click();
+  await expect(app.bench.clockOf(/^Tea/)).toHaveText("9:59");
+  await expect(second.bench.clockOf(/^Tea/)).toHaveText("9:59");
+  await clock.pass(SECOND);
+  await expect(question(second.page)).toBeHidden();
 });
 
 test("a page that was closed and is opened 12 minutes too late says so", async ({

@@ -4,6 +4,8 @@ import { rm } from "node:fs/promises";
 import { FORMULAS } from "../pages/formula.js";
 import { App } from "../pages/app.js";
 import { newerBuild } from "../support/builds.js";
+import { MortalBrowser } from "../support/mortal-browser.js";
+import { START } from "../support/phone.js";
 import { expect, test as base } from "../support/test.js";
 
 const test = base.extend({
@@ -96,6 +98,93 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
     await app.go("Notebook");
     await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
   });
+});
+
+test("the last page closed in mid-bake: it opens again in the version that the bake began with", async ({
+  app,
+  clock,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  const asked = await app.bench.ask();
+  server.serve(newer);
+  await findNewer(page);
+  await page.close();
+
+  // With no page open the newer worker waits for nobody any more, and takes charge.
+  const later = new App(await context.newPage(), clock);
+  await later.open("#/bench");
+  await expect.poll(() => isWaiting(later.page)).toBe(false);
+  await expect(build(later.page)).toHaveCount(0);
+  expect(await later.bench.ask()).toEqual(asked);
+
+  await test.step("every file comes from that version's cache: none from the network", async () => {
+    await server.stop();
+    await later.reload();
+    await expect(build(later.page)).toHaveCount(0);
+    expect(await later.bench.ask()).toEqual(asked);
+    await later.turnTo("#/");
+    await expect(later.today.update).toHaveCount(0);
+    await later.turnTo("#/bench");
+  });
+
+  await test.step("once the bake has ended the newer one is offered, and comes", async () => {
+    await giveUp(later);
+    await later.go("Today");
+    await later.today.update.click();
+    await expect(build(later.page)).toHaveAttribute("content", "newer");
+    await expect(later.today.update).toHaveCount(0);
+    const versions = () => later.page.evaluate(() => caches.keys());
+    await expect.poll(versions).toHaveLength(1);
+  });
+});
+
+test("a browser killed in mid-bake comes back in the version that the bake began with", async ({
+  newer,
+  server,
+}) => {
+  test.slow();
+  const browser = await MortalBrowser.make(server.url);
+  try {
+    let app = await browser.start(START);
+    await app.install();
+    await app.formula.bake(FORMULAS.buns);
+    await app.bench.press();
+    const asked = await app.bench.ask();
+    server.serve(newer);
+    await findNewer(app.page);
+    const moment = await app.now();
+    await browser.kill();
+    app = await browser.start(moment);
+    await app.open("#/bench");
+    await expect(build(app.page)).toHaveCount(0);
+    expect(await app.bench.ask()).toEqual(asked);
+  } finally {
+    await browser.remove();
+  }
+});
+
+test("the last page closed between bakes: it opens again in the newer version", async ({
+  app,
+  clock,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  await giveUp(app);
+  server.serve(newer);
+  await findNewer(page);
+  await page.close();
+  const later = new App(await context.newPage(), clock);
+  await later.open();
+  await expect(build(later.page)).toHaveAttribute("content", "newer");
 });
 
 test("an update works with no network left once it is here", async ({

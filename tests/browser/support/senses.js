@@ -6,14 +6,22 @@ export async function addSenses(context) {
   await context.addInitScript(listen);
 }
 
-/** How many endless sounds play now. The alarm is the only one the app has. */
+/** How many endless sounds can be heard now. The alarm is the only one the app has. */
 export function ringing(page) {
-  return page.evaluate(() => window.senses.ringing.size);
+  return page.evaluate(() => {
+    const heard = [...window.senses.ringing].filter((sound) => sound.context.state === "running");
+    return heard.length;
+  });
 }
 
 /** Everything the phone was told to do with its motor; 0 stops it. */
 export function vibrations(page) {
   return page.evaluate(() => window.senses.vibrations);
+}
+
+/** A phone call takes the sound away, as phones do without asking the page. */
+export async function takeSound(page) {
+  await page.evaluate(() => Promise.all(window.senses.sounds.map((sound) => sound.suspend())));
 }
 
 /** The baker turns to another app, or comes back. */
@@ -26,14 +34,20 @@ export async function setHidden(page, hidden) {
 
 // Runs in the page, before any of the app's code.
 function listen() {
-  const senses = { ringing: new Set(), vibrations: [], hidden: false };
+  const senses = { ringing: new Set(), vibrations: [], sounds: [], hidden: false };
   window.senses = senses;
 
+  window.AudioContext = class extends AudioContext {
+    constructor(...options) {
+      super(...options);
+      senses.sounds.push(this);
+    }
+  };
+
   const { start, stop } = AudioBufferSourceNode.prototype;
-  const sounds = (source) => source.loop && source.context.state === "running";
   AudioBufferSourceNode.prototype.start = function (...when) {
     start.apply(this, when);
-    if (sounds(this)) senses.ringing.add(this);
+    if (this.loop) senses.ringing.add(this);
   };
   AudioBufferSourceNode.prototype.stop = function (...when) {
     stop.apply(this, when);

@@ -102,9 +102,15 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         2 => any_alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
+        1 => any_length().prop_map(|by| Event::ClockSet { by }),
         1 => prop_oneof![Just(Event::Finished), Just(Event::Abandoned)],
         2 => prop::collection::vec(0_u32..30, 0..3).prop_map(|entries| Event::Undone { entries }),
     ]
+}
+
+/// By how much a phone's clock is set: it tells no seconds.
+pub(super) fn any_jump() -> impl Strategy<Value = Minutes> {
+    (-720_i32..=720).prop_map(|by| minutes(f64::from(by)))
 }
 
 /// Anything that could be asked for, sensible or not; temperatures as thermometers in kitchens show them.

@@ -89,6 +89,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         2 => alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
+        1 => minutes().prop_map(|by| Event::ClockSet { by }),
         1 => Just(Event::Finished),
         1 => Just(Event::Abandoned),
         1 => prop::collection::vec(any::<u32>(), 0..5).prop_map(|entries| Event::Undone { entries }),

@@ -130,6 +130,7 @@ fn events() -> Vec<Event> {
         Event::Reopened { step: step(15) },
         Event::Paused,
         Event::Resumed,
+        Event::ClockSet { by: minutes(60.0) },
     ];
     events.extend(alarms.map(|alarm| Event::Acknowledged { alarm }));
     events.push(Event::Finished);

@@ -166,11 +166,12 @@ fn name(event: &Event) -> &'static str {
         Event::Resumed => "resumed",
         Event::Finished => "finished",
         Event::Abandoned => "abandoned",
+        Event::ClockSet { .. } => "clock-set",
         Event::Undone { .. } => "undone",
     }
 }
 
-const EVENT_KINDS: usize = 20;
+const EVENT_KINDS: usize = 21;
 const ALARM_KINDS: usize = 6;
 
 #[test]

@@ -79,6 +79,7 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     };
     view! {
         <div class="act">
+            <super::honest::Honest />
             <div class="act-side">
                 <button
                     class="button"

@@ -1,0 +1,87 @@
+//! A clock that jumps while a bake runs, as when it is set by hand.
+//!
+//! What is due follows from the phone's clock, so a clock that is put forward
+//! makes everything ring too early. Only the baker knows whether that time
+//! really passed (a computer that slept looks just the same), so the app asks.
+
+use domain::bake::{Event, Intent};
+use domain::units::{Minutes, Moment};
+
+use super::Oventide;
+
+/// A jump of the phone's clock.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct ClockJump {
+    /// By how much, forward being positive.
+    pub(crate) by: Minutes,
+    /// Whether the baker said that it was set; then it stands here until that is stored.
+    pub(crate) was_set: bool,
+    // By the new clock, the moment when it had not jumped yet.
+    since: Moment,
+}
+
+/// Two tabs see the same jump at slightly different moments.
+const SAME_JUMP_MIN: f64 = 1.0;
+
+impl Oventide {
+    /// Asks what it means when the clock has jumped since the last look.
+    pub(super) fn watch_clock(self) {
+        let asked = self.clock_jump.get_untracked();
+        let stored = || !*self.inner().asking.borrow();
+        if asked.is_some_and(|jump| (jump.was_set && stored()) || self.knows_of(jump)) {
+            self.clock_jump.set(None);
+        }
+        let Some(by) = self.inner().drift.borrow_mut().clock_jump() else {
+            return;
+        };
+        let jump = ClockJump {
+            by,
+            was_set: false,
+            since: self.now.get_untracked() + by,
+        };
+        if self.views.read_untracked().is_empty() || self.knows_of(jump) {
+            return;
+        }
+        // A clock that is set and set right again has jumped by both.
+        let by = asked.map_or(by, |before| before.by + by);
+        let counts = by.get().abs() >= SAME_JUMP_MIN;
+        self.clock_jump
+            .set(counts.then_some(ClockJump { by, ..jump }));
+    }
+
+    /// Whether another tab was asked about the same jump, and the baker answered there.
+    fn knows_of(self, jump: ClockJump) -> bool {
+        let views = self.views.read_untracked();
+        let mut entries = views.iter().flat_map(|view| view.bake.log());
+        entries.any(|entry| match entry.event {
+            Event::ClockSet { by } => {
+                entry.at >= jump.since && (by - jump.by).get().abs() < SAME_JUMP_MIN
+            }
+            _ => false,
+        })
+    }
+
+    /// "The clock was set, and no time passed": every running bake keeps the time it has left.
+    pub(crate) fn clock_was_set(self) {
+        let jump = self.clock_jump.get_untracked();
+        let Some(jump) = jump.filter(|jump| !jump.was_set) else {
+            return;
+        };
+        let was_set = ClockJump {
+            was_set: true,
+            ..jump
+        };
+        self.clock_jump.set(Some(was_set));
+        for view in self.views.get_untracked() {
+            self.ask(&view.bake.id, Intent::ClockWasSet(jump.by));
+        }
+    }
+
+    /// "That time passed", or no answer: every alarm stays at its time of day.
+    pub(crate) fn clock_was_right(self) {
+        let jump = self.clock_jump.get_untracked();
+        if jump.is_some_and(|jump| !jump.was_set) {
+            self.clock_jump.set(None);
+        }
+    }
+}
