@@ -154,6 +154,16 @@ impl Vessel {
         })
     }
 
+    /// The same body with every lag multiplied, as if it conducted better or worse throughout.
+    #[must_use]
+    pub fn with_lags_times(&self, factor: f64) -> Self {
+        let modes = self.modes.iter();
+        Self {
+            body: self.body,
+            modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
+        }
+    }
+
     /// The few modes that matter for the mean, with every lag multiplied; their core weights mean nothing.
     pub(crate) fn for_mean(&self, lag_factor: f64) -> Self {
         let mut modes: Vec<Mode> = Vec::new();
