@@ -73,9 +73,13 @@ macro_rules! scripts {
 scripts! {
     cold_kitchen
     crash_and_resume
+    folds
     hot_kitchen
+    kitchen_changes
     late_baker
     normal_buns
     overnight_loaf
+    thermometer
     two_bakes
+    warm_fridge
 }

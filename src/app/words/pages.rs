@@ -1,7 +1,7 @@
 //! Words of the widgets and of the page Today.
 
-use domain::bake::Running;
 use domain::formula::Scales;
+use domain::schedule::Running;
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 

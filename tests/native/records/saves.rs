@@ -154,8 +154,11 @@ fn name(event: &Event) -> &'static str {
         Event::Reopened { .. } => "reopened",
         Event::Marked { .. } => "marked",
         Event::Folded { .. } => "folded",
+        Event::FoldSkipped { .. } => "fold-skipped",
+        Event::FoldPutOff { .. } => "fold-put-off",
         Event::Extended { .. } => "extended",
         Event::KitchenMeasured { .. } => "kitchen-measured",
+        Event::KitchenChanged(_) => "kitchen-changed",
         Event::DoughMeasured { .. } => "dough-measured",
         Event::CoreMeasured { .. } => "core-measured",
         Event::PieceWeighed { .. } => "piece-weighed",
@@ -170,7 +173,7 @@ fn name(event: &Event) -> &'static str {
     }
 }
 
-const EVENT_KINDS: usize = 20;
+const EVENT_KINDS: usize = 23;
 const ALARM_KINDS: usize = 6;
 
 #[test]

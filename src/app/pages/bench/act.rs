@@ -1,7 +1,8 @@
 //! The main action, a quarter of the screen, and what stands beside it.
 
-use domain::bake::{Ask, Intent, Status, marks_of};
+use domain::bake::{Intent, Status, marks_of};
 use domain::formula::{Checklist, Scope, StepKind};
+use domain::schedule::Ask;
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -68,12 +69,20 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             Some((words, Intent::NotYet(step, by)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
+        Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
         // What is only waited for isn't due yet, so there is nothing to put off.
-        Ask::Wait(_) | Ask::Fold(_) | Ask::Idle | Ask::AllDone => None,
+        Ask::Wait(_) | Ask::Idle | Ask::AllDone => None,
     };
     let press_other = move |_| {
         if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {
             shown.ask(intent);
+        }
+    };
+    let skip_fold = move |_| {
+        if let Ask::Fold(step) = asked.get_untracked()
+            && fresh()
+        {
+            shown.ask(Intent::SkipFold(step));
         }
     };
     view! {
@@ -95,6 +104,17 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
                         view! {
                             <button class="button" on:click=press_other>
                                 {live::text(move || other().map_or("", |(name, _)| name))}
+                            </button>
+                        }
+                            .into_any()
+                    },
+                )}
+                {live::when(
+                    move || matches!(asked.get(), Ask::Fold(_)),
+                    move || {
+                        view! {
+                            <button class="button" on:click=skip_fold>
+                                {words::SKIP_FOLD}
                             </button>
                         }
                             .into_any()

@@ -1,8 +1,10 @@
 //! The one thing that is asked now: what to do, what to look for, and how.
 
-use domain::bake::{Ask, Status};
+use domain::bake::Status;
 use domain::formula::{Length, StepKind};
 use domain::notebook::lessons;
+use domain::schedule::Ask;
+use domain::thermal::cooling;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -53,6 +55,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             )}
             {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}
             <Cue shown=shown />
+            <Remedies shown=shown />
             <Lessons shown=shown />
             <Mixing shown=shown />
             <Weighing shown=shown />
@@ -99,8 +102,7 @@ fn Cue(shown: Shown) -> impl IntoView {
         shown
             .with_step(|state, step| match (&step.length, step.kind) {
                 (Length::Bake { core, .. }, _) => {
-                    let altitude = state.kitchen.altitude;
-                    let core = domain::thermal::oven::core_target(*core, altitude);
+                    let core = state.core_wanted(*core);
                     Some(words::core_wanted(&words::temperature(core, degrees)))
                 }
                 (Length::OvenHeats { oven }, _) => Some(words::set_oven(&words::oven_setting(
@@ -130,6 +132,25 @@ fn oven_of(state: &domain::bake::State) -> Option<domain::units::Celsius> {
         Length::OvenHeats { oven } => Some(oven),
         _ => None,
     })
+}
+
+/// What would cool a filling in time, where it doesn't cool so by itself.
+#[component]
+fn Remedies(shown: Shown) -> impl IntoView {
+    // What it hangs on seldom changes, and what follows takes long to reckon.
+    let filling = Memo::new(move |_| {
+        let at = shown.view.read().at;
+        shown
+            .with_step(|state, step| state.chills(step, at))
+            .flatten()
+    });
+    let remedies = Memo::new(move |_| {
+        let filling = filling.get();
+        filling
+            .map(|(mass, depth, cooling, around)| cooling::remedies(mass, depth, cooling, around))
+    });
+    let text = move || words::remedies(remedies.read().as_deref().unwrap_or_default());
+    view! { <p class="asked-cue">{live::text(text)}</p> }
 }
 
 /// What earlier bakes of this formula say about this step.

@@ -1,0 +1,104 @@
+//! What the Bench asks for next, and what goes on meanwhile.
+
+use super::offers::{can_start, offers};
+use crate::bake::{Forecast, State};
+use crate::formula::{Step, StepId, StepKind};
+use crate::units::Moment;
+
+/// The one thing that the baker is asked to do or look at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ask {
+    /// Work at this step.
+    Work(StepId),
+    /// Fold the dough of this step.
+    Fold(StepId),
+    /// Look whether this step has ended: its moment has come.
+    Look(StepId),
+    /// Nothing to do: this step is the next to look at.
+    Wait(StepId),
+    /// Nothing to do, and nothing goes on by itself: something opens later.
+    Idle,
+    /// Every step has ended; the bake can be finished.
+    AllDone,
+}
+
+impl Ask {
+    /// The step it is about.
+    #[must_use]
+    pub fn step(self) -> Option<StepId> {
+        match self {
+            Self::Work(step) | Self::Fold(step) | Self::Look(step) | Self::Wait(step) => Some(step),
+            Self::Idle | Self::AllDone => None,
+        }
+    }
+}
+
+/// Something that goes on by itself.
+pub type Running = Forecast;
+
+/// What the baker is asked for now.
+///
+/// First what burns if it waits: what is in the oven. Then what the baker turned
+/// to or is in the middle of, for no work is taken from under anybody's hands.
+/// Then a fold that is due, the switch of an oven that should be heating, what is
+/// due to be looked at, the best work for free hands, and last the next thing to
+/// wait for. What goes on by itself and isn't due can be turned to only when
+/// nothing else is to be done.
+#[must_use]
+pub fn focus(state: &State, now: Moment) -> Ask {
+    let running = running(state, now);
+    let is_due = |forecast: &&Forecast| forecast.look <= now;
+    let bakes = |forecast: &&Forecast| {
+        let step = state.formula.step(forecast.step);
+        step.is_some_and(|step| step.kind == StepKind::Bake)
+    };
+    if let Some(forecast) = running.iter().filter(is_due).find(bakes) {
+        return Ask::Look(forecast.step);
+    }
+    let fold_due = |forecast: &Forecast| forecast.folds.first().is_some_and(|&fold| fold <= now);
+    let picked = picked(state, now);
+    let waiting = picked.and_then(|step| running.iter().find(|running| running.step == step.id));
+    match (picked, waiting) {
+        (Some(step), None) => return Ask::Work(step.id),
+        (Some(step), Some(forecast)) if fold_due(forecast) => return Ask::Fold(step.id),
+        (Some(step), Some(forecast)) if forecast.look <= now => return Ask::Look(step.id),
+        _ => {}
+    }
+    if let Some(forecast) = running.iter().find(|forecast| fold_due(forecast)) {
+        return Ask::Fold(forecast.step);
+    }
+    // An oven that is due takes a minute and saves twenty.
+    let mut ovens = state.formula.steps.iter();
+    let oven = ovens.find(|step| step.kind == StepKind::OvenOn && can_start(state, step, now));
+    if let Some(oven) = oven {
+        return Ask::Work(oven.id);
+    }
+    if let Some(forecast) = running.iter().find(is_due) {
+        return Ask::Look(forecast.step);
+    }
+    if let Some(&step) = offers(state, now).first() {
+        return Ask::Work(step);
+    }
+    match waiting.or(running.first()) {
+        Some(forecast) => Ask::Wait(forecast.step),
+        None if state.all_ended() => Ask::AllDone,
+        None => Ask::Idle,
+    }
+}
+
+fn picked(state: &State, now: Moment) -> Option<&Step> {
+    let step = state.formula.step(state.picked?)?;
+    let open_since = state.progress(step.id).open_since?;
+    (state.is_open(step.id) && open_since <= now).then_some(step)
+}
+
+/// Everything that goes on by itself, the next to look at first.
+#[must_use]
+pub fn running(state: &State, now: Moment) -> Vec<Running> {
+    let steps = state.formula.steps.iter();
+    let mut running: Vec<Forecast> = steps
+        .filter_map(|step| state.forecast(step.id, now))
+        .collect();
+    running.sort_by_key(|forecast| forecast.look);
+    running
+}
