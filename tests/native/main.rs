@@ -8,6 +8,7 @@ mod formulas;
 mod lags;
 mod mixing;
 mod oven;
+mod perishable;
 mod probe;
 mod proof;
 mod records;

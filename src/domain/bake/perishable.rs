@@ -116,7 +116,6 @@ impl State {
         for step in &self.formula.steps {
             self.add_turns(step, component, &mut turns);
         }
-        turns.sort_by_key(|&(at, ..)| at);
         let mut out: Option<(Moment, StepId)> = None;
         let mut before = minutes(0.0);
         let (mut joined, mut baked) = (component.is_none(), false);
@@ -165,7 +164,13 @@ impl State {
         let progress = self.progress(step.id);
         let (opened, ended) = (progress.open_since, progress.ended);
         let of_it = component == Some(step.component);
-        let mut add = |at: Option<Moment>, turn| turns.extend(at.map(|at| (at, step.id, turn)));
+        // Kept in order of time, and of the formula where the time is the same.
+        let mut add = |at: Option<Moment>, turn| {
+            if let Some(at) = at {
+                let place = turns.partition_point(|&(earlier, ..)| earlier <= at);
+                turns.insert(place, (at, step.id, turn));
+            }
+        };
         let end = ended.map(|ended| ended.at);
         match (&step.length, step.kind) {
             (Length::Chill { cooling, .. }, _) if of_it => add(

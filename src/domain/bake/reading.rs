@@ -1,5 +1,6 @@
 //! What a thermometer in the middle does to a forecast.
 
+use super::forecast::Forecast;
 use super::progress::Reading;
 use super::state::State;
 use crate::estimate::Estimate;
@@ -24,6 +25,13 @@ impl State {
     pub(super) fn is_through_first_stage(&self, step: StepId) -> bool {
         self.core_reading(step)
             .is_some_and(|reading| reading.temperature <= WARM)
+    }
+
+    /// Whether a thermometer has shown that a step is over, and nobody said "not yet" since.
+    pub(super) fn is_read_off(&self, forecast: &Forecast) -> bool {
+        self.core_reading(forecast.step).is_some_and(|reading| {
+            forecast.window.high() == reading.at && forecast.look <= reading.at
+        })
     }
 
     /// The window of a step that started at `start`, going on from the newest reading in its middle.

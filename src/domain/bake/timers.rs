@@ -124,7 +124,10 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
             step: step.id,
             round,
         };
-        add(id, forecast.look, AlarmKind::Check);
+        // Whoever has just read off that it is there needs no call.
+        if !state.is_read_off(&forecast) {
+            add(id, forecast.look, AlarmKind::Check);
+        }
         if let Some(&next_fold) = forecast.folds.first() {
             let fold = u16::try_from(progress.folds.len()).unwrap_or(u16::MAX);
             let id = AlarmId::Fold {

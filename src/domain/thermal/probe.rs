@@ -32,6 +32,10 @@ use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, celsius_delta};
 /// ASSUMPTION: 1 K, half of it the thermometer's and half of it for a point beside the middle.
 pub const OFF: CelsiusDelta = celsius_delta(1.0);
 
+/// ASSUMPTION: nothing goes more than three times as fast or as slow as forecast, 1.1 = ln 3.
+/// Where a reading says so, the body began otherwise than was thought.
+const MOST_LN: f64 = 1.1;
+
 /// A second, as a part of a minute: what remains is never less, so that it has a logarithm.
 const A_SECOND: f64 = 1.0 / 60.0;
 
@@ -126,7 +130,7 @@ impl Pace {
         let believed_squared = (0.5 * (believed.faster + believed.slower)).powi(2);
         let weight = believed_squared / (believed_squared + seen_squared).max(1e-12);
         Self {
-            ln_slower: weight * ln_seen,
+            ln_slower: weight * ln_seen.clamp(-MOST_LN, MOST_LN),
             faster: both(believed.faster),
             slower: both(believed.slower),
         }

@@ -111,7 +111,7 @@ test("a temperature in the middle is answered with how much longer it takes", as
   await new Baker(app, {}).until("Bake", /^It's ready$/);
   await app.bench.measureCore(80);
   await expect(app.bench.answer).toHaveText(
-    /^80 °C in the middle, 90 °C wanted: about [3-9]\smin more\.$/,
+    /^80\s°C in the middle, 90\s°C wanted: about [3-9]\smin more\.$/,
   );
   await expect(app.bench.mainAction).toHaveText("It's ready now");
 });

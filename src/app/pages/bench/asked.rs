@@ -12,6 +12,7 @@ use super::checklist::Checklist;
 use super::mixing::Mixing;
 use super::readings::Readings;
 use super::weighing::Weighing;
+use crate::state::BakeView;
 use crate::widgets::cautions::Cautions;
 use crate::widgets::live;
 use crate::words;
@@ -137,20 +138,25 @@ fn oven_of(state: &domain::bake::State) -> Option<domain::units::Celsius> {
 /// What would cool a filling in time, where it doesn't cool so by itself.
 #[component]
 fn Remedies(shown: Shown) -> impl IntoView {
-    // What it hangs on seldom changes, and what follows takes long to reckon.
-    let filling = Memo::new(move |_| {
-        let at = shown.view.read().at;
-        shown
-            .with_step(|state, step| state.chills(step, at))
-            .flatten()
-    });
-    let remedies = Memo::new(move |_| {
-        let filling = filling.get();
-        filling
-            .map(|(mass, depth, cooling, around)| cooling::remedies(mass, depth, cooling, around))
-    });
-    let text = move || words::remedies(remedies.read().as_deref().unwrap_or_default());
-    view! { <p class="asked-cue">{live::text(text)}</p> }
+    let asked = shown.asked();
+    view! {
+        {live::part(move || {
+            // It takes long to reckon, so only another step or another kitchen asks for it anew.
+            asked.track();
+            shown.app.settings.track();
+            let text = shown.view.with_untracked(remedies);
+            view! { <p class="asked-cue">{text}</p> }.into_any()
+        })}
+    }
+}
+
+fn remedies(view: &BakeView) -> String {
+    let state = view.bake.state();
+    let step = view.ask.step().and_then(|step| state.formula.step(step));
+    let filling = step.and_then(|step| state.chills(step, view.at));
+    filling.map_or_else(String::new, |(mass, depth, cooling, around)| {
+        words::remedies(&cooling::remedies(mass, depth, cooling, around))
+    })
 }
 
 /// What earlier bakes of this formula say about this step.
