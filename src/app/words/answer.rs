@@ -5,7 +5,7 @@ use domain::units::{Celsius, Grams, Minutes, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
-use super::quantity::{about, mass, span, temperature};
+use super::quantity::{NEAR_ENOUGH_K, about, mass, span, temperature};
 use crate::state::{Answer, Shift};
 
 /// The sentences of an answer.
@@ -49,9 +49,6 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
     }
 }
 
-/// Nearer to the target than a kitchen thermometer reads.
-const ON_TARGET_K: f64 = 0.75;
-
 fn dough(
     measured: Celsius,
     target: Option<Celsius>,
@@ -62,7 +59,7 @@ fn dough(
         return format!("Dough at {}.", temperature(measured, degrees));
     };
     let off = measured - target;
-    let first = if off.get().abs() < ON_TARGET_K {
+    let first = if off.get().abs() < NEAR_ENOUGH_K {
         "On target".to_owned()
     } else if off.get() < 0.0 {
         format!("{} cool", about(off, degrees))

@@ -14,6 +14,7 @@ mod event;
 mod forecast;
 mod intent;
 mod marks;
+mod opening;
 mod perishable;
 mod progress;
 mod reading;

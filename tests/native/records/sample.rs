@@ -2,8 +2,8 @@
 //! everything happens that can.
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
-use domain::formula::{ComponentId, FineScales, Formula, FormulaId, Scales, StepId};
-use domain::kitchen::{Kitchen, OvenKind};
+use domain::formula::{ComponentId, Formula, FormulaId, StepId};
+use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Moment, celsius, grams, metres, minutes};
