@@ -1,9 +1,8 @@
 //! What spoils and how long it has stood out, by the two-hour rule.
 //!
 //! Source of the two hours, and of the one above 90 °F: USDA FSIS, "danger
-//! zone"; that it is the time out in all which counts, and that what is hot from
-//! the oven begins anew, is how the rule is taught there. Cooling is the
-//! FDA Food Code's (§ 3-501.14), in its own checks.
+//! zone". That time out adds up and that the oven begins it anew is common
+//! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
 use domain::bake::{
     AlarmKind, Bake, BakeId, Entry, Event, Intent, Standing, Start, alarms, decide,

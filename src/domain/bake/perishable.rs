@@ -1,8 +1,9 @@
 //! How long food that spoils has stood out of fridge and oven.
 //!
-//! The two-hour rule: food that spoils may stand out for two hours in all, and
-//! for one in a kitchen above 90 °F. Source: USDA FSIS, "danger zone" (40 to
-//! 140 °F). Local food-safety guidance comes first.
+//! The two-hour rule: food that spoils may stand out for two hours, and for one in
+//! a kitchen above 90 °F. Source: USDA FSIS, "danger zone" (40 to 140 °F). That
+//! time out adds up, and that the oven begins it anew, is common practice, no
+//! source. Local food-safety guidance comes first.
 //!
 //! A component spoils when a step of work on it carries [`Caution::Perishable`].
 //! What is counted, each from the log alone:
