@@ -160,20 +160,22 @@ fn dough(
 }
 
 fn kitchen(before: &State, after: &State, now: Moment) -> Answer {
-    let steps = after.formula.steps.iter();
-    let running = steps.filter(|step| !step.is_hands() && after.is_open(step.id));
-    // A rise that keeps its time is worth a word; anything else only when it moves.
-    let matters = |shift: &Shift| {
+    let mut shifts = Vec::new();
+    for step in &after.formula.steps {
+        if step.is_hands() || !after.is_open(step.id) {
+            continue;
+        }
+        let shift = shift(before, after, step, now);
         let moved = shift.after.window.likely() - shift.before.window.likely();
-        matches!(shift.after.reason, Reason::Yeast { .. }) || moved.get().abs() >= 0.5
-    };
+        // A rise that keeps its time is worth a word; anything else only when it moves.
+        if matches!(shift.after.reason, Reason::Yeast { .. }) || moved.get().abs() >= 0.5 {
+            shifts.push(shift);
+        }
+    }
     Answer::Kitchen {
         before: before.kitchen.air,
         now: after.kitchen.air,
-        shifts: running
-            .map(|step| shift(before, after, step, now))
-            .filter(matters)
-            .collect(),
+        shifts,
         liquid: liquid(before, after),
         oven_on: oven_on(before, after, now),
     }

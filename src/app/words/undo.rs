@@ -7,45 +7,36 @@ use super::quantity::{mass, temperature};
 
 /// "fold 2", "Divide done". `title` is the name of the event's step, `fold` its number from 1.
 pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degrees) -> String {
-    let found = match event {
-        Event::KitchenMeasured { air: found }
-        | Event::DoughMeasured {
+    match event {
+        Event::Done { .. } => format!("{title} done"),
+        Event::Skipped { .. } => format!("{title} left out"),
+        Event::Reopened { .. } => format!("back to {title}"),
+        Event::Picked { .. } => format!("turned to {title}"),
+        Event::Marked { .. } => format!("a mark at {title}"),
+        Event::Folded { .. } => format!("fold {fold}"),
+        Event::FoldSkipped { .. } => format!("fold {fold} left out"),
+        Event::FoldPutOff { .. } => format!("fold {fold} put off"),
+        Event::Extended { .. } => format!("{title} put off"),
+        Event::KitchenMeasured { air } => format!("kitchen {}", temperature(*air, degrees)),
+        Event::KitchenChanged(_) => "the kitchen as it was changed".to_owned(),
+        Event::DoughMeasured {
             temperature: found, ..
+        } => format!("dough at {}", temperature(*found, degrees)),
+        Event::CoreMeasured {
+            temperature: found, ..
+        } => format!("{} in the middle", temperature(*found, degrees)),
+        Event::PieceWeighed { piece, mass: found } => {
+            format!("piece {}, {}", piece + 1, mass(*found))
         }
-        | Event::CoreMeasured {
-            temperature: found, ..
-        } => temperature(*found, degrees),
-        Event::PieceWeighed { mass: found, .. } => mass(*found),
-        Event::TimerSet { name, .. } => name.clone(),
-        _ => fold.to_string(),
-    };
-    let found = found.as_str();
-    // One sentence of three parts: a format for each would cost more to load than all its words.
-    let parts = match event {
-        Event::Done { .. } => ["", title, " done"],
-        Event::Skipped { .. } => ["", title, " left out"],
-        Event::Reopened { .. } => ["back to ", title, ""],
-        Event::Picked { .. } => ["turned to ", title, ""],
-        Event::Marked { .. } => ["a mark at ", title, ""],
-        Event::Folded { .. } => ["fold ", found, ""],
-        Event::FoldSkipped { .. } => ["fold ", found, " left out"],
-        Event::FoldPutOff { .. } => ["fold ", found, " put off"],
-        Event::Extended { .. } => ["", title, " put off"],
-        Event::KitchenMeasured { .. } => ["kitchen ", found, ""],
-        Event::KitchenChanged(_) => ["", "the kitchen as it was changed", ""],
-        Event::DoughMeasured { .. } => ["dough at ", found, ""],
-        Event::CoreMeasured { .. } => ["", found, " in the middle"],
-        Event::PieceWeighed { .. } => ["a piece of ", found, ""],
-        Event::TimerSet { .. } => ["timer ", found, ""],
-        Event::TimerStopped { .. } => ["", "a timer put away", ""],
-        Event::Paused => ["", "the pause", ""],
-        Event::Resumed => ["", "the end of the pause", ""],
+        Event::TimerSet { name, .. } => format!("timer {name}"),
+        Event::TimerStopped { .. } => "a timer put away".to_owned(),
+        Event::Paused => "the pause".to_owned(),
+        Event::Resumed => "the end of the pause".to_owned(),
         // None of these can be taken back.
         Event::Started(_)
         | Event::Acknowledged { .. }
         | Event::Finished
         | Event::Abandoned
-        | Event::Undone { .. } => [""; 3],
-    };
-    parts.concat()
+        | Event::Undone { .. } => String::new(),
+    }
 }

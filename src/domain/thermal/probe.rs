@@ -79,10 +79,15 @@ pub fn window_after(
     };
     let likely = remains(core, pace.ln_slower);
     let apart = |minutes: f64| (minutes / likely).ln().abs();
-    let early = apart(remains(core, pace.ln_slower - pace.faster))
-        .hypot(apart(remains(nearer, pace.ln_slower)));
-    let late = apart(remains(core, pace.ln_slower + pace.slower))
-        .hypot(apart(remains(farther, pace.ln_slower)));
+    let together = |one: f64, other: f64| (one * one + other * other).sqrt();
+    let early = together(
+        apart(remains(core, pace.ln_slower - pace.faster)),
+        apart(remains(nearer, pace.ln_slower)),
+    );
+    let late = together(
+        apart(remains(core, pace.ln_slower + pace.slower)),
+        apart(remains(farther, pace.ln_slower)),
+    );
     let moment = |after: f64| at + Minutes::clamped(after.min(HORIZON.get()));
     Estimate::new(
         moment(likely * (-early).exp()),
