@@ -129,7 +129,7 @@ proptest! {
             now = follow(&mut bake, step, now);
             prop_assert!(bake.log().is_sorted_by_key(|entry| entry.at));
         }
-        prop_assert!(folded_again(&bake) == bake);
+        prop_assert!(folded_again(&bake).state() == bake.state());
         derive_all(&bake, now);
     }
 
