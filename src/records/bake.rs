@@ -29,8 +29,11 @@ shape! {
         Reopened = "reopened" { step: u16 },
         Marked = "marked" { step: u16, item: u16, piece: Option<u16> = None, on: bool },
         Folded = "folded" { step: u16 },
+        FoldSkipped = "fold-skipped" { step: u16 },
+        FoldPutOff = "fold-put-off" { step: u16, by_min: f64 },
         Extended = "extended" { step: u16, by_min: f64 },
         KitchenMeasured = "kitchen-measured" { air_c: f64 },
+        KitchenChanged = "kitchen-changed" { kitchen: KitchenFacts },
         DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
         CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
         PieceWeighed = "piece-weighed" { piece: u16, mass_g: f64 },
@@ -96,6 +99,11 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
             on,
         },
         EventRecord::Folded { step } => Event::Folded { step: StepId(step) },
+        EventRecord::FoldSkipped { step } => Event::FoldSkipped { step: StepId(step) },
+        EventRecord::FoldPutOff { step, by_min } => Event::FoldPutOff {
+            step: StepId(step),
+            by: Minutes::new(by_min).map_err(odd)?,
+        },
         EventRecord::Extended { step, by_min } => Event::Extended {
             step: StepId(step),
             by: Minutes::new(by_min).map_err(odd)?,
@@ -103,6 +111,9 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         EventRecord::KitchenMeasured { air_c } => Event::KitchenMeasured {
             air: celsius(air_c)?,
         },
+        EventRecord::KitchenChanged { kitchen } => {
+            Event::KitchenChanged(Box::new(Kitchen::try_from(&kitchen)?))
+        }
         EventRecord::DoughMeasured {
             component,
             temperature_c,
@@ -179,11 +190,19 @@ impl From<&Event> for EventRecord {
                 on: *on,
             },
             Event::Folded { step } => Self::Folded { step: step.0 },
+            Event::FoldSkipped { step } => Self::FoldSkipped { step: step.0 },
+            Event::FoldPutOff { step, by } => Self::FoldPutOff {
+                step: step.0,
+                by_min: by.get(),
+            },
             Event::Extended { step, by } => Self::Extended {
                 step: step.0,
                 by_min: by.get(),
             },
             Event::KitchenMeasured { air } => Self::KitchenMeasured { air_c: air.get() },
+            Event::KitchenChanged(kitchen) => Self::KitchenChanged {
+                kitchen: KitchenFacts::from(&**kitchen),
+            },
             Event::DoughMeasured {
                 component,
                 temperature,

@@ -1,7 +1,6 @@
 //! The kitchen and the baker's preferences, version 1.
 
-use domain::formula::{FineScales, Scales};
-use domain::kitchen::{Kitchen, OvenKind};
+use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Grams, Metres, Minutes, OutOfRange};
 

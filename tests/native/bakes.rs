@@ -75,10 +75,14 @@ scripts! {
     called_away
     cold_kitchen
     crash_and_resume
+    folds
     hot_kitchen
+    kitchen_changes
     late_baker
     normal_buns
     overnight_loaf
     set_clock
+    thermometer
     two_bakes
+    warm_fridge
 }

@@ -9,7 +9,7 @@ use domain::food::{Food, food};
 use domain::thermal::constants as known;
 use domain::thermal::kneading::{KneadingMethod, after_kneading};
 use domain::thermal::liquid::ice::{ice_at, ice_for, trade_ice};
-use domain::thermal::liquid::rule::{friction_factor_from, rule_of_factors};
+use domain::thermal::liquid::rule::rule_of_factors;
 use domain::thermal::mixing::{Part, PartKind, Sources, melted_share, mixed_temperature};
 use domain::units::{
     Celsius, CelsiusDelta, JoulesPerGram, celsius, celsius_delta, grams, joules_per_gram_kelvin,
@@ -148,13 +148,16 @@ fn the_rule_of_factors_meets_its_printed_examples() {
 }
 
 #[test]
-fn a_friction_factor_comes_back_from_its_batch() {
+fn the_friction_factor_of_a_batch_gives_its_liquid_back() {
     let row = table().friction_from_batch;
-    let got = friction_factor_from(fahrenheit(row.dough_f), &all_fahrenheit(&row.used_f));
+    let used = all_fahrenheit(&row.used_f);
+    let (liquid, known) = used.split_last().expect("something went in");
+    let friction = friction_from_fahrenheit(row.expected_f);
+    let got = rule_of_factors(fahrenheit(row.dough_f), known, friction);
     assert_close(
         "batch",
-        got.to_fahrenheit(),
-        row.expected_f,
+        got.expect("a temperature").to_fahrenheit(),
+        liquid.to_fahrenheit(),
         row.tolerance_f,
     );
 }
@@ -180,7 +183,9 @@ fn kneading_meets_published_friction_factors() {
         ];
         let mixed = mixed_temperature(&parts, &Sources::USUAL).expect("a dough");
         let dough = after_kneading(method, mixed, kitchen, method.parameters().usual);
-        let factor = friction_factor_from(dough.likely(), &[kitchen, kitchen, water]);
+        // The rule turned round: the factor is what the dough has beyond all that went in.
+        let used_c = kitchen.get() + kitchen.get() + water.get();
+        let factor = CelsiusDelta::clamped(3.0 * dough.likely().get() - used_c);
         let case = format!("{} ({}; {})", row.method, row.source, row.why);
         assert_close(
             &case,

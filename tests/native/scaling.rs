@@ -11,9 +11,9 @@
 use checks::assert_close;
 use domain::food::food;
 use domain::formula::{
-    Component, ComponentId, ComponentKind, FineScales, Formula, Ingredient, Kept, ScaleError,
-    Scales, Wish,
+    Component, ComponentId, ComponentKind, Formula, Ingredient, Kept, ScaleError, Wish,
 };
+use domain::kitchen::{FineScales, Scales};
 use domain::units::{Grams, grams};
 use proptest::prelude::*;
 use records::Record as _;
@@ -157,13 +157,13 @@ fn a_wish_that_cannot_be_met_says_why() {
 fn amounts_that_scales_can_show_keep_their_sum() {
     // Hamilton's method by hand: 1.5, 2.5, 3.5, 4.5 sum to 12 and round down to 10, so two get one more.
     let halves = component(&[1.5, 2.5, 3.5, 4.5]);
-    let shown = Scales::KITCHEN.amounts(&halves);
+    let shown = halves.amounts(Scales::KITCHEN);
     assert_close("sum", shown.iter().copied().sum::<Grams>().get(), 12.0, 0.0);
     // 396.83 + 277.78 + 198.41 + 79.37 + 19.84 + 19.84 + 7.94 = 1000.01; down to 995 with
     // remainders .83 .78 .41 .37 .84 .84 .94, so the five largest get one gram more.
     let brioche = component(&[396.83, 277.78, 198.41, 79.37, 19.84, 19.84, 7.94]);
-    let shown: Vec<f64> = Scales::KITCHEN
-        .amounts(&brioche)
+    let shown: Vec<f64> = brioche
+        .amounts(Scales::KITCHEN)
         .into_iter()
         .map(Grams::get)
         .collect();
@@ -227,7 +227,7 @@ fn step_for(scales: Scales, exact_g: f64) -> f64 {
 }
 
 fn assert_rounded(scales: Scales, component: &Component) -> Result<(), TestCaseError> {
-    let shown = scales.amounts(component);
+    let shown = component.amounts(scales);
     prop_assert_eq!(shown.len(), component.ingredients.len());
     for (shown, part) in std::iter::zip(&shown, &component.ingredients) {
         let (shown_g, exact_g) = (shown.get(), part.mass.get());
@@ -333,7 +333,7 @@ proptest! {
         masses_g in prop::collection::vec(0.001..3.0_f64, 1..8),
     ) {
         let component = component(&masses_g);
-        let shown = Scales::KITCHEN.amounts(&component);
+        let shown = component.amounts(Scales::KITCHEN);
         let sum_g = shown.iter().copied().sum::<Grams>().get();
         prop_assert!(shown.iter().all(|shown| shown.get() >= 1.0));
         // Where the least amounts alone come to more than the sum, there is nothing to give back.

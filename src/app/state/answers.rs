@@ -1,9 +1,10 @@
 //! What an asked thing led to, as facts; `words` makes sentences of them.
 
-use domain::bake::{Bake, Entry, Event, Forecast, Intent, Refusal, State};
+use domain::bake::{Bake, Entry, Event, Forecast, Intent, Reason, Refusal, State};
 use domain::formula::{ComponentId, Length, Step, StepId, StepKind};
+use domain::thermal::cooling::HORIZON;
 use domain::thermal::liquid::liquid_temperature;
-use domain::units::{Celsius, Grams, Moment};
+use domain::units::{Celsius, Grams, Minutes, Moment};
 
 /// How a fermentation moved.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,6 +43,8 @@ pub(crate) enum Answer {
         shifts: Vec<Shift>,
         /// How warm the liquid had to be, and has to be, where the dough isn't mixed yet.
         liquid: Option<(Celsius, Celsius)>,
+        /// When to turn the oven on now, where that moved.
+        oven_on: Option<Moment>,
     },
     /// The middle was measured.
     Core {
@@ -51,6 +54,8 @@ pub(crate) enum Answer {
         wanted: Celsius,
         /// Whether it should be at least that, as in the oven, or at most.
         at_least: bool,
+        /// How much longer it will take, where that is known.
+        left: Option<Minutes>,
     },
     /// A piece was weighed.
     Piece {
@@ -76,7 +81,14 @@ pub(crate) enum Answer {
         due: Moment,
     },
     /// The last thing was taken back.
-    TakenBack,
+    TakenBack {
+        /// What it was.
+        event: Event,
+        /// The name of its step, if it has one.
+        title: String,
+        /// Which fold it was, from 1, where it was one.
+        fold: usize,
+    },
 }
 
 /// What an intent led to; nothing for those whose effect is plain to see.
@@ -86,8 +98,10 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
         Intent::DoughIs(component, measured) => {
             Some(dough(before, after, *component, *measured, now))
         }
-        Intent::KitchenIs(air) => Some(kitchen(before.state(), state, *air, now)),
-        Intent::CoreIs(step, measured) => core(state.formula.step(*step)?, *measured),
+        Intent::KitchenIs(_) | Intent::KitchenChanged(_) => {
+            Some(kitchen(before.state(), state, now))
+        }
+        Intent::CoreIs(step, measured) => core(state, state.formula.step(*step)?, *measured, now),
         Intent::PieceWeighs(piece, mass) => Some(Answer::Piece {
             piece: *piece,
             mass: *mass,
@@ -98,11 +112,16 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             let at = state.progress(*step).look_again?;
             Some(Answer::LookAgain { title, at })
         }
+        Intent::FoldNotYet(step, _) => {
+            let title = state.formula.step(*step)?.title.clone();
+            let at = state.progress(*step).fold_later?;
+            Some(Answer::LookAgain { title, at })
+        }
         Intent::SetTimer(name, length) => Some(Answer::TimerSet {
             name: name.clone(),
             due: now + *length,
         }),
-        Intent::Undo => Some(Answer::TakenBack),
+        Intent::Undo => taken_back(before, after),
         _ => None,
     }
 }
@@ -140,22 +159,71 @@ fn dough(
     }
 }
 
-fn kitchen(before: &State, after: &State, now_air: Celsius, now: Moment) -> Answer {
-    let ferments = |step: &&Step| matches!(step.length, Length::Ferment { .. });
-    let running = after
-        .formula
-        .steps
-        .iter()
-        .filter(ferments)
-        .filter(|step| after.is_open(step.id));
+fn kitchen(before: &State, after: &State, now: Moment) -> Answer {
+    let mut shifts = Vec::new();
+    for step in &after.formula.steps {
+        if step.is_hands() || !after.is_open(step.id) {
+            continue;
+        }
+        let shift = shift(before, after, step, now);
+        let moved = shift.after.window.likely() - shift.before.window.likely();
+        // A rise that keeps its time is worth a word; anything else only when it moves.
+        if matches!(shift.after.reason, Reason::Yeast { .. }) || moved.get().abs() >= 0.5 {
+            shifts.push(shift);
+        }
+    }
     Answer::Kitchen {
         before: before.kitchen.air,
-        now: now_air,
-        shifts: running
-            .map(|step| shift(before, after, step, now))
-            .collect(),
+        now: after.kitchen.air,
+        shifts,
         liquid: liquid(before, after),
+        oven_on: oven_on(before, after, now),
     }
+}
+
+/// When to turn the oven on now, where that moved by more than a minute.
+fn oven_on(before: &State, after: &State, now: Moment) -> Option<Moment> {
+    let mut steps = after.formula.steps.iter();
+    let (was, is) = steps.find_map(|step| {
+        let is = after.oven_on_at(step, now)?;
+        Some((before.oven_on_at(step, now)?, is))
+    })?;
+    ((was - is).get().abs() >= 1.0).then(|| is.max(now))
+}
+
+fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
+    let Event::Undone { entries } = &after.log().last()?.event else {
+        return None;
+    };
+    let state = before.state();
+    let entries = entries
+        .iter()
+        .filter_map(|&place| before.log().get(place as usize));
+    // Of what one press did, what was done last says it all, unless that was only to turn to it.
+    let turned = |entry: &&Entry| matches!(entry.event, Event::Picked { .. });
+    let event = &entries
+        .max_by_key(|entry| !turned(entry))
+        .map(|entry| entry.event.clone())?;
+    let step = match event {
+        Event::Picked { step }
+        | Event::Done { step }
+        | Event::Skipped { step }
+        | Event::Reopened { step }
+        | Event::Marked { step, .. }
+        | Event::Folded { step }
+        | Event::FoldSkipped { step }
+        | Event::FoldPutOff { step, .. }
+        | Event::Extended { step, .. }
+        | Event::CoreMeasured { step, .. } => state.formula.step(*step),
+        _ => None,
+    };
+    let folds = step.map_or(0, |step| state.progress(step.id).folds.len());
+    let put_off = matches!(event, Event::FoldPutOff { .. });
+    Some(Answer::TakenBack {
+        event: event.clone(),
+        title: step.map(|step| step.title.clone()).unwrap_or_default(),
+        fold: folds + usize::from(put_off),
+    })
 }
 
 /// How warm the liquid of the next dough to be mixed had to be, and has to be.
@@ -187,9 +255,9 @@ fn shift(before: &State, after: &State, step: &Step, now: Moment) -> Shift {
     }
 }
 
-fn core(step: &Step, measured: Celsius) -> Option<Answer> {
+fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<Answer> {
     let (wanted, at_least) = match step.length {
-        Length::Bake { core, .. } => (core, true),
+        Length::Bake { core, .. } => (state.core_wanted(core), true),
         Length::Cool { to } | Length::Chill { to, .. } => (to, false),
         _ => return None,
     };
@@ -197,5 +265,10 @@ fn core(step: &Step, measured: Celsius) -> Option<Answer> {
         measured,
         wanted,
         at_least,
+        // What doesn't get there within days has no time worth telling.
+        left: state
+            .forecast(step.id, now)
+            .map(|forecast| forecast.window.likely() - now)
+            .filter(|&left| left < HORIZON * 0.5),
     })
 }

@@ -1,8 +1,8 @@
 //! A running bake as the screens need it: everything derived, reckoned once a beat.
 
-use domain::bake::{self, Alarm, Ask, Bake, Running};
+use domain::bake::{self, Alarm, Bake};
 use domain::formula::StepId;
-use domain::schedule::{Outline, outline};
+use domain::schedule::{Ask, Outline, Running, focus, offers, outline, running};
 use domain::units::Moment;
 
 /// A running bake with what follows from it at a moment.
@@ -32,9 +32,9 @@ impl BakeView {
         let alarms = bake::alarms(state, now);
         let next_due = alarms.iter().map(|alarm| alarm.due).find(|&due| due > now);
         Self {
-            ask: bake::focus(state, now),
-            running: bake::running(state, now),
-            offers: bake::offers(state, now),
+            ask: focus(state, now),
+            running: running(state, now),
+            offers: offers(state, now),
             next_due,
             alarms,
             outline: outline(state, now),

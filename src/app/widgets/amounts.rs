@@ -1,6 +1,7 @@
 //! What goes into a component, as the baker's scales show it.
 
-use domain::formula::{Component, Formula, Scales};
+use domain::formula::{Component, Formula};
+use domain::kitchen::Scales;
 use leptos::prelude::*;
 
 use crate::widgets::live::Rows;
@@ -12,7 +13,7 @@ pub(crate) fn amounts(
     component: &Component,
     scales: Scales,
 ) -> impl IntoView + use<> {
-    let shown = scales.amounts(component);
+    let shown = component.amounts(scales);
     let lines = component
         .ingredients
         .iter()

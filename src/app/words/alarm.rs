@@ -1,7 +1,7 @@
 //! What an alarm says: a title to read from afar, and what to do.
 
 use domain::bake::{Alarm, AlarmKind, State};
-use domain::formula::Step;
+use domain::formula::{Step, StepKind};
 use domain::units::Moment;
 
 /// The title and the body of an alarm.
@@ -26,6 +26,14 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             "Two hours have passed. If it is warmer, stir it over fresh ice water now; \
              if you can't say how warm it was for how long, throw it away."
                 .to_owned(),
+        ),
+        AlarmKind::Perishable if step.is_some_and(|step| step.kind != StepKind::Serve) => (
+            format!("{title}: out for long"),
+            format!(
+                "What spoils should not stand out longer than {} in all before it is baked or back in the fridge. \
+                 Follow your local food-safety advice.",
+                super::span(state.perishable_limit())
+            ),
         ),
         AlarmKind::Perishable => (
             "Into the fridge".to_owned(),

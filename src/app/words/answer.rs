@@ -1,11 +1,11 @@
 //! What an asked thing led to, in a sentence or two.
 
 use domain::bake::Reason;
-use domain::units::{Celsius, Grams, Minutes};
+use domain::units::{Celsius, Grams, Minutes, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
-use super::quantity::{about, mass, span, temperature};
+use super::quantity::{NEAR_ENOUGH_K, about, mass, span, temperature};
 use crate::state::{Answer, Shift};
 
 /// The sentences of an answer.
@@ -22,12 +22,14 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             now,
             shifts,
             liquid,
-        } => kitchen(*before, *now, shifts, *liquid, degrees),
+            oven_on,
+        } => kitchen(*before, *now, shifts, *liquid, *oven_on, degrees),
         Answer::Core {
             measured,
             wanted,
             at_least,
-        } => core(*measured, *wanted, *at_least, degrees),
+            left,
+        } => core(*measured, *wanted, *at_least, *left, degrees),
         Answer::Piece {
             piece: number,
             mass: found,
@@ -40,12 +42,12 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             format!("Timer set: it rings at {}.", time_of_day(*due))
         }
         Answer::TimerSet { name, due } => format!("{name}: it rings at {}.", time_of_day(*due)),
-        Answer::TakenBack => "Taken back.".to_owned(),
+        Answer::TakenBack { event, title, fold } => {
+            let what = super::taken_back(event, title, *fold, degrees);
+            format!("Taken back: {what}.")
+        }
     }
 }
-
-/// Nearer to the target than a kitchen thermometer reads.
-const ON_TARGET_K: f64 = 0.75;
 
 fn dough(
     measured: Celsius,
@@ -57,7 +59,7 @@ fn dough(
         return format!("Dough at {}.", temperature(measured, degrees));
     };
     let off = measured - target;
-    let first = if off.get().abs() < ON_TARGET_K {
+    let first = if off.get().abs() < NEAR_ENOUGH_K {
         "On target".to_owned()
     } else if off.get() < 0.0 {
         format!("{} cool", about(off, degrees))
@@ -87,10 +89,15 @@ fn kitchen(
     now: Celsius,
     shifts: &[Shift],
     liquid: Option<(Celsius, Celsius)>,
+    oven_on: Option<Moment>,
     degrees: Degrees,
 ) -> String {
     let warmer = now > before;
-    let mut said = vec![format!("Kitchen {}.", temperature(now, degrees))];
+    let mut said = vec![if now == before {
+        "Kitchen changed.".to_owned()
+    } else {
+        format!("Kitchen {}.", temperature(now, degrees))
+    }];
     for shift in shifts {
         let later = shift.after.window.likely() - shift.before.window.likely();
         said.push(moved(shift, later, warmer, degrees));
@@ -103,6 +110,9 @@ fn kitchen(
             temperature(is, degrees),
             temperature(was, degrees)
         ));
+    }
+    if let Some(oven_on) = oven_on {
+        said.push(format!("Oven on at {}.", time_of_day(oven_on)));
     }
     said.join(" ")
 }
@@ -131,7 +141,7 @@ fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> Strin
             temperature(dough, degrees)
         ),
         Reason::Cooling { .. } | Reason::Oven | Reason::Formula => {
-            format!("it goes {how} in this kitchen")
+            return format!("{title}: {} {when}, about {likely}.", span(later));
         }
     };
     format!(
@@ -140,15 +150,25 @@ fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> Strin
     )
 }
 
-fn core(measured: Celsius, wanted: Celsius, at_least: bool, degrees: Degrees) -> String {
+fn core(
+    measured: Celsius,
+    wanted: Celsius,
+    at_least: bool,
+    left: Option<Minutes>,
+    degrees: Degrees,
+) -> String {
     let (found, wanted_text) = (temperature(measured, degrees), temperature(wanted, degrees));
-    let left = about(wanted - measured, degrees);
-    match (at_least, measured >= wanted) {
-        (true, true) => format!("{found} in the middle: done."),
-        (true, false) => format!("{found} in the middle, {wanted_text} wanted: {left} to go."),
-        (false, _) if measured <= wanted => format!("{found} in the middle: cool enough."),
-        (false, _) => format!("{found} in the middle, {wanted_text} wanted: {left} to go."),
+    if at_least && measured >= wanted {
+        return format!("{found} in the middle: done.");
     }
+    if !at_least && measured <= wanted {
+        return format!("{found} in the middle: cool enough.");
+    }
+    let left = match left {
+        Some(left) => format!("about {} more", span(left)),
+        None => format!("{} to go", about(wanted - measured, degrees)),
+    };
+    format!("{found} in the middle, {wanted_text} wanted: {left}.")
 }
 
 /// Pieces nearer than this to their mass bake alike. Common practice, no source.

@@ -1,7 +1,8 @@
 //! What the Bench says to the baker now.
 
-use domain::bake::{Ask, State, marks_of};
+use domain::bake::{State, marks_of};
 use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
+use domain::schedule::Ask;
 
 use super::letters::{capital, lower_first};
 

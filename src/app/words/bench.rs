@@ -1,7 +1,8 @@
 //! Words of the Bench, of the alarm and of the ways between pages.
 
 use domain::bake::State;
-use domain::units::{Minutes, Moment};
+use domain::thermal::cooling::Remedy;
+use domain::units::{Millimetres, Minutes, Moment};
 use platform::clock::time_of_day;
 
 use crate::route::Route;
@@ -18,6 +19,8 @@ pub(crate) const MORE: &str = "More";
 pub(crate) const UNDO: &str = "Undo";
 /// Leaves the step out.
 pub(crate) const SKIP: &str = "Skip";
+/// Leaves a fold out.
+pub(crate) const SKIP_FOLD: &str = "Leave it out";
 /// Puts the look off.
 pub(crate) const NOT_YET: &str = "Not yet, 10 min";
 /// The same in the oven.
@@ -114,6 +117,38 @@ pub(crate) fn kitchen_set(temperature: &str) -> String {
 /// "Next, about 14:05: Divide".
 pub(crate) fn next_up(title: &str, at: Moment) -> String {
     format!("Next, about {}: {title}", time_of_day(at))
+}
+
+/// A step to come: "Egg wash", and where it has to wait too long, by how much.
+pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>) -> String {
+    match too_late_by.filter(|late| late.get() >= 1.0) {
+        Some(late) => format!("{title}: {} later than is good", super::span(late)),
+        None => title.to_owned(),
+    }
+}
+
+/// What would cool a filling in time; nothing when it needs no help.
+pub(crate) fn remedies(remedies: &[Remedy]) -> String {
+    if remedies.is_empty() {
+        return String::new();
+    }
+    let thin = |depth: &Millimetres| format!("no deeper than {} mm", depth.get());
+    let ways: Vec<String> = remedies
+        .iter()
+        .map(|remedy| match remedy {
+            Remedy::Spread(depth) => format!("spread it {}", thin(depth)),
+            Remedy::IceBath => "stand the dish in ice water".to_owned(),
+            Remedy::StirInIceBath => "stand it in ice water and stir all the time".to_owned(),
+            Remedy::SpreadInIceBath(depth) => {
+                format!("spread it {} and stand it in ice water", thin(depth))
+            }
+        })
+        .collect();
+    format!(
+        "Like this it stays warm too long (21 °C, 70 °F, within 2 h and 5 °C, 41 °F, within 6). \
+         What will do: {}.",
+        ways.join("; or ")
+    )
 }
 
 /// What a card of the running strip says to whoever can't see it.

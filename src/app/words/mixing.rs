@@ -4,7 +4,7 @@ use domain::thermal::liquid::{Advice, LiquidAnswer, Move, Reach};
 use domain::units::{Celsius, CelsiusDelta};
 use platform::store::Degrees;
 
-use super::quantity::{about, mass, temperature};
+use super::quantity::{NEAR_ENOUGH_K, about, mass, temperature};
 
 /// "Milk at 38 °C."
 pub(crate) fn liquid_sentence(name: &str, answer: &LiquidAnswer, degrees: Degrees) -> String {
@@ -17,9 +17,6 @@ pub(crate) fn liquid_sentence(name: &str, answer: &LiquidAnswer, degrees: Degree
         _ => format!("{name} at {}", temperature(answer.mild, degrees)),
     }
 }
-
-/// Nearer to its target than a kitchen thermometer reads.
-const NEAR_ENOUGH_K: f64 = 0.75;
 
 /// What the dough will come to, and why no nearer to its target.
 pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: Degrees) -> String {

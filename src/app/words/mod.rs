@@ -19,6 +19,7 @@ mod phone;
 mod quantity;
 mod refusal;
 mod storage;
+mod undo;
 
 pub(crate) use alarm::{alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
@@ -39,6 +40,7 @@ pub(crate) use quantity::{
 };
 pub(crate) use refusal::refusal;
 pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};
+pub(crate) use undo::taken_back;
 
 /// The app's own name.
 pub(crate) const NAME: &str = "Oventide";

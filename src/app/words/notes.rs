@@ -33,6 +33,8 @@ pub(crate) const DO_WHAT: &str = "What to do there";
 pub(crate) const HOW_IT_WENT: &str = "How it went";
 /// The heading of the readings.
 pub(crate) const MEASURED: &str = "What was measured";
+/// Whose temperature it was.
+pub(crate) const THE_KITCHEN: &str = "kitchen";
 /// When nothing was measured.
 pub(crate) const NOTHING_MEASURED: &str = "No temperatures or masses were taken.";
 /// Bakes it again.
@@ -72,6 +74,22 @@ pub(crate) fn against_plan(late: Minutes) -> String {
 
 /// What became of a step: "planned to end at 14:05, ended at 14:20, 15 min later than planned".
 pub(crate) fn row(row: &Row) -> String {
+    let mut said = ended_of(row);
+    for fold in &row.folds {
+        said += &match fold.how {
+            How::Done => format!(", folded {}", time_of_day(fold.at)),
+            How::Skipped => ", a fold left out".to_owned(),
+        };
+    }
+    match row.not_yet {
+        0 => {}
+        1 => said += ", put off once",
+        times => said += &format!(", put off {times} times"),
+    }
+    said
+}
+
+fn ended_of(row: &Row) -> String {
     let planned = row.planned.map(|planned| time_of_day(planned.end));
     match (row.ended, planned) {
         (

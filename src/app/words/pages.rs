@@ -1,8 +1,8 @@
 //! Words of the widgets and of the page Today.
 
-use domain::bake::Running;
 use domain::decimal::{self, fixed, plain};
-use domain::formula::Scales;
+use domain::kitchen::Scales;
+use domain::schedule::Running;
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 
@@ -99,7 +99,7 @@ pub(crate) fn at_step(title: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use domain::formula::FineScales;
+    use domain::kitchen::FineScales;
     use domain::units::grams;
 
     #[test]

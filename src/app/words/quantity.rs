@@ -8,6 +8,9 @@ use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
+/// Nearer to its target than a kitchen thermometer reads, in K.
+pub(crate) const NEAR_ENOUGH_K: f64 = 0.75;
+
 /// "26.5 °C" or "80 °F".
 pub(crate) fn temperature(value: Celsius, degrees: Degrees) -> String {
     // A number and its unit stay on one line.

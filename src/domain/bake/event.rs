@@ -106,6 +106,18 @@ pub enum Event {
         /// The bulk fermentation.
         step: StepId,
     },
+    /// The next fold was left out.
+    FoldSkipped {
+        /// The bulk fermentation.
+        step: StepId,
+    },
+    /// "Not yet": fold later.
+    FoldPutOff {
+        /// The bulk fermentation.
+        step: StepId,
+        /// How much later.
+        by: Minutes,
+    },
     /// "Not yet": look again later.
     Extended {
         /// The step.
@@ -118,6 +130,9 @@ pub enum Event {
         /// The air around the dough.
         air: Celsius,
     },
+    /// Something else about the kitchen changed: its fridge, flour, oven, kneading
+    /// or scales. It holds all of the kitchen from now on but its air, which is measured.
+    KitchenChanged(Box<Kitchen>),
     /// A dough's temperature was taken.
     DoughMeasured {
         /// The dough or preferment.

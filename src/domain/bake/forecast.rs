@@ -5,24 +5,13 @@
 //! lies before the change is integrated along the temperatures of that time, so
 //! what has been proofed stays proofed.
 
-use std::borrow::Cow;
-
-use super::rising::Ferment;
-use super::state::{Progress, State};
-use crate::estimate::{Basis, Estimate};
-use crate::formula::{Component, ComponentKind, Formula, Length, Step, StepId, StepKind};
-use crate::thermal::cooling::{self, FilmSpread, cooling_window};
-use crate::thermal::oven;
-use crate::thermal::vessel::{Cooling, Surroundings, Vessel};
-use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
+use super::course::Going;
+use super::progress::Progress;
+use super::state::State;
+use crate::estimate::Estimate;
+use crate::formula::{Length, Step, StepId, StepKind};
+use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
-
-/// The middle of a piece as it leaves the oven, at sea level: a little below boiling.
-const OUT_OF_THE_OVEN: Celsius = celsius(95.0);
-/// The water of an ice bath.
-const ICE_BATH: Celsius = celsius(1.0);
-/// How much earlier or later an oven is hot than its owner says. ASSUMPTION: judgement.
-const OVEN_SPREAD: Share = crate::units::share(0.2);
 
 /// What a window mostly rests on, so that a change can be explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -95,57 +84,18 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Estimate<Minutes> {
-        match &step.length {
-            Length::Hands(range) | Length::Wait(range) => *range,
-            Length::Ferment {
-                reference_minutes: range,
-                held,
-                from_fridge,
-                ..
-            } => {
-                let ferment = Ferment::new(range, *held, *from_fridge);
-                let proof = self.proof(step, ferment, start, warming_since);
-                proof.window().map(|end| end - start)
-            }
-            _ => {
-                let forecast = self.forecast_if_started(step, start);
-                forecast.window.map(|end| end - start)
-            }
+        match self.going(step, start, warming_since) {
+            Going::Clock(length, _) => length,
+            going => self.window(step, &going, start).map(|end| end - start),
         }
     }
 
     /// The likely part of [`Self::length_if_started`], without reckoning the window.
     pub(crate) fn likely_length(&self, step: &Step, start: Moment) -> Minutes {
-        let cooled = |vessel: &Vessel, from, to, around: &Surroundings| {
-            let course = vessel.course(start, from, around);
-            let cold = course.when_core_reaches(to, cooling::HORIZON);
-            cold.map_or(cooling::HORIZON, |cold| cold - start)
-        };
-        match &step.length {
-            Length::Ferment {
-                reference_minutes: range,
-                held,
-                from_fridge,
-                ..
-            } => {
-                let ferment = Ferment::new(range, *held, *from_fridge);
-                let proof = self.proof(step, ferment, start, None);
-                proof.moment_when(range.likely()) - start
-            }
-            Length::Chill {
-                from,
-                to,
-                depth,
-                cooling,
-            } => {
-                let filling = self.filling_of(step, *depth, *cooling);
-                cooled(filling.likely(), *from, *to, &self.surroundings(*cooling))
-            }
-            Length::Cool { to } => {
-                let vessel = Vessel::baked_piece(self.oven_piece());
-                cooled(&vessel, OUT_OF_THE_OVEN, *to, &self.air())
-            }
-            _ => self.length_if_started(step, start).likely(),
+        match self.going(step, start, None) {
+            Going::Clock(length, _) => length.likely(),
+            Going::Rises(proof) => proof.moment_when(proof.range.likely()) - start,
+            Going::Cools(heat) => heat.likely_end(start) - start,
         }
     }
 
@@ -163,51 +113,14 @@ impl State {
         start: Moment,
         now: Moment,
     ) -> Forecast {
-        let mut forecast = match &step.length {
-            Length::Ferment {
-                reference_minutes: range,
-                folds,
-                held,
-                from_fridge,
-            } => {
-                let ferment = Ferment::new(range, *held, *from_fridge);
-                let proof = self.proof(step, ferment, start, None);
-                rises(step, &proof, start, folds, progress, now)
-            }
-            Length::Chill {
-                from,
-                to,
-                depth,
-                cooling,
-            } => {
-                let filling = self.filling_of(step, *depth, *cooling);
-                let around = self.surroundings(*cooling);
-                let surroundings = around.at(now);
-                let window = filling.window(*from, *to, &around, start);
+        let going = self.going(step, start, None);
+        let window = self.window(step, &going, start);
+        let mut forecast = match &going {
+            Going::Rises(proof) => rises(step, proof, start, window, progress, now),
+            Going::Clock(_, reason) => plain(step, start, window, now, *reason),
+            Going::Cools(heat) => {
+                let surroundings = heat.around.at(now);
                 plain(step, start, window, now, Reason::Cooling { surroundings })
-            }
-            Length::Cool { to } => {
-                let vessel = Vessel::baked_piece(self.oven_piece());
-                let around = self.air();
-                let surroundings = around.at(now);
-                let window = cooling_window(&vessel, OUT_OF_THE_OVEN, *to, &around, start);
-                plain(step, start, window, now, Reason::Cooling { surroundings })
-            }
-            Length::Bake { range, piece, .. } => {
-                let range = oven::bake_window(range, *piece, self.oven_piece());
-                let window = range.map(|length| start + length);
-                plain(step, start, window, now, Reason::Oven)
-            }
-            Length::OvenHeats { .. } => {
-                let likely = self.kitchen.oven_heats_in;
-                let off = likely * OVEN_SPREAD.get();
-                let range = Estimate::new(likely - off, likely, likely + off, Basis::Formula);
-                let window = range.map(|length| start + length);
-                plain(step, start, window, now, Reason::Oven)
-            }
-            Length::Wait(range) | Length::Hands(range) => {
-                let window = range.map(|length| start + length);
-                plain(step, start, window, now, Reason::Formula)
             }
         };
         if let Some(later) = progress.look_again {
@@ -216,57 +129,25 @@ impl State {
         forecast
     }
 
-    fn filling_of(&self, step: &Step, depth: Millimetres, cooling: Cooling) -> Cow<'_, FilmSpread> {
-        match self.filling(step.id) {
-            Some(reckoned) => Cow::Borrowed(reckoned),
-            // A step of another formula.
-            None => Cow::Owned(filling(&self.formula, step, depth, cooling)),
+    fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
+        match going {
+            Going::Rises(proof) => proof.window(),
+            Going::Cools(heat) => {
+                let window = heat.window(start);
+                let course = || heat.likely_course(start);
+                self.after_reading(step.id, start, window, heat.to, &course)
+            }
+            Going::Clock(length, _) => {
+                let window = length.map(|length| start + length);
+                let Length::Bake { core, .. } = step.length else {
+                    return window;
+                };
+                let wanted = self.core_wanted(core);
+                let course = || self.baking_course(length.likely(), wanted, start);
+                self.after_reading(step.id, start, window, wanted, &course)
+            }
         }
     }
-
-    /// What one piece weighs as it goes into the oven: its dough and its share of the fillings.
-    #[must_use]
-    pub fn oven_piece(&self) -> Grams {
-        let fillings: Grams = self
-            .formula
-            .components
-            .iter()
-            .filter(|component| component.kind == ComponentKind::Filling)
-            .map(Component::mass)
-            .sum();
-        self.formula.pieces.mass + fillings * (1.0 / f64::from(self.formula.pieces.count))
-    }
-
-    /// The kitchen's air over time.
-    #[must_use]
-    pub fn air(&self) -> Surroundings {
-        let mut readings = self.air.iter();
-        let first = readings
-            .next()
-            .map_or(self.kitchen.air, |&(_, first)| first);
-        readings.fold(Surroundings::constant(first), |air, &(at, to)| {
-            air.changed(at, to)
-        })
-    }
-
-    fn surroundings(&self, cooling: Cooling) -> Surroundings {
-        match cooling {
-            Cooling::Kitchen => self.air(),
-            Cooling::Fridge => Surroundings::constant(self.kitchen.fridge),
-            Cooling::IceBath => Surroundings::constant(ICE_BATH),
-        }
-    }
-}
-
-/// What a step chills, in its dish.
-pub(super) fn filling(
-    formula: &Formula,
-    step: &Step,
-    depth: Millimetres,
-    cooling: Cooling,
-) -> FilmSpread {
-    let mass = formula.component_of(step).map(Component::mass);
-    FilmSpread::of(Vessel::filling(mass.unwrap_or(Grams::MIN), depth, cooling))
 }
 
 /// A step in which yeast works.
@@ -274,21 +155,28 @@ fn rises(
     step: &Step,
     proof: &Proof,
     start: Moment,
-    folds: &[Minutes],
+    window: Estimate<Moment>,
     progress: &Progress,
     now: Moment,
 ) -> Forecast {
-    let window = proof.window();
+    let folds: &[Minutes] = match &step.length {
+        Length::Ferment { folds, .. } => folds,
+        _ => &[],
+    };
     // A dough that has risen enough isn't folded any more.
     let risen = window.likely() <= now;
     let folds = folds.iter().skip(progress.folds.len()).filter(|_| !risen);
+    let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold)).collect();
+    if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
+        *next = later.max(*next);
+    }
     Forecast {
         step: step.id,
         start,
         window,
         look: window.likely(),
         progress: proof.progress(now),
-        folds: folds.map(|&fold| proof.moment_when(fold)).collect(),
+        folds,
         reason: Reason::Yeast {
             dough: proof.dough_at(now),
             air: proof.surroundings.at(now),

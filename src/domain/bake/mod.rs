@@ -8,32 +8,46 @@
 //! intent --decide--> events --stored by the caller--> append --fold--> state
 //! ```
 
+mod course;
+mod decide;
 mod event;
-mod focus;
 mod forecast;
 mod intent;
+mod marks;
+mod opening;
+mod perishable;
+mod progress;
+mod reading;
 mod rising;
 mod state;
 mod timers;
+mod undo;
 
+pub use decide::decide;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
-pub use focus::{Ask, Running, focus, offers, running};
 pub use forecast::{Forecast, Reason};
-pub use intent::{Intent, Refusal, decide, marks_of};
-pub use state::{Ended, How, Progress, Reading, State, Status, Timer};
-pub use timers::{
-    Alarm, AlarmKind, COOLING_FIRST_STAGE, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
-    alarms, due, next_moment,
-};
+pub use intent::{Intent, Refusal};
+pub use marks::marks_of;
+pub use perishable::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing};
+pub use progress::{Ended, How, Progress, Reading, Status, Timer};
+pub use state::State;
+pub use timers::{Alarm, AlarmKind, alarms, due};
 
 /// A bake: its log, and the state the log folds to.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Bake {
     /// Which bake it is.
     pub id: BakeId,
     // `state` is always the fold of `log`; both change only together, in `append`.
     log: Vec<Entry>,
     state: State,
+}
+
+/// The same log folds to the same state, so the state needn't be compared.
+impl PartialEq for Bake {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id && self.log == other.log
+    }
 }
 
 impl Bake {

@@ -82,7 +82,7 @@ impl State {
             // It has been warming since it came out, under the hands that shaped it.
             let out_at = self.out_of_the_fridge(step).or(warming_since);
             let out_at = out_at.unwrap_or(start).min(start);
-            let course = bowl.course(out_at, self.kitchen.fridge, &self.air());
+            let course = bowl.course(out_at, self.fridge().at(out_at), &self.air());
             return spread(course.mean_at(start), CHILLED_DOUGH, Basis::Model);
         }
         let reading = self

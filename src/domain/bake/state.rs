@@ -6,92 +6,15 @@
 
 mod clock;
 
-use super::event::{AlarmId, Entry, Event, Mark, TimerId};
-use super::forecast::filling;
-use crate::formula::{ComponentId, Formula, Length, Step, StepId};
+use super::course::bodies;
+use super::event::{AlarmId, Entry, Event, TimerId};
+use super::progress::{Ended, How, Progress, Reading, Status, Timer};
+use super::undo::undone;
+use crate::formula::{ComponentId, Formula, StepId};
 use crate::kitchen::Kitchen;
 use crate::sorted::{Map, Set};
 use crate::thermal::cooling::FilmSpread;
 use crate::units::{Celsius, Grams, Minutes, Moment};
-
-/// Whether the bake goes on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Status {
-    /// It goes on.
-    Running,
-    /// The baker is away. The dough isn't.
-    Paused {
-        /// Since when.
-        since: Moment,
-    },
-    /// It is over and went to the notebook.
-    Finished {
-        /// Since when.
-        at: Moment,
-    },
-    /// It was given up.
-    Abandoned {
-        /// Since when.
-        at: Moment,
-    },
-}
-
-/// How a step ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum How {
-    /// The baker said it was done.
-    Done,
-    /// The baker left it out.
-    Skipped,
-}
-
-/// The end of a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Ended {
-    /// When.
-    pub at: Moment,
-    /// How.
-    pub how: How,
-}
-
-/// How far a step has got.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Progress {
-    /// When it could start: everything it follows had ended. What goes on by itself started then.
-    pub open_since: Option<Moment>,
-    /// Its end.
-    pub ended: Option<Ended>,
-    /// When each fold was made.
-    pub folds: Vec<Moment>,
-    /// The moment to look again, after "not yet".
-    pub look_again: Option<Moment>,
-    /// How often "not yet" was said.
-    pub rounds: u16,
-    /// The marks of its checklist.
-    pub marks: Set<Mark>,
-}
-
-/// A temperature somebody took.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reading<Of> {
-    /// When.
-    pub at: Moment,
-    /// Of what.
-    pub of: Of,
-    /// How warm it was.
-    pub temperature: Celsius,
-}
-
-/// A timer that the baker set.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Timer {
-    /// What for.
-    pub name: String,
-    /// When it was set.
-    pub set: Moment,
-    /// When it rings.
-    pub due: Moment,
-}
 
 /// Where a bake stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -106,6 +29,8 @@ pub struct State {
     pub status: Status,
     /// The kitchen's air over time, oldest first; never empty.
     pub air: Vec<(Moment, Celsius)>,
+    /// The fridge over time, oldest first; never empty.
+    pub fridge: Vec<(Moment, Celsius)>,
     /// Doughs' temperatures, oldest first.
     pub doughs: Vec<Reading<ComponentId>>,
     /// Temperatures in the middle of pieces and fillings, oldest first.
@@ -122,9 +47,9 @@ pub struct State {
     pub picked: Option<StepId>,
     /// The moment of the newest entry.
     pub newest: Moment,
-    steps: Map<StepId, Progress>,
+    pub(super) steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
-    fillings: Map<StepId, FilmSpread>,
+    bodies: Map<StepId, FilmSpread>,
 }
 
 impl State {
@@ -155,6 +80,7 @@ impl State {
             started: first.at,
             status: Status::Running,
             air: vec![(first.at, start.kitchen.air)],
+            fridge: vec![(first.at, start.kitchen.fridge)],
             doughs: Vec::new(),
             cores: Vec::new(),
             masses: Map::new(),
@@ -164,15 +90,15 @@ impl State {
             picked: None,
             newest: first.at,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
-            fillings: fillings(&start.formula),
+            bodies: bodies(&start.formula),
         };
         state.open_steps();
         Some(state)
     }
 
-    /// The filling that a step chills, in its dish.
-    pub(super) fn filling(&self, step: StepId) -> Option<&FilmSpread> {
-        self.fillings.get(&step)
+    /// What a step chills or lets cool.
+    pub(super) fn body(&self, step: StepId) -> Option<&FilmSpread> {
+        self.bodies.get(&step)
     }
 
     /// How far a step has got. A step that isn't there has not got anywhere.
@@ -182,6 +108,7 @@ impl State {
             open_since: None,
             ended: None,
             folds: Vec::new(),
+            fold_later: None,
             look_again: None,
             rounds: 0,
             marks: Set::new(),
@@ -220,13 +147,6 @@ impl State {
             .copied()
     }
 
-    /// The newest reading in the middle of a step's pieces.
-    #[must_use]
-    pub fn core_reading(&self, step: StepId) -> Option<Reading<StepId>> {
-        let mut newest_first = self.cores.iter().rev();
-        newest_first.find(|reading| reading.of == step).copied()
-    }
-
     /// Takes in one more entry. [`Event::Undone`] needs the whole log and is left to [`State::fold`].
     pub(super) fn apply(&mut self, entry: &Entry) {
         if self.is_over() {
@@ -246,31 +166,37 @@ impl State {
             Event::Skipped { step } => self.end(*step, at, How::Skipped),
             Event::Reopened { step } => self.reopen(*step),
             Event::Marked { step, mark, on } => {
-                if let Some(progress) = self.open_step(*step) {
-                    if *on {
-                        progress.marks.insert(*mark);
-                    } else {
-                        progress.marks.remove(mark);
-                    }
+                let Some(progress) = self.open_step(*step) else {
+                    return;
+                };
+                if *on {
+                    progress.marks.insert(*mark);
+                    // Whoever marks is in the middle of it, and it isn't taken from under the hands.
+                    self.picked = Some(*step);
+                } else {
+                    progress.marks.remove(mark);
                 }
             }
-            Event::Folded { step } => {
+            Event::Folded { step } => self.fold_ended(*step, at, How::Done),
+            Event::FoldSkipped { step } => self.fold_ended(*step, at, How::Skipped),
+            Event::FoldPutOff { step, by } => {
                 if let Some(progress) = self.open_step(*step) {
-                    progress.folds.push(at);
+                    progress.fold_later = Some(at + *by);
+                    self.turn_away(*step);
                 }
             }
             Event::Extended { step, by } => {
                 if let Some(progress) = self.open_step(*step) {
                     progress.look_again = Some(at + *by);
                     progress.rounds = progress.rounds.saturating_add(1);
-                    // "Not yet" turns away from it, so that other work is offered meanwhile.
-                    self.picked = self.picked.filter(|picked| picked != step);
+                    self.turn_away(*step);
                 }
             }
             Event::KitchenMeasured { air } => {
                 self.kitchen.air = *air;
                 self.air.push((at, *air));
             }
+            Event::KitchenChanged(kitchen) => self.change_kitchen(kitchen, at),
             Event::DoughMeasured {
                 component,
                 temperature,
@@ -327,91 +253,28 @@ impl State {
             return;
         };
         progress.ended = Some(Ended { at, how });
-        if self.picked == Some(step) {
-            self.picked = None;
-        }
+        self.turn_away(step);
         self.open_steps();
     }
 
-    /// Going back keeps when the step started, so that what has been proofed
-    /// stays proofed; what had opened because of its end closes again, and when
-    /// it opens next it starts anew, with its folds before it. Marks stay: they
-    /// tell what was done by hand.
-    fn reopen(&mut self, step: StepId) {
-        let Some(progress) = self.steps.get_mut(&step) else {
-            return;
-        };
-        progress.ended = None;
-        loop {
-            let mut closed_any = false;
-            let closing: Vec<StepId> = self
-                .formula
-                .steps
-                .iter()
-                .filter(|step| self.is_open(step.id) && self.opening_of(step).is_none())
-                .map(|step| step.id)
-                .collect();
-            for id in closing {
-                if let Some(progress) = self.steps.get_mut(&id) {
-                    progress.open_since = None;
-                    progress.folds.clear();
-                    progress.look_again = None;
-                    closed_any = true;
-                }
-            }
-            if !closed_any {
-                break;
-            }
+    fn fold_ended(&mut self, step: StepId, at: Moment, how: How) {
+        if let Some(progress) = self.open_step(step) {
+            progress.folds.push(Ended { at, how });
+            progress.fold_later = None;
         }
     }
 
-    /// Opens every step whose links are now met.
-    fn open_steps(&mut self) {
-        let opening: Vec<(StepId, Moment)> = self
-            .formula
-            .steps
-            .iter()
-            .filter(|step| self.progress(step.id).open_since.is_none())
-            .filter_map(|step| Some((step.id, self.opening_of(step)?)))
-            .collect();
-        for (id, at) in opening {
-            if let Some(progress) = self.steps.get_mut(&id) {
-                progress.open_since = Some(at);
-            }
-        }
+    /// Other work is offered from now on.
+    fn turn_away(&mut self, step: StepId) {
+        self.picked = self.picked.filter(|&picked| picked != step);
     }
 
-    /// When everything that a step follows had ended long enough ago, if it all has.
-    fn opening_of(&self, step: &Step) -> Option<Moment> {
-        let mut opens = self.started;
-        for link in &step.after {
-            let ended = self.progress(link.step).ended?;
-            opens = opens.max(ended.at + link.least);
+    /// The air is measured on its own, so what is said of it here counts for nothing.
+    fn change_kitchen(&mut self, kitchen: &Kitchen, at: Moment) {
+        let air = self.kitchen.air;
+        if kitchen.fridge != self.kitchen.fridge {
+            self.fridge.push((at, kitchen.fridge));
         }
-        Some(opens)
+        self.kitchen = Kitchen { air, ..*kitchen };
     }
-}
-
-fn fillings(formula: &Formula) -> Map<StepId, FilmSpread> {
-    let chilled = |step: &Step| {
-        let Length::Chill { depth, cooling, .. } = step.length else {
-            return None;
-        };
-        Some((step.id, filling(formula, step, depth, cooling)))
-    };
-    formula.steps.iter().filter_map(chilled).collect()
-}
-
-/// The places of entries that later ones took back.
-pub(super) fn undone(log: &[Entry]) -> Set<u32> {
-    (0_u32..)
-        .zip(log)
-        .filter_map(|(place, entry)| match &entry.event {
-            Event::Undone { entries } => Some((place, entries)),
-            _ => None,
-        })
-        // What comes after it can't have been taken back by it.
-        .flat_map(|(place, entries)| entries.iter().filter(move |&&earlier| earlier < place))
-        .copied()
-        .collect()
 }

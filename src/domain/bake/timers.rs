@@ -5,19 +5,12 @@
 //! what is overdue and by how much.
 
 use super::event::AlarmId;
-use super::state::{State, Status};
-use crate::formula::{Caution, Length, Step, StepId, StepKind};
-use crate::units::{Celsius, Minutes, Moment, celsius, minutes};
+use super::progress::Status;
+use super::state::State;
+use crate::formula::{Length, Step, StepId, StepKind};
+use crate::thermal::cooling::FIRST_STAGE;
+use crate::units::{Minutes, Moment, minutes};
 
-/// Perishable food may stand out this long (USDA FSIS, the two-hour rule).
-pub const PERISHABLE_LIMIT: Minutes = minutes(120.0);
-/// In a kitchen warmer than [`HOT_KITCHEN`] it may stand out this long (USDA FSIS).
-pub const PERISHABLE_LIMIT_HOT: Minutes = minutes(60.0);
-/// 90 °F, above which the shorter limit holds (USDA FSIS).
-pub const HOT_KITCHEN: Celsius = celsius(32.2);
-/// A cooked filling should be below 21 °C this long after it began to cool from 57 °C
-/// (FDA Food Code 3-501.14).
-pub const COOLING_FIRST_STAGE: Minutes = minutes(120.0);
 /// How long before the limit the baker is told: enough to find room in the fridge.
 const PERISHABLE_WARNING: Minutes = minutes(15.0);
 
@@ -32,7 +25,7 @@ pub enum AlarmKind {
     OvenOn,
     /// The filling should be below 21 °C by now.
     CoolingStage,
-    /// The bread should be put away.
+    /// Food that spoils has stood out almost too long.
     Perishable,
     /// A timer the baker set, with its name.
     Timer(String),
@@ -68,6 +61,14 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
     let steps = state.formula.steps.iter();
     let mut found: Vec<Alarm> = steps
         .flat_map(|step| alarms_of(state, step, now))
+        .chain(state.standing().into_iter().map(|standing| Alarm {
+            id: AlarmId::Perishable {
+                step: standing.step,
+            },
+            due: standing.since + state.perishable_limit() - PERISHABLE_WARNING,
+            kind: AlarmKind::Perishable,
+            step: Some(standing.step),
+        }))
         .chain(state.timers.iter().map(|(&id, timer)| Alarm {
             id: AlarmId::Timer(id),
             due: timer.due,
@@ -87,15 +88,6 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
     let mut found = alarms(state, now);
     found.retain(|alarm| alarm.due <= now);
     found
-}
-
-/// The next moment at which something is due that isn't yet.
-#[must_use]
-pub fn next_moment(state: &State, now: Moment) -> Option<Moment> {
-    alarms(state, now)
-        .into_iter()
-        .map(|alarm| alarm.due)
-        .find(|&due| due > now)
 }
 
 /// An alarm was heard if that was at its moment or later. When the moment has
@@ -136,7 +128,10 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
             step: step.id,
             round,
         };
-        add(id, forecast.look, AlarmKind::Check);
+        // Whoever has just read off that it is there needs no call.
+        if !state.is_read_off(&forecast) {
+            add(id, forecast.look, AlarmKind::Check);
+        }
         if let Some(&next_fold) = forecast.folds.first() {
             let fold = u16::try_from(progress.folds.len()).unwrap_or(u16::MAX);
             let id = AlarmId::Fold {
@@ -145,22 +140,14 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
             };
             add(id, next_fold, AlarmKind::Fold);
         }
-        if matches!(step.length, Length::Chill { .. }) {
+        let chills = matches!(step.length, Length::Chill { .. });
+        if chills && !state.is_through_first_stage(step.id) {
             let id = AlarmId::CoolingStage { step: step.id };
-            add(
-                id,
-                forecast.start + COOLING_FIRST_STAGE,
-                AlarmKind::CoolingStage,
-            );
+            add(id, forecast.start + FIRST_STAGE, AlarmKind::CoolingStage);
         }
     }
     if let Some(due) = state.oven_on_at(step, now) {
         add(AlarmId::OvenOn { step: step.id }, due, AlarmKind::OvenOn);
-    }
-    if let Some(limit) = state.perishable_since(step) {
-        let warned = limit + state.perishable_limit() - PERISHABLE_WARNING;
-        let id = AlarmId::Perishable { step: step.id };
-        add(id, warned, AlarmKind::Perishable);
     }
     found
 }
@@ -180,28 +167,5 @@ impl State {
             None => self.progress(ahead_of).ended?.at,
         };
         Some(opens - self.kitchen.oven_heats_in)
-    }
-
-    /// Since when food that a step puts away has been standing out of oven and fridge.
-    #[must_use]
-    pub fn perishable_since(&self, step: &Step) -> Option<Moment> {
-        let puts_away =
-            step.kind == StepKind::Serve && step.cautions.contains(&Caution::Perishable);
-        if !puts_away || self.progress(step.id).ended.is_some() {
-            return None;
-        }
-        let mut bakes = self.formula.steps.iter();
-        let bake = bakes.find(|step| step.kind == StepKind::Bake)?;
-        Some(self.progress(bake.id).ended?.at)
-    }
-
-    /// How long perishable food may stand in this kitchen.
-    #[must_use]
-    pub fn perishable_limit(&self) -> Minutes {
-        if self.kitchen.air > HOT_KITCHEN {
-            PERISHABLE_LIMIT_HOT
-        } else {
-            PERISHABLE_LIMIT
-        }
     }
 }

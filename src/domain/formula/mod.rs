@@ -14,13 +14,14 @@ mod step;
 pub mod usual;
 
 pub use check::FormulaError;
-pub use scale::{FineScales, LEAST_DOUGH, MOST_DOUGH, ScaleError, Scales, Wish};
+pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Wish};
 pub use step::{Caution, Checklist, Held, Length, Link, Needs, Scope, Step, StepId, StepKind};
 
 use std::ops::Deref;
 use std::sync::Arc;
 
 use crate::food::Food;
+use crate::kitchen::Scales;
 use crate::units::{Celsius, Grams};
 
 /// The name of a formula that never changes: "plum-almond-buns".
@@ -101,6 +102,12 @@ pub struct Component {
 }
 
 impl Component {
+    /// What each ingredient weighs, as these scales can show it.
+    #[must_use]
+    pub fn amounts(&self, scales: Scales) -> Vec<Grams> {
+        scales.shown(self.ingredients.iter().map(|part| part.mass))
+    }
+
     /// The mass of everything in it.
     #[must_use]
     pub fn mass(&self) -> Grams {

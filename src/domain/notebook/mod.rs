@@ -5,7 +5,7 @@
 use crate::bake::{Bake, BakeId, Ended, Reading};
 use crate::formula::{ComponentId, FormulaId, StepId};
 use crate::schedule::{Outline, Planned, outline};
-use crate::units::{Grams, Minutes, Moment};
+use crate::units::{Celsius, Grams, Minutes, Moment};
 
 /// What the baker wrote about a bake.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,7 +39,7 @@ pub fn lessons<'a>(notes: &'a [Note], formula: &FormulaId, step: StepId) -> Vec<
 }
 
 /// One step of a bake, as planned at the start and as it happened.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Row {
     /// The step.
     pub step: StepId,
@@ -49,6 +49,10 @@ pub struct Row {
     pub opened: Option<Moment>,
     /// How it ended.
     pub ended: Option<Ended>,
+    /// Folds that were made or left out, oldest first.
+    pub folds: Vec<Ended>,
+    /// How often "not yet" was said of its end.
+    pub not_yet: u16,
 }
 
 impl Row {
@@ -81,6 +85,8 @@ pub struct Summary {
     pub ended: Moment,
     /// Every step, in the formula's order.
     pub rows: Vec<Row>,
+    /// The kitchen's temperatures that were taken while it went on.
+    pub air: Vec<(Moment, Celsius)>,
     /// Doughs' temperatures.
     pub doughs: Vec<Reading<ComponentId>>,
     /// Temperatures in the middle.
@@ -102,12 +108,16 @@ pub fn summary(bake: &Bake) -> Summary {
             planned: plans.find(|planned| planned.step == step.id).copied(),
             opened: progress.open_since,
             ended: progress.ended,
+            folds: progress.folds.clone(),
+            not_yet: progress.rounds,
         }
     });
     Summary {
         started: state.started,
         ended: state.newest,
         rows: rows.collect(),
+        // The first is the kitchen as it was known at the start.
+        air: state.air.iter().skip(1).copied().collect(),
         doughs: state.doughs.clone(),
         cores: state.cores.clone(),
         masses: masses(state.masses.values().copied()),

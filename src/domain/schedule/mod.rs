@@ -1,14 +1,20 @@
-//! What comes next and when, reckoned forwards from now.
+//! What is asked now, and what comes next and when, reckoned forwards from now.
 //!
 //! One pair of hands works through the open steps; what goes on by itself
 //! starts when what it follows has ended. At each moment the hands take the
 //! step with the longest chain still hanging on it. That is list scheduling by
 //! the critical path (Graham 1966 bounds how far it can be from the best); it is
 //! a forecast of an orderly bake, not a plan proven best, and nothing here calls
-//! it that.
+//! it that. Two things are put before the longest chain: an oven that is due, and
+//! a step that would otherwise wait longer than its links allow. Where it still
+//! comes too late, the outline says by how much.
 
+mod focus;
+mod offers;
 mod outline;
 mod tails;
 
+pub use focus::{Ask, Running, focus, running};
+pub use offers::offers;
 pub use outline::{Outline, Planned, outline};
 pub use tails::tails;

@@ -2,6 +2,7 @@
 
 use std::cell::OnceCell;
 
+use super::offers::{rank, start_by};
 use super::tails::tails;
 use crate::bake::State;
 use crate::estimate::{Basis, Estimate};
@@ -22,6 +23,8 @@ pub struct Planned {
     pub slack: (Minutes, Minutes),
     /// What its start waited for: another step, or nothing but now.
     pub waited_for: Option<StepId>,
+    /// How much longer it will wait than its links allow; only for what hasn't begun by now.
+    pub too_late_by: Option<Minutes>,
 }
 
 /// The rest of a bake.
@@ -56,6 +59,16 @@ pub fn outline(state: &State, now: Moment) -> Outline {
         .collect();
     steps.sort_by_key(|planned| (planned.start, planned.end));
     Outline { steps, table }
+}
+
+/// Work that could be taken up.
+struct Ready<'a> {
+    step: &'a Step,
+    ready: Moment,
+    start: Moment,
+    /// The moment after which waiting harms it.
+    by: Option<Moment>,
+    waited_for: Option<StepId>,
 }
 
 struct Forward<'a> {
@@ -109,6 +122,7 @@ impl Forward<'_> {
                 (window.high() - end).max(minutes(0.0)),
             ),
             waited_for,
+            too_late_by: self.too_late_by(step, start),
         };
         self.planned.insert(step.id, planned);
         true
@@ -136,32 +150,59 @@ impl Forward<'_> {
         rises.map(|(_, planned)| planned.start).min()
     }
 
-    /// The work that hands take up next: of what is ready when they are free,
-    /// the one with the longest tail; else whatever is ready first.
+    /// The work that hands take up next: of what is ready when they are free, what
+    /// presses most; else whatever is ready first. It gives way to what would wait
+    /// too long for it to end, unless that made it wait too long itself.
     fn next_work(&self) -> Option<(StepId, Moment, Option<StepId>)> {
         let steps = self.state.formula.steps.iter();
-        let ready = steps
+        let ready: Vec<Ready> = steps
             .filter(|step| step.is_hands() && self.is_left(step.id))
             .filter_map(|step| {
                 let (ready, waited_for) = self.ready(step)?;
-                Some((step.id, ready, waited_for))
-            });
-        let ready: Vec<(StepId, Moment, Option<StepId>)> = ready.collect();
-        let start_of = |ready: Moment| ready.max(self.hands_free);
-        let first = ready.iter().map(|&(_, ready, _)| start_of(ready)).min()?;
-        let mut compete = ready
-            .into_iter()
-            .filter(|&(_, ready, _)| start_of(ready) == first);
-        let one = compete.next()?;
-        let others: Vec<_> = compete.collect();
-        if others.is_empty() {
-            return Some(one);
+                Some(Ready {
+                    step,
+                    ready,
+                    start: ready.max(self.hands_free),
+                    by: start_by(step, &|step| self.end_of(step)),
+                    waited_for,
+                })
+            })
+            .collect();
+        let first = ready.iter().map(|ready| ready.start).min()?;
+        let compete: Vec<&Ready> = ready.iter().filter(|ready| ready.start == first).collect();
+        let best = match compete[..] {
+            [one] => one,
+            _ => {
+                let tails = self.tails.get_or_init(|| tails(self.state, self.now));
+                let rank = |one: &&Ready| rank(one.step, one.by, first, tails);
+                compete.into_iter().min_by_key(rank)?
+            }
+        };
+        let end_of = |one: &Ready| one.start + self.likely_length(one);
+        let ends = end_of(best);
+        let harmed = ready.iter().filter(|other| {
+            let in_time = other.by.is_some_and(|by| other.start <= by && by < ends);
+            in_time && best.by.is_none_or(|by| end_of(other) <= by)
+        });
+        let next = harmed.min_by_key(|other| other.by).unwrap_or(best);
+        Some((next.step.id, next.ready, next.waited_for))
+    }
+
+    fn likely_length(&self, work: &Ready) -> Minutes {
+        self.state.length_if_started(work.step, work.start).likely()
+    }
+
+    /// When a step ended, or is planned to.
+    fn end_of(&self, step: StepId) -> Option<Moment> {
+        match self.state.progress(step).ended {
+            Some(ended) => Some(ended.at),
+            None => Some(self.planned.get(&step)?.end),
         }
-        let tails = self.tails.get_or_init(|| tails(self.state, self.now));
-        let tail = |step: StepId| tails.get(&step).copied().unwrap_or(minutes(0.0));
-        std::iter::once(one)
-            .chain(others)
-            .min_by_key(|&(step, ..)| std::cmp::Reverse(tail(step).get().round() as i64))
+    }
+
+    fn too_late_by(&self, step: &Step, start: Moment) -> Option<Minutes> {
+        let by = start_by(step, &|step| self.end_of(step))?;
+        (start > self.now && start > by).then(|| start - by)
     }
 
     fn plan_work(&mut self, step: StepId, ready: Moment, waited_for: Option<StepId>) {
@@ -185,6 +226,7 @@ impl Forward<'_> {
                 length.high() - length.likely(),
             ),
             waited_for,
+            too_late_by: self.too_late_by(formula_step, start),
         };
         self.planned.insert(step, planned);
         self.hands_free = end;
@@ -200,10 +242,7 @@ impl Forward<'_> {
     fn ready(&self, step: &Step) -> Option<(Moment, Option<StepId>)> {
         let mut ready = (self.now, None);
         for link in &step.after {
-            let end = match self.state.progress(link.step).ended {
-                Some(ended) => ended.at,
-                None => self.planned.get(&link.step)?.end,
-            };
+            let end = self.end_of(link.step)?;
             if end + link.least > ready.0 {
                 ready = (end + link.least, Some(link.step));
             }

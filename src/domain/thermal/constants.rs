@@ -79,6 +79,9 @@ pub const FREEZER: Celsius = celsius(-18.0);
 /// Food straight from a home fridge: the safe upper limit of the FDA Food Code, 5 °C.
 pub const FRIDGE: Celsius = celsius(5.0);
 
+/// The water of an ice bath, a little above melting ice. Common practice, no source.
+pub const ICE_BATH: Celsius = celsius(1.0);
+
 /// ASSUMPTION: more ice than half of the water doesn't melt while the dough is mixed.
 pub const MOST_ICE: Share = share(0.5);
 
@@ -112,12 +115,6 @@ pub const STEEL: JoulesPerGramKelvin = joules_per_gram_kelvin(0.50);
 
 /// Specific heat of a glass bowl, from memory of handbook tables. Uncertain by 0.05.
 pub const GLASS: JoulesPerGramKelvin = joules_per_gram_kelvin(0.83);
-
-/// Specific heat of an earthenware bowl, from memory of handbook tables. Uncertain by 0.1.
-pub const EARTHENWARE: JoulesPerGramKelvin = joules_per_gram_kelvin(0.9);
-
-/// Specific heat of a polypropylene bowl, from memory of handbook tables. Uncertain by 0.2.
-pub const PLASTIC: JoulesPerGramKelvin = joules_per_gram_kelvin(1.9);
 
 /// How much cooler a fan oven is set than one without: New South Wales Government,
 /// *Healthy Kids*, conversion chart. Uncertain by 5 K: other charts say 25 K.

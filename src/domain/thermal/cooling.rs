@@ -13,6 +13,7 @@
 //! Left out: evaporation, which cools an open dish faster than said, and a
 //! fridge that is warmed by what is put into it.
 
+use super::constants::ICE_BATH;
 use super::vessel::{Body, Cooling, Form, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, celsius, millimetres, minutes};
@@ -127,8 +128,6 @@ pub enum Remedy {
     SpreadInIceBath(Millimetres),
 }
 
-/// The water of an ice bath, a little above melting ice.
-const ICE_BATH: Celsius = celsius(1.0);
 /// ASSUMPTION: thinner than this nobody spreads a cream.
 const THINNEST: Millimetres = millimetres(8.0);
 

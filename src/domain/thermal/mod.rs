@@ -7,5 +7,6 @@ pub mod kneading;
 pub mod liquid;
 pub mod mixing;
 pub mod oven;
+pub mod probe;
 pub mod transient;
 pub mod vessel;

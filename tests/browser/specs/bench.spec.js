@@ -67,6 +67,55 @@ test("not yet, 10 min: it calls again ten minutes later, and not before", async 
   await expect(app.bench.mainAction).toHaveText("It's ready");
 });
 
+test("a fold can be put off and left out, and either can be taken back", async ({ app }) => {
+  test.slow();
+  await new Baker(app).until("First rise", /^Folded$/);
+  await app.bench.pressBeside("Not yet, 10 min");
+  await expect(app.bench.answer).toHaveText(/^First rise: I'll call you at \d\d:\d\d\.$/);
+  await expect(app.bench.mainAction).not.toHaveText("Folded");
+  await app.clock.pass(10 * MINUTE - SECOND);
+  expect(await app.alarm.rings()).toBe(false);
+  await app.clock.pass(SECOND);
+  await expect(app.alarm.title).toHaveText("Fold the dough");
+  await app.alarm.stop();
+  await expect(app.bench.mainAction).toHaveText("Folded");
+
+  await app.bench.pressBeside("Leave it out");
+  await expect(app.bench.mainAction).not.toHaveText("Folded");
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.answer).toHaveText("Taken back: fold 1 left out.");
+  await expect(app.bench.mainAction).toHaveText("Folded");
+  await app.bench.pressBeside("Leave it out");
+  await app.reload();
+  await expect(app.bench.mainAction).not.toHaveText("Folded");
+});
+
+test("what falls due announces itself and leaves work that is under way on the screen", async ({
+  app,
+}) => {
+  await new Baker(app).until("Mix the dough");
+  await app.clock.pass(SECOND);
+  await app.bench.main.getByRole("list", { name: "Checklist" }).getByRole("button").first().click();
+  await app.clock.sleep(60 * MINUTE);
+  await expect(app.alarm.title).toHaveText(/^Cream cools/);
+  await app.alarm.stopAll();
+  await expect(app.bench.title).toHaveText("Mix the dough");
+  await app.clock.pass(SECOND);
+  await app.bench.card(/^Cream cools/).click();
+  await expect(app.bench.title).toHaveText("Cream cools");
+  await expect(app.bench.mainAction).toHaveText("It's ready");
+});
+
+test("a temperature in the middle is answered with how much longer it takes", async ({ app }) => {
+  test.slow();
+  await new Baker(app, {}).until("Bake", /^It's ready$/);
+  await app.bench.measureCore(80);
+  await expect(app.bench.answer).toHaveText(
+    /^80\s°C in the middle, 90\s°C wanted: about [3-9]\smin more\.$/,
+  );
+  await expect(app.bench.mainAction).toHaveText("It's ready now");
+});
+
 test("it's ready now: what goes on by itself can be ended before its window", async ({ app }) => {
   test.slow();
   await new Baker(app).until("Rest", /^It's ready now$/);

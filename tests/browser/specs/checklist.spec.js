@@ -75,5 +75,5 @@ test("undo opens a step again that was just called done", async ({ app }) => {
   await app.bench.press();
   await app.bench.pressBeside("Undo");
   await expect(app.bench.title).toHaveText(before.title);
-  await expect(app.bench.answer).toHaveText("Taken back.");
+  await expect(app.bench.answer).toHaveText(`Taken back: ${before.title} done.`);
 });

@@ -1,11 +1,11 @@
 //! Random days: kitchens, events, intents, and bakers who follow or don't.
 
 use domain::bake::{
-    AlarmId, Ask, Bake, BakeId, Entry, Event, Intent, Mark, Start, TimerId, decide, due, focus,
-    offers, running,
+    AlarmId, Bake, BakeId, Entry, Event, Intent, Mark, Start, TimerId, decide, due,
 };
 use domain::formula::{ComponentId, StepId};
 use domain::kitchen::Kitchen;
+use domain::schedule::{Ask, focus, offers, running};
 use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
 use proptest::prelude::*;
 use records::starters;
@@ -82,7 +82,10 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         2 => (step(), any_mark(), any::<bool>())
             .prop_map(|(step, mark, on)| Event::Marked { step, mark, on }),
         2 => step().prop_map(|step| Event::Folded { step }),
+        1 => step().prop_map(|step| Event::FoldSkipped { step }),
+        1 => (step(), any_length()).prop_map(|(step, by)| Event::FoldPutOff { step, by }),
         2 => (step(), any_length()).prop_map(|(step, by)| Event::Extended { step, by }),
+        2 => any_kitchen().prop_map(|kitchen| Event::KitchenChanged(Box::new(kitchen))),
         2 => any_temperature().prop_map(|air| Event::KitchenMeasured { air }),
         2 => (0_u16..7, any_temperature()).prop_map(|(component, temperature)| {
             Event::DoughMeasured { component: ComponentId(component), temperature }
@@ -127,6 +130,10 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
             .prop_map(|(step, mark, on)| Intent::Mark(step, mark, on)),
         2 => step().prop_map(Intent::MarkNext),
         2 => step().prop_map(Intent::Folded),
+        1 => step().prop_map(Intent::SkipFold),
+        1 => (step(), any_length()).prop_map(|(step, by)| Intent::FoldNotYet(step, by)),
+        2 => any_kitchen().prop_map(|kitchen| Intent::KitchenChanged(Box::new(kitchen))),
+        1 => any_kitchen().prop_map(|kitchen| Intent::KitchenUndone(Box::new(kitchen))),
         2 => warm().prop_map(Intent::KitchenIs),
         2 => (1_u16..4, warm())
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),
@@ -188,6 +195,8 @@ fn sensible(bake: &Bake, what: u8, which: u8, now: Moment) -> (Intent, Moment) {
         return (Intent::Hear(alarm.id), now);
     }
     match ask {
+        Ask::Fold(step) if what == 5 => (Intent::FoldNotYet(step, minutes(7.0)), soon),
+        Ask::Fold(step) if what == 6 => (Intent::SkipFold(step), soon),
         Ask::Fold(step) => (Intent::Folded(step), soon),
         Ask::Work(step) if what == 2 => (Intent::Skip(step), soon),
         Ask::Work(step) => (Intent::Done(step), soon),

@@ -1,8 +1,9 @@
 //! What temperatures may and may not do to the forecasts of a running bake.
 
-use domain::bake::{Bake, Intent, State, focus};
+use domain::bake::{Bake, Intent, State};
 use domain::formula::{Length, Step, StepId};
 use domain::kitchen::Kitchen;
+use domain::schedule::focus;
 use domain::units::{Celsius, Moment, minutes};
 use proptest::prelude::*;
 
@@ -156,7 +157,7 @@ proptest! {
         (mut bake, now) in any_day(),
         by in 1.0..120.0_f64,
     ) {
-        let going_on: Vec<StepId> = domain::bake::running(bake.state(), now)
+        let going_on: Vec<StepId> = domain::schedule::running(bake.state(), now)
             .iter()
             .map(|running| running.step)
             .collect();

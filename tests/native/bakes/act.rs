@@ -1,7 +1,7 @@
 //! What the baker of a script says: every word becomes an intent, as it does in the app.
 
 use domain::bake::{Alarm, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
-use domain::units::Grams;
+use domain::units::{Grams, Metres};
 
 use super::script::{Day, Outcome, celsius, kebab, minutes, number};
 
@@ -36,6 +36,19 @@ impl Day {
             ["back-to", name] => Intent::GoBack(step(name)?),
             ["not-yet", name, by] => Intent::NotYet(step(name)?, minutes(by)?),
             ["folded", name] => Intent::Folded(step(name)?),
+            ["fold-not-yet", name, by] => Intent::FoldNotYet(step(name)?, minutes(by)?),
+            ["skip-fold", name] => Intent::SkipFold(step(name)?),
+            ["kitchen", what, value] => {
+                let mut kitchen = state.kitchen;
+                match *what {
+                    "fridge" => kitchen.fridge = celsius(value)?,
+                    "flour" => kitchen.flour = Some(celsius(value)?),
+                    "oven-heats-in" => kitchen.oven_heats_in = minutes(value)?,
+                    "height" => kitchen.altitude = Metres::clamped(number(value)?),
+                    _ => return Err(format!("a kitchen has no {what:?}")),
+                }
+                Intent::KitchenChanged(Box::new(kitchen))
+            }
             ["marked", name] => Intent::MarkNext(step(name)?),
             ["marked", name, "all"] => {
                 let step = step(name)?;

@@ -1,7 +1,7 @@
 //! What must hold at a moment of a script.
 
-use domain::bake::{Ask, Forecast, alarms, due, focus, offers, running};
-use domain::schedule::outline;
+use domain::bake::{Forecast, alarms, due};
+use domain::schedule::{Ask, focus, offers, outline, running};
 use domain::units::Moment;
 
 use super::script::{Day, Outcome, clock, kebab, number};

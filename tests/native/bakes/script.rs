@@ -67,7 +67,7 @@ impl Day {
             }
             ["crash"] => self.crash(),
             // There is one kitchen, and every bake in it has its temperature.
-            ["kitchen", _] => (0..self.bakes.len()).try_for_each(|bake| self.act(bake, &words)),
+            ["kitchen", ..] => (0..self.bakes.len()).try_for_each(|bake| self.act(bake, &words)),
             _ => {
                 let (bake, rest) = self.whose(&words)?;
                 self.act(bake, rest)

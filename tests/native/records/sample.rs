@@ -2,8 +2,8 @@
 //! everything happens that can.
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
-use domain::formula::{ComponentId, FineScales, Formula, FormulaId, Scales, StepId};
-use domain::kitchen::{Kitchen, OvenKind};
+use domain::formula::{ComponentId, Formula, FormulaId, StepId};
+use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Moment, celsius, grams, metres, minutes};
@@ -100,6 +100,16 @@ fn events() -> Vec<Event> {
             temperature: celsius(25.7),
         },
         Event::Folded { step: step(5) },
+        Event::FoldPutOff {
+            step: step(5),
+            by: minutes(6.5),
+        },
+        Event::FoldSkipped { step: step(5) },
+        Event::KitchenChanged(Box::new(Kitchen {
+            fridge: celsius(3.5),
+            oven_heats_in: minutes(31.0),
+            ..kitchen()
+        })),
         Event::Extended {
             step: step(5),
             by: minutes(12.5),

@@ -154,8 +154,11 @@ fn name(event: &Event) -> &'static str {
         Event::Reopened { .. } => "reopened",
         Event::Marked { .. } => "marked",
         Event::Folded { .. } => "folded",
+        Event::FoldSkipped { .. } => "fold-skipped",
+        Event::FoldPutOff { .. } => "fold-put-off",
         Event::Extended { .. } => "extended",
         Event::KitchenMeasured { .. } => "kitchen-measured",
+        Event::KitchenChanged(_) => "kitchen-changed",
         Event::DoughMeasured { .. } => "dough-measured",
         Event::CoreMeasured { .. } => "core-measured",
         Event::PieceWeighed { .. } => "piece-weighed",
@@ -171,7 +174,7 @@ fn name(event: &Event) -> &'static str {
     }
 }
 
-const EVENT_KINDS: usize = 21;
+const EVENT_KINDS: usize = 24;
 const ALARM_KINDS: usize = 6;
 
 #[test]

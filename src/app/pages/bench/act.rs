@@ -1,7 +1,8 @@
 //! The main action, a quarter of the screen, and what stands beside it.
 
-use domain::bake::{Ask, Intent, Status, marks_of};
+use domain::bake::{Intent, Status, marks_of};
 use domain::formula::{Checklist, Scope, StepKind};
+use domain::schedule::Ask;
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -69,37 +70,44 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             Some((words, Intent::NotYet(step, by)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
+        Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
         // What is only waited for isn't due yet, so there is nothing to put off.
-        Ask::Wait(_) | Ask::Fold(_) | Ask::Idle | Ask::AllDone => None,
+        Ask::Wait(_) | Ask::Idle | Ask::AllDone => None,
     };
-    let press_other = move |_| {
+    let press_other = move || {
         if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {
             shown.ask(intent);
         }
     };
+    let skip_fold = move || {
+        if let Ask::Fold(step) = asked.get_untracked()
+            && fresh()
+        {
+            shown.ask(Intent::SkipFold(step));
+        }
+    };
+    let undo = Callback::new(move |()| {
+        if fresh() {
+            shown.ask(Intent::Undo);
+        }
+    });
     view! {
         <div class="act">
             <super::honest::Honest />
             <div class="act-side">
-                <button
-                    class="button"
-                    on:click=move |_| {
-                        if fresh() {
-                            shown.ask(Intent::Undo);
-                        }
-                    }
-                >
-                    {words::UNDO}
-                </button>
+                {side(live::text(|| words::UNDO), undo)}
                 {live::when(
                     move || other().is_some(),
                     move || {
-                        view! {
-                            <button class="button" on:click=press_other>
-                                {live::text(move || other().map_or("", |(name, _)| name))}
-                            </button>
-                        }
-                            .into_any()
+                        let text = live::text(move || other().map_or("", |(name, _)| name));
+                        side(text, Callback::new(move |()| press_other()))
+                    },
+                )}
+                {live::when(
+                    move || matches!(asked.get(), Ask::Fold(_)),
+                    move || {
+                        let press = Callback::new(move |()| skip_fold());
+                        side(live::text(|| words::SKIP_FOLD), press)
                     },
                 )}
             </div>
@@ -108,6 +116,16 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             </button>
         </div>
     }
+}
+
+/// A button beside the main action.
+fn side(text: Signal<String>, press: Callback<()>) -> AnyView {
+    view! {
+        <button class="button" on:click=move |_| press.run(())>
+            {text}
+        </button>
+    }
+    .into_any()
 }
 
 fn press(shown: Shown, asked: Ask, paused: bool) {

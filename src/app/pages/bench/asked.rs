@@ -1,8 +1,10 @@
 //! The one thing that is asked now: what to do, what to look for, and how.
 
-use domain::bake::{Ask, Status};
+use domain::bake::Status;
 use domain::formula::{Length, StepKind};
 use domain::notebook::lessons;
+use domain::schedule::Ask;
+use domain::thermal::cooling;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -11,6 +13,7 @@ use super::mixing::Mixing;
 use super::readings::Readings;
 use super::weighing::Weighing;
 use crate::reactive::Memo;
+use crate::state::BakeView;
 use crate::widgets::cautions::Cautions;
 use crate::widgets::live;
 use crate::words;
@@ -54,6 +57,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             )}
             {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}
             <Cue shown=shown />
+            <Remedies shown=shown />
             <Lessons shown=shown />
             <Mixing shown=shown />
             <Weighing shown=shown />
@@ -100,8 +104,7 @@ fn Cue(shown: Shown) -> impl IntoView {
         shown
             .with_step(|state, step| match (&step.length, step.kind) {
                 (Length::Bake { core, .. }, _) => {
-                    let altitude = state.kitchen.altitude;
-                    let core = domain::thermal::oven::core_target(*core, altitude);
+                    let core = state.core_wanted(*core);
                     Some(words::core_wanted(&words::temperature(core, degrees)))
                 }
                 (Length::OvenHeats { oven }, _) => Some(words::set_oven(&words::oven_setting(
@@ -130,6 +133,30 @@ fn oven_of(state: &domain::bake::State) -> Option<domain::units::Celsius> {
     ovens.find_map(|step| match step.length {
         Length::OvenHeats { oven } => Some(oven),
         _ => None,
+    })
+}
+
+/// What would cool a filling in time, where it doesn't cool so by itself.
+#[component]
+fn Remedies(shown: Shown) -> impl IntoView {
+    let asked = shown.asked();
+    view! {
+        {live::part(move || {
+            // It takes long to reckon, so only another step or another kitchen asks for it anew.
+            drop(asked.read());
+            drop(shown.app.settings.read());
+            let text = remedies(&shown.view.read_untracked());
+            view! { <p class="asked-cue">{text}</p> }.into_any()
+        })}
+    }
+}
+
+fn remedies(view: &BakeView) -> String {
+    let state = view.bake.state();
+    let step = view.ask.step().and_then(|step| state.formula.step(step));
+    let filling = step.and_then(|step| state.chills(step, view.at));
+    filling.map_or_else(String::new, |(mass, depth, cooling, around)| {
+        words::remedies(&cooling::remedies(mass, depth, cooling, around))
     })
 }
 

@@ -82,7 +82,7 @@ fn ingredients<'a>(
 ) -> Vec<Line> {
     let scales = state.kitchen.scales;
     let parts = components.into_iter().flat_map(|component| {
-        let amounts = scales.amounts(component);
+        let amounts = component.amounts(scales);
         component
             .ingredients
             .iter()

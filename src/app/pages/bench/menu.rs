@@ -176,8 +176,9 @@ fn ComingUp(shown: Shown) -> impl IntoView {
         let steps = view.outline.steps.iter();
         steps
             .filter_map(|planned| {
-                let title = formula.step(planned.step)?.title.clone();
-                Some((planned.step, planned.start, title))
+                let title = &formula.step(planned.step)?.title;
+                let line = words::coming(title, planned.too_late_by);
+                Some((planned.step, planned.start, line))
             })
             .collect::<Vec<(StepId, Moment, String)>>()
     });

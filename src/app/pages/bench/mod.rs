@@ -16,8 +16,9 @@ mod running;
 mod timers;
 mod weighing;
 
-use domain::bake::{Ask, Intent, State};
+use domain::bake::{Intent, State};
 use domain::formula::Step;
+use domain::schedule::Ask;
 use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
 

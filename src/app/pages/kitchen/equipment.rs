@@ -1,7 +1,6 @@
 //! What the baker works with: hands or machine, oven, scales, and the height they stand at.
 
-use domain::formula::{FineScales, Scales};
-use domain::kitchen::{Kitchen, OvenKind};
+use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
 use domain::thermal::kneading::KneadingMethod;
 use domain::thermal::oven::altitude::boiling_point;
 use domain::units::{Grams, Metres, Minutes, grams};

@@ -117,6 +117,8 @@ fn Measured(bake: Bake, summary: Summary) -> impl IntoView {
 
 fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
     let formula = &state.formula;
+    let air = summary.air.iter();
+    let air = air.map(|&(at, air)| words::taken(words::THE_KITCHEN, at, air, None, degrees));
     let doughs = summary.doughs.iter().filter_map(|reading| {
         let component = formula.component(reading.of)?;
         let (found, target) = (reading.temperature, component.target);
@@ -140,7 +142,7 @@ fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
         ))
     });
     let masses = summary.masses.iter().map(words::masses);
-    doughs.chain(cores).chain(masses).collect()
+    air.chain(doughs).chain(cores).chain(masses).collect()
 }
 
 fn wanted_core(length: &Length) -> Option<Celsius> {

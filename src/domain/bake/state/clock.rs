@@ -17,6 +17,7 @@ impl State {
             started,
             status,
             air,
+            fridge,
             doughs,
             cores,
             masses: _,
@@ -26,7 +27,7 @@ impl State {
             picked: _,
             newest,
             steps,
-            fillings: _,
+            bodies: _,
         } = self;
         shift(started);
         shift(newest);
@@ -36,7 +37,9 @@ impl State {
                 shift(at);
             }
         }
-        air.iter_mut().for_each(|(at, _)| shift(at));
+        for (at, _) in air.iter_mut().chain(fridge) {
+            shift(at);
+        }
         doughs.iter_mut().for_each(|reading| shift(&mut reading.at));
         cores.iter_mut().for_each(|reading| shift(&mut reading.at));
         acknowledged.values_mut().for_each(shift);
@@ -49,13 +52,15 @@ impl State {
                 open_since,
                 ended,
                 folds,
+                fold_later,
                 look_again,
                 rounds: _,
                 marks: _,
             } = progress;
             open_since.iter_mut().for_each(shift);
             ended.iter_mut().for_each(|ended| shift(&mut ended.at));
-            folds.iter_mut().for_each(shift);
+            folds.iter_mut().for_each(|fold| shift(&mut fold.at));
+            fold_later.iter_mut().for_each(shift);
             look_again.iter_mut().for_each(shift);
         }
     }

@@ -38,14 +38,6 @@ pub fn rule_of_factors(
     Celsius::new(factors * target.get() - known_c - friction.get()).ok()
 }
 
-/// The friction factor of a batch, from what its dough came to and all the
-/// temperatures that went into it, the liquid's too.
-#[must_use]
-pub fn friction_factor_from(dough: Celsius, used: &[Celsius]) -> CelsiusDelta {
-    let used_c: f64 = used.iter().map(|at| at.get()).sum();
-    CelsiusDelta::clamped(used.len() as f64 * dough.get() - used_c)
-}
-
 /// The rule for a question, where it applies: with flour, and a friction factor for the method.
 pub(super) fn for_question(question: &LiquidQuestion) -> Option<Celsius> {
     let friction = question.method.published_friction()?;

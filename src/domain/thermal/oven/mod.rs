@@ -15,8 +15,10 @@
 //! The core of moist crumb stays below boiling, which falls with altitude ([`altitude`]).
 
 pub mod altitude;
+mod core;
 mod setting;
 
+pub use self::core::core_course;
 pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, without_fan};
 
 use super::constants::CORE_BELOW_BOILING;

@@ -97,22 +97,35 @@ impl Course {
     ) -> Self {
         let modes = vessel.modes().to_vec();
         let around = surroundings.at(start).get();
+        let gaps = vec![initial.get() - around; modes.len()];
+        let changes = surroundings.after(start).iter();
+        let changes = changes.map(|&(at, to)| ((at - start).get(), to.get()));
+        Self::through_changes(start, modes, around, gaps, &mut changes.into_iter())
+    }
+
+    /// `changes` are in min from `start`, each with T∞ from then on.
+    fn through_changes(
+        start: Moment,
+        modes: Vec<Mode>,
+        around: f64,
+        gaps: Vec<f64>,
+        changes: &mut dyn Iterator<Item = (f64, f64)>,
+    ) -> Self {
         let mut stretches = vec![Stretch {
             from: 0.0,
             around,
-            gaps: vec![initial.get() - around; modes.len()],
+            gaps,
         }];
-        for &(at, to) in surroundings.after(start) {
+        for (from, to) in changes {
             let before = &stretches[stretches.len() - 1];
-            let from = (at - start).get();
-            let step = before.around - to.get();
+            let step = before.around - to;
             // y carries over; only what it is measured from changes.
             let gaps = std::iter::zip(&modes, &before.gaps)
                 .map(|(mode, gap)| gap * decay(mode, from - before.from) + step)
                 .collect();
             stretches.push(Stretch {
                 from,
-                around: to.get(),
+                around: to,
                 gaps,
             });
         }
@@ -121,6 +134,41 @@ impl Course {
             modes,
             stretches,
         }
+    }
+
+    /// Its start.
+    pub(crate) fn start(&self) -> Moment {
+        self.start
+    }
+
+    /// The same body from `at` on, where its centre was found to be `core`, with
+    /// every lag multiplied. Its inside keeps the profile it would have had, every
+    /// gap to the surroundings made larger or smaller by the same factor.
+    pub(crate) fn through(&self, at: Moment, core: Celsius, slower: f64) -> Self {
+        let t = (at - self.start).get().max(0.0);
+        let index = self.stretch_at(t);
+        let stretch = &self.stretches[index];
+        let modes: Vec<Mode> = self
+            .modes
+            .iter()
+            .map(|mode| mode.with_lag_times(slower))
+            .collect();
+        let found = core.get() - stretch.around;
+        let expected = self.core_after(t) - stretch.around;
+        let gaps = if expected.abs() > SAME_K {
+            let factor = found / expected;
+            std::iter::zip(&self.modes, &stretch.gaps)
+                .map(|(mode, gap)| factor * gap * decay(mode, t - stretch.from))
+                .collect()
+        } else {
+            // It should have settled and hasn't: what is left lives in the slowest mode.
+            let mut gaps = vec![0.0; modes.len()];
+            gaps[0] = found / self.modes[0].core;
+            gaps
+        };
+        let changes = self.stretches[index + 1..].iter();
+        let changes = changes.map(|change| (change.from - t, change.around));
+        Self::through_changes(at, modes, stretch.around, gaps, &mut changes.into_iter())
     }
 
     /// The mean over the volume; before the start, what it starts with.

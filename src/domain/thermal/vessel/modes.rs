@@ -17,6 +17,16 @@ pub struct Mode {
     pub core: f64,
 }
 
+impl Mode {
+    /// The same with its lag multiplied.
+    pub(super) fn with_lag_times(self, factor: f64) -> Self {
+        Self {
+            time_constant: self.time_constant * factor,
+            ..self
+        }
+    }
+}
+
 /// Modes faster than the slowest by this factor are folded into the last one kept.
 const FASTEST: f64 = 500.0;
 /// The most terms along one axis. Only a layer more than ten times as wide as deep would need more.

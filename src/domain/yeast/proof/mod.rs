@@ -33,10 +33,8 @@
 //! temperature of the kitchen is known.
 
 mod meter;
-mod shift;
 
 use self::meter::{Case, Meter};
-pub use self::shift::{Shift, ShiftCause, explain};
 use super::activity::Cardinals;
 use crate::estimate::{Basis, Estimate};
 use crate::thermal::vessel::{Surroundings, Vessel};

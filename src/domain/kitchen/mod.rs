@@ -1,6 +1,10 @@
 //! The kitchen a bake happens in: how warm it is and what it works with.
 
-use crate::formula::Scales;
+mod scales;
+
+pub use scales::{FineScales, Scales};
+
+use crate::thermal::constants::FRIDGE;
 use crate::thermal::kneading::KneadingMethod;
 use crate::units::{Celsius, Metres, Minutes, celsius, metres, minutes};
 
@@ -41,7 +45,7 @@ impl Kitchen {
     pub const UNMEASURED: Self = Self {
         air: celsius(21.0),
         flour: None,
-        fridge: celsius(5.0),
+        fridge: FRIDGE,
         kneading: KneadingMethod::Hand,
         oven: OvenKind::Conventional,
         oven_heats_in: minutes(20.0),

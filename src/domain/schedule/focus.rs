@@ -1,11 +1,9 @@
 //! What the Bench asks for next, and what goes on meanwhile.
 
-use super::forecast::Forecast;
-use super::state::State;
+use super::offers::{can_start, offers};
+use crate::bake::{Forecast, State};
 use crate::formula::{Step, StepId, StepKind};
-use crate::schedule::tails;
-use crate::sorted::Map;
-use crate::units::{Minutes, Moment, minutes};
+use crate::units::Moment;
 
 /// The one thing that the baker is asked to do or look at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,16 +36,14 @@ impl Ask {
 /// Something that goes on by itself.
 pub type Running = Forecast;
 
-/// A link with a greatest lag is urgent when this little of it is left.
-const URGENT: Minutes = minutes(30.0);
-
 /// What the baker is asked for now.
 ///
-/// First what burns or tears if it waits: what is in the oven, then a fold. Then
-/// the work that the baker turned to. Then the switch of an oven that should be
-/// heating, what is due to be looked at, the best work for free hands, and last
-/// the next thing to wait for. What goes on by itself and isn't due can be turned
-/// to only when nothing else is to be done.
+/// First what burns if it waits: what is in the oven. Then what the baker turned
+/// to or is in the middle of, for no work is taken from under anybody's hands.
+/// Then a fold that is due, the switch of an oven that should be heating, what is
+/// due to be looked at, the best work for free hands, and last the next thing to
+/// wait for. What goes on by itself and isn't due can be turned to only when
+/// nothing else is to be done.
 #[must_use]
 pub fn focus(state: &State, now: Moment) -> Ask {
     let running = running(state, now);
@@ -59,16 +55,17 @@ pub fn focus(state: &State, now: Moment) -> Ask {
     if let Some(forecast) = running.iter().filter(is_due).find(bakes) {
         return Ask::Look(forecast.step);
     }
-    let fold_due = |forecast: &&Forecast| forecast.folds.first().is_some_and(|&fold| fold <= now);
-    if let Some(forecast) = running.iter().find(fold_due) {
-        return Ask::Fold(forecast.step);
-    }
+    let fold_due = |forecast: &Forecast| forecast.folds.first().is_some_and(|&fold| fold <= now);
     let picked = picked(state, now);
     let waiting = picked.and_then(|step| running.iter().find(|running| running.step == step.id));
     match (picked, waiting) {
         (Some(step), None) => return Ask::Work(step.id),
+        (Some(step), Some(forecast)) if fold_due(forecast) => return Ask::Fold(step.id),
         (Some(step), Some(forecast)) if forecast.look <= now => return Ask::Look(step.id),
         _ => {}
+    }
+    if let Some(forecast) = running.iter().find(|forecast| fold_due(forecast)) {
+        return Ask::Fold(forecast.step);
     }
     // An oven that is due takes a minute and saves twenty.
     let mut ovens = state.formula.steps.iter();
@@ -104,54 +101,4 @@ pub fn running(state: &State, now: Moment) -> Vec<Running> {
         .collect();
     running.sort_by_key(|forecast| forecast.look);
     running
-}
-
-/// The work that free hands could do now, best first: what may not wait much
-/// longer, then whatever has the most still hanging on it.
-#[must_use]
-pub fn offers(state: &State, now: Moment) -> Vec<StepId> {
-    let mut open: Vec<(&Step, Option<Moment>)> = state
-        .formula
-        .steps
-        .iter()
-        .filter(|step| step.is_hands() && can_start(state, step, now))
-        .map(|step| (step, must_start_by(state, step)))
-        .collect();
-    // With nothing to choose from there is nothing to reckon.
-    let tails = if open.len() > 1 {
-        tails(state, now)
-    } else {
-        Map::new()
-    };
-    let rank = |&(step, by): &(&Step, Option<Moment>)| {
-        let urgent = by.filter(|&by| by - now <= URGENT);
-        // An oven that is due comes first: it takes a minute and saves twenty.
-        let oven = step.kind == StepKind::OvenOn;
-        let tail = tails.get(&step.id).copied().unwrap_or(minutes(0.0));
-        (
-            !oven,
-            urgent.is_none(),
-            urgent,
-            std::cmp::Reverse(tail.get().round() as i64),
-        )
-    };
-    open.sort_by_key(rank);
-    open.into_iter().map(|(step, _)| step.id).collect()
-}
-
-fn can_start(state: &State, step: &Step, now: Moment) -> bool {
-    let open = state.is_open(step.id);
-    let opens = state.progress(step.id).open_since;
-    let oven_later = state
-        .oven_on_at(step, now)
-        .is_some_and(|turn_on| turn_on > now);
-    open && opens.is_some_and(|opens| opens <= now) && !oven_later
-}
-
-/// The moment after which waiting harms, for a step whose links say so.
-fn must_start_by(state: &State, step: &Step) -> Option<Moment> {
-    let links = step.after.iter();
-    links
-        .filter_map(|link| Some(state.progress(link.step).ended?.at + link.greatest?))
-        .min()
 }

@@ -9,7 +9,7 @@
 //! - below `Bi = h Lc / k = 0.1` (Lc = volume over cooled area) one mode,
 //!   `τ = ρ c Lc / h` (lumped capacity; Incropera & DeWitt, Fundamentals of
 //!   Heat and Mass Transfer, ch. 5, section from memory)
-//! - above, the modes of [`transient`]: `τ = L² / (α ζ²)`; for a short cylinder
+//! - above, the modes of [`transient`](super::transient): `τ = L² / (α ζ²)`; for a short cylinder
 //!   the rates 1/τ of two series add and their weights multiply
 //!
 //! The truncated rest of the weights rides on the fastest mode kept, which
@@ -152,6 +152,16 @@ impl Vessel {
             film: WattsPerSquareMetreKelvin::clamped(self.body.film.get() * factor),
             ..self.body
         })
+    }
+
+    /// The same body with every lag multiplied, as if it conducted better or worse throughout.
+    #[must_use]
+    pub fn with_lags_times(&self, factor: f64) -> Self {
+        let modes = self.modes.iter();
+        Self {
+            body: self.body,
+            modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
+        }
     }
 
     /// The few modes that matter for the mean, with every lag multiplied; their core weights mean nothing.

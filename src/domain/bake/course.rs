@@ -1,0 +1,204 @@
+//! How a step goes on, by its length and today's temperatures: what forecasts are read off.
+
+use std::borrow::Cow;
+
+use super::forecast::Reason;
+use super::rising::Ferment;
+use super::state::State;
+use crate::estimate::{Basis, Estimate};
+use crate::formula::{Component, ComponentKind, Formula, Length, Step, StepId};
+use crate::sorted::Map;
+use crate::thermal::constants::ICE_BATH;
+use crate::thermal::cooling::{FilmSpread, HORIZON};
+use crate::thermal::oven;
+use crate::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
+use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
+use crate::yeast::proof::Proof;
+
+/// The middle of a piece as it leaves the oven, at sea level: a little below boiling.
+const OUT_OF_THE_OVEN: Celsius = celsius(95.0);
+/// How much earlier or later an oven is hot than its owner says. ASSUMPTION: judgement.
+const OVEN_SPREAD: Share = crate::units::share(0.2);
+
+/// How a step goes on.
+pub(super) enum Going<'a> {
+    /// For so long.
+    Clock(Estimate<Minutes>, Reason),
+    /// Until the yeast has done its work.
+    Rises(Proof),
+    /// Until something is cold.
+    Cools(Heat<'a>),
+}
+
+/// Something that cools.
+pub(super) struct Heat<'a> {
+    body: Cow<'a, FilmSpread>,
+    from: Celsius,
+    /// How cold its middle must be.
+    pub(super) to: Celsius,
+    /// What is around it.
+    pub(super) around: Surroundings,
+}
+
+impl Heat<'_> {
+    pub(super) fn window(&self, start: Moment) -> Estimate<Moment> {
+        self.body.window(self.from, self.to, &self.around, start)
+    }
+
+    pub(super) fn likely_course(&self, start: Moment) -> Course {
+        self.body.likely().course(start, self.from, &self.around)
+    }
+
+    pub(super) fn likely_end(&self, start: Moment) -> Moment {
+        let cold = self.likely_course(start);
+        cold.when_core_reaches(self.to, HORIZON)
+            .unwrap_or(start + HORIZON)
+    }
+}
+
+impl State {
+    /// How a step goes on that starts at `start`; for `warming_since` see
+    /// [`State::length_if_warming_since`].
+    pub(super) fn going(
+        &self,
+        step: &Step,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> Going<'_> {
+        match &step.length {
+            Length::Hands(range) | Length::Wait(range) => Going::Clock(*range, Reason::Formula),
+            Length::Ferment {
+                reference_minutes: range,
+                held,
+                from_fridge,
+                ..
+            } => {
+                let ferment = Ferment::new(range, *held, *from_fridge);
+                Going::Rises(self.proof(step, ferment, start, warming_since))
+            }
+            Length::Chill {
+                from, to, cooling, ..
+            } => Going::Cools(Heat {
+                body: self.body_of(step),
+                from: *from,
+                to: *to,
+                around: self.surroundings(*cooling),
+            }),
+            Length::Cool { to } => Going::Cools(Heat {
+                body: self.body_of(step),
+                from: OUT_OF_THE_OVEN,
+                to: *to,
+                around: self.air(),
+            }),
+            Length::Bake { range, piece, .. } => {
+                let length = oven::bake_window(range, *piece, self.oven_piece());
+                Going::Clock(length, Reason::Oven)
+            }
+            Length::OvenHeats { .. } => {
+                let likely = self.kitchen.oven_heats_in;
+                let off = likely * OVEN_SPREAD.get();
+                let length = Estimate::new(likely - off, likely, likely + off, Basis::Formula);
+                Going::Clock(length, Reason::Oven)
+            }
+        }
+    }
+
+    fn body_of(&self, step: &Step) -> Cow<'_, FilmSpread> {
+        match self.body(step.id) {
+            Some(reckoned) => Cow::Borrowed(reckoned),
+            // A step of another formula.
+            None => Cow::Owned(body(&self.formula, step)),
+        }
+    }
+
+    /// How the middle of a piece warms in the oven.
+    pub(super) fn baking_course(&self, likely: Minutes, wanted: Celsius, start: Moment) -> Course {
+        let (piece, dough) = (self.oven_piece(), self.formula.reference);
+        oven::core_course(piece, start, likely, dough, wanted, self.kitchen.altitude)
+    }
+
+    /// The temperature to look for in the middle of what bakes, in a kitchen at this height.
+    #[must_use]
+    pub fn core_wanted(&self, core: Celsius) -> Celsius {
+        oven::core_target(core, self.kitchen.altitude)
+    }
+
+    /// What a step chills, how deep it lies, in what and how cold that is now: what
+    /// [`remedies`](crate::thermal::cooling::remedies) asks. `None` for other steps.
+    #[must_use]
+    pub fn chills(
+        &self,
+        step: &Step,
+        now: Moment,
+    ) -> Option<(Grams, Millimetres, Cooling, Celsius)> {
+        let Length::Chill { depth, cooling, .. } = step.length else {
+            return None;
+        };
+        let mass = self.formula.component_of(step)?.mass();
+        Some((mass, depth, cooling, self.surroundings(cooling).at(now)))
+    }
+
+    /// What one piece weighs as it goes into the oven: its dough and its share of the fillings.
+    #[must_use]
+    pub fn oven_piece(&self) -> Grams {
+        oven_piece(&self.formula)
+    }
+
+    /// The kitchen's air over time.
+    #[must_use]
+    pub fn air(&self) -> Surroundings {
+        over_time(&self.air, self.kitchen.air)
+    }
+
+    /// The fridge over time.
+    pub(super) fn fridge(&self) -> Surroundings {
+        over_time(&self.fridge, self.kitchen.fridge)
+    }
+
+    fn surroundings(&self, cooling: Cooling) -> Surroundings {
+        match cooling {
+            Cooling::Kitchen => self.air(),
+            Cooling::Fridge => self.fridge(),
+            Cooling::IceBath => Surroundings::constant(ICE_BATH),
+        }
+    }
+}
+
+fn over_time(readings: &[(Moment, Celsius)], else_always: Celsius) -> Surroundings {
+    let mut readings = readings.iter();
+    let first = readings.next().map_or(else_always, |&(_, first)| first);
+    readings.fold(Surroundings::constant(first), |around, &(at, to)| {
+        around.changed(at, to)
+    })
+}
+
+/// Everything that a formula chills or lets cool: it follows from the formula alone.
+pub(super) fn bodies(formula: &Formula) -> Map<StepId, FilmSpread> {
+    let steps = formula.steps.iter();
+    let cools = |step: &&Step| matches!(step.length, Length::Chill { .. } | Length::Cool { .. });
+    steps
+        .filter(cools)
+        .map(|step| (step.id, body(formula, step)))
+        .collect()
+}
+
+/// What a step chills in its dish, or a baked piece.
+fn body(formula: &Formula, step: &Step) -> FilmSpread {
+    let vessel = match step.length {
+        Length::Chill { depth, cooling, .. } => {
+            let mass = formula.component_of(step).map(Component::mass);
+            Vessel::filling(mass.unwrap_or(Grams::MIN), depth, cooling)
+        }
+        _ => Vessel::baked_piece(oven_piece(formula)),
+    };
+    FilmSpread::of(vessel)
+}
+
+fn oven_piece(formula: &Formula) -> Grams {
+    let components = formula.components.iter();
+    let fillings: Grams = components
+        .filter(|component| component.kind == ComponentKind::Filling)
+        .map(Component::mass)
+        .sum();
+    formula.pieces.mass + fillings * (1.0 / f64::from(formula.pieces.count))
+}

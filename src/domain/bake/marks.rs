@@ -1,0 +1,52 @@
+//! The marks that a step's checklist asks for.
+
+use super::event::Mark;
+use super::state::State;
+use crate::formula::{Checklist, Scope, StepId};
+
+/// Every mark a step asks for, in the order of the work: all of one piece, then the next.
+#[must_use]
+pub fn marks_of(state: &State, step: StepId) -> Vec<Mark> {
+    let Some(step) = state.formula.step(step) else {
+        return Vec::new();
+    };
+    let lines = |count: usize| {
+        let count = u16::try_from(count).unwrap_or(u16::MAX);
+        (0..count).map(|item| Mark { item, piece: None }).collect()
+    };
+    let pieces = state.formula.pieces.count;
+    match &step.checklist {
+        None => Vec::new(),
+        Some(Checklist::Ingredients) => {
+            let component = state.formula.component_of(step);
+            lines(component.map_or(0, |component| component.ingredients.len()))
+        }
+        Some(Checklist::AllIngredients) => {
+            let components = state.formula.components.iter();
+            lines(
+                components
+                    .map(|component| component.ingredients.len())
+                    .sum(),
+            )
+        }
+        Some(Checklist::PieceMasses) => (0..pieces)
+            .map(|piece| Mark {
+                item: 0,
+                piece: Some(piece),
+            })
+            .collect(),
+        Some(Checklist::Marks { scope, items }) => match scope {
+            Scope::Batch => lines(items.len()),
+            Scope::EachPiece => {
+                let items = u16::try_from(items.len()).unwrap_or(u16::MAX);
+                (0..pieces)
+                    .flat_map(|piece| (0..items).map(move |item| (piece, item)))
+                    .map(|(piece, item)| Mark {
+                        item,
+                        piece: Some(piece),
+                    })
+                    .collect()
+            }
+        },
+    }
+}

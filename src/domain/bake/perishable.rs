@@ -1,0 +1,217 @@
+//! How long food that spoils has stood out of fridge and oven.
+//!
+//! The two-hour rule: food that spoils may stand out for two hours, and for one in
+//! a kitchen above 90 °F. Source: USDA FSIS, "danger zone" (40 to 140 °F). That
+//! time out adds up, and that the oven begins it anew, is common practice, no
+//! source. Local food-safety guidance comes first.
+//!
+//! A component spoils when a step of work on it carries [`Caution::Perishable`].
+//! What is counted, each from the log alone:
+//!
+//! - a cooked filling from the end of its cooling, unless that is in the fridge,
+//!   to the end of the step that puts it there;
+//! - from the beginning of the work that takes it out and brings it to the dough
+//!   or the bread (its end less its likely length, for a beginning isn't logged)
+//!   until it goes into the oven or, with the dough, into the fridge; what came
+//!   before the fridge is added;
+//! - from the end of the bake, anew, what was baked with it;
+//! - what is filled or finished after the bake, from the beginning of that work.
+//!
+//! Serving ends it. A step that was left out proves nothing: a cream whose way
+//! into the fridge was skipped counts as standing out.
+//!
+//! Left out: the cooling itself, which has a rule of its own ([`crate::thermal::cooling`]);
+//! raw egg in dough and washes; poison that bacteria leave and baking doesn't
+//! destroy, which is why the time before the oven has a warning of its own; what is
+//! left over of a filling.
+
+use super::progress::How;
+use super::state::State;
+use crate::formula::{Caution, ComponentId, Length, Step, StepId, StepKind};
+use crate::thermal::vessel::Cooling;
+use crate::units::{Celsius, Minutes, Moment, celsius, minutes};
+
+/// Perishable food may stand out this long (USDA FSIS, the two-hour rule).
+pub const PERISHABLE_LIMIT: Minutes = minutes(120.0);
+/// In a kitchen warmer than [`HOT_KITCHEN`] it may stand out this long (USDA FSIS).
+pub const PERISHABLE_LIMIT_HOT: Minutes = minutes(60.0);
+/// 90 °F, above which the shorter limit holds (USDA FSIS).
+pub const HOT_KITCHEN: Celsius = celsius(32.2);
+
+/// Food that spoils and stands out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Standing {
+    /// The step that will put the bread away or, before the bake, the one that brought the food out.
+    pub step: StepId,
+    /// The moment to count from: earlier than it came out by what it had stood out before.
+    pub since: Moment,
+}
+
+/// What happens to food that spoils.
+#[derive(Clone, Copy)]
+enum Turn {
+    Out,
+    Away,
+    /// It is brought to the dough or the bread.
+    Joined,
+    /// The dough goes where it is cold, with all that is in it.
+    DoughAway,
+    DoughOut,
+    Oven,
+    Baked,
+    Served,
+}
+
+impl State {
+    /// All food that spoils and stands out now, the bread once.
+    #[must_use]
+    pub fn standing(&self) -> Vec<Standing> {
+        let steps = &self.formula.steps;
+        let spoils = |id: ComponentId| {
+            steps
+                .iter()
+                .any(|step| brings(step) && step.component == id)
+        };
+        let mut spoiling: Vec<Option<ComponentId>> = self
+            .formula
+            .components
+            .iter()
+            .filter(|component| spoils(component.id))
+            .map(|component| Some(component.id))
+            .collect();
+        let serve = steps.iter().find(|step| serves(step)).map(|step| step.id);
+        // Where only the serving says that it spoils, what spoils was in the dough from the start.
+        if spoiling.is_empty() && serve.is_some() {
+            spoiling.push(None);
+        }
+        let mut found: Vec<Standing> = Vec::new();
+        for component in spoiling {
+            let Some(standing) = self.standing_of(component, serve) else {
+                continue;
+            };
+            match found.iter_mut().find(|known| known.step == standing.step) {
+                Some(known) => known.since = known.since.min(standing.since),
+                None => found.push(standing),
+            }
+        }
+        found
+    }
+
+    /// How long perishable food may stand in this kitchen.
+    #[must_use]
+    pub fn perishable_limit(&self) -> Minutes {
+        if self.kitchen.air > HOT_KITCHEN {
+            PERISHABLE_LIMIT_HOT
+        } else {
+            PERISHABLE_LIMIT
+        }
+    }
+
+    /// Goes through what happened to a component, or to the dough.
+    fn standing_of(
+        &self,
+        component: Option<ComponentId>,
+        serve: Option<StepId>,
+    ) -> Option<Standing> {
+        let mut turns: Vec<(Moment, StepId, Turn)> = Vec::new();
+        for step in &self.formula.steps {
+            self.add_turns(step, component, &mut turns);
+        }
+        let mut out: Option<(Moment, StepId)> = None;
+        let mut before = minutes(0.0);
+        let (mut joined, mut baked) = (component.is_none(), false);
+        for (at, step, turn) in turns {
+            let takes_out = match turn {
+                Turn::Out => true,
+                Turn::Joined => {
+                    joined = true;
+                    true
+                }
+                Turn::DoughOut => joined,
+                Turn::Baked => {
+                    baked = true;
+                    joined
+                }
+                _ => false,
+            };
+            let puts_away = match turn {
+                Turn::Away | Turn::Served => true,
+                Turn::DoughAway | Turn::Oven => joined,
+                _ => false,
+            };
+            if takes_out {
+                out = out.or(Some((at, step)));
+            }
+            if puts_away && let Some((since, _)) = out.take() {
+                before += at - since;
+            }
+            if matches!(turn, Turn::Oven) && joined {
+                before = minutes(0.0);
+            }
+        }
+        let (since, step) = out?;
+        Some(Standing {
+            step: serve.filter(|_| baked).unwrap_or(step),
+            since: since - before,
+        })
+    }
+
+    fn add_turns(
+        &self,
+        step: &Step,
+        component: Option<ComponentId>,
+        turns: &mut Vec<(Moment, StepId, Turn)>,
+    ) {
+        let progress = self.progress(step.id);
+        let (opened, ended) = (progress.open_since, progress.ended);
+        let of_it = component == Some(step.component);
+        // Kept in order of time, and of the formula where the time is the same.
+        let mut add = |at: Option<Moment>, turn| {
+            if let Some(at) = at {
+                let place = turns.partition_point(|&(earlier, ..)| earlier <= at);
+                turns.insert(place, (at, step.id, turn));
+            }
+        };
+        let end = ended.map(|ended| ended.at);
+        match (&step.length, step.kind) {
+            (Length::Chill { cooling, .. }, _) if of_it => add(
+                end,
+                match cooling {
+                    Cooling::Fridge => Turn::Away,
+                    Cooling::Kitchen | Cooling::IceBath => Turn::Out,
+                },
+            ),
+            (_, StepKind::Retard) => {
+                add(opened, Turn::DoughAway);
+                add(end, Turn::DoughOut);
+            }
+            (_, StepKind::Bake) => {
+                add(opened, Turn::Oven);
+                add(end, Turn::Baked);
+            }
+            _ if serves(step) => add(end, Turn::Served),
+            (Length::Hands(length), _) if of_it && brings(step) => {
+                let done = ended.filter(|ended| ended.how == How::Done);
+                let Some(done) = done.map(|done| done.at) else {
+                    return;
+                };
+                if step.needs.fridge {
+                    add(Some(done), Turn::Away);
+                } else {
+                    let begun = done - length.likely();
+                    add(Some(opened.unwrap_or(begun).max(begun)), Turn::Joined);
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// Whether hands bring something that spoils out, or put it away.
+fn brings(step: &Step) -> bool {
+    step.is_hands() && step.kind != StepKind::Serve && step.cautions.contains(&Caution::Perishable)
+}
+
+fn serves(step: &Step) -> bool {
+    step.kind == StepKind::Serve && step.cautions.contains(&Caution::Perishable)
+}

@@ -1,0 +1,86 @@
+//! The parts of a state: how far a step has got, what was read off and what was set.
+
+use super::event::Mark;
+use crate::sorted::Set;
+use crate::units::{Celsius, Moment};
+
+/// Whether the bake goes on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Status {
+    /// It goes on.
+    Running,
+    /// The baker is away. The dough isn't.
+    Paused {
+        /// Since when.
+        since: Moment,
+    },
+    /// It is over and went to the notebook.
+    Finished {
+        /// Since when.
+        at: Moment,
+    },
+    /// It was given up.
+    Abandoned {
+        /// Since when.
+        at: Moment,
+    },
+}
+
+/// How a step ended.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// The baker said it was done.
+    Done,
+    /// The baker left it out.
+    Skipped,
+}
+
+/// The end of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Ended {
+    /// When.
+    pub at: Moment,
+    /// How.
+    pub how: How,
+}
+
+/// How far a step has got.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Progress {
+    /// When it could start: everything it follows had ended. What goes on by itself started then.
+    pub open_since: Option<Moment>,
+    /// Its end.
+    pub ended: Option<Ended>,
+    /// Folds that were made or left out, oldest first.
+    pub folds: Vec<Ended>,
+    /// The moment before which the next fold isn't asked for, after "not yet".
+    pub fold_later: Option<Moment>,
+    /// The moment to look again, after "not yet".
+    pub look_again: Option<Moment>,
+    /// How often "not yet" was said.
+    pub rounds: u16,
+    /// The marks of its checklist.
+    pub marks: Set<Mark>,
+}
+
+/// A temperature somebody took.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reading<Of> {
+    /// When.
+    pub at: Moment,
+    /// Of what.
+    pub of: Of,
+    /// How warm it was.
+    pub temperature: Celsius,
+}
+
+/// A timer that the baker set.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Timer {
+    /// What for.
+    pub name: String,
+    /// When it was set.
+    pub set: Moment,
+    /// When it rings.
+    pub due: Moment,
+}

@@ -1,0 +1,53 @@
+//! What a thermometer in the middle does to a forecast.
+
+use super::forecast::Forecast;
+use super::progress::Reading;
+use super::state::State;
+use crate::estimate::Estimate;
+use crate::formula::StepId;
+use crate::thermal::cooling::WARM;
+use crate::thermal::probe::window_after;
+use crate::thermal::vessel::Course;
+use crate::units::{Celsius, Moment};
+
+impl State {
+    /// The newest reading in the middle of a step's pieces, taken since it last started.
+    #[must_use]
+    pub fn core_reading(&self, step: StepId) -> Option<Reading<StepId>> {
+        let since = self.progress(step).open_since?;
+        let mut newest_first = self.cores.iter().rev();
+        newest_first
+            .find(|reading| reading.of == step && reading.at >= since)
+            .copied()
+    }
+
+    /// Whether a thermometer has shown that a filling is through the first stage of its cooling.
+    pub(super) fn is_through_first_stage(&self, step: StepId) -> bool {
+        self.core_reading(step)
+            .is_some_and(|reading| reading.temperature <= WARM)
+    }
+
+    /// Whether a thermometer has shown that a step is over, and nobody said "not yet" since.
+    pub(super) fn is_read_off(&self, forecast: &Forecast) -> bool {
+        self.core_reading(forecast.step).is_some_and(|reading| {
+            forecast.window.high() == reading.at && forecast.look <= reading.at
+        })
+    }
+
+    /// The window of a step that started at `start`, going on from the newest reading in its middle.
+    pub(super) fn after_reading(
+        &self,
+        step: StepId,
+        start: Moment,
+        window: Estimate<Moment>,
+        wanted: Celsius,
+        course: &dyn Fn() -> Course,
+    ) -> Estimate<Moment> {
+        match self.core_reading(step) {
+            Some(reading) if reading.at >= start => {
+                window_after(&course(), &window, wanted, reading.at, reading.temperature)
+            }
+            _ => window,
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! Taking back: which entries of a log no longer count, and which go next.
+
+use super::Bake;
+use super::event::{Entry, Event};
+use super::intent::Refusal;
+use crate::kitchen::Kitchen;
+use crate::sorted::Set;
+use crate::units::Moment;
+
+/// The places of entries that later ones took back.
+pub(super) fn undone(log: &[Entry]) -> Set<u32> {
+    (0_u32..)
+        .zip(log)
+        .filter_map(|(place, entry)| match &entry.event {
+            Event::Undone { entries } => Some((place, entries)),
+            _ => None,
+        })
+        // What comes after it can't have been taken back by it.
+        .flat_map(|(place, entries)| entries.iter().filter(move |&&earlier| earlier < place))
+        .copied()
+        .collect()
+}
+
+/// Takes back what the newest intent did: all its entries, and no less.
+pub(super) fn undo(bake: &Bake) -> Result<Vec<Event>, Refusal> {
+    // What was heard stays heard, with all that hearing it did.
+    let kept: Set<Moment> = bake
+        .log()
+        .iter()
+        .filter(|entry| {
+            matches!(
+                entry.event,
+                Event::Started(_) | Event::Undone { .. } | Event::Acknowledged { .. }
+            )
+        })
+        .map(|entry| entry.at)
+        .collect();
+    let events = take_back_newest(bake, |entry| !kept.contains(&entry.at));
+    if events.is_empty() {
+        return Err(Refusal::NothingToUndo);
+    }
+    Ok(events)
+}
+
+/// Takes back the newest change of the kitchen, whatever came after it, if that
+/// is what made the kitchen like `kitchen`. Bakes share a kitchen: what is taken
+/// back at one of them has to go from the logs of the others.
+pub(super) fn undo_kitchen(bake: &Bake, kitchen: &Kitchen) -> Vec<Event> {
+    if bake.state().kitchen != *kitchen {
+        return Vec::new();
+    }
+    take_back_newest(bake, |entry| {
+        matches!(
+            entry.event,
+            Event::KitchenMeasured { .. } | Event::KitchenChanged(_)
+        )
+    })
+}
+
+/// Of the entries that still count and may go, those of the newest moment.
+fn take_back_newest(bake: &Bake, may_go: impl Fn(&Entry) -> bool) -> Vec<Event> {
+    let taken_back = undone(bake.log());
+    let left: Vec<(u32, Moment)> = (0_u32..)
+        .zip(bake.log())
+        .filter(|(place, entry)| may_go(entry) && !taken_back.contains(place))
+        .map(|(place, entry)| (place, entry.at))
+        .collect();
+    let Some(&(_, newest)) = left.last() else {
+        return Vec::new();
+    };
+    let newest = left.into_iter().filter(|&(_, at)| at == newest);
+    let entries = newest.map(|(place, _)| place).collect();
+    vec![Event::Undone { entries }]
+}

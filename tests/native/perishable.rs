@@ -1,0 +1,195 @@
+//! What spoils and how long it has stood out, by the two-hour rule.
+//!
+//! Source of the two hours, and of the one above 90 °F: USDA FSIS, "danger
+//! zone". That time out adds up and that the oven begins it anew is common
+//! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
+
+use domain::bake::{
+    AlarmKind, Bake, BakeId, Entry, Event, Intent, Standing, Start, alarms, decide,
+};
+use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
+use domain::kitchen::Kitchen;
+use domain::thermal::vessel::Cooling;
+use domain::units::{Moment, minutes};
+use records::starters;
+
+const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+
+// The buns' steps that matter here.
+const CHILL: StepId = StepId(4);
+const INTO_FRIDGE: StepId = StepId(5);
+const FILL: StepId = StepId(15);
+const COOL: StepId = StepId(22);
+const SERVE: StepId = StepId(25);
+/// How long filling likely takes, by the formula.
+const FILLING: f64 = 14.0;
+
+fn after(minutes_past_nine: f64) -> Moment {
+    NINE + minutes(minutes_past_nine)
+}
+
+struct Day {
+    bake: Bake,
+}
+
+impl Day {
+    /// The buns, changed.
+    fn of(change: impl FnOnce(&mut Draft)) -> Self {
+        let mut starters = starters::all().into_iter();
+        let buns = starters.find(|formula| formula.id.0 == "plum-almond-buns");
+        let mut draft = buns.expect("a starter of that name").into_draft();
+        change(&mut draft);
+        let formula = Formula::new(draft).expect("its parts still fit together");
+        let kitchen = Kitchen::UNMEASURED;
+        let event = Event::Started(Box::new(Start { formula, kitchen }));
+        let log = vec![Entry { at: NINE, event }];
+        let bake = Bake::from_log(BakeId("buns".to_owned()), log).expect("it has its start");
+        Self { bake }
+    }
+
+    fn say(&mut self, intent: Intent, at: f64) {
+        let entries = decide(&self.bake, intent, after(at)).expect("it can be so");
+        self.bake.append(entries);
+    }
+
+    fn done(&mut self, steps: impl IntoIterator<Item = u16>, at: f64) {
+        for step in steps {
+            self.say(Intent::Done(StepId(step)), at);
+        }
+    }
+
+    /// What stands out, with since when, in min past nine. A press takes a millisecond.
+    fn standing(&self) -> Vec<(StepId, f64)> {
+        let standing = self.bake.state().standing().into_iter();
+        standing
+            .map(|Standing { step, since }| (step, ((since - NINE).get() * 10.0).round() / 10.0))
+            .collect()
+    }
+}
+
+fn step(draft: &mut Draft, id: StepId) -> &mut domain::formula::Step {
+    let mut steps = draft.steps.iter_mut();
+    steps.find(|step| step.id == id).expect("the buns have it")
+}
+
+fn link(step: StepId) -> Link {
+    Link {
+        step,
+        least: minutes(0.0),
+        greatest: None,
+    }
+}
+
+#[test]
+fn time_out_of_the_fridge_adds_up_until_the_oven_and_begins_anew_after_it() {
+    let mut day = Day::of(|_| {});
+    day.done([1, 2, 3], 10.0);
+    assert_eq!(day.standing(), []);
+    // A quarter of an hour on the bench before somebody put it away.
+    day.done([4], 60.0);
+    assert_eq!(day.standing(), [(CHILL, 60.0)]);
+    day.done([5], 75.0);
+    assert_eq!(day.standing(), []);
+    day.done([6, 7, 8, 9, 10, 11, 12, 13, 14], 180.0);
+    assert_eq!(day.standing(), []);
+    day.done([15], 200.0);
+    assert_eq!(day.standing(), [(FILL, 200.0 - FILLING - 15.0)]);
+    day.done([16, 17, 18, 19], 270.0);
+    assert_eq!(day.standing(), [(FILL, 200.0 - FILLING - 15.0)]);
+    day.done([20], 275.0);
+    assert_eq!(day.standing(), []);
+    day.done([21], 295.0);
+    assert_eq!(day.standing(), [(SERVE, 295.0)]);
+    day.done([22, 23, 24], 350.0);
+    assert_eq!(day.standing(), [(SERVE, 295.0)]);
+    day.done([25], 352.0);
+    assert_eq!(day.standing(), []);
+}
+
+#[test]
+fn what_cooled_in_the_fridge_is_still_in_it() {
+    let mut day = Day::of(|draft| {
+        if let Length::Chill { cooling, .. } = &mut step(draft, CHILL).length {
+            *cooling = Cooling::Fridge;
+        }
+    });
+    day.done([1, 2, 3, 4], 300.0);
+    assert_eq!(day.standing(), []);
+}
+
+#[test]
+fn a_way_into_the_fridge_that_was_skipped_proves_nothing() {
+    let mut day = Day::of(|_| {});
+    day.done([1, 2, 3, 4], 60.0);
+    day.say(Intent::Skip(INTO_FRIDGE), 61.0);
+    assert_eq!(day.standing(), [(CHILL, 60.0)]);
+    let warned = alarms(day.bake.state(), after(61.0));
+    let mut warned = warned.iter();
+    let alarm = warned.find(|alarm| alarm.kind == AlarmKind::Perishable);
+    let due = alarm.expect("it stands out").due;
+    // Told a quarter of an hour before its two hours are over.
+    assert!((due - after(60.0 + 120.0 - 15.0)).get().abs() < 0.01);
+}
+
+#[test]
+fn a_cream_that_is_filled_in_after_the_bake_counts_from_then() {
+    let mut day = Day::of(|draft| {
+        for (id, after) in [(16, 14), (17, 14)] {
+            step(draft, StepId(id)).after = vec![link(StepId(after))];
+        }
+        step(draft, FILL).after = vec![link(COOL), link(INTO_FRIDGE)];
+        step(draft, StepId(24)).after.push(link(FILL));
+    });
+    day.done([1, 2, 3, 4], 60.0);
+    day.done([5], 60.0);
+    day.done(
+        [6, 7, 8, 9, 10, 11, 12, 13, 14, 16, 17, 18, 19, 20, 21],
+        200.0,
+    );
+    // Bread without anything in it.
+    assert_eq!(day.standing(), []);
+    day.done([22], 240.0);
+    day.done([15], 270.0);
+    assert_eq!(day.standing(), [(SERVE, 270.0 - FILLING)]);
+    day.done([23, 24, 25], 300.0);
+    assert_eq!(day.standing(), []);
+}
+
+#[test]
+fn a_filled_dough_in_the_fridge_stands_still_in_time() {
+    let mut day = Day::of(|draft| {
+        let retard = step(draft, StepId(16));
+        retard.kind = domain::formula::StepKind::Retard;
+        retard.needs = Needs {
+            fridge: true,
+            ..Needs::default()
+        };
+        for id in [17, 19] {
+            step(draft, StepId(id)).ahead_of = None;
+        }
+    });
+    day.done([1, 2, 3, 4, 5], 60.0);
+    day.done([6, 7, 8, 9, 10, 11, 12, 13, 14], 180.0);
+    // Filled in the shortest time, and into the fridge at once.
+    day.done([15], 190.0);
+    assert_eq!(day.standing(), []);
+    day.done([16], 700.0);
+    // Ten minutes before the night, and since it came out.
+    assert_eq!(day.standing(), [(StepId(16), 690.0)]);
+}
+
+#[test]
+fn where_only_the_serving_says_so_it_was_in_the_dough_from_the_start() {
+    let mut day = Day::of(|draft| {
+        for step in &mut draft.steps {
+            if step.id != SERVE {
+                step.cautions
+                    .retain(|&caution| caution != Caution::Perishable);
+            }
+        }
+    });
+    day.done(1..=20, 200.0);
+    assert_eq!(day.standing(), []);
+    day.done([21], 220.0);
+    assert_eq!(day.standing(), [(SERVE, 220.0)]);
+}

@@ -1,0 +1,89 @@
+//! What the notebook tells of a bake: everything that was done and measured in it.
+
+use domain::bake::{Bake, BakeId, Ended, Entry, Event, How, Intent, Start, decide};
+use domain::formula::{Formula, Length, StepId};
+use domain::kitchen::Kitchen;
+use domain::notebook::summary;
+use domain::thermal::cooling::remedies;
+use domain::thermal::vessel::Cooling;
+use domain::units::{Moment, celsius, millimetres, minutes};
+use records::starters;
+
+const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+
+fn starter(id: &str) -> Formula {
+    let mut starters = starters::all().into_iter();
+    let found = starters.find(|formula| formula.id.0 == id);
+    found.expect("a starter of that name")
+}
+
+fn begin(formula: Formula) -> Bake {
+    let kitchen = Kitchen::UNMEASURED;
+    let event = Event::Started(Box::new(Start { formula, kitchen }));
+    let log = vec![Entry { at: NINE, event }];
+    Bake::from_log(BakeId("story".to_owned()), log).expect("it has its start")
+}
+
+#[test]
+fn folds_not_yets_and_the_kitchen_are_told() {
+    let mut bake = begin(starter("overnight-tin-loaf"));
+    let rise = StepId(7);
+    let mut at = NINE;
+    let mut say = |intent| {
+        at = at + minutes(10.0);
+        let entries = decide(&bake, intent, at).expect("it can be so");
+        bake.append(entries);
+        at
+    };
+    for step in 1..=6 {
+        say(Intent::Done(StepId(step)));
+    }
+    let folded = say(Intent::Folded(rise));
+    say(Intent::FoldNotYet(rise, minutes(5.0)));
+    let measured = say(Intent::KitchenIs(celsius(19.5)));
+    let left_out = say(Intent::SkipFold(rise));
+    say(Intent::NotYet(rise, minutes(10.0)));
+    say(Intent::NotYet(rise, minutes(10.0)));
+    say(Intent::Done(rise));
+
+    let story = summary(&bake);
+    let mut rows = story.rows.iter();
+    let row = rows
+        .find(|row| row.step == rise)
+        .expect("every step has a row");
+    let folds = [(folded, How::Done), (left_out, How::Skipped)];
+    assert_eq!(row.folds, folds.map(|(at, how)| Ended { at, how }));
+    assert_eq!(row.not_yet, 2);
+    assert_eq!(story.air, [(measured, celsius(19.5))]);
+}
+
+/// The almond cream passes on ice water and has no need of advice; the same, deep in a
+/// bowl in the fridge, doesn't, and gets what [`remedies`] reckons for just that.
+#[test]
+fn a_chill_knows_what_to_ask_for_its_remedies() {
+    let formula = starter("plum-almond-buns");
+    let chill = StepId(4);
+    let advice = |formula: &Formula| {
+        let bake = begin(formula.clone());
+        let state = bake.state();
+        let step = state.formula.step(chill).expect("the cream cools");
+        let (mass, depth, cooling, around) = state.chills(step, NINE).expect("it chills");
+        assert_eq!(
+            mass,
+            state.formula.component_of(step).expect("the cream").mass()
+        );
+        (around, remedies(mass, depth, cooling, around))
+    };
+    assert!(advice(&formula).1.is_empty());
+
+    let mut draft = formula.into_draft();
+    for step in &mut draft.steps {
+        if let Length::Chill { depth, cooling, .. } = &mut step.length {
+            (*depth, *cooling) = (millimetres(60.0), Cooling::Fridge);
+        }
+    }
+    let deep = Formula::new(draft).expect("only a chill was changed");
+    let (around, ways) = advice(&deep);
+    assert_eq!(around, Kitchen::UNMEASURED.fridge);
+    assert!(!ways.is_empty());
+}
