@@ -5,6 +5,7 @@
 
 mod days;
 mod forecasts;
+mod rejoin;
 
 use domain::bake::{
     Ask, Bake, Entry, Event, Intent, Refusal, State, alarms, decide, focus, offers, running,

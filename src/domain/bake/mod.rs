@@ -12,6 +12,7 @@ mod event;
 mod focus;
 mod forecast;
 mod intent;
+mod rejoin;
 mod rising;
 mod state;
 mod timers;
@@ -20,6 +21,7 @@ pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
 pub use focus::{Ask, Running, focus, offers, running};
 pub use forecast::{Forecast, Reason};
 pub use intent::{Intent, Refusal, decide, marks_of};
+pub use rejoin::rejoin;
 pub use state::{Ended, How, Progress, Reading, State, Status, Timer};
 pub use timers::{
     Alarm, AlarmKind, COOLING_FIRST_STAGE, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
