@@ -11,7 +11,7 @@ use crate::pages::note::NotePage;
 use crate::pages::notebook::NotebookPage;
 use crate::pages::today::TodayPage;
 use crate::route::Route;
-use crate::state::{Health, Loading, Oventide, oventide};
+use crate::state::{Loading, Oventide, oventide};
 use crate::widgets::live;
 use crate::words;
 
@@ -69,12 +69,9 @@ fn page(route: &Route) -> AnyView {
 #[component]
 fn Standing() -> impl IntoView {
     let app = oventide();
-    let unsaved = move || match &*app.health.read() {
-        Health::Sound => ().into_any(),
-        Health::Unsaved(error) => {
-            let text = words::store_error(error);
-            view! { <p class="standing">{text}</p> }.into_any()
-        }
+    let unsaved = move || match words::health(&app.health.read()) {
+        Some(text) => view! { <p class="standing">{text}</p> }.into_any(),
+        None => ().into_any(),
     };
     view! {
         <div role="alert">

@@ -29,9 +29,13 @@ impl Oventide {
         Effect::new(move || {
             let now = self.beat.get();
             let views = self.views.read();
+            let hearing = self.hearing.read();
             let mut ringing = Vec::new();
             for view in views.iter() {
                 for alarm in view.alarms.iter().filter(|alarm| alarm.due <= now) {
+                    if hearing.contains(&(view.bake.id.clone(), alarm.id)) {
+                        continue;
+                    }
                     let (title, body) = words::alarm(view.bake.state(), alarm);
                     ringing.push(Ringing {
                         bake: view.bake.id.clone(),
@@ -42,7 +46,7 @@ impl Oventide {
                 }
             }
             let next = views.iter().filter_map(|view| view.next_due).min();
-            drop(views);
+            drop((views, hearing));
             self.expect_next(next);
             self.sound_for(&ringing);
             self.ringing.set(ringing);
@@ -89,11 +93,17 @@ impl Oventide {
         spawn_local(async move { notify::show(&tag, &title, &body).await });
     }
 
-    /// "I heard it."
+    /// "I heard it." It is silent from now on, however long it takes to store that.
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
         let tag = tag(bake, alarm);
         spawn_local(async move { notify::clear(&tag).await });
+        let heard = (bake.clone(), alarm);
+        self.hearing.update(|hearing| hearing.push(heard.clone()));
         self.ask(bake, Intent::Hear(alarm));
+        self.in_turn(Box::pin(async move {
+            self.hearing
+                .update(|hearing| hearing.retain(|other| *other != heard));
+        }));
     }
 }
 

@@ -9,13 +9,14 @@ mod answers;
 mod archive;
 mod asking;
 mod library;
+mod unsaved;
 mod view;
 
-use std::cell::RefCell;
-use std::collections::{BTreeMap, VecDeque};
+use std::cell::{Cell, OnceCell, RefCell};
+use std::collections::VecDeque;
 use std::rc::Rc;
 
-use domain::bake::{Bake, BakeId, Intent};
+use domain::bake::{AlarmId, Bake, BakeId};
 use domain::formula::{Formula, FormulaId};
 use domain::notebook::Note;
 use domain::units::Moment;
@@ -33,14 +34,17 @@ pub(crate) use archive::ArchiveOutcome;
 pub(crate) use view::BakeView;
 
 use crate::route::Route;
+use unsaved::{Sight, Task, Unsaved};
 
 /// How storing goes.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Health {
     /// Everything is stored.
     Sound,
-    /// Storage can't be had, or writing failed: the app goes on in memory.
+    /// Writing failed: the app goes on in memory.
     Unsaved(platform::store::StoreError),
+    /// The storage could never be read, so what is in it isn't shown: the app goes on in memory.
+    Unread(platform::store::StoreError),
 }
 
 /// What became of the first look into the storage.
@@ -80,6 +84,8 @@ pub(crate) struct Oventide {
     pub(crate) persistence: RwSignal<Option<Persistence>>,
     /// What the last thing asked led to, in words.
     pub(crate) answer: RwSignal<Option<Answer>>,
+    /// Alarms the baker has just stopped: silent at once, while that is on its way into the log.
+    hearing: RwSignal<Vec<(BakeId, AlarmId)>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,
     /// Whether the screen is kept awake.
@@ -95,20 +101,32 @@ pub(crate) struct Oventide {
 
 /// What isn't shown but has to live as long as the app.
 struct Inner {
-    store: RefCell<Option<Store>>,
+    store: OnceCell<Store>,
+    starters: OnceCell<Vec<Formula>>,
     sound: AlarmSound,
     wake_lock: RefCell<Option<WakeLock>>,
     tabs: RefCell<Option<Tabs>>,
     updates: RefCell<Option<platform::offline::Updates>>,
     tickers: RefCell<Vec<clock::Ticker>>,
     next_due: RefCell<Option<clock::Once>>,
-    asked: RefCell<VecDeque<(BakeId, Vec<Intent>)>>,
-    asking: RefCell<bool>,
-    // For each bake, the first entry of its log that could not be stored yet.
-    unsaved: RefCell<BTreeMap<BakeId, u32>>,
+    // What uses the storage, in turn; whether something does now; whether anything failed meanwhile.
+    waiting: RefCell<VecDeque<Task>>,
+    working: Cell<bool>,
+    failed: Cell<bool>,
+    unsaved: RefCell<Unsaved>,
+    sight: Cell<Sight>,
+    // The settings as they are stored, if they are.
+    settings: RefCell<Option<Settings>>,
     leads: RefCell<bool>,
     asked_to_persist: RefCell<bool>,
     sounding: RefCell<bool>,
+}
+
+impl Inner {
+    /// The formulas that come with the app, read once.
+    fn starters(&self) -> &[Formula] {
+        self.starters.get_or_init(platform::store::starters)
+    }
 }
 
 impl Oventide {
@@ -118,16 +136,20 @@ impl Oventide {
         let beat = RwSignal::new(now);
         let bakes = RwSignal::new(Vec::new());
         let inner = Inner {
-            store: RefCell::default(),
+            store: OnceCell::new(),
+            starters: OnceCell::new(),
             sound: AlarmSound::new(),
             wake_lock: RefCell::default(),
             tabs: RefCell::default(),
             updates: RefCell::default(),
             tickers: RefCell::default(),
             next_due: RefCell::default(),
-            asked: RefCell::default(),
-            asking: RefCell::default(),
+            waiting: RefCell::default(),
+            working: Cell::default(),
+            failed: Cell::default(),
             unsaved: RefCell::default(),
+            sight: Cell::new(Sight::Never),
+            settings: RefCell::default(),
             leads: RefCell::default(),
             asked_to_persist: RefCell::default(),
             sounding: RefCell::default(),
@@ -137,7 +159,7 @@ impl Oventide {
             beat,
             route: RwSignal::new(Route::read(&platform::page::current_hash())),
             loading: RwSignal::new(Loading::Opening),
-            formulas: RwSignal::new(platform::store::starters()),
+            formulas: RwSignal::new(Vec::new()),
             bakes,
             notes: RwSignal::new(Vec::new()),
             settings: RwSignal::new(Settings::default()),
@@ -145,6 +167,7 @@ impl Oventide {
             health: RwSignal::new(Health::Sound),
             persistence: RwSignal::new(None),
             answer: RwSignal::new(None),
+            hearing: RwSignal::new(Vec::new()),
             ringing: RwSignal::new(Vec::new()),
             awake: RwSignal::new(WakeState::Released),
             offline_ready: RwSignal::new(false),
@@ -221,7 +244,10 @@ impl Oventide {
             platform::page::scroll_to_top();
         });
         // A phone that slept finds out here what fell due meanwhile.
-        platform::page::on_return(move || self.renew());
+        platform::page::on_return(move || {
+            self.renew();
+            self.save_what_is_unsaved();
+        });
         platform::page::on_first_gesture(move || self.inner().sound.unlock());
         let tabs = Tabs::new(move || self.read_again());
         *self.inner().tabs.borrow_mut() = Some(tabs);

@@ -34,7 +34,7 @@ pub(crate) use quantity::{
     span, temperature, window,
 };
 pub(crate) use refusal::refusal;
-pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};
+pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 
 /// The app's own name.
 pub(crate) const NAME: &str = "Oventide";

@@ -52,6 +52,12 @@ impl Bake {
         &self.log
     }
 
+    /// The place of the next entry in the log, from 0.
+    #[must_use]
+    pub fn next_place(&self) -> u32 {
+        u32::try_from(self.log.len()).unwrap_or(u32::MAX)
+    }
+
     /// Where the bake stands.
     #[must_use]
     pub fn state(&self) -> &State {

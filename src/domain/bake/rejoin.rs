@@ -7,8 +7,6 @@
 //! out: an entry that makes no sense any more changes nothing, since the fold
 //! is total.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::event::{AlarmId, Entry, Event, TimerId};
 use crate::units::Moment;
 
@@ -56,29 +54,29 @@ fn is_same(one: &Entry, other: &Entry) -> bool {
 
 /// Which moments are taken, and where ours went.
 struct Moments {
-    taken: BTreeSet<Moment>,
-    moved: BTreeMap<Moment, Moment>,
+    taken: Vec<Moment>,
+    moved: Vec<(Moment, Moment)>,
 }
 
 impl Moments {
     fn beside(theirs: &[Entry]) -> Self {
         Self {
             taken: theirs.iter().map(|entry| entry.at).collect(),
-            moved: BTreeMap::new(),
+            moved: Vec::new(),
         }
     }
 
     /// What shared a moment, one intent, still shares one afterwards.
     fn free_for(&mut self, wanted: Moment) -> Moment {
-        if let Some(&moved) = self.moved.get(&wanted) {
+        if let Some(&(_, moved)) = self.moved.iter().find(|&&(from, _)| from == wanted) {
             return moved;
         }
         let mut at = wanted;
         while self.taken.contains(&at) {
             at = Moment::from_epoch_ms(at.epoch_ms().saturating_add(1));
         }
-        self.taken.insert(at);
-        self.moved.insert(wanted, at);
+        self.taken.push(at);
+        self.moved.push((wanted, at));
         at
     }
 }
@@ -86,7 +84,7 @@ impl Moments {
 /// The next free number of a timer, where the other side set timers too, and which of ours got which.
 struct Timers {
     next: Option<u32>,
-    moved: BTreeMap<TimerId, TimerId>,
+    moved: Vec<(TimerId, TimerId)>,
 }
 
 impl Timers {
@@ -102,7 +100,7 @@ impl Timers {
             next: set(theirs)
                 .and(set(stored))
                 .map(|newest| newest.saturating_add(1)),
-            moved: BTreeMap::new(),
+            moved: Vec::new(),
         }
     }
 
@@ -110,7 +108,7 @@ impl Timers {
         match &mut event {
             Event::TimerSet { timer, .. } => {
                 if let Some(next) = &mut self.next {
-                    self.moved.insert(*timer, TimerId(*next));
+                    self.moved.push((*timer, TimerId(*next)));
                     *timer = TimerId(*next);
                     *next = next.saturating_add(1);
                 }
@@ -118,7 +116,13 @@ impl Timers {
             Event::TimerStopped { timer }
             | Event::Acknowledged {
                 alarm: AlarmId::Timer(timer),
-            } => *timer = self.moved.get(timer).copied().unwrap_or(*timer),
+            } => {
+                // A number is free again once its timer was taken back, so the newest counts.
+                let mut newest_first = self.moved.iter().rev();
+                if let Some(&(_, moved)) = newest_first.find(|&&(from, _)| from == *timer) {
+                    *timer = moved;
+                }
+            }
             _ => {}
         }
         event

@@ -121,7 +121,8 @@ impl Written {
     }
 
     fn keep(&self, edit: impl FnOnce(&mut Note)) {
-        let mut note = untrack(|| self.note());
+        let unsaved = self.app.unsaved_note(&self.bake.id);
+        let mut note = unsaved.unwrap_or_else(|| untrack(|| self.note()));
         edit(&mut note);
         self.app.keep_note(note);
     }
