@@ -33,9 +33,6 @@ impl Oventide {
             let mut ringing = Vec::new();
             for view in views.iter() {
                 for alarm in view.alarms.iter().filter(|alarm| alarm.due <= now) {
-                    if hearing.contains(&(view.bake.id.clone(), alarm.id)) {
-                        continue;
-                    }
                     let (title, body) = words::alarm(view.bake.state(), alarm);
                     ringing.push(Ringing {
                         bake: view.bake.id.clone(),
@@ -46,9 +43,12 @@ impl Oventide {
                 }
             }
             let next = views.iter().filter_map(|view| view.next_due).min();
-            drop((views, hearing));
+            drop(views);
             self.expect_next(next);
-            self.sound_for(&ringing);
+            let heard = |one: &Ringing| hearing.contains(&(one.bake.clone(), one.alarm.id));
+            let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
+            drop(hearing);
+            self.sound_for(&loud);
             self.ringing.set(ringing);
         });
     }
@@ -93,7 +93,7 @@ impl Oventide {
         spawn_local(async move { notify::show(&tag, &title, &body).await });
     }
 
-    /// "I heard it." It is silent from now on, however long it takes to store that.
+    /// "I heard it." It is silent from now on, and gone from the screen once that is stored.
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
         let tag = tag(bake, alarm);
         spawn_local(async move { notify::clear(&tag).await });

@@ -35,6 +35,10 @@ impl Oventide {
         self.in_turn(Box::pin(async move {
             let now = clock::now();
             let store = self.store();
+            if !self.is_sound() {
+                // What isn't stored has to stand behind what other tabs wrote meanwhile.
+                self.reload().await;
+            }
             let written = store.export(now, &self.unsaved_contents()).await;
             let (text, told): (_, fn(_) -> _) = match written {
                 Ok(text) => (text, ArchiveOutcome::Written),

@@ -84,7 +84,7 @@ pub(crate) struct Oventide {
     pub(crate) persistence: RwSignal<Option<Persistence>>,
     /// What the last thing asked led to, in words.
     pub(crate) answer: RwSignal<Option<Answer>>,
-    /// Alarms the baker has just stopped: silent at once, while that is on its way into the log.
+    /// Alarms the baker has just stopped: silent, while that is on its way into the log.
     hearing: RwSignal<Vec<(BakeId, AlarmId)>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,

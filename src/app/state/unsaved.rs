@@ -92,12 +92,11 @@ impl Oventide {
     /// Reads what could not be read and stores what could not be stored, if there is any.
     pub(super) fn save_what_is_unsaved(self) {
         if !self.is_sound() {
-            // Working nothing off ends with trying again.
-            self.in_turn(Box::pin(async {}));
+            self.in_turn(Box::pin(self.catch_up()));
         }
     }
 
-    fn is_sound(self) -> bool {
+    pub(super) fn is_sound(self) -> bool {
         let inner = self.inner();
         inner.sight.get() == Sight::Clear && inner.unsaved.borrow().is_empty()
     }
@@ -122,7 +121,10 @@ impl Oventide {
     pub(super) fn lose_storage(self, error: StoreError) {
         let inner = self.inner();
         inner.failed.set(true);
-        let silent = matches!(error, StoreError::Closed | StoreError::Failed(_));
+        let silent = matches!(
+            error,
+            StoreError::Closed | StoreError::Failed(_) | StoreError::NoAnswer
+        );
         if silent && inner.sight.get() == Sight::Clear {
             inner.sight.set(Sight::Lost);
         }

@@ -2,11 +2,14 @@
 //!
 //! Browsers close it by themselves: when a phone puts the page to sleep, when
 //! the baker clears the browser's data, and when a newer version wants it. Some
-//! don't answer an opening at all. Nobody may wait for that for ever, so after
-//! [`PATIENCE_MS`] the waiting ends with an error; an answer that comes later is
-//! still taken, and told.
+//! don't answer an opening at all, or never say what became of a write. Nobody
+//! may wait for that for ever, so after a while the waiting ends with an error. A
+//! phone that slept meanwhile gives its answer only then; so a late answer is told,
+//! and what it changed is met by reading again.
 
 use std::cell::RefCell;
+use std::future::Future;
+use std::pin::Pin;
 use std::rc::Rc;
 
 use gloo_timers::callback::Timeout;
@@ -17,7 +20,13 @@ use super::connection::Connection;
 use crate::later::later;
 
 /// How long an opening may take. Even a slow phone opens a database in a tenth of that.
-const PATIENCE_MS: u32 = 5_000;
+const OPENING_MS: u32 = 5_000;
+
+/// How long reading or writing may take. A worn phone can need seconds to make one entry durable.
+const WORKING_MS: u32 = 10_000;
+
+/// Something that is done with the open database.
+pub(super) type Work<T> = Pin<Box<dyn Future<Output = Result<T, StoreError>>>>;
 
 /// The way to the database.
 pub(super) struct Access {
@@ -28,8 +37,8 @@ pub(super) struct Access {
 }
 
 impl Access {
-    /// Nothing is opened yet. The callback is called when the database was
-    /// closed from outside, and when an opening succeeds that was given up.
+    /// Nothing is opened yet. The callback is called when the database was closed
+    /// from outside, and when it answers after nobody waited any more.
     pub(super) fn new(on_change: Box<dyn Fn()>) -> Rc<Self> {
         Rc::new(Self {
             connection: RefCell::default(),
@@ -66,15 +75,37 @@ impl Access {
                 (access.on_change)();
             }
         });
-        let _limit = Timeout::new(PATIENCE_MS, move || {
+        let _limit = Timeout::new(OPENING_MS, move || {
             let _ = giver.give(Err(StoreError::NoAnswer));
         });
         answer.await
     }
 
-    /// Forgets the connection, so that the next need opens a new one.
-    pub(super) fn let_go(&self) {
-        let gone = self.connection.borrow_mut().take();
-        drop(gone);
+    /// Waits for something that is done with the open database, but not for ever.
+    ///
+    /// Some phones lose the way to the database without a word, so after a failure
+    /// the connection is forgotten and the next need opens another.
+    pub(super) async fn in_time<T: 'static>(
+        self: &Rc<Self>,
+        work: Work<T>,
+    ) -> Result<T, StoreError> {
+        let (giver, answer) = later();
+        let limit = giver.clone();
+        let access = Rc::clone(self);
+        // It goes on when nobody waits any more: nothing may be torn off half-way.
+        spawn_local(async move {
+            if giver.give(work.await).is_some() {
+                (access.on_change)();
+            }
+        });
+        let _limit = Timeout::new(WORKING_MS, move || {
+            let _ = limit.give(Err(StoreError::NoAnswer));
+        });
+        let outcome = answer.await;
+        if let Err(StoreError::Closed | StoreError::Failed(_) | StoreError::NoAnswer) = &outcome {
+            let gone = self.connection.borrow_mut().take();
+            drop(gone);
+        }
+        outcome
     }
 }

@@ -88,9 +88,10 @@ impl Connection {
         }
     }
 
-    /// Whether nobody has closed it, as far as it was told.
+    /// Whether it can be used. Some phones close it without a word, so it is tried as well.
     pub(super) fn is_open(&self) -> bool {
-        self.is_open.get()
+        let probe = || self.database.transaction(Shelf::SetAside.name()).build();
+        self.is_open.get() && probe().is_ok()
     }
 
     /// Everything in every store, as it was at one moment.

@@ -142,8 +142,7 @@ pub struct Store {
 impl Store {
     /// The storage, not opened yet. The callback is called when it should be
     /// read again: it was closed from outside (by a newer version in another
-    /// tab, or because the browser cleared it), or it opened after it had been
-    /// given up.
+    /// tab, or because the browser cleared it), or it answered too late.
     #[must_use]
     pub fn new(on_change: impl Fn() + 'static) -> Self {
         Self {
@@ -156,27 +155,27 @@ impl Store {
         self.access.connection().await
     }
 
-    /// Some phones lose the way to the database without a word, so after a failure it is opened anew.
-    fn checked<T>(&self, outcome: Result<T, StoreError>) -> Result<T, StoreError> {
-        if let Err(StoreError::Closed | StoreError::Failed(_)) = &outcome {
-            self.access.let_go();
-        }
-        outcome
+    async fn read_all(&self) -> Result<Kept, StoreError> {
+        let connection = self.connection().await?;
+        let work = async move { connection.read_all().await };
+        self.access.in_time(Box::pin(work)).await
     }
 
-    async fn read(&self) -> Result<sorting::Sorted, StoreError> {
-        let kept = self.connection().await?.read_all().await;
-        self.checked(kept).map(sorting::sort)
+    async fn replace(
+        &self,
+        shelf: Shelf,
+        key: &str,
+        text: Option<String>,
+    ) -> Result<(), StoreError> {
+        let connection = self.connection().await?;
+        let key = key.to_owned();
+        let work = async move { connection.replace(shelf, &key, text.as_deref()).await };
+        self.access.in_time(Box::pin(work)).await
     }
 
-    async fn replace(&self, shelf: Shelf, key: &str, text: Option<&str>) -> Result<(), StoreError> {
-        let replaced = self.connection().await?.replace(shelf, key, text).await;
-        self.checked(replaced)
-    }
-
+    /// However long it takes: an archive can be large, and half of one is of no use.
     async fn replace_all(&self, kept: &Kept) -> Result<(), StoreError> {
-        let replaced = self.connection().await?.replace_all(kept).await;
-        self.checked(replaced)
+        self.connection().await?.replace_all(kept).await
     }
 
     /// Reads everything, as it was at one moment.
@@ -184,7 +183,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`]. What can't be understood is no error; it stands in [`Contents::set_aside`].
     pub async fn load(&self) -> Result<Contents, StoreError> {
-        let sorted = self.read().await?;
+        let sorted = sorting::sort(self.read_all().await?);
         *self.set_aside.borrow_mut() = sorted.archive.set_aside;
         Ok(sorted.contents)
     }
@@ -202,7 +201,9 @@ impl Store {
         let texts = entries.iter().map(|entry| EntryRecord::from(entry).write());
         let texts: Vec<String> = texts.collect();
         let connection = self.connection().await?;
-        self.checked(connection.append(&bake.0, first, &texts).await)
+        let bake = bake.0.clone();
+        let work = async move { connection.append(&bake, first, &texts).await };
+        self.access.in_time(Box::pin(work)).await
     }
 
     /// Keeps a formula.
@@ -211,7 +212,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_formula(&self, formula: &Formula) -> Result<(), StoreError> {
         let text = FormulaRecord::from(formula).write();
-        self.replace(Shelf::Formulas, &formula.id.0, Some(&text))
+        self.replace(Shelf::Formulas, &formula.id.0, Some(text))
             .await
     }
 
@@ -229,7 +230,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_settings(&self, settings: &Settings) -> Result<(), StoreError> {
         let text = KitchenRecord::from(settings).write();
-        self.replace(Shelf::Kitchen, KITCHEN_KEY, Some(&text)).await
+        self.replace(Shelf::Kitchen, KITCHEN_KEY, Some(text)).await
     }
 
     /// Keeps what the baker wrote about a bake, in place of what was written before.
@@ -238,7 +239,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_note(&self, note: &Note) -> Result<(), StoreError> {
         let text = NoteRecord::from(note).write();
-        self.replace(Shelf::Notebook, &note.bake.0, Some(&text))
+        self.replace(Shelf::Notebook, &note.bake.0, Some(text))
             .await
     }
 
@@ -248,12 +249,9 @@ impl Store {
     /// # Errors
     /// [`StoreError`] when nothing can be read; [`Store::export_known`] goes without.
     pub async fn export(&self, now: Moment, unsaved: &Contents) -> Result<String, StoreError> {
-        let mut kept = self.connection().await?.read_all().await;
-        if let Ok(kept) = &mut kept {
-            sorting::lay_over(kept, unsaved);
-        }
-        let sorted = self.checked(kept).map(sorting::sort)?;
-        Ok(sorted.archive.write(now.epoch_ms()))
+        let mut kept = self.read_all().await?;
+        sorting::lay_over(&mut kept, unsaved);
+        Ok(sorting::sort(kept).archive.write(now.epoch_ms()))
     }
 
     /// The text of an archive file with all that the app knows, and with what
