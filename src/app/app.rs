@@ -13,7 +13,7 @@ use crate::pages::notebook::NotebookPage;
 use crate::pages::today::TodayPage;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{Health, Loading, Oventide, oventide};
+use crate::state::{Loading, Oventide, oventide};
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -72,12 +72,9 @@ fn page(route: &Route) -> AnyView {
 #[component]
 fn Standing() -> impl IntoView {
     let app = oventide();
-    let unsaved = move || match &*app.health.read() {
-        Health::Sound => ().into_any(),
-        Health::Unsaved(error) => {
-            let text = words::store_error(error);
-            view! { <p class="standing">{text}</p> }.into_any()
-        }
+    let unsaved = move || match words::health(&app.health.read()) {
+        Some(text) => view! { <p class="standing">{text}</p> }.into_any(),
+        None => ().into_any(),
     };
     view! {
         <div role="alert">

@@ -29,6 +29,7 @@ impl Oventide {
         Effect::new(move || {
             let now = self.beat.get();
             let views = self.views.read();
+            let hearing = self.hearing.read();
             let mut ringing = Vec::new();
             for view in views.iter() {
                 for alarm in view.alarms.iter().filter(|alarm| alarm.due <= now) {
@@ -44,7 +45,10 @@ impl Oventide {
             let next = views.iter().filter_map(|view| view.next_due).min();
             drop(views);
             self.expect_next(next);
-            self.sound_for(&ringing);
+            let heard = |one: &Ringing| hearing.contains(&(one.bake.clone(), one.alarm.id));
+            let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
+            drop(hearing);
+            self.sound_for(&loud);
             self.ringing.set(ringing);
         });
         let could = Memo::new(move |_| self.could_ring());
@@ -123,10 +127,16 @@ impl Oventide {
         }
     }
 
-    /// "I heard it."
+    /// "I heard it." It is silent from now on, and gone from the screen once that is stored.
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
         clear(tag(bake, alarm));
+        let heard = (bake.clone(), alarm);
+        self.hearing.update(|hearing| hearing.push(heard.clone()));
         self.ask(bake, Intent::Hear(alarm));
+        self.in_turn(Box::pin(async move {
+            self.hearing
+                .update(|hearing| hearing.retain(|other| *other != heard));
+        }));
     }
 }
 

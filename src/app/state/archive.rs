@@ -12,36 +12,47 @@ use crate::reactive::RwSignal;
 pub(crate) enum ArchiveOutcome {
     /// The file went to the share sheet or the downloads.
     Written(files::SaveOutcome),
+    /// So did this one, but the storage could not be read: it holds what is known here.
+    WrittenAsKnown(files::SaveOutcome),
     /// Everything in the file is now here.
     Restored,
     /// The file can't be taken; nothing was changed.
     Refused(RestoreError),
     /// No text could be got from the file.
     Unreadable(files::FileError),
-    /// The storage can't be read.
-    NoStorage,
+    /// Everything was forgotten.
+    Erased,
+    /// The storage can't be reached, so nothing was forgotten.
+    NotErased,
 }
 
 /// What the file picker offers.
 const ACCEPT: &str = ".json,application/json";
 
 impl Oventide {
-    /// Writes everything into one file.
+    /// Writes everything into one file, stored or not.
     pub(crate) fn write_archive(self, name: String, outcome: RwSignal<Option<ArchiveOutcome>>) {
-        spawn_local(async move {
+        self.in_turn(Box::pin(async move {
             let now = clock::now();
-            let written = match self.store() {
-                Some(store) => store.export(now).await.ok(),
-                None => None,
-            };
-            outcome.set(Some(match written {
-                Some(text) => {
-                    let saved = files::save(&name, "application/json", &text).await;
-                    ArchiveOutcome::Written(saved)
+            let store = self.store();
+            if !self.is_sound() {
+                // What isn't stored has to stand behind what other tabs wrote meanwhile.
+                self.reload().await;
+            }
+            let written = store.export(now, &self.unsaved_contents()).await;
+            let (text, told): (_, fn(_) -> _) = match written {
+                Ok(text) => (text, ArchiveOutcome::Written),
+                Err(_) => {
+                    let text = store.export_known(now, &self.known_contents());
+                    (text, ArchiveOutcome::WrittenAsKnown)
                 }
-                None => ArchiveOutcome::NoStorage,
-            }));
-        });
+            };
+            // Nobody waits for how long the share sheet stays open.
+            spawn_local(async move {
+                let saved = files::save(&name, "application/json", &text).await;
+                outcome.set(Some(told(saved)));
+            });
+        }));
     }
 
     /// Puts everything from a file in place of everything here, or changes nothing.
@@ -53,36 +64,40 @@ impl Oventide {
                 Ok(None) => return,
                 Err(error) => return outcome.set(Some(ArchiveOutcome::Unreadable(error))),
             };
-            let Some(store) = self.store() else {
-                return outcome.set(Some(ArchiveOutcome::NoStorage));
-            };
-            match store.restore(&text).await {
-                Ok(()) => {
-                    self.inner().unsaved.borrow_mut().clear();
-                    self.reload().await;
-                    self.tell_other_tabs();
-                    outcome.set(Some(ArchiveOutcome::Restored));
-                }
-                Err(error) => outcome.set(Some(ArchiveOutcome::Refused(error))),
-            }
+            self.in_turn(Box::pin(async move {
+                let told = match self.store().restore(&text).await {
+                    Ok(()) => {
+                        self.read_anew().await;
+                        ArchiveOutcome::Restored
+                    }
+                    Err(error) => ArchiveOutcome::Refused(error),
+                };
+                outcome.set(Some(told));
+            }));
         });
     }
 
-    /// Forgets everything on this phone.
-    pub(crate) fn erase_everything(self) {
-        spawn_local(async move {
-            let Some(store) = self.store() else {
-                return;
-            };
-            match store.erase().await {
+    /// Forgets everything on this phone, or says that it can't.
+    pub(crate) fn erase_everything(self, outcome: RwSignal<Option<ArchiveOutcome>>) {
+        self.in_turn(Box::pin(async move {
+            let told = match self.store().erase().await {
                 Ok(()) => {
-                    self.inner().unsaved.borrow_mut().clear();
-                    self.settings.set(platform::store::Settings::default());
-                    self.reload().await;
-                    self.tell_other_tabs();
+                    self.read_anew().await;
+                    ArchiveOutcome::Erased
                 }
-                Err(error) => self.lose_storage(error),
-            }
-        });
+                Err(error) => {
+                    self.lose_storage(error);
+                    ArchiveOutcome::NotErased
+                }
+            };
+            outcome.set(Some(told));
+        }));
+    }
+
+    /// Reads what stands in the place of everything.
+    async fn read_anew(self) {
+        self.forget();
+        self.reload().await;
+        self.tell_other_tabs();
     }
 }

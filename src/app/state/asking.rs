@@ -2,13 +2,14 @@
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, decide};
 use domain::formula::Formula;
+use domain::kitchen::Kitchen;
 use domain::units::Celsius;
-use leptos::task::spawn_local;
 use platform::store::StoreError;
 use platform::{clock, ids};
 
 use super::answers::{self, Answer};
-use super::{BakeView, Health, Oventide};
+use super::unsaved::Edit;
+use super::{BakeView, Oventide};
 use crate::route::Route;
 
 impl Oventide {
@@ -26,13 +27,13 @@ impl Oventide {
             return;
         };
         self.inner().sound.unlock();
-        spawn_local(async move {
+        self.in_turn(Box::pin(async move {
             self.keep(&id, 0, std::slice::from_ref(&entry)).await;
             self.bakes.update(|bakes| bakes.push(bake));
             self.renew();
             // To this bake: another that runs may need the baker more, but isn't what was asked for.
             Route::Bench(Some(id)).go();
-        });
+        }));
     }
 
     /// Asks something of a bake. Asked things are worked off one after the other.
@@ -42,40 +43,10 @@ impl Oventide {
 
     /// Asks several things that are one to the baker: a refusal ends them, and the first answer stands.
     pub(crate) fn ask_in_turn(self, bake: &BakeId, intents: Vec<Intent>) {
-        let inner = self.inner();
-        inner.asked.borrow_mut().push_back((bake.clone(), intents));
-        self.work_off();
-    }
-
-    /// Works off what was asked, then tries again what could not be stored, of whatever bake.
-    fn work_off(self) {
-        if self.inner().asking.replace(true) {
-            return;
-        }
-        spawn_local(async move {
-            loop {
-                let next = self.inner().asked.borrow_mut().pop_front();
-                let Some((bake, intents)) = next else {
-                    break;
-                };
-                self.answer_all(&bake, intents).await;
-            }
-            let unsaved: Vec<BakeId> = self.inner().unsaved.borrow().keys().cloned().collect();
-            for bake in unsaved {
-                self.keep(&bake, 0, &[]).await;
-            }
-            self.inner().asking.replace(false);
-            if !self.inner().asked.borrow().is_empty() {
-                self.work_off();
-            }
-        });
-    }
-
-    /// Stores what could not be stored before, if there is any.
-    pub(super) fn save_what_is_unsaved(self) {
-        if !self.inner().unsaved.borrow().is_empty() {
-            self.work_off();
-        }
+        let bake = bake.clone();
+        self.in_turn(Box::pin(
+            async move { self.answer_all(&bake, intents).await },
+        ));
     }
 
     async fn answer_all(self, bake: &BakeId, intents: Vec<Intent>) {
@@ -83,6 +54,12 @@ impl Oventide {
         let speaks = !intents
             .iter()
             .all(|intent| matches!(intent, Intent::Hear(_)));
+        // Several bakes share a kitchen; the answer is that of the one the baker looks at.
+        let elsewhere = {
+            let inner = self.inner();
+            let on_bench = inner.on_bench.borrow();
+            on_bench.as_ref().is_some_and(|shown| shown != bake)
+        };
         let mut said = None;
         for intent in intents {
             match self.answer_one(bake, intent).await {
@@ -93,25 +70,45 @@ impl Oventide {
                 }
             }
         }
-        if speaks {
+        if speaks && !elsewhere {
             self.answer.set(said);
         }
     }
 
     /// The kitchen was measured: every running bake and the settings learn of it.
     pub(crate) fn kitchen_is(self, air: Celsius) {
-        let running: Vec<BakeId> = self
-            .views
-            .read_untracked()
-            .iter()
-            .map(|view| view.bake.id.clone())
-            .collect();
-        for bake in running {
+        for bake in self.running() {
             self.ask(&bake, Intent::KitchenIs(air));
         }
-        let mut settings = self.settings.get_untracked();
-        settings.kitchen.air = air;
-        self.keep_settings(settings);
+        self.change_settings(Box::new(move |to| to.kitchen.air = air));
+    }
+
+    /// Changes the settings. What they say of the kitchen goes to every running bake.
+    pub(crate) fn change_kitchen(self, edit: Edit) {
+        let before = self.settings.get_untracked();
+        let mut after = before.clone();
+        edit(&mut after);
+        if after.kitchen != before.kitchen {
+            for bake in self.running() {
+                self.ask(&bake, Intent::KitchenChanged(Box::new(after.kitchen)));
+            }
+        }
+        self.change_settings(edit);
+    }
+
+    fn running(self) -> Vec<BakeId> {
+        let views = self.views.read_untracked();
+        views.iter().map(|view| view.bake.id.clone()).collect()
+    }
+
+    /// A change of the kitchen was taken back at one bake: the others and the settings follow.
+    fn take_kitchen_back(self, at: &BakeId, before: Kitchen, now: Kitchen) {
+        for bake in self.running() {
+            if bake != *at {
+                self.ask(&bake, Intent::KitchenUndone(Box::new(before)));
+            }
+        }
+        self.change_settings(Box::new(move |to| to.kitchen = now));
     }
 
     /// What it would do to a bake if the kitchen had that temperature. Nothing happens.
@@ -125,8 +122,10 @@ impl Oventide {
     }
 
     async fn answer_one(self, id: &BakeId, intent: Intent) -> Result<Option<Answer>, Refusal> {
-        // Another tab can have written in between; if it keeps on, the baker is told below.
-        for _ in 0..5 {
+        // Another tab can write in between, but hardly ever twice.
+        let mut tries = 5;
+        loop {
+            self.save_bake(id).await;
             let Some(bake) = self.bake(id) else {
                 return Ok(None);
             };
@@ -135,19 +134,25 @@ impl Oventide {
             if entries.is_empty() {
                 return Ok(None);
             }
-            let first = u32::try_from(bake.log().len()).unwrap_or(u32::MAX);
-            if self.keep(id, first, &entries).await == Kept::WrittenElsewhere {
-                self.reload().await;
-                continue;
+            let first = bake.next_place();
+            if !self.keep(id, first, &entries).await {
+                tries -= 1;
+                if tries > 0 {
+                    self.reload().await;
+                    continue;
+                }
+                self.leave_unsaved(id, first, StoreError::Conflict);
             }
             let mut after = bake.clone();
             after.append(entries.iter().cloned());
             self.show_bake(after.clone());
             self.renew();
+            let (kitchen, now_kitchen) = (bake.state().kitchen, after.state().kitchen);
+            if intent == Intent::Undo && kitchen != now_kitchen {
+                self.take_kitchen_back(id, kitchen, now_kitchen);
+            }
             return Ok(answers::answer(&bake, &after, &intent, now));
         }
-        self.lose_storage(StoreError::Conflict);
-        Ok(None)
     }
 
     fn bake(self, id: &BakeId) -> Option<Bake> {
@@ -163,47 +168,56 @@ impl Oventide {
         });
     }
 
-    /// Makes entries durable, together with any of this bake that could not be before.
-    async fn keep(self, id: &BakeId, first: u32, entries: &[Entry]) -> Kept {
-        let unsaved_from = self.inner().unsaved.borrow().get(id).copied();
-        let (from, all) = match (unsaved_from, self.bake(id)) {
-            (Some(from), Some(bake)) => {
-                let mut all = bake.log()[from as usize..].to_vec();
-                all.extend_from_slice(entries);
-                (from, all)
-            }
-            _ => (first, entries.to_vec()),
-        };
-        let stored = match self.store() {
-            Some(store) => store.append(id, from, &all).await,
-            None => Err(StoreError::Closed),
-        };
-        match stored {
+    /// Makes entries durable, or leaves them to be saved later; behind others that
+    /// wait for that they wait too. False when another tab wrote in their place.
+    async fn keep(self, id: &BakeId, first: u32, entries: &[Entry]) -> bool {
+        if self.unsaved_from(id).is_some() {
+            return true;
+        }
+        match self.store().append(id, first, entries).await {
             Ok(()) => {
-                self.inner().unsaved.borrow_mut().remove(id);
-                if self.inner().unsaved.borrow().is_empty() {
-                    self.health.set(Health::Sound);
-                }
-                self.tell_other_tabs();
+                self.stored();
                 self.ask_to_persist();
-                Kept::Stored
             }
-            Err(StoreError::Conflict) => Kept::WrittenElsewhere,
-            Err(error) => {
-                self.inner().unsaved.borrow_mut().insert(id.clone(), from);
-                self.lose_storage(error);
-                Kept::InMemory
+            Err(StoreError::Conflict) => return false,
+            Err(error) => self.leave_unsaved(id, first, error),
+        }
+        true
+    }
+
+    /// Stores what could not be stored of a bake, if there is any.
+    ///
+    /// Where another tab wrote in its place, reading again puts it behind that.
+    pub(super) async fn save_bake(self, id: &BakeId) {
+        for _ in 0..3 {
+            let (Some(first), Some(bake)) = (self.unsaved_from(id), self.bake(id)) else {
+                return;
+            };
+            let rest = &bake.log()[first as usize..];
+            match self.store().append(id, first, rest).await {
+                Ok(()) => {
+                    self.inner().unsaved.borrow_mut().set_first(id, None);
+                    self.stored();
+                    return self.ask_to_persist();
+                }
+                Err(StoreError::Conflict) => {
+                    if !self.reload().await {
+                        return;
+                    }
+                }
+                Err(error) => return self.lose_storage(error),
             }
         }
+        self.lose_storage(StoreError::Conflict);
     }
-}
 
-/// What became of entries.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Kept {
-    Stored,
-    /// Only in memory: the standing warning says so.
-    InMemory,
-    /// Another tab wrote this place of the log first.
-    WrittenElsewhere,
+    fn unsaved_from(self, id: &BakeId) -> Option<u32> {
+        self.inner().unsaved.borrow().first_of(id)
+    }
+
+    fn leave_unsaved(self, id: &BakeId, first: u32, why: StoreError) {
+        let inner = self.inner();
+        inner.unsaved.borrow_mut().set_first(id, Some(first));
+        self.lose_storage(why);
+    }
 }

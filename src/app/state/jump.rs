@@ -27,7 +27,7 @@ impl Oventide {
     /// Asks what it means when the clock has jumped since the last look.
     pub(super) fn watch_clock(self) {
         let asked = self.clock_jump.get_untracked();
-        let stored = || !*self.inner().asking.borrow();
+        let stored = || !self.inner().working.get();
         if asked.is_some_and(|jump| (jump.was_set && stored()) || self.knows_of(jump)) {
             self.clock_jump.set(None);
         }

@@ -1,82 +1,121 @@
 //! What is stored: read at the start, and written before it is shown.
 
+use domain::bake::{Bake, BakeId, rejoin};
+use domain::formula::Formula;
 use domain::notebook::Note;
 use leptos::task::spawn_local;
 use platform::persist;
-use platform::store::{Contents, Settings, Store, StoreError, starters};
+use platform::store::{Contents, Store};
 
-use super::{Health, Loading, Oventide};
+use super::unsaved::{Edit, Sight, Unsaved};
+use super::{Loading, Oventide};
 
 impl Oventide {
     pub(super) fn open_storage(self) {
-        spawn_local(async move {
-            let opened = Store::open(move || self.lose_storage(StoreError::Closed)).await;
-            let read = match opened {
-                Ok(store) => {
-                    *self.inner().store.borrow_mut() = Some(store.clone());
-                    store.load().await
-                }
-                Err(error) => Err(error),
-            };
-            match read {
-                Ok(contents) => self.show(contents),
-                Err(error) => self.lose_storage(error),
+        self.in_turn(Box::pin(async move {
+            if !self.reload().await {
+                // What comes with the app is there without any storage.
+                self.formulas.set(self.inner().starters().to_vec());
             }
             self.loading.set(Loading::Ready);
+        }));
+        spawn_local(async move {
+            // The browser has been asked to open the storage then, and these are read meanwhile.
+            leptos::task::tick().await;
+            self.inner().starters();
             let persistence = persist::persisted().await;
             self.persistence.set(Some(persistence));
         });
     }
 
-    /// Goes on in memory, and says why: the first reason is the one that counts.
-    pub(super) fn lose_storage(self, error: StoreError) {
-        if self.health.get_untracked() == Health::Sound {
-            self.health.set(Health::Unsaved(error));
-        }
-    }
-
-    pub(super) fn store(self) -> Option<Store> {
-        self.inner().store.borrow().clone()
-    }
-
-    fn show(self, contents: Contents) {
-        let mut formulas = starters();
-        for own in contents.formulas {
-            match formulas.iter_mut().find(|known| known.id == own.id) {
-                Some(known) => *known = own,
-                None => formulas.push(own),
+    /// The storage. When it was closed, or opens after all, it is read again: what
+    /// is shown then may not be what is stored.
+    pub(super) fn store(self) -> Store {
+        let inner = self.inner();
+        let changed = move || {
+            let sight = &self.inner().sight;
+            if sight.get() == Sight::Clear {
+                sight.set(Sight::Lost);
             }
-        }
-        self.formulas.set(formulas);
-        self.notes.set(contents.notes);
-        if let Some(settings) = contents.settings {
-            self.settings.set(settings);
-        }
-        self.set_aside.set(contents.set_aside);
-        let mut bakes = contents.bakes;
-        // What couldn't be stored here is known only here, so it stays shown.
-        let unsaved = self.inner().unsaved.borrow().clone();
-        for bake in self.bakes.get_untracked() {
-            if unsaved.contains_key(&bake.id) {
-                bakes.retain(|stored| stored.id != bake.id);
-                bakes.push(bake);
-            }
-        }
-        bakes.sort_by_key(|bake| bake.state().started);
-        self.bakes.set(bakes);
-        self.renew();
+            self.save_what_is_unsaved();
+        };
+        inner.store.get_or_init(|| Store::new(changed)).clone()
     }
 
-    /// Reads everything again: another tab wrote, or an archive was restored.
-    pub(crate) fn read_again(self) {
-        spawn_local(self.reload());
-    }
-
-    pub(super) async fn reload(self) {
-        if let Some(store) = self.store()
-            && let Ok(contents) = store.load().await
+    fn show(self, mut contents: Contents) {
+        let inner = self.inner();
+        let was_lost = inner.sight.replace(Sight::Clear) != Sight::Clear;
         {
-            self.show(contents);
+            let mut unsaved = inner.unsaved.borrow_mut();
+            let before = self.bakes.read_untracked();
+            for bake in before.iter() {
+                if was_lost || unsaved.first_of(&bake.id).is_some() {
+                    join_bake(&mut contents.bakes, bake, &mut unsaved);
+                }
+            }
+            if was_lost {
+                self.miss_what_is_gone(&contents, &mut unsaved);
+            }
+            for note in &unsaved.notes {
+                put_note(&mut contents.notes, note.clone());
+            }
+        }
+        contents.bakes.sort_by_key(|bake| bake.state().started);
+        self.formulas
+            .set(with_starters(inner.starters(), contents.formulas));
+        self.notes.set(contents.notes);
+        self.set_aside.set(contents.set_aside);
+        *inner.settings.borrow_mut() = contents.settings;
+        self.show_settings();
+        self.bakes.set(contents.bakes);
+        self.renew();
+        self.heal();
+    }
+
+    /// A storage that was lost from sight can come back empty. What is gone from it is known only here.
+    fn miss_what_is_gone(self, contents: &Contents, unsaved: &mut Unsaved) {
+        for note in self.notes.read_untracked().iter() {
+            let mut known = contents.notes.iter().chain(&unsaved.notes);
+            if !known.any(|known| known.bake == note.bake) {
+                unsaved.notes.push(note.clone());
+            }
+        }
+        if contents.settings.is_none()
+            && let Some(before) = self.inner().settings.take()
+        {
+            let back = Box::new(move |to: &mut _| *to = before.clone());
+            unsaved.edits.insert(0, back);
+        }
+    }
+
+    /// The settings as they are stored, with every change that isn't.
+    fn show_settings(self) {
+        let inner = self.inner();
+        let mut settings = inner.settings.borrow().clone().unwrap_or_default();
+        for edit in &inner.unsaved.borrow().edits {
+            edit(&mut settings);
+        }
+        self.settings.set(settings);
+    }
+
+    /// Reads everything again: another tab wrote.
+    pub(crate) fn read_again(self) {
+        self.in_turn(Box::pin(async move {
+            self.reload().await;
+        }));
+    }
+
+    /// Whether everything could be read. To be called in turn.
+    pub(super) async fn reload(self) -> bool {
+        match self.store().load().await {
+            Ok(contents) => {
+                self.show(contents);
+                true
+            }
+            Err(error) => {
+                self.lose_storage(error);
+                false
+            }
         }
     }
 
@@ -97,37 +136,111 @@ impl Oventide {
         });
     }
 
-    /// Stores the kitchen and the preferences, then shows them.
-    pub(crate) fn keep_settings(self, settings: Settings) {
-        spawn_local(async move {
-            let stored = match self.store() {
-                Some(store) => store.put_settings(&settings).await,
-                None => Err(StoreError::Closed),
-            };
-            self.stored(stored);
-            self.settings.set(settings);
-        });
+    /// Changes the kitchen and the preferences: stored, and then shown.
+    pub(crate) fn change_settings(self, edit: Edit) {
+        self.inner().unsaved.borrow_mut().edits.push(edit);
+        self.in_turn(Box::pin(async move {
+            self.save_settings().await;
+            self.show_settings();
+        }));
+    }
+
+    /// Stores the settings, unless nothing changed. What was never read isn't
+    /// written either: it would put the app's own settings in the place of the baker's.
+    pub(super) async fn save_settings(self) {
+        let inner = self.inner();
+        let changes = inner.unsaved.borrow().edits.len();
+        if changes == 0 || (inner.sight.get() != Sight::Clear && !self.reload().await) {
+            return;
+        }
+        let mut settings = inner.settings.borrow().clone().unwrap_or_default();
+        for edit in &inner.unsaved.borrow().edits[..changes] {
+            edit(&mut settings);
+        }
+        match self.store().put_settings(&settings).await {
+            Ok(()) => {
+                let rest = inner.unsaved.borrow_mut().edits.split_off(changes);
+                inner.unsaved.borrow_mut().edits = rest;
+                *inner.settings.borrow_mut() = Some(settings);
+                self.show_settings();
+                self.stored();
+            }
+            Err(error) => self.lose_storage(error),
+        }
+    }
+
+    /// What the baker wrote about a bake and isn't stored yet, if anything.
+    pub(crate) fn unsaved_note(self, bake: &BakeId) -> Option<Note> {
+        let inner = self.inner();
+        let unsaved = inner.unsaved.borrow();
+        let found = unsaved.notes.iter().find(|note| note.bake == *bake);
+        found.cloned()
     }
 
     /// Stores what the baker wrote about a bake, then shows it.
     pub(crate) fn keep_note(self, note: Note) {
-        spawn_local(async move {
-            let stored = match self.store() {
-                Some(store) => store.put_note(&note).await,
-                None => Err(StoreError::Closed),
-            };
-            self.stored(stored);
-            self.notes.update(|notes| {
-                notes.retain(|known| known.bake != note.bake);
-                notes.push(note);
-            });
-        });
+        let bake = note.bake.clone();
+        put_note(&mut self.inner().unsaved.borrow_mut().notes, note);
+        self.in_turn(Box::pin(async move {
+            self.save_note(&bake).await;
+        }));
     }
 
-    fn stored(self, outcome: Result<(), StoreError>) {
-        match outcome {
-            Ok(()) => self.tell_other_tabs(),
+    pub(super) async fn save_note(self, bake: &BakeId) {
+        let Some(note) = self.unsaved_note(bake) else {
+            return;
+        };
+        let stored = self.store().put_note(&note).await;
+        self.notes.update(|notes| put_note(notes, note.clone()));
+        match stored {
+            Ok(()) => {
+                // What was written meanwhile has its own turn.
+                if self.unsaved_note(bake).as_ref() == Some(&note) {
+                    let inner = self.inner();
+                    let mut unsaved = inner.unsaved.borrow_mut();
+                    unsaved.notes.retain(|known| known.bake != *bake);
+                }
+                self.stored();
+            }
             Err(error) => self.lose_storage(error),
         }
     }
+
+    /// Everything was replaced: nothing from before is shown or saved any more.
+    pub(super) fn forget(self) {
+        let inner = self.inner();
+        *inner.unsaved.borrow_mut() = Unsaved::default();
+        *inner.settings.borrow_mut() = None;
+        self.bakes.set(Vec::new());
+        self.notes.set(Vec::new());
+    }
+}
+
+/// Shows what is known of a bake here and not stored behind what is stored.
+fn join_bake(stored: &mut Vec<Bake>, ours: &Bake, unsaved: &mut Unsaved) {
+    let Some(bake) = stored.iter_mut().find(|bake| bake.id == ours.id) else {
+        unsaved.set_first(&ours.id, Some(0));
+        stored.push(ours.clone());
+        return;
+    };
+    let rest = rejoin(bake.log(), ours.log());
+    let first = (!rest.is_empty()).then(|| bake.next_place());
+    unsaved.set_first(&ours.id, first);
+    bake.append(rest);
+}
+
+fn put_note(notes: &mut Vec<Note>, note: Note) {
+    notes.retain(|known| known.bake != note.bake);
+    notes.push(note);
+}
+
+fn with_starters(starters: &[Formula], own: Vec<Formula>) -> Vec<Formula> {
+    let mut formulas = starters.to_vec();
+    for own in own {
+        match formulas.iter_mut().find(|known| known.id == own.id) {
+            Some(known) => *known = own,
+            None => formulas.push(own),
+        }
+    }
+    formulas
 }

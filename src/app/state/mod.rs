@@ -10,16 +10,16 @@ mod archive;
 mod asking;
 mod jump;
 mod library;
+mod unsaved;
 mod view;
 
-use std::cell::RefCell;
+use std::cell::{Cell, OnceCell, RefCell};
 use std::collections::VecDeque;
 use std::rc::Rc;
 
-use domain::bake::{Bake, BakeId, Intent};
+use domain::bake::{AlarmId, Bake, BakeId};
 use domain::formula::{Formula, FormulaId};
 use domain::notebook::Note;
-use domain::sorted::Map;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
@@ -39,14 +39,17 @@ pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
+use unsaved::{Sight, Task, Unsaved};
 
 /// How storing goes.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Health {
     /// Everything is stored.
     Sound,
-    /// Storage can't be had, or writing failed: the app goes on in memory.
+    /// Writing failed: the app goes on in memory.
     Unsaved(platform::store::StoreError),
+    /// The storage could never be read, so what is in it isn't shown: the app goes on in memory.
+    Unread(platform::store::StoreError),
 }
 
 /// What became of the first look into the storage.
@@ -86,6 +89,8 @@ pub(crate) struct Oventide {
     pub(crate) persistence: RwSignal<Option<Persistence>>,
     /// What the last thing asked led to, in words.
     pub(crate) answer: RwSignal<Option<Answer>>,
+    /// Alarms the baker has just stopped: silent, while that is on its way into the log.
+    hearing: RwSignal<Vec<(BakeId, AlarmId)>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,
     /// Whether the alarm can be heard.
@@ -105,18 +110,25 @@ pub(crate) struct Oventide {
 
 /// What isn't shown but has to live as long as the app.
 struct Inner {
-    store: RefCell<Option<Store>>,
+    store: OnceCell<Store>,
+    starters: OnceCell<Vec<Formula>>,
     sound: AlarmSound,
     wake_lock: RefCell<Option<WakeLock>>,
     tabs: RefCell<Option<Tabs>>,
     updates: RefCell<Option<platform::offline::Updates>>,
     tickers: RefCell<Vec<clock::Ticker>>,
     next_due: RefCell<Option<clock::Once>>,
-    asked: RefCell<VecDeque<(BakeId, Vec<Intent>)>>,
-    asking: RefCell<bool>,
-    // For each bake, the first entry of its log that could not be stored yet.
-    unsaved: RefCell<Map<BakeId, u32>>,
+    // What uses the storage, in turn; whether something does now; whether anything failed meanwhile.
+    waiting: RefCell<VecDeque<Task>>,
+    working: Cell<bool>,
+    failed: Cell<bool>,
+    unsaved: RefCell<Unsaved>,
+    sight: Cell<Sight>,
+    // The settings as they are stored, if they are.
+    settings: RefCell<Option<Settings>>,
     leader: RefCell<Option<Leader>>,
+    // The bake that the Bench shows, while it shows one.
+    on_bench: RefCell<Option<BakeId>>,
     leads: RefCell<bool>,
     drift: RefCell<clock::Drift>,
     asked_to_persist: RefCell<bool>,
@@ -124,6 +136,13 @@ struct Inner {
     shaking: RefCell<Option<Shaking>>,
     // Notifications that are shown, each with how often it came again.
     told: RefCell<Vec<(String, usize)>>,
+}
+
+impl Inner {
+    /// The formulas that come with the app, read once.
+    fn starters(&self) -> &[Formula] {
+        self.starters.get_or_init(platform::store::starters)
+    }
 }
 
 impl Oventide {
@@ -134,7 +153,8 @@ impl Oventide {
         let bakes = RwSignal::new(Vec::new());
         let sound = RwSignal::new(SoundState::NeedsTap);
         let inner = Inner {
-            store: RefCell::default(),
+            store: OnceCell::new(),
+            starters: OnceCell::new(),
             sound: AlarmSound::new(move |state| {
                 if sound.get_untracked() != state {
                     sound.set(state);
@@ -145,10 +165,14 @@ impl Oventide {
             updates: RefCell::default(),
             tickers: RefCell::default(),
             next_due: RefCell::default(),
-            asked: RefCell::default(),
-            asking: RefCell::default(),
+            waiting: RefCell::default(),
+            working: Cell::default(),
+            failed: Cell::default(),
             unsaved: RefCell::default(),
             leader: RefCell::default(),
+            sight: Cell::new(Sight::Never),
+            settings: RefCell::default(),
+            on_bench: RefCell::default(),
             leads: RefCell::default(),
             drift: RefCell::default(),
             asked_to_persist: RefCell::default(),
@@ -162,7 +186,7 @@ impl Oventide {
             beat,
             route: RwSignal::new(Route::read(&platform::page::current_hash())),
             loading: RwSignal::new(Loading::Opening),
-            formulas: RwSignal::new(platform::store::starters()),
+            formulas: RwSignal::new(Vec::new()),
             bakes,
             notes: RwSignal::new(Vec::new()),
             settings: RwSignal::new(Settings::default()),
@@ -170,6 +194,7 @@ impl Oventide {
             health: RwSignal::new(Health::Sound),
             persistence: RwSignal::new(None),
             answer: RwSignal::new(None),
+            hearing: RwSignal::new(Vec::new()),
             ringing: RwSignal::new(Vec::new()),
             sound,
             clock_jump: RwSignal::new(None),
@@ -187,6 +212,11 @@ impl Oventide {
         self.watch_page();
         self.watch_alarms();
         self.open_storage();
+    }
+
+    /// The Bench shows this bake, or none any more.
+    pub(crate) fn show_on_bench(self, bake: Option<BakeId>) {
+        *self.inner().on_bench.borrow_mut() = bake;
     }
 
     fn inner(self) -> Rc<Inner> {
@@ -251,6 +281,7 @@ impl Oventide {
         // A phone that slept finds out here what fell due meanwhile.
         platform::page::on_return(move || {
             self.renew();
+            self.save_what_is_unsaved();
             self.inner().sound.wake();
             self.claim_lead();
         });

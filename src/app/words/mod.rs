@@ -39,7 +39,7 @@ pub(crate) use quantity::{
     window,
 };
 pub(crate) use refusal::refusal;
-pub(crate) use storage::{archive_outcome, persistence, sound, store_error, wake};
+pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use undo::taken_back;
 
 /// The app's own name.

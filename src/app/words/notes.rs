@@ -41,6 +41,8 @@ pub(crate) const NOTHING_MEASURED: &str = "No temperatures or masses were taken.
 pub(crate) const BAKE_AGAIN: &str = "Bake it again";
 /// Words that are stored.
 pub(crate) const KEPT: &str = "Kept.";
+/// Words that could not be stored.
+pub(crate) const NOT_KEPT: &str = "Not kept yet: see the warning on this page.";
 /// Words that aren't stored yet.
 pub(crate) const NOT_KEPT_YET: &str = "Kept when you leave the field.";
 

@@ -6,10 +6,19 @@ use platform::sound::SoundState;
 use platform::store::{RestoreError, StoreError};
 use platform::wake_lock::WakeState;
 
-use crate::state::ArchiveOutcome;
+use crate::state::{ArchiveOutcome, Health};
 
-/// Why nothing is stored now, and what that means for the bake.
-pub(crate) fn store_error(error: &StoreError) -> String {
+/// Why nothing is stored now, what that means for the bake, and what to do; nothing when all is well.
+pub(crate) fn health(health: &Health) -> Option<String> {
+    let (error, not, hidden) = match health {
+        Health::Sound => return None,
+        Health::Unsaved(error) => (error, "Not saved", ""),
+        Health::Unread(error) => (
+            error,
+            "Not read and not saved",
+            " Anything kept here before isn't shown now, and stays as it is.",
+        ),
+    };
     let (why, then) = match error {
         StoreError::Unavailable(_) => (
             "This browser gives no storage (a private window, perhaps).",
@@ -17,7 +26,11 @@ pub(crate) fn store_error(error: &StoreError) -> String {
         ),
         StoreError::Blocked => (
             "Another tab of Oventide holds the storage.",
-            "Close the other tabs and load this page again.",
+            "Close the other tabs; everything unsaved is saved then.",
+        ),
+        StoreError::NoAnswer => (
+            "The phone's storage doesn't answer.",
+            "It is used as soon as it does. If it never does, write an archive, then load this page again.",
         ),
         StoreError::QuotaExceeded => (
             "The phone is full.",
@@ -25,7 +38,7 @@ pub(crate) fn store_error(error: &StoreError) -> String {
         ),
         StoreError::Closed => (
             "The storage was closed by the browser.",
-            "Write an archive if you can, then load this page again.",
+            "It is opened again with your next tap. If that doesn't help, write an archive, then load this page again.",
         ),
         StoreError::Conflict => (
             "Another tab wrote at the same time.",
@@ -33,14 +46,16 @@ pub(crate) fn store_error(error: &StoreError) -> String {
         ),
         StoreError::NewerDatabase => (
             "A newer Oventide has been here.",
-            "Load this page again to get it.",
+            "Write an archive, then load this page again to get the newer one.",
         ),
         StoreError::Failed(_) => (
-            "Writing to the phone's storage failed.",
+            "The phone's storage failed.",
             "Everything unsaved is tried again with your next tap.",
         ),
     };
-    format!("Not saved: {why} The bake goes on, but a closed page would lose it. {then}")
+    Some(format!(
+        "{not}: {why}{hidden} The bake goes on, but a closed page would lose what isn't saved. {then}"
+    ))
 }
 
 /// Whether the browser promised to keep the data.
@@ -82,20 +97,23 @@ pub(crate) fn wake(state: &WakeState) -> &'static str {
 /// What became of an archive.
 pub(crate) fn archive_outcome(outcome: &ArchiveOutcome) -> String {
     match outcome {
-        ArchiveOutcome::Written(SaveOutcome::Shared) => "The archive was handed over.".to_owned(),
-        ArchiveOutcome::Written(SaveOutcome::Downloaded) => {
-            "The archive is in your downloads. Keep a copy somewhere else.".to_owned()
+        ArchiveOutcome::Written(saved) => written(saved).to_owned(),
+        ArchiveOutcome::WrittenAsKnown(saved @ (SaveOutcome::Shared | SaveOutcome::Downloaded)) => {
+            format!(
+                "{} It holds what this page knows: the phone's storage could not be read.",
+                written(saved)
+            )
         }
-        ArchiveOutcome::Written(SaveOutcome::Cancelled) => "No archive was written.".to_owned(),
-        ArchiveOutcome::Written(SaveOutcome::Failed(_)) => {
-            "The archive could not be written; try again, or use another browser.".to_owned()
-        }
+        ArchiveOutcome::WrittenAsKnown(saved) => written(saved).to_owned(),
         ArchiveOutcome::Restored => "Everything in the archive is here now.".to_owned(),
         ArchiveOutcome::Refused(RestoreError::Archive(error)) => {
             format!("Nothing was changed: {error}. Choose another file.")
         }
+        ArchiveOutcome::Refused(RestoreError::Store(StoreError::QuotaExceeded)) => {
+            "Nothing was changed: the phone is full. Free some space and try again.".to_owned()
+        }
         ArchiveOutcome::Refused(RestoreError::Store(_)) => {
-            "Nothing was changed: the phone's storage did not take it. Free some space and try again."
+            "Nothing was changed: the phone's storage can't be written now. Load this page again, then try again."
                 .to_owned()
         }
         ArchiveOutcome::Unreadable(FileError::TooLarge) => {
@@ -104,8 +122,21 @@ pub(crate) fn archive_outcome(outcome: &ArchiveOutcome) -> String {
         ArchiveOutcome::Unreadable(_) => {
             "Nothing was changed: the file can't be read as text. Choose another file.".to_owned()
         }
-        ArchiveOutcome::NoStorage => {
-            "The phone's storage can't be reached; load this page again.".to_owned()
+        ArchiveOutcome::Erased => "Everything on this phone is erased.".to_owned(),
+        ArchiveOutcome::NotErased => {
+            "Nothing was erased: the phone's storage can't be reached. Load this page again, or clear this page's data in the browser's own settings."
+                .to_owned()
+        }
+    }
+}
+
+fn written(saved: &SaveOutcome) -> &'static str {
+    match saved {
+        SaveOutcome::Shared => "The archive was handed over.",
+        SaveOutcome::Downloaded => "The archive is in your downloads. Keep a copy somewhere else.",
+        SaveOutcome::Cancelled => "No archive was written.",
+        SaveOutcome::Failed(_) => {
+            "The archive could not be written; try again, or use another browser."
         }
     }
 }

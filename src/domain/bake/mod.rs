@@ -18,6 +18,7 @@ mod opening;
 mod perishable;
 mod progress;
 mod reading;
+mod rejoin;
 mod rising;
 mod state;
 mod timers;
@@ -30,6 +31,7 @@ pub use intent::{Intent, Refusal};
 pub use marks::marks_of;
 pub use perishable::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing};
 pub use progress::{Ended, How, Progress, Reading, Status, Timer};
+pub use rejoin::rejoin;
 pub use state::State;
 pub use timers::{Alarm, AlarmKind, alarms, due};
 
@@ -62,6 +64,12 @@ impl Bake {
     #[must_use]
     pub fn log(&self) -> &[Entry] {
         &self.log
+    }
+
+    /// The place of the next entry in the log, from 0.
+    #[must_use]
+    pub fn next_place(&self) -> u32 {
+        u32::try_from(self.log.len()).unwrap_or(u32::MAX)
     }
 
     /// Where the bake stands.

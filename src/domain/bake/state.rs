@@ -193,23 +193,36 @@ impl State {
                 }
             }
             Event::KitchenMeasured { air } => {
-                self.kitchen.air = *air;
-                self.air.push((at, *air));
+                let place = self.air.partition_point(|&(before, _)| before <= at);
+                self.air.insert(place, (at, *air));
+                self.kitchen.air = self.air.last().map_or(*air, |&(_, newest)| newest);
             }
             Event::KitchenChanged(kitchen) => self.change_kitchen(kitchen, at),
             Event::DoughMeasured {
                 component,
                 temperature,
-            } => self.doughs.push(Reading {
-                at,
-                of: *component,
-                temperature: *temperature,
-            }),
-            Event::CoreMeasured { step, temperature } => self.cores.push(Reading {
-                at,
-                of: *step,
-                temperature: *temperature,
-            }),
+            } => {
+                let (of, temperature) = (*component, *temperature);
+                take_in(
+                    &mut self.doughs,
+                    Reading {
+                        at,
+                        of,
+                        temperature,
+                    },
+                );
+            }
+            Event::CoreMeasured { step, temperature } => {
+                let (of, temperature) = (*step, *temperature);
+                take_in(
+                    &mut self.cores,
+                    Reading {
+                        at,
+                        of,
+                        temperature,
+                    },
+                );
+            }
             Event::PieceWeighed { piece, mass } => {
                 if *piece < self.formula.pieces.count {
                     self.masses.insert(*piece, *mass);
@@ -273,8 +286,15 @@ impl State {
     fn change_kitchen(&mut self, kitchen: &Kitchen, at: Moment) {
         let air = self.kitchen.air;
         if kitchen.fridge != self.kitchen.fridge {
-            self.fridge.push((at, kitchen.fridge));
+            let place = self.fridge.partition_point(|&(before, _)| before <= at);
+            self.fridge.insert(place, (at, kitchen.fridge));
         }
         self.kitchen = Kitchen { air, ..*kitchen };
     }
+}
+
+/// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.
+fn take_in<Of>(readings: &mut Vec<Reading<Of>>, reading: Reading<Of>) {
+    let place = readings.partition_point(|before| before.at <= reading.at);
+    readings.insert(place, reading);
 }

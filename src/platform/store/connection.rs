@@ -22,7 +22,6 @@ use indexed_db_futures::transaction::{
 };
 use records::migrate::MIGRATIONS;
 use wasm_bindgen::{JsCast as _, JsValue};
-use wasm_bindgen_futures::spawn_local;
 use web_sys::{DomException, IdbTransaction};
 
 use super::StoreError;
@@ -30,7 +29,6 @@ use super::shelves::{Kept, Shelf, entry_key, free_key};
 use super::sorting::readable;
 use crate::events::{Listening, listen};
 use crate::js;
-use crate::later::later;
 
 const NAME: &str = "oventide";
 
@@ -46,40 +44,35 @@ pub(super) struct Connection {
 }
 
 impl Connection {
-    pub(super) async fn open(on_closed: impl Fn() + 'static) -> Result<Self, StoreError> {
-        let (giver, answer) = later();
-        let blocked = giver.clone();
+    /// Opens it. The callbacks are called when another tab keeps it from being
+    /// opened, and once when it is closed from outside.
+    pub(super) async fn open(
+        on_blocked: impl Fn() + 'static,
+        on_closed: impl Fn() + 'static,
+    ) -> Result<Self, StoreError> {
         let request = Database::open(NAME)
             .with_version(VERSION)
             .with_on_blocked(move |_| {
-                drop(blocked.give(Err(StoreError::Blocked)));
+                on_blocked();
                 Ok(())
             })
             .with_on_upgrade_needed(|_, database| build_shelves(&database));
-        spawn_local(async move {
-            let opened = request.await.map_err(opening);
-            // Opened after all, when it was already reported as blocked: nobody waits for it any more.
-            if let Some(Ok(late)) = giver.give(opened) {
-                late.close();
-            }
-        });
-        let database = answer.await?;
+        let database = request.await.map_err(opening)?;
         Ok(Self::listening(database, on_closed))
     }
 
     fn listening(database: Database, on_closed: impl Fn() + 'static) -> Self {
         let is_open = Rc::new(Cell::new(true));
-        let on_closed = Rc::new(on_closed);
         let closing = database.clone();
         let closed = {
-            let (is_open, on_closed) = (Rc::clone(&is_open), Rc::clone(&on_closed));
-            move || {
+            let is_open = Rc::clone(&is_open);
+            Rc::new(move || {
                 if is_open.replace(false) {
                     on_closed();
                 }
-            }
+            })
         };
-        let cleared = closed.clone();
+        let cleared = Rc::clone(&closed);
         let target = database.as_sys();
         let listening = [
             listen(target, "versionchange", move |_| {
@@ -95,9 +88,14 @@ impl Connection {
         }
     }
 
+    /// Whether it can be used. Some phones close it without a word, so it is tried as well.
+    pub(super) fn is_open(&self) -> bool {
+        let probe = || self.database.transaction(Shelf::SetAside.name()).build();
+        self.is_open.get() && probe().is_ok()
+    }
+
     /// Everything in every store, as it was at one moment.
     pub(super) async fn read_all(&self) -> Result<Kept, StoreError> {
-        self.check_open()?;
         let names = Shelf::ALL.map(Shelf::name);
         let transaction = self.database.transaction(names).build()?;
         let mut kept = Kept::new();
@@ -181,7 +179,6 @@ impl Connection {
     }
 
     fn strict(&self, shelves: &[Shelf]) -> Result<Transaction<'_>, StoreError> {
-        self.check_open()?;
         let names: Vec<&str> = shelves.iter().map(|shelf| shelf.name()).collect();
         let mut options = TransactionOptions::new();
         options.set_durability(TransactionDurability::Strict);
@@ -192,14 +189,6 @@ impl Connection {
             .with_options(options)
             .build()?;
         Ok(transaction)
-    }
-
-    fn check_open(&self) -> Result<(), StoreError> {
-        if self.is_open.get() {
-            Ok(())
-        } else {
-            Err(StoreError::Closed)
-        }
     }
 }
 

@@ -10,11 +10,13 @@
 //! - A text that can't be read stays where it is and is reported. Where something
 //!   has to be written in its place, it moves to the store `set_aside` first.
 
+mod access;
 mod connection;
 mod settings;
 mod shelves;
 mod sorting;
 
+use std::cell::RefCell;
 use std::fmt;
 use std::rc::Rc;
 
@@ -31,9 +33,10 @@ use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
 use records::notebook::NoteRecord;
 
+use access::Access;
 use connection::Connection;
 pub use settings::{AlarmSettings, Degrees, Settings};
-use shelves::{KITCHEN_KEY, Shelf};
+use shelves::{KITCHEN_KEY, Kept, Shelf};
 
 /// Why something could not be read or kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +45,8 @@ pub enum StoreError {
     Unavailable(String),
     /// Another tab holds an older version open.
     Blocked,
+    /// The browser was asked for the storage and doesn't answer.
+    NoAnswer,
     /// The phone has no room left.
     QuotaExceeded,
     /// The storage was closed: a newer version took it over, or it was cleared.
@@ -59,6 +64,7 @@ impl fmt::Display for StoreError {
         match self {
             Self::Unavailable(cause) => write!(f, "there is no storage here: {cause}"),
             Self::Blocked => write!(f, "another tab holds an older version open"),
+            Self::NoAnswer => write!(f, "the storage doesn't answer"),
             Self::QuotaExceeded => write!(f, "there is no room left on this phone"),
             Self::Closed => write!(f, "the storage was closed"),
             Self::Conflict => write!(f, "another tab wrote this first"),
@@ -122,23 +128,54 @@ pub fn starters() -> Vec<Formula> {
     records::starters::all()
 }
 
-/// The open storage. Clones share it.
+/// The storage, opened when it is needed. Clones share it.
+///
+/// It is used by one caller at a time: where a second one needs it while the
+/// first still waits for it to open, the second is turned away.
 #[derive(Clone)]
 pub struct Store {
-    connection: Rc<Connection>,
+    access: Rc<Access>,
+    /// Unreadable texts as they were last read, with where they lie: known to no one else.
+    set_aside: Rc<RefCell<Vec<(String, String)>>>,
 }
 
 impl Store {
-    /// Opens it. The callback is called when it is closed from outside: by a
-    /// newer version in another tab, or because the browser cleared it.
-    ///
-    /// # Errors
-    /// [`StoreError`].
-    pub async fn open(on_closed: impl Fn() + 'static) -> Result<Self, StoreError> {
-        let connection = Connection::open(on_closed).await?;
-        Ok(Self {
-            connection: Rc::new(connection),
-        })
+    /// The storage, not opened yet. The callback is called when it should be
+    /// read again: it was closed from outside (by a newer version in another
+    /// tab, or because the browser cleared it), or it answered too late.
+    #[must_use]
+    pub fn new(on_change: impl Fn() + 'static) -> Self {
+        Self {
+            access: Access::new(Box::new(on_change)),
+            set_aside: Rc::default(),
+        }
+    }
+
+    async fn connection(&self) -> Result<Rc<Connection>, StoreError> {
+        self.access.connection().await
+    }
+
+    async fn read_all(&self) -> Result<Kept, StoreError> {
+        let connection = self.connection().await?;
+        let work = async move { connection.read_all().await };
+        self.access.in_time(Box::pin(work)).await
+    }
+
+    async fn replace(
+        &self,
+        shelf: Shelf,
+        key: &str,
+        text: Option<String>,
+    ) -> Result<(), StoreError> {
+        let connection = self.connection().await?;
+        let key = key.to_owned();
+        let work = async move { connection.replace(shelf, &key, text.as_deref()).await };
+        self.access.in_time(Box::pin(work)).await
+    }
+
+    /// However long it takes: an archive can be large, and half of one is of no use.
+    async fn replace_all(&self, kept: &Kept) -> Result<(), StoreError> {
+        self.connection().await?.replace_all(kept).await
     }
 
     /// Reads everything, as it was at one moment.
@@ -146,8 +183,9 @@ impl Store {
     /// # Errors
     /// [`StoreError`]. What can't be understood is no error; it stands in [`Contents::set_aside`].
     pub async fn load(&self) -> Result<Contents, StoreError> {
-        let kept = self.connection.read_all().await?;
-        Ok(sorting::sort(kept).contents)
+        let sorted = sorting::sort(self.read_all().await?);
+        *self.set_aside.borrow_mut() = sorted.archive.set_aside;
+        Ok(sorted.contents)
     }
 
     /// Adds entries to a bake's log, all or none. `first` is the place of the first of them.
@@ -162,7 +200,10 @@ impl Store {
     ) -> Result<(), StoreError> {
         let texts = entries.iter().map(|entry| EntryRecord::from(entry).write());
         let texts: Vec<String> = texts.collect();
-        self.connection.append(&bake.0, first, &texts).await
+        let connection = self.connection().await?;
+        let bake = bake.0.clone();
+        let work = async move { connection.append(&bake, first, &texts).await };
+        self.access.in_time(Box::pin(work)).await
     }
 
     /// Keeps a formula.
@@ -171,9 +212,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_formula(&self, formula: &Formula) -> Result<(), StoreError> {
         let text = FormulaRecord::from(formula).write();
-        let key = &formula.id.0;
-        self.connection
-            .replace(Shelf::Formulas, key, Some(&text))
+        self.replace(Shelf::Formulas, &formula.id.0, Some(text))
             .await
     }
 
@@ -182,7 +221,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`].
     pub async fn delete_formula(&self, id: &FormulaId) -> Result<(), StoreError> {
-        self.connection.replace(Shelf::Formulas, &id.0, None).await
+        self.replace(Shelf::Formulas, &id.0, None).await
     }
 
     /// Keeps the kitchen and the preferences.
@@ -191,9 +230,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_settings(&self, settings: &Settings) -> Result<(), StoreError> {
         let text = KitchenRecord::from(settings).write();
-        self.connection
-            .replace(Shelf::Kitchen, KITCHEN_KEY, Some(&text))
-            .await
+        self.replace(Shelf::Kitchen, KITCHEN_KEY, Some(text)).await
     }
 
     /// Keeps what the baker wrote about a bake, in place of what was written before.
@@ -202,18 +239,30 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_note(&self, note: &Note) -> Result<(), StoreError> {
         let text = NoteRecord::from(note).write();
-        self.connection
-            .replace(Shelf::Notebook, &note.bake.0, Some(&text))
+        self.replace(Shelf::Notebook, &note.bake.0, Some(text))
             .await
     }
 
-    /// Everything that is kept, readable or not, as the text of an archive file.
+    /// Everything that is kept, readable or not, as the text of an archive file,
+    /// together with what could not be kept yet.
     ///
     /// # Errors
-    /// [`StoreError`].
-    pub async fn export(&self, now: Moment) -> Result<String, StoreError> {
-        let kept = self.connection.read_all().await?;
+    /// [`StoreError`] when nothing can be read; [`Store::export_known`] goes without.
+    pub async fn export(&self, now: Moment, unsaved: &Contents) -> Result<String, StoreError> {
+        let mut kept = self.read_all().await?;
+        sorting::lay_over(&mut kept, unsaved);
         Ok(sorting::sort(kept).archive.write(now.epoch_ms()))
+    }
+
+    /// The text of an archive file with all that the app knows, and with what
+    /// was unreadable when the storage was last read.
+    #[must_use]
+    pub fn export_known(&self, now: Moment, known: &Contents) -> String {
+        let mut kept = Kept::new();
+        sorting::lay_over(&mut kept, known);
+        let mut archive = sorting::sort(kept).archive;
+        archive.set_aside = self.set_aside.borrow().clone();
+        archive.write(now.epoch_ms())
     }
 
     /// Puts everything in an archive file in place of everything that is kept.
@@ -223,10 +272,7 @@ impl Store {
     pub async fn restore(&self, text: &str) -> Result<(), RestoreError> {
         let archive = Archive::read(text).map_err(RestoreError::Archive)?;
         let kept = sorting::shelve(archive);
-        self.connection
-            .replace_all(&kept)
-            .await
-            .map_err(RestoreError::Store)
+        self.replace_all(&kept).await.map_err(RestoreError::Store)
     }
 
     /// Forgets everything.
@@ -234,6 +280,6 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; nothing has changed then.
     pub async fn erase(&self) -> Result<(), StoreError> {
-        self.connection.replace_all(&shelves::Kept::new()).await
+        self.replace_all(&Kept::new()).await
     }
 }

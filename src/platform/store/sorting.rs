@@ -164,6 +164,42 @@ fn read_log(bake: &str, log: &Map<u32, String>) -> Result<Bake, (u32, String)> {
     })
 }
 
+/// Puts what the app knows and could not keep yet over what is kept.
+///
+/// Entries that are kept stay as they are; an unreadable text makes room as it
+/// does when something is written in its place.
+pub(super) fn lay_over(kept: &mut Kept, known: &Contents) {
+    for formula in &known.formulas {
+        let text = FormulaRecord::from(formula).write();
+        lay(kept, Shelf::Formulas, &formula.id.0, text);
+    }
+    for bake in &known.bakes {
+        for (place, entry) in (0_u32..).zip(bake.log()) {
+            let key = (Shelf::Bakes, entry_key(&bake.id.0, place));
+            let before = kept.get(&key).cloned();
+            let text = before.unwrap_or_else(|| EntryRecord::from(entry).write());
+            kept.insert(key, text);
+        }
+    }
+    for note in &known.notes {
+        let text = NoteRecord::from(note).write();
+        lay(kept, Shelf::Notebook, &note.bake.0, text);
+    }
+    if let Some(settings) = &known.settings {
+        let text = KitchenRecord::from(settings).write();
+        lay(kept, Shelf::Kitchen, KITCHEN_KEY, text);
+    }
+}
+
+fn lay(kept: &mut Kept, shelf: Shelf, key: &str, text: String) {
+    let before = kept.insert((shelf, key.to_owned()), text);
+    if let Some(before) = before.filter(|before| readable(shelf, before).is_err()) {
+        let taken = |key: &str| kept.contains_key(&(Shelf::SetAside, key.to_owned()));
+        let aside = free_key(&shelf.place(key), taken);
+        kept.insert((Shelf::SetAside, aside), before);
+    }
+}
+
 /// Where everything in an archive belongs.
 ///
 /// What was set aside goes back to where it lay, so that writing an archive and

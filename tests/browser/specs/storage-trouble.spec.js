@@ -108,6 +108,14 @@ test("another tab that holds the storage: the bake goes on in memory, and it is 
   await second.open();
   await expect(second.standingWarning).toContainText("Another tab of Oventide holds the storage.");
   await bakeOn(second, "Another tab of Oventide holds the storage.");
+
+  await test.step("once that tab is closed, everything is saved by itself", async () => {
+    const asked = await second.bench.ask();
+    await first.page.close();
+    await expect(second.standingWarning).toHaveCount(0);
+    await second.reload();
+    expect(await second.bench.ask()).toEqual(asked);
+  });
 });
 
 test("a tab whose storage a newer version took over goes on in memory, and says so", async ({
@@ -121,7 +129,7 @@ test("a tab whose storage a newer version took over goes on in memory, and says 
   await second.page.addInitScript(newerDatabase);
   await second.open();
   await expect(second.standingWarning).toHaveCount(0);
-  await expect(first.standingWarning).toContainText("The storage was closed by the browser.");
+  await expect(first.standingWarning).toContainText("A newer Oventide has been here.");
   await first.bench.press();
   await expect(first.bench.title).not.toHaveText("Gather");
 });

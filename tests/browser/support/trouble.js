@@ -56,3 +56,58 @@ export function clingToDatabase() {
     if (name !== "versionchange") listen.call(this, name, ...rest);
   };
 }
+
+/** A browser that doesn't answer when it is asked for its storage, until `window.answer()`. */
+export function silentStorage() {
+  const open = IDBFactory.prototype.open;
+  const unanswered = [];
+  let silent = true;
+  IDBFactory.prototype.open = function (...asked) {
+    const request = open.apply(this, asked);
+    request.addEventListener("success", (event) => {
+      if (!silent) return;
+      event.stopImmediatePropagation();
+      unanswered.push(request);
+    });
+    return request;
+  };
+  window.answer = () => {
+    silent = false;
+    for (const request of unanswered) request.dispatchEvent(new Event("success"));
+  };
+}
+
+/** A phone that opens its storage and then can't read it, until `window.readable` is true. */
+export function unreadableStorage() {
+  window.readable = false;
+  const read = IDBObjectStore.prototype.getAll;
+  IDBObjectStore.prototype.getAll = function (...what) {
+    if (window.readable) return read.apply(this, what);
+    throw new DOMException("Connection to Indexed Database server lost.", "UnknownError");
+  };
+}
+
+/** A phone that closes the storage at `window.loseStorage()`, and says nothing of it. */
+export function losableStorage() {
+  const open = IDBFactory.prototype.open;
+  const databases = [];
+  IDBFactory.prototype.open = function (...asked) {
+    const request = open.apply(this, asked);
+    request.addEventListener("success", () => databases.push(request.result));
+    return request;
+  };
+  window.loseStorage = () => databases.forEach((database) => database.close());
+}
+
+/** A phone whose storage never says that something was written, from `window.hangs` on. */
+export function hangingStorage() {
+  window.hangs = false;
+  const add = IDBObjectStore.prototype.add;
+  IDBObjectStore.prototype.add = function (...what) {
+    const request = add.apply(this, what);
+    if (window.hangs) {
+      request.addEventListener("success", (event) => event.stopImmediatePropagation());
+    }
+    return request;
+  };
+}

@@ -16,7 +16,7 @@ mod running;
 mod timers;
 mod weighing;
 
-use domain::bake::{Intent, State};
+use domain::bake::{BakeId, Intent, State};
 use domain::formula::Step;
 use domain::schedule::Ask;
 use domain::units::{Celsius, celsius};
@@ -72,8 +72,13 @@ impl Shown {
 #[component]
 pub(crate) fn Bench() -> impl IntoView {
     let app = oventide();
-    let shown = Memo::new(move |_| shown_bake(app));
+    let shown = Memo::new(move |last: Option<&Option<BakeView>>| {
+        let last = last.and_then(Option::as_ref);
+        shown_bake(app, last.map(|last| &last.bake.id))
+    });
     let any = Memo::new(move |_| shown.read().is_some());
+    Effect::new(move || app.show_on_bench(shown.read().as_ref().map(|view| view.bake.id.clone())));
+    on_cleanup(move || app.show_on_bench(None));
     view! {
         {live::part(move || {
             if any.get() {
@@ -85,15 +90,19 @@ pub(crate) fn Bench() -> impl IntoView {
     }
 }
 
-/// The bake in the address, or else the one that needs the baker most.
-fn shown_bake(app: Oventide) -> Option<BakeView> {
+/// The bake in the address, or else the one that was shown, or else the one that needs the baker most.
+///
+/// It never changes by itself: a button meant for one bake must not reach another.
+fn shown_bake(app: Oventide, last: Option<&BakeId>) -> Option<BakeView> {
     let views = app.views.read();
     let wanted = match &*app.route.read() {
         Route::Bench(Some(id)) => Some(id.clone()),
         _ => None,
     };
-    let chosen = wanted.and_then(|id| views.iter().find(|view| view.bake.id == id));
+    let running = |id: &BakeId| views.iter().find(|view| view.bake.id == *id);
+    let chosen = wanted.as_ref().and_then(running);
     chosen
+        .or_else(|| last.and_then(running))
         .or_else(|| views.iter().min_by_key(|view| view.rank()))
         .cloned()
 }

@@ -85,7 +85,7 @@ pub(super) fn Data() -> impl IntoView {
                 text=words::ERASE_AGAIN_SURE
                 action=words::ERASE_NOW
                 danger=true
-                on_yes=move |()| app.erase_everything()
+                on_yes=move |()| app.erase_everything(outcome)
             />
             <Records />
         </section>

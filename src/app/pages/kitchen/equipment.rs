@@ -45,7 +45,7 @@ pub(super) fn Equipment() -> impl IntoView {
                 min=0.0
                 max=240.0
                 on_change=move |entered: f64| {
-                    change(app, |to| to.kitchen.oven_heats_in = Minutes::clamped(entered));
+                    change(app, move |to| to.kitchen.oven_heats_in = Minutes::clamped(entered));
                 }
             />
             <ScalesOf app=app kitchen=kitchen />
@@ -57,7 +57,7 @@ pub(super) fn Equipment() -> impl IntoView {
                 min=Metres::MIN.get()
                 max=Metres::MAX.get()
                 on_change=move |entered: f64| {
-                    change(app, |to| to.kitchen.altitude = Metres::clamped(entered));
+                    change(app, move |to| to.kitchen.altitude = Metres::clamped(entered));
                 }
             />
             <p class="soft">{live::text(boils)}</p>
@@ -86,7 +86,7 @@ fn Kinds(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
             chosen=Signal::derive(kneading)
             on_choose=move |place: usize| {
                 if let Some(&kneading) = KneadingMethod::ALL.get(place) {
-                    change(app, |to| to.kitchen.kneading = kneading);
+                    change(app, move |to| to.kitchen.kneading = kneading);
                 }
             }
         />
@@ -96,7 +96,7 @@ fn Kinds(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
             chosen=Signal::derive(oven)
             on_choose=move |place: usize| {
                 if let Some(&oven) = OVENS.get(place) {
-                    change(app, |to| to.kitchen.oven = oven);
+                    change(app, move |to| to.kitchen.oven = oven);
                 }
             }
         />
@@ -108,7 +108,7 @@ fn Kinds(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
 fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
     let scales = Memo::new(move |_| kitchen.read().scales);
     let change_scales =
-        move |edit: &dyn Fn(&mut Scales)| change(app, |to| edit(&mut to.kitchen.scales));
+        move |edit: Box<dyn Fn(&mut Scales)>| change(app, move |to| edit(&mut to.kitchen.scales));
     let step = move || {
         let step = scales.read().step;
         SCALE_STEPS.iter().position(|&known| known == step)
@@ -142,11 +142,11 @@ fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
                 max=500.0
                 on_change=move |entered: f64| {
                     change_scales(
-                        &|scales| {
+                        Box::new(move |scales| {
                             if let Some(fine) = &mut scales.fine {
                                 fine.up_to = Grams::clamped(entered);
                             }
-                        },
+                        }),
                     );
                 }
             />
@@ -160,7 +160,7 @@ fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
             chosen=Signal::derive(step)
             on_choose=move |place: usize| {
                 if let Some(&step) = SCALE_STEPS.get(place) {
-                    change_scales(&|scales| scales.step = step);
+                    change_scales(Box::new(move |scales| scales.step = step));
                 }
             }
         />
@@ -171,10 +171,10 @@ fn ScalesOf(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
             on_choose=move |place: usize| {
                 let step = place.checked_sub(1).and_then(|place| FINE_STEPS.get(place));
                 change_scales(
-                    &|scales| {
+                    Box::new(move |scales| {
                         let up_to = scales.fine.map_or(FINE_UP_TO, |fine| fine.up_to);
                         scales.fine = step.map(|&step| FineScales { step, up_to });
-                    },
+                    }),
                 );
             }
         />

@@ -37,11 +37,9 @@ pub(crate) fn KitchenPage() -> impl IntoView {
     }
 }
 
-/// Changes the settings and keeps them.
-fn change(app: Oventide, edit: impl FnOnce(&mut Settings)) {
-    let mut settings = app.settings.get_untracked();
-    edit(&mut settings);
-    app.keep_settings(settings);
+/// Changes the settings and keeps them; running bakes learn what it does to them.
+fn change(app: Oventide, edit: impl Fn(&mut Settings) + 'static) {
+    app.change_kitchen(Box::new(edit));
 }
 
 #[component]
@@ -60,17 +58,17 @@ fn Alarm() -> impl IntoView {
                 step=10.0
                 min=10.0
                 max=100.0
-                on_change=move |percent: f64| change(app, |to| to.alarm.volume = percent / 100.0)
+                on_change=move |percent: f64| change(app, move |to| to.alarm.volume = percent / 100.0)
             />
             <Toggle
                 label=words::VIBRATES
                 on=Signal::derive(move || alarm.read().vibrates)
-                on_change=move |on| change(app, |to| to.alarm.vibrates = on)
+                on_change=move |on| change(app, move |to| to.alarm.vibrates = on)
             />
             <Toggle
                 label=words::FLASHES
                 on=Signal::derive(move || alarm.read().flashes)
-                on_change=move |on| change(app, |to| to.alarm.flashes = on)
+                on_change=move |on| change(app, move |to| to.alarm.flashes = on)
             />
             <TestAlarm />
             <PhoneLines />

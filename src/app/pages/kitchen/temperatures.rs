@@ -27,7 +27,7 @@ pub(super) fn Temperatures() -> impl IntoView {
     // In the order of `words::FLOUR_WAYS`.
     let flour = Memo::new(move |_| Some(usize::from(kitchen.read().flour.is_some())));
     let choose_flour = move |place: usize| {
-        change(app, |to| {
+        change(app, move |to| {
             to.kitchen.flour = (place == 1).then(|| to.kitchen.flour_temperature());
         });
     };
@@ -39,7 +39,7 @@ pub(super) fn Temperatures() -> impl IntoView {
                 min=celsius(-25.0)
                 max=celsius(50.0)
                 on_change=Callback::new(move |flour| {
-                    change(app, |to| to.kitchen.flour = Some(flour));
+                    change(app, move |to| to.kitchen.flour = Some(flour));
                 })
             />
         }
@@ -68,7 +68,7 @@ pub(super) fn Temperatures() -> impl IntoView {
                 min=celsius(-2.0)
                 max=celsius(15.0)
                 on_change=Callback::new(move |fridge| {
-                    change(app, |to| to.kitchen.fridge = fridge);
+                    change(app, move |to| to.kitchen.fridge = fridge);
                 })
             />
             <Choices
@@ -77,7 +77,7 @@ pub(super) fn Temperatures() -> impl IntoView {
                 chosen=Signal::derive(degrees)
                 on_choose=move |place: usize| {
                     if let Some(&degrees) = WAYS.get(place) {
-                        change(app, |to| to.degrees = degrees);
+                        change(app, move |to| to.degrees = degrees);
                     }
                 }
             />

@@ -1,6 +1,6 @@
 //! What the baker writes about a bake.
 
-use domain::bake::Bake;
+use domain::bake::{Bake, BakeId};
 use domain::formula::StepId;
 use domain::notebook::Note;
 use leptos::prelude::*;
@@ -22,6 +22,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
         .rows();
     let titles: Vec<(StepId, String)> = steps.map(|step| (step.id, step.title.clone())).collect();
     let first = titles.first().map_or(StepId(0), |(step, _)| *step);
+    let id = bake.id.clone();
     let writing = StoredValue::new(Written { app, bake });
     let chosen = RwSignal::new(first);
     let note = move || writing.with_value(Written::note);
@@ -49,6 +50,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
         <section class="section" aria-labelledby="your-note">
             <h2 id="your-note">{words::YOUR_NOTE}</h2>
             <KeptText
+                bake=id.clone()
                 label=words::HOW_WAS_IT
                 kept=text
                 on_change=Callback::new(move |text| {
@@ -75,6 +77,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
                 </select>
             </div>
             <KeptText
+                bake=id
                 label=words::DO_WHAT
                 kept=change
                 on_change=Callback::new(move |text: String| {
@@ -123,7 +126,8 @@ impl Written {
     }
 
     fn keep(&self, edit: impl FnOnce(&mut Note)) {
-        let mut note = untrack(|| self.note());
+        let unsaved = self.app.unsaved_note(&self.bake.id);
+        let mut note = unsaved.unwrap_or_else(|| untrack(|| self.note()));
         edit(&mut note);
         self.app.keep_note(note);
     }
@@ -132,6 +136,8 @@ impl Written {
 /// Some words, kept when the field is left, with whether they are.
 #[component]
 fn KeptText(
+    /// The bake they are about.
+    bake: BakeId,
     /// What they are about.
     label: &'static str,
     /// What is stored.
@@ -139,13 +145,16 @@ fn KeptText(
     /// Stores what was written.
     on_change: Callback<String>,
 ) -> impl IntoView {
+    let app = oventide();
     let field = fresh_id("text");
     let draft = RwSignal::new(kept.get_untracked());
     // Another tab, or another step chosen, changes what is stored.
     Effect::new(move || draft.set(kept.get()));
     let status = move || {
         let (draft, kept) = (draft.read(), kept.read());
+        drop(app.health.read());
         match (*draft == *kept, kept.is_empty()) {
+            (true, _) if app.unsaved_note(&bake).is_some() => words::NOT_KEPT,
             (true, true) => "",
             (true, false) => words::KEPT,
             (false, _) => words::NOT_KEPT_YET,

@@ -162,3 +162,29 @@ fn settings_survive_being_stored() {
     let text = KitchenRecord::from(&settings).write();
     assert_eq!(super::settings(&text), Ok(settings));
 }
+
+#[test]
+fn what_is_not_kept_yet_lies_over_what_is() {
+    let mut known = sort(sound()).contents;
+    let mut unsaved = known.bakes.remove(0);
+    let at = unsaved.state().newest;
+    unsaved.append([Entry {
+        at,
+        event: domain::bake::Event::Resumed,
+    }]);
+    known.bakes = vec![unsaved.clone()];
+    known.notes[0].text = "Too dark.".to_owned();
+    let torn = with(sound(), Shelf::Kitchen, KITCHEN_KEY, "{torn");
+    for mut kept in [torn, Kept::new()] {
+        let was_torn = !kept.is_empty();
+        lay_over(&mut kept, &known);
+        let sorted = sort(kept);
+        assert_eq!(sorted.contents.bakes, [unsaved.clone()]);
+        assert_eq!(sorted.contents.notes, known.notes);
+        assert_eq!(sorted.contents.settings, known.settings);
+        assert!(sorted.contents.formulas.contains(&known.formulas[0]));
+        let aside: Vec<_> = sorted.archive.set_aside;
+        let torn = aside.iter().any(|(_, text)| text == "{torn");
+        assert_eq!(torn, was_torn);
+    }
+}

@@ -1,0 +1,130 @@
+//! Two ends of one log, made one log again.
+//!
+//! A bake can be open in two tabs. While one of them can't store, the other may
+//! add to the log, and then both have entries behind the same place. What is
+//! stored stays where it is, for it can't move; what only one side knows
+//! follows, each entry with the moment at which it happened. Nothing is left
+//! out: an entry that makes no sense any more changes nothing, since the fold
+//! is total.
+
+use super::event::{AlarmId, Entry, Event, TimerId};
+use crate::units::Moment;
+
+/// What stands in `ours` and not in `stored`, as it has to be written behind all of `stored`.
+///
+/// Both are whole logs of one bake, and what they begin with alike counts as stored.
+/// Three things are adapted, so that every entry still means what it meant:
+/// - places in [`Event::Undone`] point at the same entries as before;
+/// - a timer whose number the other side took as well gets the next free one;
+/// - an intent at the very millisecond of another's moves to the next free one,
+///   so that each can be taken back alone.
+#[must_use]
+pub fn rejoin(stored: &[Entry], ours: &[Entry]) -> Vec<Entry> {
+    let both = stored.iter().zip(ours);
+    let common = both.take_while(|(one, other)| is_same(one, other)).count();
+    let theirs = &stored[common..];
+    let mut moments = Moments::beside(theirs);
+    let mut timers = Timers::beside(stored, theirs);
+    let mut rest = Vec::with_capacity(ours.len() - common);
+    for entry in &ours[common..] {
+        let event = match &entry.event {
+            Event::Undone { entries } => {
+                let moved = |&place: &u32| {
+                    if (place as usize) < common {
+                        return place;
+                    }
+                    place.saturating_add(u32::try_from(theirs.len()).unwrap_or(u32::MAX))
+                };
+                let entries = entries.iter().map(moved).collect();
+                Event::Undone { entries }
+            }
+            event => timers.renumbered(event.clone()),
+        };
+        let at = moments.free_for(entry.at);
+        rest.push(Entry { at, event });
+    }
+    rest
+}
+
+/// A bake has one start, however its numbers were rounded on the way through the storage.
+fn is_same(one: &Entry, other: &Entry) -> bool {
+    let starts = |entry: &Entry| matches!(entry.event, Event::Started(_));
+    one.at == other.at && (one.event == other.event || (starts(one) && starts(other)))
+}
+
+/// Which moments are taken, and where ours went.
+struct Moments {
+    taken: Vec<Moment>,
+    moved: Vec<(Moment, Moment)>,
+}
+
+impl Moments {
+    fn beside(theirs: &[Entry]) -> Self {
+        Self {
+            taken: theirs.iter().map(|entry| entry.at).collect(),
+            moved: Vec::new(),
+        }
+    }
+
+    /// What shared a moment, one intent, still shares one afterwards.
+    fn free_for(&mut self, wanted: Moment) -> Moment {
+        if let Some(&(_, moved)) = self.moved.iter().find(|&&(from, _)| from == wanted) {
+            return moved;
+        }
+        let mut at = wanted;
+        while self.taken.contains(&at) {
+            at = Moment::from_epoch_ms(at.epoch_ms().saturating_add(1));
+        }
+        self.taken.push(at);
+        self.moved.push((wanted, at));
+        at
+    }
+}
+
+/// The next free number of a timer, where the other side set timers too, and which of ours got which.
+struct Timers {
+    next: Option<u32>,
+    moved: Vec<(TimerId, TimerId)>,
+}
+
+impl Timers {
+    fn beside(stored: &[Entry], theirs: &[Entry]) -> Self {
+        let set = |log: &[Entry]| {
+            let timers = log.iter().filter_map(|entry| match entry.event {
+                Event::TimerSet { timer, .. } => Some(timer.0),
+                _ => None,
+            });
+            timers.max()
+        };
+        Self {
+            next: set(theirs)
+                .and(set(stored))
+                .map(|newest| newest.saturating_add(1)),
+            moved: Vec::new(),
+        }
+    }
+
+    fn renumbered(&mut self, mut event: Event) -> Event {
+        match &mut event {
+            Event::TimerSet { timer, .. } => {
+                if let Some(next) = &mut self.next {
+                    self.moved.push((*timer, TimerId(*next)));
+                    *timer = TimerId(*next);
+                    *next = next.saturating_add(1);
+                }
+            }
+            Event::TimerStopped { timer }
+            | Event::Acknowledged {
+                alarm: AlarmId::Timer(timer),
+            } => {
+                // A number is free again once its timer was taken back, so the newest counts.
+                let mut newest_first = self.moved.iter().rev();
+                if let Some(&(_, moved)) = newest_first.find(|&&(from, _)| from == *timer) {
+                    *timer = moved;
+                }
+            }
+            _ => {}
+        }
+        event
+    }
+}
