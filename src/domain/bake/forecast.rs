@@ -60,13 +60,19 @@ impl State {
     /// The forecast of a step that goes on by itself and has started and not ended.
     #[must_use]
     pub fn forecast(&self, step: StepId, now: Moment) -> Option<Forecast> {
-        let progress = self.progress(step);
-        let start = progress.open_since?;
         let step = self.formula.step(step)?;
-        if progress.ended.is_some() || step.is_hands() {
-            return None;
-        }
-        Some(self.forecast_from(step, progress, start, now))
+        let start = self.running_since(step)?;
+        let going = self.going(step, start, None);
+        let window = self.window_of(step.id)?;
+        let progress = self.progress(step.id);
+        Some(forecast_from(step, &going, progress, start, window, now))
+    }
+
+    /// Since when a step goes on by itself, if it does.
+    pub(super) fn running_since(&self, step: &Step) -> Option<Moment> {
+        let progress = self.progress(step.id);
+        let goes_on = progress.ended.is_none() && !step.is_hands();
+        progress.open_since.filter(|_| goes_on)
     }
 
     /// How long a step would take if it started at that moment, in the kitchen as it is now.
@@ -103,33 +109,12 @@ impl State {
     #[must_use]
     pub fn forecast_if_started(&self, step: &Step, start: Moment) -> Forecast {
         let nothing_yet = Progress::default();
-        self.forecast_from(step, &nothing_yet, start, start)
-    }
-
-    fn forecast_from(
-        &self,
-        step: &Step,
-        progress: &Progress,
-        start: Moment,
-        now: Moment,
-    ) -> Forecast {
         let going = self.going(step, start, None);
         let window = self.window(step, &going, start);
-        let mut forecast = match &going {
-            Going::Rises(proof) => rises(step, proof, start, window, progress, now),
-            Going::Clock(_, reason) => plain(step, start, window, now, *reason),
-            Going::Cools(heat) => {
-                let surroundings = heat.around.at(now);
-                plain(step, start, window, now, Reason::Cooling { surroundings })
-            }
-        };
-        if let Some(later) = progress.look_again {
-            forecast.look = forecast.look.max(later);
-        }
-        forecast
+        forecast_from(step, &going, &nothing_yet, start, window, start)
     }
 
-    fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
+    pub(super) fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
         match going {
             Going::Rises(proof) => proof.window(),
             Going::Cools(heat) => {
@@ -148,6 +133,28 @@ impl State {
             }
         }
     }
+}
+
+fn forecast_from(
+    step: &Step,
+    going: &Going,
+    progress: &Progress,
+    start: Moment,
+    window: Estimate<Moment>,
+    now: Moment,
+) -> Forecast {
+    let mut forecast = match going {
+        Going::Rises(proof) => rises(step, proof, start, window, progress, now),
+        Going::Clock(_, reason) => plain(step, start, window, now, *reason),
+        Going::Cools(heat) => {
+            let surroundings = heat.around.at(now);
+            plain(step, start, window, now, Reason::Cooling { surroundings })
+        }
+    };
+    if let Some(later) = progress.look_again {
+        forecast.look = forecast.look.max(later);
+    }
+    forecast
 }
 
 /// A step in which yeast works.

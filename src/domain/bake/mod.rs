@@ -23,6 +23,7 @@ mod rising;
 mod state;
 mod timers;
 mod undo;
+mod windows;
 
 pub use decide::decide;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};

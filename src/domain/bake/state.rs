@@ -10,6 +10,7 @@ use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Progress, Reading, Status, Timer};
 use super::undo::undone;
+use super::windows::Windows;
 use crate::formula::{ComponentId, Formula, StepId};
 use crate::kitchen::Kitchen;
 use crate::sorted::{Map, Set};
@@ -50,6 +51,7 @@ pub struct State {
     pub(super) steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
     bodies: Map<StepId, FilmSpread>,
+    pub(super) windows: Windows,
 }
 
 impl State {
@@ -91,6 +93,7 @@ impl State {
             newest: first.at,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
+            windows: Windows::default(),
         };
         state.open_steps();
         Some(state)
@@ -152,6 +155,7 @@ impl State {
         if self.is_over() {
             return; // A bake that is over stays as it was.
         }
+        self.forget_windows();
         let at = entry.at;
         // Its own moment is by the new clock already.
         if let Event::ClockSet { by } = entry.event {

@@ -66,6 +66,12 @@ export class Bench {
     await this.main.locator(".act-side").getByRole("button", { name }).click();
   }
 
+  /** Leaves out the fold that is asked for. */
+  async leaveFoldOut() {
+    await this.#breathe();
+    await this.main.getByRole("button", { name: "Leave it out" }).click();
+  }
+
   /** One of the things that go on meanwhile; its name tells it all to who can't see it. */
   card(name) {
     return this.running.getByRole("button", { name });

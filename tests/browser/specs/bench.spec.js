@@ -80,12 +80,12 @@ test("a fold can be put off and left out, and either can be taken back", async (
   await app.alarm.stop();
   await expect(app.bench.mainAction).toHaveText("Folded");
 
-  await app.bench.pressBeside("Leave it out");
+  await app.bench.leaveFoldOut();
   await expect(app.bench.mainAction).not.toHaveText("Folded");
   await app.bench.pressBeside("Undo");
   await expect(app.bench.answer).toHaveText("Taken back: fold 1 left out.");
   await expect(app.bench.mainAction).toHaveText("Folded");
-  await app.bench.pressBeside("Leave it out");
+  await app.bench.leaveFoldOut();
   await app.reload();
   await expect(app.bench.mainAction).not.toHaveText("Folded");
 });

@@ -79,13 +79,6 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             shown.ask(intent);
         }
     };
-    let skip_fold = move || {
-        if let Ask::Fold(step) = asked.get_untracked()
-            && fresh()
-        {
-            shown.ask(Intent::SkipFold(step));
-        }
-    };
     let undo = Callback::new(move |()| {
         if fresh() {
             shown.ask(Intent::Undo);
@@ -101,13 +94,6 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
                     move || {
                         let text = live::text(move || other().map_or("", |(name, _)| name));
                         side(text, Callback::new(move |()| press_other()))
-                    },
-                )}
-                {live::when(
-                    move || matches!(asked.get(), Ask::Fold(_)),
-                    move || {
-                        let press = Callback::new(move |()| skip_fold());
-                        side(live::text(|| words::SKIP_FOLD), press)
                     },
                 )}
             </div>

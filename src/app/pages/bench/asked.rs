@@ -1,6 +1,6 @@
 //! The one thing that is asked now: what to do, what to look for, and how.
 
-use domain::bake::Status;
+use domain::bake::{Intent, Status};
 use domain::formula::{Length, StepKind};
 use domain::notebook::lessons;
 use domain::schedule::Ask;
@@ -37,6 +37,20 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             },
         )
     };
+    // Not beside the main action: three buttons there would take its room.
+    let leave_fold_out = move || {
+        let leave_out = move |_| {
+            if let Ask::Fold(step) = asked.get_untracked() {
+                shown.ask(Intent::SkipFold(step));
+            }
+        };
+        view! {
+            <button class="button" type="button" on:click=leave_out>
+                {words::SKIP_FOLD}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <section class="asked" aria-labelledby="asked-instruction">
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
@@ -56,6 +70,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
             {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}
+            {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
             <Cue shown=shown />
             <Remedies shown=shown />
             <Lessons shown=shown />

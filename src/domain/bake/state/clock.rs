@@ -28,6 +28,7 @@ impl State {
             newest,
             steps,
             bodies: _,
+            windows: _,
         } = self;
         shift(started);
         shift(newest);
