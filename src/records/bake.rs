@@ -37,6 +37,7 @@ shape! {
         DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
         CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
         PieceWeighed = "piece-weighed" { piece: u16, mass_g: f64 },
+        MassRemoved = "mass-removed" { piece: u16 },
         TimerSet = "timer-set" { timer: u32, name: String, length_min: f64 },
         TimerStopped = "timer-stopped" { timer: u32 },
         Acknowledged = "acknowledged" { alarm: AlarmRecord },
@@ -132,6 +133,7 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
             piece,
             mass: Grams::new(mass_g).map_err(odd)?,
         },
+        EventRecord::MassRemoved { piece } => Event::MassRemoved { piece },
         EventRecord::TimerSet {
             timer,
             name,
@@ -218,6 +220,7 @@ impl From<&Event> for EventRecord {
                 piece: *piece,
                 mass_g: mass.get(),
             },
+            Event::MassRemoved { piece } => Self::MassRemoved { piece: *piece },
             Event::TimerSet {
                 timer,
                 name,

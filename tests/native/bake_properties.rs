@@ -135,6 +135,26 @@ proptest! {
         derive_all(&bake, now);
     }
 
+    /// What was reckoned for an earlier state must not be taken for the present one's.
+    #[test]
+    fn forecasts_looked_at_all_along_are_those_of_the_whole_log(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        entries in prop::collection::vec((any_moment(), any_event()), 0..25),
+        look in any_moment(),
+    ) {
+        let forecasts = |bake: &Bake| running(bake.state(), look);
+        let mut bake = start(which, kitchen);
+        for (at, event) in entries {
+            forecasts(&bake);
+            let copy = bake.clone();
+            let before = forecasts(&copy);
+            bake.append([Entry { at, event }]);
+            prop_assert_eq!(forecasts(&copy), before);
+        }
+        prop_assert_eq!(forecasts(&bake), forecasts(&folded_again(&bake)));
+    }
+
     #[test]
     fn a_clock_that_was_set_leaves_as_much_time_as_before(
         which in 0_usize..3,

@@ -28,6 +28,7 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
         Event::PieceWeighed { piece, mass: found } => {
             format!("piece {}, {}", piece + 1, mass(*found))
         }
+        Event::MassRemoved { piece } => format!("piece {} without a mass", piece + 1),
         Event::TimerSet { name, .. } => format!("timer {name}"),
         Event::TimerStopped { .. } => "a timer put away".to_owned(),
         Event::Paused => "the pause".to_owned(),

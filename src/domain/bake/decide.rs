@@ -100,6 +100,10 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             let mass = within(mass.get(), "piece", "g", 1.0, 20_000.0).map(Grams::clamped)?;
             one(Event::PieceWeighed { piece, mass })
         }
+        Intent::RemoveMass(piece) if state.masses.contains_key(&piece) => {
+            one(Event::MassRemoved { piece })
+        }
+        Intent::RemoveMass(_) => Ok(Vec::new()),
         Intent::SetTimer(name, length) => {
             let length = within(length.get(), "timer", "min", 0.25, 48.0 * 60.0)?;
             one(Event::TimerSet {

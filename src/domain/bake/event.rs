@@ -154,6 +154,11 @@ pub enum Event {
         /// Its mass.
         mass: Grams,
     },
+    /// What a piece weighs isn't known after all.
+    MassRemoved {
+        /// Which piece, from 0.
+        piece: u16,
+    },
     /// The baker set a timer.
     TimerSet {
         /// Which.

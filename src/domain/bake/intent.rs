@@ -43,6 +43,8 @@ pub enum Intent {
     CoreIs(StepId, Celsius),
     /// "This piece has this mass."
     PieceWeighs(u16, Grams),
+    /// "That isn't what this piece weighs."
+    RemoveMass(u16),
     /// "Tell me in so long."
     SetTimer(String, Minutes),
     /// "Put this timer away."

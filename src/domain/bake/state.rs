@@ -232,6 +232,9 @@ impl State {
                     self.masses.insert(*piece, *mass);
                 }
             }
+            Event::MassRemoved { piece } => {
+                self.masses.remove(piece);
+            }
             Event::TimerSet {
                 timer,
                 name,

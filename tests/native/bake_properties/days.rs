@@ -96,6 +96,7 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
             piece,
             mass: Grams::clamped(mass),
         }),
+        1 => (0_u16..20).prop_map(|piece| Event::MassRemoved { piece }),
         1 => (0_u32..3, any_length()).prop_map(|(timer, length)| Event::TimerSet {
             timer: TimerId(timer),
             name: "tea".to_owned(),
@@ -140,6 +141,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         1 => (step(), any_temperature()).prop_map(|(step, core)| Intent::CoreIs(step, core)),
         1 => (0_u16..10, 0.0..500.0_f64)
             .prop_map(|(piece, mass)| Intent::PieceWeighs(piece, Grams::clamped(mass))),
+        1 => (0_u16..10).prop_map(Intent::RemoveMass),
         2 => any_length().prop_map(|length| Intent::SetTimer("tea".to_owned(), length)),
         1 => (0_u32..3).prop_map(|timer| Intent::StopTimer(TimerId(timer))),
         1 => any_alarm().prop_map(Intent::Hear),

@@ -78,6 +78,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         (step(), celsius())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
         (any::<u16>(), grams()).prop_map(|(piece, mass)| Event::PieceWeighed { piece, mass }),
+        any::<u16>().prop_map(|piece| Event::MassRemoved { piece }),
     ];
     prop_oneof![
         1 => start().prop_map(|start| Event::Started(Box::new(start))),

@@ -124,6 +124,7 @@ fn events() -> Vec<Event> {
             piece: 3,
             mass: grams(92.4),
         },
+        Event::MassRemoved { piece: 3 },
         Event::Marked {
             step: step(9),
             mark: Mark {

@@ -162,6 +162,7 @@ fn name(event: &Event) -> &'static str {
         Event::DoughMeasured { .. } => "dough-measured",
         Event::CoreMeasured { .. } => "core-measured",
         Event::PieceWeighed { .. } => "piece-weighed",
+        Event::MassRemoved { .. } => "mass-removed",
         Event::TimerSet { .. } => "timer-set",
         Event::TimerStopped { .. } => "timer-stopped",
         Event::Acknowledged { .. } => "acknowledged",
@@ -174,7 +175,7 @@ fn name(event: &Event) -> &'static str {
     }
 }
 
-const EVENT_KINDS: usize = 24;
+const EVENT_KINDS: usize = 25;
 const ALARM_KINDS: usize = 6;
 
 #[test]

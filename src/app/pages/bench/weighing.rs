@@ -47,7 +47,7 @@ fn Piece(shown: Shown, piece: u16) -> impl IntoView {
         let text = event_target_value(&event);
         if text.trim().is_empty() {
             problem.set(false);
-            return;
+            return shown.ask(Intent::RemoveMass(piece));
         }
         let mass = decimal::parse(&text).and_then(|grams| Grams::new(grams).ok());
         problem.set(mass.is_none());
