@@ -128,9 +128,14 @@ export class Bench {
     await expect(this.answer).toContainText("in the middle");
   }
 
+  /** The field for what a piece weighs. */
+  massOf(piece) {
+    return this.main.getByRole("textbox", { name: `${piece}, Mass in g` });
+  }
+
   /** Enters what a piece weighs. */
   async weigh(piece, grams) {
-    const field = this.main.getByRole("textbox", { name: `${piece}, Mass in g` });
+    const field = this.massOf(piece);
     await field.fill(String(grams));
     await field.blur();
   }

@@ -90,6 +90,18 @@ test("a fold can be put off and left out, and either can be taken back", async (
   await expect(app.bench.mainAction).not.toHaveText("Folded");
 });
 
+test("a mass that was typed by mistake can be emptied, and stays so", async ({ app }) => {
+  test.slow();
+  await new Baker(app).until("Divide");
+  const field = app.bench.massOf("Bun 1");
+  await app.bench.weigh("Bun 1", 95);
+  await expect(app.bench.main).toContainText("trim 10 g");
+  await app.bench.weigh("Bun 1", "");
+  await expect(app.bench.main).not.toContainText("trim 10 g");
+  await app.reload();
+  await expect(field).toHaveValue("");
+});
+
 test("what falls due announces itself and leaves work that is under way on the screen", async ({
   app,
 }) => {
