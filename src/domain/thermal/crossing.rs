@@ -34,7 +34,8 @@ mod tests {
 
     #[test]
     fn it_finds_what_can_be_worked_out() {
-        let cases: [(fn(f64) -> f64, f64, f64, f64); 4] = [
+        type Case = (fn(f64) -> f64, f64, f64, f64);
+        let cases: [Case; 4] = [
             (|x| x * x - 2.0, 0.0, 2.0, 2.0_f64.sqrt()),
             (|x| 0.5 - (-x / 30.0).exp(), 0.0, 500.0, 30.0 * 2.0_f64.ln()),
             (

@@ -1,6 +1,6 @@
 """The short promises in WebKitGTK, the nearest thing to an iPhone's engine that runs here.
 
-Needs a screen (`xvfb-run`). The clock runs: `Date.now` is only put forward, so that a minute
+Needs a screen (`xvfb-run`). The clock runs: time is only put forward, so that a minute
 needn't be waited for. Left out: what an iPhone does differently around the engine, such as its
 home screen, its lock screen and its ring switch.
 """
@@ -65,6 +65,9 @@ class Phone:
             const real = Date.now.bind(Date);
             const ahead = () => Number(sessionStorage.getItem("ahead") ?? 0);
             Date.now = () => real() + ahead();
+            // Time that passed, not a clock that was set: the other clock goes along.
+            const run = performance.now.bind(performance);
+            performance.now = () => run() + ahead();
             window.putForward = (ms) => sessionStorage.setItem("ahead", String(ahead() + ms));
         }"""
     # By what it is called: its label, or else the text it shows.
