@@ -15,8 +15,9 @@ addEventListener("unhandledrejection", ({ reason }) => {
 try {
   // This runs as soon as it is there, which may be before the end of the page is.
   if (!document.getElementById("app-wasm")) await parsed();
-  const [app] = await Promise.all([import(address("app-script")), parsed()]);
-  await app.default({ module_or_path: address("app-wasm") });
+  // Side by side: neither waits for the other.
+  const [app, code] = await Promise.all([import(address("app-script")), compiled(), parsed()]);
+  await app.default({ module_or_path: code });
 } catch (error) {
   // Whoever reads this has no app yet, so the words can't come from it.
   const opening = document.getElementById("opening");
@@ -26,6 +27,16 @@ try {
       "What you have saved is untouched.";
   }
   throw error;
+}
+
+/** The app's code; only where to find it if the host says that it is something else, or the browser can't stream it. */
+async function compiled() {
+  const place = address("app-wasm");
+  try {
+    return await WebAssembly.compileStreaming(fetch(place));
+  } catch {
+    return place;
+  }
 }
 
 function parsed() {

@@ -100,7 +100,13 @@ impl Inner {
             let Some(inner) = weak.upgrade() else {
                 return;
             };
-            if had_controller.replace(true) && !inner.reloading.replace(true) {
+            if !had_controller.replace(true) {
+                return;
+            }
+            // Another tab let it take over, which may know nothing of what bakes or waits to be stored here.
+            if inner.baking.get() != Some(false) {
+                (inner.on_update_waits)();
+            } else if !inner.reloading.replace(true) {
                 page::reload();
             }
         });

@@ -13,6 +13,7 @@ mod probe;
 mod proof;
 mod records;
 mod scaling;
+mod second_calls;
 mod sorted;
 mod story;
 mod transient;

@@ -49,7 +49,9 @@ impl Oventide {
             let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
             drop(hearing);
             self.sound_for(&loud);
-            self.ringing.set(ringing);
+            // What was heard and is being stored stays on the screen only while nothing else rings.
+            self.ringing
+                .set(if loud.is_empty() { ringing } else { loud });
         });
         let could = Memo::new(move |_| self.could_ring());
         Effect::new(move || {

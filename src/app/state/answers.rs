@@ -2,7 +2,7 @@
 
 use domain::bake::{Bake, Entry, Event, Forecast, Intent, Reason, Refusal, State};
 use domain::formula::{ComponentId, Length, Step, StepId, StepKind};
-use domain::thermal::cooling::HORIZON;
+use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
 use domain::thermal::liquid::liquid_temperature;
 use domain::units::{Celsius, Grams, Minutes, Moment};
 
@@ -54,6 +54,8 @@ pub(crate) enum Answer {
         wanted: Celsius,
         /// Whether it should be at least that, as in the oven, or at most.
         at_least: bool,
+        /// Whether nothing has shown that it was through the first stage of its cooling in time.
+        too_slow: bool,
         /// How much longer it will take, where that is known.
         left: Option<Minutes>,
     },
@@ -261,10 +263,15 @@ fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<An
         Length::Cool { to } | Length::Chill { to, .. } => (to, false),
         _ => return None,
     };
+    let cooled_for = state.progress(step.id).open_since.map(|start| now - start);
+    let chills = matches!(step.length, Length::Chill { .. });
     Some(Answer::Core {
         measured,
         wanted,
         at_least,
+        too_slow: chills
+            && cooled_for.is_some_and(|minutes| minutes > FIRST_STAGE)
+            && !state.is_through_first_stage(step.id),
         // What doesn't get there within days has no time worth telling.
         left: state
             .forecast(step.id, now)

@@ -16,6 +16,8 @@ pub(crate) enum ArchiveOutcome {
     WrittenAsKnown(files::SaveOutcome),
     /// Everything in the file is now here.
     Restored,
+    /// It is stored, but could not be read back yet.
+    RestoredUnread,
     /// The file can't be taken; nothing was changed.
     Refused(RestoreError),
     /// No text could be got from the file.
@@ -66,10 +68,8 @@ impl Oventide {
             };
             self.in_turn(Box::pin(async move {
                 let told = match self.store().restore(&text).await {
-                    Ok(()) => {
-                        self.read_anew().await;
-                        ArchiveOutcome::Restored
-                    }
+                    Ok(()) if self.read_anew().await => ArchiveOutcome::Restored,
+                    Ok(()) => ArchiveOutcome::RestoredUnread,
                     Err(error) => ArchiveOutcome::Refused(error),
                 };
                 outcome.set(Some(told));
@@ -82,7 +82,8 @@ impl Oventide {
         self.in_turn(Box::pin(async move {
             let told = match self.store().erase().await {
                 Ok(()) => {
-                    self.read_anew().await;
+                    // What is unreadable then is empty.
+                    let _ = self.read_anew().await;
                     ArchiveOutcome::Erased
                 }
                 Err(error) => {
@@ -94,10 +95,11 @@ impl Oventide {
         }));
     }
 
-    /// Reads what stands in the place of everything.
-    async fn read_anew(self) {
+    /// Reads what stands in the place of everything; whether it could.
+    async fn read_anew(self) -> bool {
         self.forget();
-        self.reload().await;
+        let read = self.reload().await;
         self.tell_other_tabs();
+        read
     }
 }

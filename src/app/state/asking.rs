@@ -132,6 +132,8 @@ impl Oventide {
             let now = clock::now();
             let entries = decide(&bake, intent.clone(), now)?;
             if entries.is_empty() {
+                // What it was about has changed since the last look.
+                self.renew();
                 return Ok(None);
             }
             let first = bake.next_place();

@@ -208,10 +208,11 @@ impl Oventide {
 
     /// Starts everything that goes on while the app is open.
     pub(crate) fn begin(self) {
+        // First, so that the browser opens the storage while the rest is being set up.
+        self.open_storage();
         self.watch_time();
         self.watch_page();
         self.watch_alarms();
-        self.open_storage();
     }
 
     /// The Bench shows this bake, or none any more.

@@ -28,8 +28,12 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             measured,
             wanted,
             at_least,
+            too_slow,
             left,
-        } => core(*measured, *wanted, *at_least, *left, degrees),
+        } => {
+            let said = core(*measured, *wanted, *at_least, *left, degrees);
+            said + if *too_slow { TOO_SLOW } else { "" }
+        }
         Answer::Piece {
             piece: number,
             mass: found,
@@ -149,6 +153,10 @@ fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> Strin
         span(later)
     )
 }
+
+/// After two hours that nobody saw end below 21 °C.
+const TOO_SLOW: &str = " It should have been below 21 °C (70 °F) within 2 h, and nothing shows that it was: \
+    your local food-safety rules say whether it may still be used.";
 
 fn core(
     measured: Celsius,

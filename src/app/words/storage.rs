@@ -106,6 +106,9 @@ pub(crate) fn archive_outcome(outcome: &ArchiveOutcome) -> String {
         }
         ArchiveOutcome::WrittenAsKnown(saved) => written(saved).to_owned(),
         ArchiveOutcome::Restored => "Everything in the archive is here now.".to_owned(),
+        ArchiveOutcome::RestoredUnread => {
+            "The archive is stored, but can't be read back just now: load the app again.".to_owned()
+        }
         ArchiveOutcome::Refused(RestoreError::Archive(error)) => {
             format!("Nothing was changed: {error}. Choose another file.")
         }

@@ -97,10 +97,22 @@ impl State {
         found
     }
 
-    /// How long perishable food may stand in this kitchen.
+    /// How long what stands out now may stand in this kitchen.
     #[must_use]
     pub fn perishable_limit(&self) -> Minutes {
-        if self.kitchen.air > HOT_KITCHEN {
+        let standing = self.standing();
+        let since = standing.iter().map(|standing| standing.since).min();
+        self.perishable_limit_since(since.unwrap_or(self.newest))
+    }
+
+    /// How long food may stand that came out at that moment. An hour of heat isn't
+    /// made good by a cooler one, so the shorter limit holds if it was ever so hot since.
+    #[must_use]
+    pub fn perishable_limit_since(&self, since: Moment) -> Minutes {
+        let ends = self.air.iter().skip(1).map(|&(at, _)| Some(at));
+        let stretches = self.air.iter().zip(ends.chain([None]));
+        let mut since_then = stretches.filter(|(_, end)| end.is_none_or(|end| end > since));
+        if since_then.any(|(&(_, air), _)| air > HOT_KITCHEN) {
             PERISHABLE_LIMIT_HOT
         } else {
             PERISHABLE_LIMIT
@@ -164,6 +176,7 @@ impl State {
     ) {
         let progress = self.progress(step.id);
         let (opened, ended) = (progress.open_since, progress.ended);
+        let skipped = ended.is_some_and(|ended| ended.how == How::Skipped);
         let of_it = component == Some(step.component);
         // Kept in order of time, and of the formula where the time is the same.
         let mut add = |at: Option<Moment>, turn| {
@@ -174,13 +187,12 @@ impl State {
         };
         let end = ended.map(|ended| ended.at);
         match (&step.length, step.kind) {
-            (Length::Chill { cooling, .. }, _) if of_it => add(
-                end,
-                match cooling {
-                    Cooling::Fridge => Turn::Away,
-                    Cooling::Kitchen | Cooling::IceBath => Turn::Out,
-                },
-            ),
+            (Length::Chill { cooling, .. }, _) if of_it => match cooling {
+                Cooling::Fridge if skipped => {}
+                Cooling::Fridge => add(end, Turn::Away),
+                Cooling::Kitchen | Cooling::IceBath => add(end, Turn::Out),
+            },
+            (_, StepKind::Retard | StepKind::Bake) if skipped => {}
             (_, StepKind::Retard) => {
                 add(opened, Turn::DoughAway);
                 add(end, Turn::DoughOut);
@@ -189,7 +201,7 @@ impl State {
                 add(opened, Turn::Oven);
                 add(end, Turn::Baked);
             }
-            _ if serves(step) => add(end, Turn::Served),
+            _ if serves(step) && !skipped => add(end, Turn::Served),
             (Length::Hands(length), _) if of_it && brings(step) => {
                 let done = ended.filter(|ended| ended.how == How::Done);
                 let Some(done) = done.map(|done| done.at) else {

@@ -5,7 +5,7 @@ use super::progress::Reading;
 use super::state::State;
 use crate::estimate::Estimate;
 use crate::formula::StepId;
-use crate::thermal::cooling::WARM;
+use crate::thermal::cooling::{FIRST_STAGE, WARM};
 use crate::thermal::probe::window_after;
 use crate::thermal::vessel::Course;
 use crate::units::{Celsius, Moment};
@@ -21,10 +21,16 @@ impl State {
             .copied()
     }
 
-    /// Whether a thermometer has shown that a filling is through the first stage of its cooling.
-    pub(super) fn is_through_first_stage(&self, step: StepId) -> bool {
-        self.core_reading(step)
-            .is_some_and(|reading| reading.temperature <= WARM)
+    /// Whether a thermometer has shown, in time, that a filling is through the first stage of its cooling.
+    #[must_use]
+    pub fn is_through_first_stage(&self, step: StepId) -> bool {
+        let Some(start) = self.progress(step).open_since else {
+            return false;
+        };
+        let in_time = start..=start + FIRST_STAGE;
+        self.cores.iter().any(|reading| {
+            reading.of == step && reading.temperature <= WARM && in_time.contains(&reading.at)
+        })
     }
 
     /// Whether a thermometer has shown that a step is over, and nobody said "not yet" since.

@@ -61,13 +61,17 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
     let steps = state.formula.steps.iter();
     let mut found: Vec<Alarm> = steps
         .flat_map(|step| alarms_of(state, step, now))
-        .chain(state.standing().into_iter().map(|standing| Alarm {
-            id: AlarmId::Perishable {
+        .chain(state.standing().into_iter().map(|standing| {
+            let id = AlarmId::Perishable {
                 step: standing.step,
-            },
-            due: standing.since + state.perishable_limit() - PERISHABLE_WARNING,
-            kind: AlarmKind::Perishable,
-            step: Some(standing.step),
+            };
+            let limit = standing.since + state.perishable_limit_since(standing.since);
+            Alarm {
+                id,
+                due: again_at(state, id, limit - PERISHABLE_WARNING, limit),
+                kind: AlarmKind::Perishable,
+                step: Some(standing.step),
+            }
         }))
         .chain(state.timers.iter().map(|(&id, timer)| Alarm {
             id: AlarmId::Timer(id),
@@ -88,6 +92,16 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
     let mut found = alarms(state, now);
     found.retain(|alarm| alarm.due <= now);
     found
+}
+
+/// What burns or spoils calls once more: whoever heard it at `first` may have been kept from it.
+fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment {
+    let heard = state.acknowledged.get(&id);
+    if heard.is_some_and(|&heard| heard >= first) {
+        again.max(first)
+    } else {
+        first
+    }
 }
 
 /// An alarm was heard if that was at its moment or later. When the moment has
@@ -130,7 +144,12 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
         };
         // Whoever has just read off that it is there needs no call.
         if !state.is_read_off(&forecast) {
-            add(id, forecast.look, AlarmKind::Check);
+            let look = if step.kind == StepKind::Bake {
+                again_at(state, id, forecast.look, forecast.window.high())
+            } else {
+                forecast.look
+            };
+            add(id, look, AlarmKind::Check);
         }
         if let Some(&next_fold) = forecast.folds.first() {
             let fold = u16::try_from(progress.folds.len()).unwrap_or(u16::MAX);

@@ -1,6 +1,6 @@
 //! What the Bench asks for next, and what goes on meanwhile.
 
-use super::offers::{can_start, offers};
+use super::offers::{can_start, offers, present};
 use crate::bake::{Forecast, State};
 use crate::formula::{Step, StepId, StepKind};
 use crate::units::Moment;
@@ -89,7 +89,7 @@ pub fn focus(state: &State, now: Moment) -> Ask {
 fn picked(state: &State, now: Moment) -> Option<&Step> {
     let step = state.formula.step(state.picked?)?;
     let open_since = state.progress(step.id).open_since?;
-    (state.is_open(step.id) && open_since <= now).then_some(step)
+    (state.is_open(step.id) && open_since <= present(state, now)).then_some(step)
 }
 
 /// Everything that goes on by itself, the next to look at first.

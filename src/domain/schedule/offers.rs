@@ -61,7 +61,12 @@ pub(super) fn can_start(state: &State, step: &Step, now: Moment) -> bool {
     let oven_later = state
         .oven_on_at(step, now)
         .is_some_and(|turn_on| turn_on > now);
-    open && opens.is_some_and(|opens| opens <= now) && !oven_later
+    open && opens.is_some_and(|opens| opens <= present(state, now)) && !oven_later
+}
+
+/// The present, but no earlier than what has happened: by a clock that was put back, what has just ended lies ahead.
+pub(super) fn present(state: &State, now: Moment) -> Moment {
+    now.max(state.newest)
 }
 
 /// The moment after which waiting harms a step, as far as the ends of what it follows are known.

@@ -1,0 +1,112 @@
+//! What burns or spoils calls twice, and a clock that was put back freezes nothing.
+
+use domain::bake::{Alarm, Bake, BakeId, Entry, Event, Intent, Start, alarms, decide, due};
+use domain::formula::StepKind;
+use domain::kitchen::Kitchen;
+use domain::schedule::{Ask, focus};
+use domain::units::{Moment, celsius, minutes};
+use records::starters;
+
+const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+
+fn begin() -> Bake {
+    let formula = starters::all().swap_remove(0);
+    let kitchen = Kitchen::UNMEASURED;
+    let event = Event::Started(Box::new(Start { formula, kitchen }));
+    let log = vec![Entry { at: NINE, event }];
+    Bake::from_log(BakeId("twice".to_owned()), log).expect("it has its start")
+}
+
+fn say(bake: &mut Bake, intent: Intent, at: Moment) {
+    let entries = decide(bake, intent, at).expect("it can be so");
+    bake.append(entries);
+}
+
+/// Does whatever is asked, a minute a piece, until this kind of step goes on by itself.
+fn until_it_goes_on(bake: &mut Bake, kind: StepKind) -> Moment {
+    let mut at = NINE;
+    for _ in 0..300 {
+        at = at + minutes(1.0);
+        let formula = bake.state().formula.clone();
+        let step = formula.steps.iter().find(|step| step.kind == kind);
+        let step = step.expect("the formula has such a step");
+        if bake.state().is_open(step.id) {
+            return at;
+        }
+        let open = formula
+            .steps
+            .iter()
+            .find(|step| bake.state().is_open(step.id));
+        let open = open.expect("something is always open").id;
+        say(bake, Intent::Done(open), at);
+    }
+    panic!("it never came to {kind:?}");
+}
+
+fn only_check(bake: &Bake, now: Moment) -> Alarm {
+    let state = bake.state();
+    let mut checks = alarms(state, now).into_iter().filter(|alarm| {
+        let step = alarm.step.and_then(|step| state.formula.step(step));
+        step.is_some_and(|step| step.kind == StepKind::Bake)
+    });
+    checks.next().expect("what bakes has an alarm")
+}
+
+#[test]
+fn what_is_in_the_oven_calls_again_at_the_late_end_of_its_window() {
+    let mut bake = begin();
+    let now = until_it_goes_on(&mut bake, StepKind::Bake);
+    let first = only_check(&bake, now);
+    say(&mut bake, Intent::Hear(first.id), first.due);
+    assert!(due(bake.state(), first.due).is_empty());
+    let again = only_check(&bake, first.due);
+    let step = first.step.expect("it is of a step");
+    let forecast = bake.state().forecast(step, first.due).expect("it bakes");
+    assert_eq!(again.due, forecast.window.high());
+    assert!(again.due > first.due);
+    say(&mut bake, Intent::Hear(again.id), again.due);
+    assert!(
+        due(bake.state(), again.due + minutes(60.0))
+            .iter()
+            .all(|alarm| alarm.id != first.id)
+    );
+}
+
+#[test]
+fn a_clock_that_was_put_back_leaves_the_next_step_open() {
+    let mut bake = begin();
+    let Ask::Work(first) = focus(bake.state(), NINE) else {
+        panic!("a bake begins with work");
+    };
+    say(&mut bake, Intent::Done(first), NINE + minutes(10.0));
+    let an_hour_ago = NINE - minutes(50.0);
+    let ask = focus(bake.state(), an_hour_ago);
+    let Ask::Work(next) = ask else {
+        panic!("the bench is frozen: {ask:?}");
+    };
+    say(&mut bake, Intent::Done(next), an_hour_ago + minutes(5.0));
+    assert!(matches!(
+        focus(bake.state(), an_hour_ago + minutes(5.0)),
+        Ask::Work(_)
+    ));
+}
+
+#[test]
+fn an_hour_of_heat_is_not_made_good_by_a_cooler_one() {
+    let mut bake = begin();
+    let since = NINE + minutes(5.0);
+    say(
+        &mut bake,
+        Intent::KitchenIs(celsius(34.0)),
+        NINE + minutes(1.0),
+    );
+    say(
+        &mut bake,
+        Intent::KitchenIs(celsius(24.0)),
+        NINE + minutes(60.0),
+    );
+    // USDA FSIS: one hour above 90 °F, two hours otherwise.
+    assert_eq!(bake.state().perishable_limit_since(since), minutes(60.0));
+    let later = NINE + minutes(61.0);
+    assert_eq!(bake.state().perishable_limit_since(later), minutes(120.0));
+}
