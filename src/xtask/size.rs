@@ -17,8 +17,8 @@ const GOAL_ALL_KB: usize = 250;
 const GOAL_WASM_KB: usize = 180;
 /// What fails the suite, in kB: lower it to 2 % above the last report whenever the app gets lighter.
 /// It is not raised without a decision in `DEVELOPERS.md`, and goes when the goal is reached.
-const LIMIT_ALL_KB: usize = 370;
-const LIMIT_WASM_KB: usize = 337;
+const LIMIT_ALL_KB: usize = 323;
+const LIMIT_WASM_KB: usize = 292;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]

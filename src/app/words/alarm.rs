@@ -28,9 +28,9 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
                 .to_owned(),
         ),
         AlarmKind::Perishable if step.is_some_and(|step| step.kind != StepKind::Serve) => (
-            format!("{title}: out for long"),
+            "The filling has been out long".to_owned(),
             format!(
-                "What spoils should not stand out longer than {} in all before it is baked or back in the fridge. \
+                "Bake it or chill it now: it should not stand out longer than {} in all. \
                  Follow your local food-safety advice.",
                 super::span(state.perishable_limit())
             ),
@@ -62,6 +62,7 @@ pub(crate) fn alarm_note(body: &str, due: Moment, now: Moment) -> String {
 fn look_for(step: Option<&Step>) -> String {
     match step {
         Some(step) if !step.cue.is_empty() => super::ready_when(&step.cue),
+        Some(step) if step.kind == StepKind::OvenHeats => "The oven should be hot.".to_owned(),
         _ => "Its time has come.".to_owned(),
     }
 }

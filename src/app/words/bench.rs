@@ -218,7 +218,7 @@ pub(crate) fn whose(name: &str, started: Moment) -> String {
 
 /// A dough's card while a fold comes first.
 pub(crate) fn fold_in(title: &str) -> String {
-    format!("{title}: fold in")
+    format!("{title}: next fold")
 }
 
 /// A timer's card.

@@ -9,7 +9,7 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
         Caution::HotSugar => {
             "Hot sugar and jam stick and burn deep: long sleeves, no children at the hob."
         }
-        Caution::HotCustard => "Thick cream spits as it boils: keep whisking and stand back.",
+        Caution::HotCustard => "Thick cream is scalding and spits: keep it off your skin.",
         Caution::HotOven => "Hot oven, hot tray: dry cloths, and mind the steam.",
         Caution::RawEgg => "Raw egg can carry germs: don't taste, and wash hands, bowl and brush.",
         Caution::RawFlour => "Raw flour can carry germs: don't taste the dough.",

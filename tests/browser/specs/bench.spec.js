@@ -86,6 +86,7 @@ test("a fold can be put off and left out, and either can be taken back", async (
   await expect(app.bench.answer).toHaveText("Taken back: fold 1 left out.");
   await expect(app.bench.mainAction).toHaveText("Folded");
   await app.bench.leaveFoldOut();
+  await expect(app.bench.mainAction).not.toHaveText("Folded");
   await app.reload();
   await expect(app.bench.mainAction).not.toHaveText("Folded");
 });

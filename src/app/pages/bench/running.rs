@@ -169,13 +169,12 @@ fn Tide(card: Memo<Card>, now: RwSignal<Moment>) -> impl IntoView {
     };
     let tenths = |height: f64| decimal::fixed(height, 1);
     let band = live::attr(move || Some(tenths(100.0 - height(card.read().low))));
-    let surface = move || {
+    let water = live::attr(move || {
         let level = 100.0 - height(now.get());
         let (level, crest) = (tenths(level), tenths(level - 3.0));
-        format!("M0 {level} Q25 {crest} 50 {level} T100 {level}")
-    };
-    let water = live::attr(move || Some(format!("{} V100 H0 Z", surface())));
-    let edge = live::attr(move || Some(surface()));
+        let surface = format!("M0 {level} Q25 {crest} 50 {level} T100 {level}");
+        Some(format!("{surface} V100 H0 Z"))
+    });
     view! {
         <svg class="tide" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
             <rect
@@ -186,7 +185,6 @@ fn Tide(card: Memo<Card>, now: RwSignal<Moment>) -> impl IntoView {
                 height=band
             ></rect>
             <path class="tide-water" d=water></path>
-            <path class="tide-edge" d=edge></path>
         </svg>
     }
 }
