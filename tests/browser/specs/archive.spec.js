@@ -28,6 +28,8 @@ async function lifeOnThePhone(app) {
   await app.turnTo("#/kitchen");
   await app.kitchen.choose("Your oven", "Fan");
   await app.kitchen.fridge.type(4);
+  // What is shown is stored; a reload before that would lose it, as it may.
+  await app.kitchen.fridge.shows("4 °C");
   await putInto(app.page, "formulas", "strange", UNREADABLE);
   await app.reload();
   await expect(app.kitchen.setAside).toHaveCount(1);
