@@ -88,12 +88,19 @@ impl Oventide {
         let before = self.settings.get_untracked();
         let mut after = before.clone();
         edit(&mut after);
-        if after.kitchen != before.kitchen {
-            for bake in self.running() {
-                self.ask(&bake, Intent::KitchenChanged(Box::new(after.kitchen)));
-            }
-        }
         self.change_settings(edit);
+        if after.kitchen == before.kitchen {
+            return;
+        }
+        // When its turn has come, and with it that of every change before it.
+        self.in_turn(Box::pin(async move {
+            let kitchen = self.settings.read_untracked().kitchen;
+            for view in self.views.get_untracked() {
+                if view.bake.state().kitchen != kitchen {
+                    self.ask(&view.bake.id, Intent::KitchenChanged(Box::new(kitchen)));
+                }
+            }
+        }));
     }
 
     fn running(self) -> Vec<BakeId> {

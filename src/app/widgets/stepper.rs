@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::web_sys::HtmlInputElement;
 
 use super::fresh_id;
-use crate::reactive::RwSignal;
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::live;
 use crate::words;
 
@@ -62,7 +62,8 @@ pub(crate) fn Stepper(
         }
     };
     let select = move |event: FocusEvent| event_target::<HtmlInputElement>(&event).select();
-    let shown = move || wrong.get().unwrap_or_else(|| text.get());
+    // Only what differs is shown anew: the rest would wipe out what is being typed.
+    let shown = Memo::new(move |_| wrong.get().unwrap_or_else(|| text.get()));
     let is_wrong = move || wrong.read().is_some();
     let error = move || {
         let (min, max) = (min.get(), max.get());
@@ -89,7 +90,7 @@ pub(crate) fn Stepper(
                     enterkeyhint="done"
                     aria-invalid=live::attr(move || is_wrong().then_some("true"))
                     aria-describedby=error_id.clone()
-                    prop:value=live::text(shown)
+                    prop:value=live::text(move || shown.get())
                     on:focus=select
                     on:change=typed
                 />
