@@ -120,7 +120,7 @@ fn fridge() -> Surroundings {
 }
 
 /// A stirred layer with the wanted lag: τ = ρ c depth / h, with ρ c = 1 MJ/(m³ K) and h = 10 W/(m² K).
-fn newton_body(lag_min: f64) -> Vessel {
+pub(crate) fn newton_body(lag_min: f64) -> Vessel {
     Vessel::of(Body {
         form: Form::Layer {
             depth: millimetres(lag_min * 0.6),

@@ -7,16 +7,14 @@
 //! measurements in the *Guide to the Expression of Uncertainty in Measurement*
 //! (JCGM 100), from memory.
 
+use crate::cooling::newton_body;
 use checks::assert_close;
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, HORIZON};
 use domain::thermal::oven::core_course;
 use domain::thermal::probe::{OFF, window_after};
-use domain::thermal::vessel::{Body, Cooling, Course, Form, Material, Surroundings, Vessel};
-use domain::units::{
-    Celsius, Minutes, Moment, celsius, grams, joules_per_gram_kelvin, kilograms_per_cubic_metre,
-    metres, millimetres, minutes, watts_per_metre_kelvin, watts_per_square_metre_kelvin,
-};
+use domain::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
+use domain::units::{Celsius, Minutes, Moment, celsius, grams, metres, millimetres, minutes};
 use proptest::prelude::*;
 
 const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
@@ -27,22 +25,6 @@ fn at(after: f64) -> Moment {
 
 fn after(moment: Moment) -> f64 {
     (moment - START).get()
-}
-
-/// A stirred layer with this lag: τ = ρ c depth / h, with ρ c = 1 MJ/(m³ K) and h = 10 W/(m² K).
-fn newton(lag_min: f64) -> Vessel {
-    Vessel::of(Body {
-        form: Form::Layer {
-            depth: millimetres(lag_min * 0.6),
-        },
-        material: Material {
-            conductivity: watts_per_metre_kelvin(1.0),
-            density: kilograms_per_cubic_metre(1000.0),
-            specific_heat: joules_per_gram_kelvin(1.0),
-        }
-        .stirred(),
-        film: watts_per_square_metre_kelvin(10.0),
-    })
 }
 
 fn fridge() -> Surroundings {
@@ -73,7 +55,7 @@ fn believed(course: &Course, target: Celsius, early: f64, late: f64) -> Estimate
 /// is Newton's; the tolerance is the halving's.
 #[test]
 fn a_reading_alone_finds_the_true_lag_of_newtons_law() {
-    let course = newton(40.0).course(START, celsius(64.0), &fridge());
+    let course = newton_body(40.0).course(START, celsius(64.0), &fridge());
     let target = celsius(10.0);
     let core = celsius(4.0 + 60.0 * f64::exp(-30.0 / 50.0));
     let window = window_after(
@@ -91,7 +73,7 @@ fn a_reading_alone_finds_the_true_lag_of_newtons_law() {
 /// The same with a belief of a tenth either way: its spread and the reading's are weighed by their squares.
 #[test]
 fn a_reading_and_what_was_believed_are_weighed_by_their_squared_spreads() {
-    let course = newton(40.0).course(START, celsius(64.0), &fridge());
+    let course = newton_body(40.0).course(START, celsius(64.0), &fridge());
     let target = celsius(10.0);
     let gap_k = 60.0 * f64::exp(-30.0 / 50.0);
     let early = f64::exp(-0.1);
@@ -140,7 +122,7 @@ fn with_no_doubt_about_the_pace_a_cooler_body_goes_its_own_course() {
 #[test]
 fn a_change_after_the_reading_counts() {
     let kitchen = Surroundings::constant(celsius(22.0)).changed(at(60.0), celsius(4.0));
-    let vessel = newton(50.0);
+    let vessel = newton_body(50.0);
     let course = vessel.course(START, celsius(80.0), &kitchen);
     let target = celsius(10.0);
     let sure = believed(&course, target, 1.0, 1.0);
@@ -188,7 +170,7 @@ fn the_middle_of_a_loaf_warms_as_the_ball_of_the_handbook() {
 
 #[test]
 fn a_middle_that_is_there_already_was_there_at_the_latest_when_it_was_read() {
-    let course = newton(40.0).course(START, celsius(64.0), &fridge());
+    let course = newton_body(40.0).course(START, celsius(64.0), &fridge());
     let target = celsius(10.0);
     let before = believed(&course, target, 0.8, 1.2);
     for core in [10.0, 9.0, -3.0] {
@@ -241,7 +223,7 @@ proptest! {
         core in -20.0..130.0_f64,
         wanted in 1.0..79.0_f64,
     ) {
-        let course = newton(40.0).course(START, celsius(80.0), &fridge());
+        let course = newton_body(40.0).course(START, celsius(80.0), &fridge());
         let target = Celsius::clamped(wanted);
         let end = course.when_core_reaches(target, HORIZON).unwrap_or(START + HORIZON);
         let before = Estimate::new(at(1.0).min(end), end, end + minutes(30.0), Basis::Model);
