@@ -7,6 +7,7 @@ mod days;
 mod forecasts;
 mod kitchens;
 mod rejoin;
+mod waits;
 
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};

@@ -5,12 +5,13 @@
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
 use domain::bake::{
-    AlarmKind, Bake, BakeId, Entry, Event, Intent, Standing, Start, alarms, decide,
+    Alarm, AlarmKind, Bake, BakeId, Entry, Event, Intent, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
+    Standing, Start, alarms, decide,
 };
 use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
 use domain::kitchen::Kitchen;
 use domain::thermal::vessel::Cooling;
-use domain::units::{Moment, minutes};
+use domain::units::{Moment, celsius, minutes};
 use records::starters;
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
@@ -129,6 +130,67 @@ fn a_way_into_the_fridge_that_was_skipped_proves_nothing() {
     let due = alarm.expect("it stands out").due;
     // Told a quarter of an hour before its two hours are over.
     assert!((due - after(60.0 + 120.0 - 15.0)).get().abs() < 0.01);
+}
+
+/// Left out, its cooling shows neither how cold it got nor that it ever stood in the fridge.
+#[test]
+fn a_cream_whose_cooling_was_left_out_stands_out_from_its_beginning() {
+    for cooling in [Cooling::Fridge, Cooling::IceBath, Cooling::Kitchen] {
+        let mut day = Day::of(|draft| {
+            if let Length::Chill { cooling: of, .. } = &mut step(draft, CHILL).length {
+                *of = cooling;
+            }
+        });
+        day.done([1, 2, 3], 10.0);
+        assert_eq!(day.standing(), [], "{cooling:?}");
+        day.say(Intent::Skip(CHILL), 40.0);
+        assert_eq!(day.standing(), [(CHILL, 10.0)], "{cooling:?}");
+        // Who puts it away then says so, and what it stood before adds up.
+        day.done([5], 50.0);
+        assert_eq!(day.standing(), [], "{cooling:?}");
+    }
+}
+
+#[test]
+fn a_night_in_the_fridge_that_was_left_out_proves_nothing() {
+    let mut day = Day::of(|draft| {
+        let retard = step(draft, StepId(16));
+        retard.kind = domain::formula::StepKind::Retard;
+        for id in [17, 19] {
+            step(draft, StepId(id)).ahead_of = None;
+        }
+    });
+    day.done([1, 2, 3, 4, 5], 60.0);
+    day.done([6, 7, 8, 9, 10, 11, 12, 13, 14], 180.0);
+    day.done([15], 190.0);
+    assert_eq!(day.standing(), []);
+    day.say(Intent::Skip(StepId(16)), 250.0);
+    // Filled in the shortest time: it has been out since then.
+    assert_eq!(day.standing(), [(FILL, 180.0)]);
+}
+
+/// A bread that nobody put on the table or away still stands there, with the same two hours.
+#[test]
+fn a_serving_that_was_left_out_ends_nothing() {
+    let mut day = Day::of(|_| {});
+    day.done(1..=20, 200.0);
+    day.done([21, 22, 23, 24], 220.0);
+    let before = alarms(day.bake.state(), after(220.0));
+    day.say(Intent::Skip(SERVE), 221.0);
+    assert!(day.bake.state().all_ended());
+    assert_eq!(day.standing(), [(SERVE, 220.0)]);
+    assert_eq!(day.bake.state().perishable_limit(), PERISHABLE_LIMIT);
+    let left = alarms(day.bake.state(), after(221.0));
+    let perishable = |alarms: &[Alarm]| {
+        let mut found = alarms
+            .iter()
+            .filter(|alarm| alarm.kind == AlarmKind::Perishable);
+        found.next().expect("it stands out").due
+    };
+    assert_eq!(perishable(&left), perishable(&before));
+    // In heat the shorter limit holds, also for what was left out.
+    day.say(Intent::KitchenIs(celsius(34.0)), 230.0);
+    assert_eq!(day.bake.state().perishable_limit(), PERISHABLE_LIMIT_HOT);
 }
 
 #[test]

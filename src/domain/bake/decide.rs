@@ -10,7 +10,7 @@ use super::state::State;
 use super::undo::{undo, undo_kitchen};
 use crate::formula::{Length, StepId};
 use crate::kitchen::Kitchen;
-use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange};
+use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, minutes};
 
 /// The events an intent comes to.
 ///
@@ -20,7 +20,7 @@ pub fn decide(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Entry>, Re
     // What happened before moves along with the clock.
     let moved = match intent {
         Intent::ClockWasSet(by) => by,
-        _ => Minutes::clamped(0.0),
+        _ => minutes(0.0),
     };
     let newest = bake.state().newest + moved;
     let events = events(bake, intent, now)?;
@@ -49,7 +49,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Done(step) => open(state, step).and_then(|step| one(Event::Done { step })),
         Intent::NotYet(step, by) => {
             let step = open(state, step)?;
-            let by = delay(by)?;
+            let by = delay(by)? + still_to_come(state, step, now);
             one(Event::Extended { step, by })
         }
         Intent::Skip(step) => open(state, step).and_then(|step| one(Event::Skipped { step })),
@@ -155,6 +155,14 @@ fn to_fold(state: &State, step: StepId) -> Result<StepId, Refusal> {
         Some(Length::Ferment { folds, .. }) if folds.len() > dealt_with => Ok(step),
         _ => Err(Refusal::Unknown),
     }
+}
+
+/// How long it is until somebody has to look, which is what "so much longer" is added to.
+fn still_to_come(state: &State, step: StepId, now: Moment) -> Minutes {
+    // The entry's own moment, should the clock have been set back.
+    let now = now.max(state.newest);
+    let look = state.forecast(step, now).map(|forecast| forecast.look);
+    look.map_or(minutes(0.0), |look| (look - now).max(minutes(0.0)))
 }
 
 fn delay(by: Minutes) -> Result<Minutes, Refusal> {

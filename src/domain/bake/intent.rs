@@ -15,7 +15,7 @@ pub enum Intent {
     Pick(StepId),
     /// "This is done", or "it's ready".
     Done(StepId),
-    /// "Not yet: so much longer."
+    /// "Not yet: so much longer", counted from when it is due, or from now where it is due already.
     NotYet(StepId, Minutes),
     /// "I leave this out."
     Skip(StepId),

@@ -9,7 +9,8 @@
 //! What is counted, each from the log alone:
 //!
 //! - a cooked filling from the end of its cooling, unless that is in the fridge,
-//!   to the end of the step that puts it there;
+//!   to the end of the step that puts it there; where its cooling was left out, from the
+//!   beginning of that;
 //! - from the beginning of the work that takes it out and brings it to the dough
 //!   or the bread (its end less its likely length, for a beginning isn't logged)
 //!   until it goes into the oven or, with the dough, into the fridge; what came
@@ -18,7 +19,8 @@
 //! - what is filled or finished after the bake, from the beginning of that work.
 //!
 //! Serving ends it. A step that was left out proves nothing: a cream whose way
-//! into the fridge was skipped counts as standing out.
+//! into the fridge was skipped counts as standing out, and so does a filled dough whose
+//! night in the fridge was.
 //!
 //! Left out: the cooling itself, which has a rule of its own ([`crate::thermal::cooling`]);
 //! raw egg in dough and washes; poison that bacteria leave and baking doesn't
@@ -188,7 +190,8 @@ impl State {
         let end = ended.map(|ended| ended.at);
         match (&step.length, step.kind) {
             (Length::Chill { cooling, .. }, _) if of_it => match cooling {
-                Cooling::Fridge if skipped => {}
+                // Nobody knows how cold it got, nor whether it ever stood in the fridge.
+                _ if skipped => add(opened, Turn::Out),
                 Cooling::Fridge => add(end, Turn::Away),
                 Cooling::Kitchen | Cooling::IceBath => add(end, Turn::Out),
             },

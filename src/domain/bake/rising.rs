@@ -1,5 +1,6 @@
 //! The dough of a step in which yeast works: how warm it starts, and what it rises in.
 
+use super::progress::How;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
@@ -78,7 +79,7 @@ impl State {
         warming_since: Option<Moment>,
     ) -> Estimate<Celsius> {
         let bowl = self.dough_vessel(step, Held::Bowl);
-        if ferment.from_fridge {
+        if ferment.from_fridge && !self.stayed_in_the_kitchen(step) {
             // It has been warming since it came out, under the hands that shaped it.
             let out_at = self.out_of_the_fridge(step).or(warming_since);
             let out_at = out_at.unwrap_or(start).min(start);
@@ -110,6 +111,19 @@ impl State {
             .filter(|other| other.component == step.component && other.kind == StepKind::Retard)
             .filter_map(|other| Some(self.progress(other.id).ended?.at))
             .max()
+    }
+
+    /// Whether the dough of a step never got into the fridge, because its time there was left out.
+    fn stayed_in_the_kitchen(&self, step: &Step) -> bool {
+        let steps = self.formula.steps.iter();
+        let mut nights = steps
+            .filter(|other| other.component == step.component && other.kind == StepKind::Retard)
+            .peekable();
+        let left_out = |other: &Step| {
+            let ended = self.progress(other.id).ended;
+            ended.is_some_and(|ended| ended.how == How::Skipped)
+        };
+        nights.peek().is_some() && nights.all(left_out)
     }
 
     fn first_ferment_start(&self, step: &Step) -> Option<Moment> {
