@@ -21,6 +21,9 @@ pub(crate) fn Stepper(
     /// The number as it is shown, with its unit.
     #[prop(into)]
     text: Signal<String>,
+    /// Whether there is no number yet. Then `value` is what is expected, and where the first press of a button lands.
+    #[prop(optional)]
+    empty: Signal<bool>,
     /// How much one press changes.
     #[prop(into)]
     step: Signal<f64>,
@@ -43,6 +46,9 @@ pub(crate) fn Stepper(
         on_change.run(wanted.clamp(min.get_untracked(), max.get_untracked()));
     };
     let press = move |direction: f64| {
+        if empty.get_untracked() {
+            return take(value.get_untracked());
+        }
         let step = step.get_untracked();
         // From whatever was typed, the buttons lead back onto whole steps.
         let on_step = (value.get_untracked() / step).round();
@@ -88,6 +94,7 @@ pub(crate) fn Stepper(
                     inputmode="decimal"
                     autocomplete="off"
                     enterkeyhint="done"
+                    placeholder=words::NO_NUMBER
                     aria-invalid=live::attr(move || is_wrong().then_some("true"))
                     aria-describedby=error_id.clone()
                     prop:value=live::text(move || shown.get())

@@ -17,6 +17,9 @@ pub(crate) fn TemperatureStepper(
     /// The temperature.
     #[prop(into)]
     value: Signal<Celsius>,
+    /// Whether nobody has said it yet. Then `value` is what is expected.
+    #[prop(optional)]
+    empty: Signal<bool>,
     /// The least it can be.
     min: Celsius,
     /// The most it can be.
@@ -44,7 +47,14 @@ pub(crate) fn TemperatureStepper(
         <Stepper
             label=label
             value=Signal::derive(move || shown(value.get()))
-            text=live::text(move || words::temperature(value.get(), degrees()))
+            text=live::text(move || {
+                if empty.get() {
+                    String::new()
+                } else {
+                    words::temperature(value.get(), degrees())
+                }
+            })
+            empty=empty
             step=Signal::derive(move || match degrees() {
                 Degrees::Celsius => 0.5,
                 Degrees::Fahrenheit => 1.0,

@@ -39,7 +39,7 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
             instruction: step.instruction.clone(),
-            action: "It's ready now".to_owned(),
+            action: super::READY_NOW.to_owned(),
             action_label: format!("It's ready now: {} has ended early", step.title),
         },
         (Ask::AllDone, _) => Prompt {
@@ -67,6 +67,30 @@ fn look(step: &Step) -> String {
         StepKind::Chill => "Is it cold enough?".to_owned(),
         _ => format!("{}: is it ready?", step.title),
     }
+}
+
+/// What follows from leaving out something that goes on by itself.
+pub(crate) fn if_left_out(step: &Step) -> String {
+    let follows = match step.kind {
+        StepKind::Bulk => {
+            "The dough goes on less risen: it is tighter, and the last rise takes longer."
+        }
+        StepKind::Retard => {
+            "The dough counts as never having been in the fridge: as warm as the kitchen, and what \
+             spoils in it as standing out."
+        }
+        StepKind::BenchRest => "Pieces that haven't rested spring back, and can tear.",
+        StepKind::FinalProof => "What hasn't risen bakes small and dense, and tears open.",
+        StepKind::Chill => {
+            "Nobody knows then how cold it is. What spoils counts as standing out since it began to \
+             cool."
+        }
+        StepKind::OvenHeats => "An oven that isn't hot yet bakes pale, and takes longer.",
+        StepKind::Bake => "It counts as not baked, and what spoils in it as standing out.",
+        StepKind::Cool => "Cut warm, the crumb smears.",
+        _ => "What comes after it begins at once.",
+    };
+    format!("{follows} Undo takes it back.")
 }
 
 fn work(state: &State, id: StepId, step: &Step) -> Prompt {

@@ -2,8 +2,9 @@
 
 use domain::bake::State;
 use domain::thermal::cooling::Remedy;
-use domain::units::{Millimetres, Minutes, Moment};
+use domain::units::{Celsius, Millimetres, Minutes, Moment};
 use platform::clock::time_of_day;
+use platform::store::Degrees;
 
 use crate::route::Route;
 
@@ -19,12 +20,18 @@ pub(crate) const MORE: &str = "More";
 pub(crate) const UNDO: &str = "Undo";
 /// Leaves the step out.
 pub(crate) const SKIP: &str = "Skip";
-/// Leaves a fold out.
-pub(crate) const SKIP_FOLD: &str = "Leave it out";
+/// Leaves a fold or a wait out.
+pub(crate) const LEAVE_OUT: &str = "Leave it out";
 /// Puts the look off.
 pub(crate) const NOT_YET: &str = "Not yet, 10 min";
 /// The same in the oven.
 pub(crate) const NOT_YET_IN_OVEN: &str = "Not yet, 3 min";
+/// Puts off what isn't due yet.
+pub(crate) const LONGER: &str = "10 min longer";
+/// The same in the oven.
+pub(crate) const LONGER_IN_OVEN: &str = "3 min longer";
+/// Ends what isn't due yet.
+pub(crate) const READY_NOW: &str = "It's ready now";
 /// What the strip of running things is.
 pub(crate) const RUNNING: &str = "Going on meanwhile";
 /// Which bake.
@@ -182,9 +189,12 @@ pub(crate) fn piece_target(state: &State) -> String {
     )
 }
 
-/// "It is 24.5 °C".
-pub(crate) fn reading(temperature: &str) -> String {
-    format!("It is {temperature}")
+/// "It is 24.5 °C", once a thermometer was read.
+pub(crate) fn reading(found: Option<Celsius>, degrees: Degrees) -> String {
+    found.map_or_else(
+        || "Enter the temperature".to_owned(),
+        |found| format!("It is {}", super::temperature(found, degrees)),
+    )
 }
 
 /// "Overdue by 12 min: due at 14:05."

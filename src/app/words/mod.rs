@@ -23,7 +23,7 @@ mod undo;
 
 pub(crate) use alarm::{alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
-pub(crate) use ask::prompt;
+pub(crate) use ask::{if_left_out, prompt};
 pub(crate) use bench::*;
 pub(crate) use caution::{allergen, caution};
 pub(crate) use day::day;

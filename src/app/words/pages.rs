@@ -35,6 +35,9 @@ pub(crate) fn step_up(label: &str) -> String {
     format!("More: {label}")
 }
 
+/// What stands in a field until there is a number.
+pub(crate) const NO_NUMBER: &str = "—";
+
 /// What a field wants, when it got something else.
 pub(crate) fn number_between(min: f64, max: f64) -> String {
     let (min, max) = (plain(min, 2), plain(max, 2));

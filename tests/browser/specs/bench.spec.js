@@ -232,7 +232,80 @@ test("other work can be taken up instead of what is asked, and the rest is laid 
   await expect(sheet).toContainText(/On the table between \d\d:\d\d and \d\d:\d\d, likely \d\d:\d\d/);
   await app.page.keyboard.press("Escape");
   await app.bench.card(/^First rise/).click();
+  await app.page.keyboard.press("Escape");
   await expect(app.bench.title).toHaveText("Toast almonds");
+});
+
+test("ten minutes longer: a wait is put off before it is due, and left out", async ({ app }) => {
+  test.slow();
+  const { alarm, bench, clock } = app;
+  await new Baker(app).until("Rest", /^It's ready now$/);
+
+  await test.step("it calls ten minutes later than it would have", async () => {
+    await bench.pressBeside("10 min longer");
+    await expect(bench.answer).toHaveText(/^Rest: I'll call you at \d\d:\d\d\.$/);
+    // It has just begun, and the formula says 15 min.
+    await clock.sleep(16 * MINUTE);
+    expect(await alarm.rings()).toBe(false);
+    await clock.sleep(8 * MINUTE);
+    expect(await alarm.rings()).toBe(false);
+    await clock.sleep(2 * MINUTE);
+    await expect(alarm.title).toHaveText(/^Rest/);
+    await alarm.stopAll();
+  });
+
+  await test.step("once due it is put off by ten minutes from now", async () => {
+    await bench.pressBeside("Not yet, 10 min");
+    await expect(bench.mainAction).toHaveText("It's ready now");
+    await expect(bench.clockOf(/^Rest/)).toHaveText(/^(10min|9:59)$/);
+  });
+
+  await test.step("left out behind a word on what follows, and taken back", async () => {
+    const drawer = bench.main.locator("details", { hasText: "Leave it out" });
+    await drawer.locator("summary").click();
+    await expect(drawer).toContainText("spring back, and can tear. Undo takes it back.");
+    await drawer.getByRole("button", { name: "Skip" }).click();
+    await expect(bench.title).toHaveText("Roll out");
+    await bench.pressBeside("Undo");
+    await expect(bench.title).toHaveText("Rest");
+    await expect(bench.card(/^Rest/)).toBeVisible();
+  });
+});
+
+test("what goes on meanwhile is put off, left out and ended at its card, whatever is asked", async ({
+  app,
+}) => {
+  test.slow();
+  const { bench, clock, page } = app;
+  await new Baker(app).until("Toast almonds");
+  const rise = bench.card(/^First rise/);
+  const cards = await bench.cards();
+  /** Says something of the rise; the focus of whoever uses keys doesn't go with its card. */
+  const say = async (name) => {
+    await clock.pass(SECOND);
+    await rise.click();
+    await expect(bench.sheet.getByRole("heading")).toHaveText("First rise");
+    await bench.sheet.getByRole("button", { name }).click();
+    await expect(bench.sheet).toHaveCount(0);
+    await expect(page.locator(":focus")).toHaveCount(1);
+  };
+  const undo = async () => {
+    await bench.pressBeside("Undo");
+    await expect.poll(async () => (await bench.cards()).map(({ window }) => window)).toEqual(
+      cards.map(({ window }) => window),
+    );
+  };
+
+  await say("10 min longer");
+  await expect(bench.title).toHaveText("Toast almonds");
+  await expect(bench.answer).toHaveText(/^First rise: I'll call you at \d\d:\d\d\.$/);
+  await undo();
+  await say("Leave it out");
+  await expect(rise).toHaveCount(0);
+  await undo();
+  await say("It's ready now");
+  await expect(rise).toHaveCount(0);
+  await undo();
 });
 
 test("the dough's temperature is answered with what it does to the window", async ({ app }) => {
@@ -243,6 +316,58 @@ test("the dough's temperature is answered with what it does to the window", asyn
   await expect(app.bench.answer).toHaveText(
     /^2° cool: first rise will take about \d+\smin longer, fold at \d\d:\d\d, ready about \d\d:\d\d\.$/,
   );
+});
+
+test("no temperature is recorded that nobody entered", async ({ app, page }) => {
+  test.slow();
+  const { bench, clock } = app;
+  const { doughTemperature, mainAction } = bench;
+  const baker = new Baker(app, {});
+  await baker.until("Dough temperature");
+  const before = await entries(page);
+
+  await test.step("a careless press on the main action", async () => {
+    await doughTemperature.shows("");
+    await expect(mainAction).toHaveText("Enter the temperature");
+    await clock.pass(SECOND);
+    // What is disabled can still be hit by a finger.
+    await mainAction.click({ force: true });
+    await clock.pass(SECOND);
+    await expect(bench.title).toHaveText("Dough temperature");
+    expect(await entries(page)).toBe(before);
+  });
+
+  await test.step("the first press of a button lands on what is expected, the next goes on", async () => {
+    await doughTemperature.less.click();
+    await expect(mainAction).toHaveText("It is 25 °C");
+    await doughTemperature.less.click();
+    await expect(mainAction).toHaveText("It is 24.5 °C");
+  });
+
+  await test.step("what was entered doesn't wait at the step when the baker comes back to it", async () => {
+    await bench.press();
+    await bench.pressBeside("Undo");
+    await expect(bench.title).toHaveText("Dough temperature");
+    await expect(mainAction).toHaveText("Enter the temperature");
+    await doughTemperature.shows("");
+  });
+
+  await test.step("in the middle of a bun, and again after a reading", async () => {
+    await baker.until("Bake", /^It's ready$/);
+    const drawer = bench.main.locator("details", { hasText: "Temperature in the middle" });
+    const take = drawer.locator(".button-main");
+    await drawer.locator("summary").click();
+    const stored = await entries(page);
+    await expect(take).toHaveText("Enter the temperature");
+    await take.click({ force: true });
+    await clock.pass(SECOND);
+    expect(await entries(page)).toBe(stored);
+    await bench.measureCore(80);
+    await expect(take).toHaveText("Enter the temperature");
+    await take.click({ force: true });
+    await clock.pass(SECOND);
+    expect(await entries(page)).toBe(stored + 1);
+  });
 });
 
 test("a number that can't be right is refused with a sentence, and nothing is stored", async ({

@@ -3,11 +3,12 @@
 use domain::bake::{Intent, Status, marks_of};
 use domain::formula::{Checklist, Scope, StepKind};
 use domain::schedule::Ask;
-use domain::units::{Minutes, Moment, minutes};
+use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
 
 use super::Shown;
+use super::wait::{LOOK_AGAIN, put_off};
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::widgets::live;
@@ -15,10 +16,6 @@ use crate::words;
 
 /// A second press sooner than this after the first is the same press.
 const SAME_PRESS_MS: i64 = 400;
-/// How long "not yet" puts a look off.
-const LOOK_AGAIN: Minutes = minutes(10.0);
-/// The same in the oven, where ten minutes would burn what three finish.
-const LOOK_INTO_OVEN_AGAIN: Minutes = minutes(3.0);
 
 /// The main action and its neighbours.
 #[component]
@@ -43,36 +40,39 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         }
     };
     let due = live::flag(move || matches!(asked.get(), Ask::Look(_) | Ask::Fold(_)));
+    let takes_temperature = Memo::new(move |_| {
+        let takes = shown.with_step(|_, step| step.kind == StepKind::TakeTemperature);
+        takes.unwrap_or_default() && !paused.get()
+    });
     let action = live::text(move || {
         if paused.get() {
             return words::RESUME.to_owned();
         }
-        let takes_temperature = shown
-            .with_step(|_, step| step.kind == StepKind::TakeTemperature)
-            .unwrap_or_default();
-        if takes_temperature {
+        if takes_temperature.get() {
             // The number stands on the button, so that nothing is recorded that wasn't read.
-            let degrees = shown.app.settings.read().degrees;
-            return words::reading(&words::temperature(shown.entered.get(), degrees));
+            return words::reading(shown.entered.get(), shown.app.settings.read().degrees);
         }
         prompt.read().action.clone()
     });
     let nothing = Signal::derive(move || !paused.get() && prompt.read().action.is_empty());
-    // Beside the main action: putting a look off, or leaving work out.
+    // Not disabled, which would drop the focus of whoever presses by keyboard.
+    let missing = live::attr(move || {
+        let missing = takes_temperature.get() && shown.entered.read().is_none();
+        missing.then_some("true")
+    });
+    // Beside the main action: putting a look off, due or not, or leaving work out.
     let other = move || match asked.get() {
         Ask::Look(step) => {
-            let bakes = shown.with_step(|_, step| step.kind == StepKind::Bake);
-            let (words, by) = if bakes.unwrap_or_default() {
-                (words::NOT_YET_IN_OVEN, LOOK_INTO_OVEN_AGAIN)
-            } else {
-                (words::NOT_YET, LOOK_AGAIN)
-            };
-            Some((words, Intent::NotYet(step, by)))
+            let (not_yet, _, by) = shown.with_step(|_, step| put_off(step))?;
+            Some((not_yet, Intent::NotYet(step, by)))
+        }
+        Ask::Wait(step) => {
+            let (_, longer, by) = shown.with_step(|_, step| put_off(step))?;
+            Some((longer, Intent::NotYet(step, by)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
-        // What is only waited for isn't due yet, so there is nothing to put off.
-        Ask::Wait(_) | Ask::Idle | Ask::AllDone => None,
+        Ask::Idle | Ask::AllDone => None,
     };
     let press_other = move || {
         if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {
@@ -97,7 +97,13 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
                     },
                 )}
             </div>
-            <button class="act-main" data-due=due disabled=nothing on:click=press>
+            <button
+                class="act-main"
+                data-due=due
+                disabled=nothing
+                aria-disabled=missing
+                on:click=press
+            >
                 {action}
             </button>
         </div>

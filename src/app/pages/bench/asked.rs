@@ -11,6 +11,7 @@ use super::Shown;
 use super::checklist::Checklist;
 use super::mixing::Mixing;
 use super::readings::Readings;
+use super::wait::LeaveOut;
 use super::weighing::Weighing;
 use crate::reactive::Memo;
 use crate::state::BakeView;
@@ -46,7 +47,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         };
         view! {
             <button class="button" type="button" on:click=leave_out>
-                {words::SKIP_FOLD}
+                {words::LEAVE_OUT}
             </button>
         }
         .into_any()
@@ -78,6 +79,10 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             <Weighing shown=shown />
             <Readings shown=shown />
             <Checklist shown=shown />
+            {live::when(
+                move || matches!(asked.get(), Ask::Wait(_) | Ask::Look(_)),
+                move || view! { <LeaveOut shown=shown /> }.into_any(),
+            )}
             <StepCautions shown=shown />
             <Drawers shown=shown />
         </section>

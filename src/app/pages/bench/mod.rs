@@ -14,12 +14,13 @@ mod mixing;
 mod readings;
 mod running;
 mod timers;
+mod wait;
 mod weighing;
 
 use domain::bake::{BakeId, Intent, State};
 use domain::formula::Step;
 use domain::schedule::Ask;
-use domain::units::{Celsius, celsius};
+use domain::units::Celsius;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
@@ -33,8 +34,8 @@ use crate::words;
 struct Shown {
     app: Oventide,
     view: Memo<BakeView>,
-    /// The dough temperature that is being entered.
-    entered: RwSignal<Celsius>,
+    /// The dough temperature that was entered, if one was.
+    entered: RwSignal<Option<Celsius>>,
 }
 
 impl Shown {
@@ -137,7 +138,7 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
             .or_else(|| last.cloned())
             .unwrap_or_else(|| first.clone())
     });
-    let entered = RwSignal::new(celsius(26.0));
+    let entered = RwSignal::new(None);
     let shown = Shown { app, view, entered };
     let asked = shown.asked();
     Effect::new(move |before: Option<Ask>| {

@@ -1,7 +1,7 @@
 //! Taking temperatures: of the dough when it is asked for and any time it
 //! rises, and of the middle in the oven, on the rack and in the ice water.
 
-use domain::bake::Intent;
+use domain::bake::{BakeId, Intent};
 use domain::formula::{ComponentId, Length, StepId, StepKind};
 use domain::units::{Celsius, celsius};
 use leptos::prelude::*;
@@ -12,11 +12,11 @@ use crate::widgets::live;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;
 
-/// Which thermometer a step asks for.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// Which thermometer a step asks for, and what it should show.
+#[derive(Debug, Clone, PartialEq)]
 enum Probe {
     /// The dough, as what the step is for.
-    DoughNow(Celsius),
+    DoughNow(BakeId, StepId, Celsius),
     /// The dough, for whoever wants to know better.
     DoughAnyTime(ComponentId, Celsius),
     /// The middle of a piece or a filling.
@@ -27,21 +27,20 @@ enum Probe {
 #[component]
 pub(super) fn Readings(shown: Shown) -> impl IntoView {
     let probe = Memo::new(move |_| {
+        let bake = shown.view.read().bake.id.clone();
         shown
             .with_step(|state, step| {
-                let target = state
+                let dough = state
                     .formula
                     .component_of(step)
-                    .and_then(|component| component.target);
+                    .and_then(|component| component.target)
+                    .unwrap_or(state.formula.reference);
                 match (&step.length, step.kind) {
-                    (_, StepKind::TakeTemperature) => {
-                        Some(Probe::DoughNow(target.unwrap_or(state.formula.reference)))
+                    (_, StepKind::TakeTemperature) => Some(Probe::DoughNow(bake, step.id, dough)),
+                    (Length::Ferment { .. }, _) => Some(Probe::DoughAnyTime(step.component, dough)),
+                    (Length::Bake { core, .. }, _) => {
+                        Some(Probe::Core(step.id, state.core_wanted(*core)))
                     }
-                    (Length::Ferment { .. }, _) => Some(Probe::DoughAnyTime(
-                        step.component,
-                        target.unwrap_or(state.formula.reference),
-                    )),
-                    (Length::Bake { core, .. }, _) => Some(Probe::Core(step.id, *core)),
                     (Length::Cool { to } | Length::Chill { to, .. }, _) => {
                         Some(Probe::Core(step.id, *to))
                     }
@@ -53,32 +52,37 @@ pub(super) fn Readings(shown: Shown) -> impl IntoView {
     view! {
         {live::part(move || match probe.get() {
             None => ().into_any(),
-            Some(Probe::DoughNow(target)) => {
-                shown.entered.set(target);
+            Some(Probe::DoughNow(_, _, expected)) => {
+                // What was entered was another dough's.
+                shown.entered.set(None);
                 view! {
-                    <Degrees label=words::DOUGH_TEMPERATURE entered=shown.entered />
+                    <Degrees
+                        label=words::DOUGH_TEMPERATURE
+                        entered=shown.entered
+                        expected=expected
+                    />
                 }
                     .into_any()
             }
-            Some(Probe::DoughAnyTime(component, target)) => {
+            Some(Probe::DoughAnyTime(component, expected)) => {
                 let ask = move |value| Intent::DoughIs(component, value);
                 view! {
                     <Aside
                         shown=shown
                         label=words::DOUGH_TEMPERATURE
-                        start=target
+                        expected=expected
                         ask=Callback::new(ask)
                     />
                 }
                     .into_any()
             }
-            Some(Probe::Core(step, wanted)) => {
+            Some(Probe::Core(step, expected)) => {
                 let ask = move |value| Intent::CoreIs(step, value);
                 view! {
                     <Aside
                         shown=shown
                         label=words::CORE_TEMPERATURE
-                        start=wanted
+                        expected=expected
                         ask=Callback::new(ask)
                     />
                 }
@@ -88,16 +92,22 @@ pub(super) fn Readings(shown: Shown) -> impl IntoView {
     }
 }
 
-/// A temperature to enter.
+/// A temperature to enter. It shows no number until there is one: what stood there from the start
+/// would be recorded by a careless press, and nobody had measured it.
 #[component]
-fn Degrees(label: &'static str, entered: RwSignal<Celsius>) -> impl IntoView {
+fn Degrees(
+    label: &'static str,
+    entered: RwSignal<Option<Celsius>>,
+    expected: Celsius,
+) -> impl IntoView {
     view! {
         <TemperatureStepper
             label=label
-            value=entered
+            value=Signal::derive(move || entered.get().unwrap_or(expected))
+            empty=Signal::derive(move || entered.read().is_none())
             min=celsius(-20.0)
             max=celsius(130.0)
-            on_change=Callback::new(move |value| entered.set(value))
+            on_change=Callback::new(move |value| entered.set(Some(value)))
         />
     }
 }
@@ -107,20 +117,25 @@ fn Degrees(label: &'static str, entered: RwSignal<Celsius>) -> impl IntoView {
 fn Aside(
     shown: Shown,
     label: &'static str,
-    start: Celsius,
+    expected: Celsius,
     ask: Callback<Celsius, Intent>,
 ) -> impl IntoView {
-    let entered = RwSignal::new(start);
+    let entered = RwSignal::new(None);
     let degrees = move || shown.app.settings.read().degrees;
-    let text = live::text(move || words::reading(&words::temperature(entered.get(), degrees())));
+    let text = live::text(move || words::reading(entered.get(), degrees()));
+    // Not disabled, which would drop the focus of whoever presses by keyboard.
+    let empty = live::attr(move || entered.read().is_none().then_some("true"));
+    let take = move |_| {
+        if let Some(reading) = entered.get_untracked() {
+            entered.set(None);
+            shown.ask(ask.run(reading));
+        }
+    };
     view! {
         <details>
             <summary>{label}</summary>
-            <Degrees label=label entered=entered />
-            <button
-                class="button button-main"
-                on:click=move |_| shown.ask(ask.run(entered.get_untracked()))
-            >
+            <Degrees label=label entered=entered expected=expected />
+            <button class="button button-main" aria-disabled=empty on:click=take>
                 {text}
             </button>
         </details>
@@ -130,8 +145,8 @@ fn Aside(
 /// Takes the entered dough temperature over and ends the step that asked for it, unless it can't be right.
 pub(super) fn take(shown: Shown, step: StepId) {
     let component = shown.with_step(|_, step| step.component);
-    if let Some(component) = component {
-        let reading = Intent::DoughIs(component, shown.entered.get_untracked());
+    if let (Some(component), Some(reading)) = (component, shown.entered.get_untracked()) {
+        let reading = Intent::DoughIs(component, reading);
         shown.ask_in_turn(vec![reading, Intent::Done(step)]);
     }
 }

@@ -7,6 +7,7 @@ use domain::units::Moment;
 use leptos::prelude::*;
 
 use super::Shown;
+use super::wait::WaitSheet;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::live;
@@ -34,6 +35,11 @@ struct Card {
 #[component]
 pub(super) fn RunningStrip(shown: Shown) -> impl IntoView {
     let cards = Memo::new(move |_| cards(shown));
+    let (open, of) = (RwSignal::new(false), RwSignal::new(None));
+    let look_into = Callback::new(move |(bake, step)| {
+        of.set(Some((bake, step)));
+        open.set(true);
+    });
     view! {
         <section class="running" aria-label=words::RUNNING>
             {live::list(
@@ -42,11 +48,22 @@ pub(super) fn RunningStrip(shown: Shown) -> impl IntoView {
                     let card = cards.read_untracked().iter().find(|card| card.key == key).cloned();
                     card.map_or_else(
                         || ().into_any(),
-                        |card| view! { <RunningCard shown=shown cards=cards card=card /> }.into_any(),
+                        |card| {
+                            view! {
+                                <RunningCard
+                                    shown=shown
+                                    cards=cards
+                                    card=card
+                                    look_into=look_into
+                                />
+                            }
+                                .into_any()
+                        },
                     )
                 },
             )}
         </section>
+        <WaitSheet shown=shown open=open of=of />
     }
 }
 
@@ -108,7 +125,13 @@ fn cards(shown: Shown) -> Vec<Card> {
 }
 
 #[component]
-fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoView {
+fn RunningCard(
+    shown: Shown,
+    cards: Memo<Vec<Card>>,
+    card: Card,
+    /// Opens what can be said of a step of a bake.
+    look_into: Callback<(BakeId, StepId)>,
+) -> impl IntoView {
     let app = shown.app;
     let key = card.key.clone();
     // The card stays while its numbers change; once it has gone it shows its last ones.
@@ -137,17 +160,27 @@ fn RunningCard(shown: Shown, cards: Memo<Vec<Card>>, card: Card) -> impl IntoVie
         let left = card.look - now;
         Some(words::running_label(&card.name, left, &card.whole_window))
     });
-    let turn_to = move |_| {
-        let Card { bake, step, .. } = card.get_untracked();
-        if let Some(step) = step {
-            app.ask(&bake, Intent::Pick(step));
-            if shown.view.read_untracked().bake.id != bake {
-                Route::Bench(Some(bake)).go();
-            }
+    let press = move |_| {
+        let Card {
+            bake, step, look, ..
+        } = card.get_untracked();
+        let Some(step) = step else {
+            return;
+        };
+        let view = shown.view.read_untracked();
+        let here = view.bake.id == bake;
+        let is_asked = here && view.ask.step() == Some(step);
+        // What is due is turned to. Of anything else, and of what stands there already, something can be said.
+        if look > app.now.get_untracked() || is_asked {
+            return look_into.run((bake, step));
+        }
+        app.ask(&bake, Intent::Pick(step));
+        if !here {
+            Route::Bench(Some(bake)).go();
         }
     };
     view! {
-        <button class="runs" data-due=due aria-label=label on:click=turn_to>
+        <button class="runs" data-due=due aria-label=label on:click=press>
             <Tide card=card now=app.beat />
             <span class="runs-name">{name}</span>
             <span class="runs-clock digits">

@@ -1,0 +1,132 @@
+//! What the baker can say of anything that goes on by itself, due or not: that it is ready now,
+//! that it takes longer, or that it is left out.
+
+use domain::bake::{BakeId, Intent, State};
+use domain::formula::{Step, StepId, StepKind};
+use domain::units::{Minutes, minutes};
+use leptos::prelude::*;
+
+use super::Shown;
+use crate::reactive::RwSignal;
+use crate::widgets::live;
+use crate::widgets::sheet::Sheet;
+use crate::words;
+
+/// How long "not yet" puts a look off.
+pub(super) const LOOK_AGAIN: Minutes = minutes(10.0);
+/// The same in the oven, where ten minutes would burn what three finish.
+const LOOK_INTO_OVEN_AGAIN: Minutes = minutes(3.0);
+
+/// What "not yet" and "longer" say of a step, and by how much they put it off.
+pub(super) fn put_off(step: &Step) -> (&'static str, &'static str, Minutes) {
+    if step.kind == StepKind::Bake {
+        (
+            words::NOT_YET_IN_OVEN,
+            words::LONGER_IN_OVEN,
+            LOOK_INTO_OVEN_AGAIN,
+        )
+    } else {
+        (words::NOT_YET, words::LONGER, LOOK_AGAIN)
+    }
+}
+
+/// The sheet behind a card of what goes on meanwhile, of whichever bake.
+#[component]
+pub(super) fn WaitSheet(
+    shown: Shown,
+    open: RwSignal<bool>,
+    /// What it is about.
+    of: RwSignal<Option<(BakeId, StepId)>>,
+) -> impl IntoView {
+    let app = shown.app;
+    let with = move |look: fn(&State, &Step) -> String| {
+        let of = of.read();
+        let (bake, step) = of.as_ref()?;
+        let view = app.view(bake)?;
+        let state = view.bake.state();
+        Some(look(state, state.formula.step(*step)?))
+    };
+    let text =
+        move |look: fn(&State, &Step) -> String| live::text(move || with(look).unwrap_or_default());
+    let window = live::text(move || {
+        let of = of.read();
+        let found = of.as_ref().and_then(|(bake, step)| {
+            let view = app.view(bake)?;
+            let mut running = view.running.iter();
+            let found = running.find(|running| running.step == *step)?;
+            Some(words::window(&found.window))
+        });
+        found.unwrap_or_default()
+    });
+    let say = move |what: fn(&Step) -> Intent| {
+        let Some((bake, step)) = of.get_untracked() else {
+            return;
+        };
+        open.set(false);
+        let view = app.view(&bake);
+        let step = view.as_ref().and_then(|view| {
+            let formula = &view.bake.state().formula;
+            formula.step(step)
+        });
+        if let Some(step) = step {
+            app.ask(&bake, what(step));
+        }
+        // The card goes with its step, and the focus must not go with the card.
+        leptos::task::spawn_local(async {
+            leptos::task::tick().await;
+            platform::page::focus_heading();
+        });
+    };
+    let button = move |name: Signal<String>, class: &'static str, what: fn(&Step) -> Intent| {
+        view! {
+            <button class=class type="button" on:click=move |_| say(what)>
+                {name}
+            </button>
+        }
+        .into_any()
+    };
+    view! {
+        <Sheet open=open title=text(|_, step| step.title.clone())>
+            <p class="digits">{window}</p>
+            <div class="sheet-actions">
+                {button(
+                    live::text(|| words::READY_NOW),
+                    "button button-main",
+                    |step| Intent::Done(step.id),
+                )}
+                {button(
+                    text(|_, step| put_off(step).1.to_owned()),
+                    "button",
+                    |step| Intent::NotYet(step.id, put_off(step).2),
+                )}
+            </div>
+            <p>{text(|_, step| words::if_left_out(step))}</p>
+            <div class="sheet-actions">
+                {button(live::text(|| words::LEAVE_OUT), "button", |step| Intent::Skip(step.id))}
+            </div>
+        </Sheet>
+    }
+}
+
+/// Leaves the wait that is asked about out, behind a word on what follows from it.
+#[component]
+pub(super) fn LeaveOut(shown: Shown) -> impl IntoView {
+    let follows = live::text(move || {
+        let text = shown.with_step(|_, step| words::if_left_out(step));
+        text.unwrap_or_default()
+    });
+    let leave_out = move |_| {
+        if let Some(step) = shown.asked().get_untracked().step() {
+            shown.ask(Intent::Skip(step));
+        }
+    };
+    view! {
+        <details>
+            <summary>{words::LEAVE_OUT}</summary>
+            <p>{follows}</p>
+            <button class="button" type="button" on:click=leave_out>
+                {words::SKIP}
+            </button>
+        </details>
+    }
+}
