@@ -1,7 +1,7 @@
 //! The archive file, out and in.
 
 use leptos::task::spawn_local;
-use platform::store::RestoreError;
+use platform::store::{RestoreError, StoreError};
 use platform::{clock, files};
 
 use super::Oventide;
@@ -37,11 +37,16 @@ impl Oventide {
         self.in_turn(Box::pin(async move {
             let now = clock::now();
             let store = self.store();
-            if !self.is_sound() {
+            let silent = self.is_silent();
+            if !silent && !self.is_sound() {
                 // What isn't stored has to stand behind what other tabs wrote meanwhile.
                 self.reload().await;
             }
-            let written = store.export(now, &self.unsaved_contents()).await;
+            let written = if silent {
+                Err(StoreError::NoAnswer)
+            } else {
+                store.export(now, &self.unsaved_contents()).await
+            };
             let (text, told): (_, fn(_) -> _) = match written {
                 Ok(text) => (text, ArchiveOutcome::Written),
                 Err(_) => {
@@ -67,7 +72,15 @@ impl Oventide {
                 Err(error) => return outcome.set(Some(ArchiveOutcome::Unreadable(error))),
             };
             self.in_turn(Box::pin(async move {
-                let told = match self.store().restore(&text).await {
+                let restored = if self.is_silent() {
+                    Err(RestoreError::Store(StoreError::NoAnswer))
+                } else {
+                    self.store().restore(&text).await
+                };
+                if let Err(RestoreError::Store(error @ StoreError::NoAnswer)) = &restored {
+                    self.lose_storage(error.clone());
+                }
+                let told = match restored {
                     Ok(()) if self.read_anew().await => ArchiveOutcome::Restored,
                     Ok(()) => ArchiveOutcome::RestoredUnread,
                     Err(error) => ArchiveOutcome::Refused(error),
@@ -80,7 +93,12 @@ impl Oventide {
     /// Forgets everything on this phone, or says that it can't.
     pub(crate) fn erase_everything(self, outcome: RwSignal<Option<ArchiveOutcome>>) {
         self.in_turn(Box::pin(async move {
-            let told = match self.store().erase().await {
+            let erased = if self.is_silent() {
+                Err(StoreError::NoAnswer)
+            } else {
+                self.store().erase().await
+            };
+            let told = match erased {
                 Ok(()) => {
                     // What is unreadable then is empty.
                     let _ = self.read_anew().await;

@@ -132,7 +132,9 @@ impl Oventide {
         // Another tab can write in between, but hardly ever twice.
         let mut tries = 5;
         loop {
-            self.save_bake(id).await;
+            if !self.is_silent() {
+                self.save_bake(id).await;
+            }
             let Some(bake) = self.bake(id) else {
                 return Ok(None);
             };
@@ -183,6 +185,10 @@ impl Oventide {
         if self.unsaved_from(id).is_some() {
             return true;
         }
+        if self.is_silent() {
+            self.inner().unsaved.borrow_mut().set_first(id, Some(first));
+            return true;
+        }
         match self.store().append(id, first, entries).await {
             Ok(()) => {
                 self.stored();
@@ -198,18 +204,25 @@ impl Oventide {
     ///
     /// Where another tab wrote in its place, reading again puts it behind that.
     pub(super) async fn save_bake(self, id: &BakeId) {
-        for _ in 0..3 {
+        let mut tries = 3;
+        while tries > 0 {
             let (Some(first), Some(bake)) = (self.unsaved_from(id), self.bake(id)) else {
                 return;
             };
             let rest = &bake.log()[first as usize..];
             match self.store().append(id, first, rest).await {
                 Ok(()) => {
-                    self.inner().unsaved.borrow_mut().set_first(id, None);
+                    // What the baker did while this was on its way is next.
+                    let stored = u32::try_from(rest.len()).unwrap_or(u32::MAX);
+                    let next = first.saturating_add(stored);
+                    let more = self.bake(id).is_some_and(|bake| bake.next_place() > next);
+                    let first = more.then_some(next);
+                    self.inner().unsaved.borrow_mut().set_first(id, first);
                     self.stored();
-                    return self.ask_to_persist();
+                    self.ask_to_persist();
                 }
                 Err(StoreError::Conflict) => {
+                    tries -= 1;
                     if !self.reload().await {
                         return;
                     }

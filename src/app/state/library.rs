@@ -100,6 +100,9 @@ impl Oventide {
 
     /// Reads everything again: another tab wrote.
     pub(crate) fn read_again(self) {
+        if self.is_silent() {
+            return self.save_what_is_unsaved();
+        }
         self.in_turn(Box::pin(async move {
             self.reload().await;
         }));
@@ -140,7 +143,9 @@ impl Oventide {
     pub(crate) fn change_settings(self, edit: Edit) {
         self.inner().unsaved.borrow_mut().edits.push(edit);
         self.in_turn(Box::pin(async move {
-            self.save_settings().await;
+            if !self.is_silent() {
+                self.save_settings().await;
+            }
             self.show_settings();
         }));
     }
@@ -182,7 +187,11 @@ impl Oventide {
         let bake = note.bake.clone();
         put_note(&mut self.inner().unsaved.borrow_mut().notes, note);
         self.in_turn(Box::pin(async move {
-            self.save_note(&bake).await;
+            if !self.is_silent() {
+                self.save_note(&bake).await;
+            } else if let Some(note) = self.unsaved_note(&bake) {
+                self.notes.update(|notes| put_note(notes, note));
+            }
         }));
     }
 

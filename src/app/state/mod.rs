@@ -122,6 +122,9 @@ struct Inner {
     waiting: RefCell<VecDeque<Task>>,
     working: Cell<bool>,
     failed: Cell<bool>,
+    // Whether the storage was asked and didn't answer in time, and whether it is being tried again beside all else.
+    silent: Cell<bool>,
+    retrying: Cell<bool>,
     unsaved: RefCell<Unsaved>,
     sight: Cell<Sight>,
     // The settings as they are stored, if they are.
@@ -168,6 +171,8 @@ impl Oventide {
             waiting: RefCell::default(),
             working: Cell::default(),
             failed: Cell::default(),
+            silent: Cell::default(),
+            retrying: Cell::default(),
             unsaved: RefCell::default(),
             leader: RefCell::default(),
             sight: Cell::new(Sight::Never),

@@ -63,21 +63,25 @@ impl Oventide {
     /// Works off what uses the storage one after the other, then tries again what could not be stored.
     ///
     /// So nothing is read while something is on its way to be written, and an
-    /// entry is decided on when the one before it is stored.
+    /// entry is decided on when the one before it is stored. While the storage doesn't
+    /// answer nobody waits for it: everything goes on in memory, and it is tried again beside that.
     pub(super) fn in_turn(self, task: Task) {
         let inner = self.inner();
         inner.waiting.borrow_mut().push_back(task);
         if inner.working.replace(true) {
             return;
         }
-        inner.failed.set(false);
+        // While the storage is silent, what fails is told by whoever tries it again.
+        if !inner.silent.get() {
+            inner.failed.set(false);
+        }
         spawn_local(async move {
             let mut caught_up = false;
             loop {
                 let next = inner.waiting.borrow_mut().pop_front();
                 match next {
                     Some(task) => task.await,
-                    None if caught_up || inner.failed.get() => break,
+                    None if caught_up || inner.failed.get() || inner.silent.get() => break,
                     None => {
                         caught_up = true;
                         self.catch_up().await;
@@ -85,14 +89,42 @@ impl Oventide {
                 }
             }
             inner.working.set(false);
+            if inner.silent.get() {
+                self.retry();
+            }
         });
     }
 
     /// Reads what could not be read and stores what could not be stored, if there is any.
     pub(super) fn save_what_is_unsaved(self) {
-        if !self.is_sound() {
+        if self.inner().silent.get() {
+            self.retry();
+        } else if !self.is_sound() {
             self.in_turn(Box::pin(self.catch_up()));
         }
+    }
+
+    /// Whether the storage is known not to answer, so that nobody should wait for it.
+    pub(super) fn is_silent(self) -> bool {
+        self.inner().silent.get()
+    }
+
+    /// Tries the silent storage again while everything else goes on without it.
+    fn retry(self) {
+        let inner = self.inner();
+        if inner.retrying.replace(true) {
+            return;
+        }
+        spawn_local(async move {
+            inner.failed.set(false);
+            self.catch_up().await;
+            if !inner.failed.get() {
+                inner.silent.set(false);
+                // What was done meanwhile.
+                self.save_what_is_unsaved();
+            }
+            inner.retrying.set(false);
+        });
     }
 
     pub(super) fn is_sound(self) -> bool {
@@ -120,11 +152,12 @@ impl Oventide {
     pub(super) fn lose_storage(self, error: StoreError) {
         let inner = self.inner();
         inner.failed.set(true);
-        let silent = matches!(
+        inner.silent.set(error == StoreError::NoAnswer);
+        let closed = matches!(
             error,
             StoreError::Closed | StoreError::Failed(_) | StoreError::NoAnswer
         );
-        if silent && inner.sight.get() == Sight::Clear {
+        if closed && inner.sight.get() == Sight::Clear {
             inner.sight.set(Sight::Lost);
         }
         let health = match inner.sight.get() {

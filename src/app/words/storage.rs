@@ -115,6 +115,10 @@ pub(crate) fn archive_outcome(outcome: &ArchiveOutcome) -> String {
         ArchiveOutcome::Refused(RestoreError::Store(StoreError::QuotaExceeded)) => {
             "Nothing was changed: the phone is full. Free some space and try again.".to_owned()
         }
+        ArchiveOutcome::Refused(RestoreError::Store(StoreError::NoAnswer)) => {
+            "Nothing was changed: the phone's storage doesn't answer. Try again once it does, or load this page again."
+                .to_owned()
+        }
         ArchiveOutcome::Refused(RestoreError::Store(_)) => {
             "Nothing was changed: the phone's storage can't be written now. Load this page again, then try again."
                 .to_owned()

@@ -8,9 +8,10 @@
 //! and what it changed is met by reading again.
 
 use std::cell::RefCell;
-use std::future::Future;
+use std::future::{Future, poll_fn};
 use std::pin::Pin;
 use std::rc::Rc;
+use std::task::Poll;
 
 use gloo_timers::callback::Timeout;
 use wasm_bindgen_futures::spawn_local;
@@ -24,6 +25,10 @@ const OPENING_MS: u32 = 5_000;
 
 /// How long reading or writing may take. A worn phone can need seconds to make one entry durable.
 const WORKING_MS: u32 = 10_000;
+
+/// How long replacing everything may take. An archive can be large, and a worn phone needs a
+/// millisecond or two for each of its thousands of entries.
+const REPLACING_MS: u32 = 60_000;
 
 /// Something that is done with the open database.
 pub(super) type Work<T> = Pin<Box<dyn Future<Output = Result<T, StoreError>>>>;
@@ -107,5 +112,22 @@ impl Access {
             drop(gone);
         }
         outcome
+    }
+
+    /// Waits for something that must not be done once nobody waits for it any more: it is dropped
+    /// then, and a transaction that is dropped before it is committed changes nothing.
+    pub(super) async fn or_never<T: 'static>(&self, mut work: Work<T>) -> Result<T, StoreError> {
+        let (giver, mut late) = later();
+        let _limit = Timeout::new(REPLACING_MS, move || {
+            let _ = giver.give(());
+        });
+        poll_fn(move |context| match work.as_mut().poll(context) {
+            Poll::Pending => {
+                let late = Pin::new(&mut late).poll(context);
+                late.map(|()| Err(StoreError::NoAnswer))
+            }
+            done => done,
+        })
+        .await
     }
 }

@@ -130,8 +130,8 @@ pub fn starters() -> Vec<Formula> {
 
 /// The storage, opened when it is needed. Clones share it.
 ///
-/// It is used by one caller at a time: where a second one needs it while the
-/// first still waits for it to open, the second is turned away.
+/// Where a second caller needs it while the first still waits for it to open, the
+/// second is turned away.
 #[derive(Clone)]
 pub struct Store {
     access: Rc<Access>,
@@ -173,9 +173,11 @@ impl Store {
         self.access.in_time(Box::pin(work)).await
     }
 
-    /// However long it takes: an archive can be large, and half of one is of no use.
-    async fn replace_all(&self, kept: &Kept) -> Result<(), StoreError> {
-        self.connection().await?.replace_all(kept).await
+    /// All of it in time, or nothing: half of an archive is of no use.
+    async fn replace_all(&self, kept: Kept) -> Result<(), StoreError> {
+        let connection = self.connection().await?;
+        let work = async move { connection.replace_all(&kept).await };
+        self.access.or_never(Box::pin(work)).await
     }
 
     /// Reads everything, as it was at one moment.
@@ -272,7 +274,7 @@ impl Store {
     pub async fn restore(&self, text: &str) -> Result<(), RestoreError> {
         let archive = Archive::read(text).map_err(RestoreError::Archive)?;
         let kept = sorting::shelve(archive);
-        self.replace_all(&kept).await.map_err(RestoreError::Store)
+        self.replace_all(kept).await.map_err(RestoreError::Store)
     }
 
     /// Forgets everything.
@@ -280,6 +282,6 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; nothing has changed then.
     pub async fn erase(&self) -> Result<(), StoreError> {
-        self.replace_all(&Kept::new()).await
+        self.replace_all(Kept::new()).await
     }
 }

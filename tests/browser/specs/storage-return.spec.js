@@ -11,6 +11,7 @@ import { expect, test } from "../support/test.js";
 import {
   fullPhone,
   hangingStorage,
+  holdStorage,
   losableStorage,
   shutStorage,
   silentStorage,
@@ -21,6 +22,8 @@ import {
 const BEAT = 16 * SECOND;
 /** An opening of the storage is given up after this, and reading and writing after twice as long. */
 const PATIENCE = 5 * SECOND;
+/** Replacing everything, as a restored archive does, is given up after this. */
+const LONG_PATIENCE = 60 * SECOND;
 
 /** The kitchen's facts as they are stored. */
 async function factsIn(page) {
@@ -313,4 +316,126 @@ test("writing that hangs is given up after ten seconds, and nothing stands twice
   expect(Object.keys((await storedIn(page)).bakes)).toHaveLength(3);
   await app.reload();
   expect(await app.bench.ask()).toEqual(asked);
+});
+
+test("while the storage hangs only the first press waits for it; the rest goes on and is joined", async ({
+  app,
+  page,
+}) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  await app.bench.press();
+  const before = await app.bench.ask();
+  await holdStorage(page);
+  await app.clock.pass(SECOND);
+  await app.bench.mainAction.click();
+  await app.clock.pass(2 * PATIENCE);
+  await expect(app.standingWarning).toContainText("The phone's storage doesn't answer.");
+  await app.bench.asksOtherThan(before);
+
+  // From here on the clock passes no second for the app, but half a one between two presses.
+  await app.bench.press();
+  await app.bench.setTimer("Tea", 30);
+  await app.bench.press();
+  await app.turnTo("#/kitchen");
+  await app.kitchen.fridge.type(4);
+  await app.kitchen.fridge.shows("4 °C");
+  await app.formula.bake(FORMULAS.loaf);
+  await app.bench.press();
+  await expect(app.standingWarning).toContainText("The phone's storage doesn't answer.");
+  const loaf = await app.bench.ask();
+  await app.bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
+  const buns = await app.bench.ask();
+
+  await page.evaluate(() => window.letGo());
+  await expect(app.standingWarning).toHaveCount(0);
+  const { bakes } = await storedIn(page);
+  const kinds = Object.values(bakes).map((text) => JSON.parse(text).event.kind);
+  expect(kinds.filter((kind) => kind === "done")).toHaveLength(5);
+  expect(kinds.filter((kind) => kind === "timer-set")).toHaveLength(1);
+  expect(await factsIn(page)).toMatchObject({ fridge_c: 4 });
+  await app.reload();
+  await app.bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
+  await expect(app.bench.title).toHaveText(loaf.title);
+  await app.bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
+  await expect(app.bench.title).toHaveText(buns.title);
+});
+
+test("storage that hangs again while it is tried again keeps nobody waiting", async ({ app, page }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  await holdStorage(page);
+  await app.clock.pass(SECOND);
+  await app.bench.mainAction.click();
+  await app.clock.pass(2 * PATIENCE);
+  await expect(app.standingWarning).toContainText("The phone's storage doesn't answer.");
+  for (let beats = 0; beats < 3; beats += 1) {
+    await app.clock.pass(BEAT);
+    await app.bench.press();
+  }
+  const asked = await app.bench.ask();
+  await page.evaluate(() => window.letGo());
+  await app.clock.pass(BEAT);
+  await expect(app.standingWarning).toHaveCount(0);
+  await app.reload();
+  expect(await app.bench.ask()).toEqual(asked);
+});
+
+test("the second of two alarms is stopped at once, too, while the storage hangs", async ({
+  app,
+  page,
+}) => {
+  const { alarm, bench, clock } = app;
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  await bench.setTimer("Tea", 3);
+  await bench.setTimer("Eggs", 3);
+  await clock.pass(3 * MINUTE + SECOND);
+  await expect(alarm.title).toHaveText("Tea");
+  await holdStorage(page);
+  await alarm.stopButton.click();
+  await expect(alarm.title).toHaveText("Eggs");
+  expect(await ringing(page)).toBe(1);
+  await clock.pass(SECOND);
+  await alarm.stopButton.click();
+  await expect.poll(() => ringing(page)).toBe(0);
+
+  await clock.pass(2 * PATIENCE);
+  await expect(alarm.dialog).toHaveCount(0);
+  await page.evaluate(() => window.letGo());
+  await clock.pass(BEAT);
+  await expect(app.standingWarning).toHaveCount(0);
+  await app.reload();
+  expect(await alarm.rings()).toBe(false);
+  await expect(bench.card(/^(Tea|Eggs)/)).toHaveCount(0);
+});
+
+test("restoring and erasing are given up after a minute, say so, and have changed nothing", async ({
+  app,
+  page,
+}) => {
+  const { clock, kitchen } = app;
+  await app.open("#/kitchen");
+  const archive = await kitchen.writeArchive();
+  await kitchen.fridge.type(4);
+  await kitchen.fridge.shows("4 °C");
+  const before = await storedIn(page);
+  const after = async (told) => {
+    await clock.pass(LONG_PATIENCE);
+    await expect(kitchen.outcome).toContainText(told);
+    await page.evaluate(() => window.letGo());
+    await clock.pass(BEAT);
+    await expect(app.standingWarning).toHaveCount(0);
+    expect(await storedIn(page)).toEqual(before);
+  };
+
+  await holdStorage(page);
+  await kitchen.restore(archive);
+  await after("Nothing was changed: the phone's storage doesn't answer.");
+  await holdStorage(page);
+  await kitchen.eraseEverything();
+  await after("Nothing was erased: the phone's storage can't be reached.");
+  await kitchen.restore(archive);
+  await expect(kitchen.outcome).toHaveText("Everything in the archive is here now.");
+  await kitchen.fridge.shows("5 °C");
 });

@@ -111,3 +111,25 @@ export function hangingStorage() {
     return request;
   };
 }
+
+/** Keeps all of the phone's storage busy from now on, so that it answers nobody, until `window.letGo()`. */
+export function holdStorage(page) {
+  return page.evaluate(async () => {
+    const opening = indexedDB.open("oventide");
+    await new Promise((resolve) => (opening.onsuccess = resolve));
+    const database = opening.result;
+    const names = [...database.objectStoreNames];
+    const store = database.transaction(names, "readwrite").objectStore(names[0]);
+    let held = true;
+    window.letGo = () => (held = false);
+    // A transaction lives as long as something is asked in it.
+    await new Promise((resolve) => {
+      const ask = () => {
+        resolve();
+        if (held) store.get("nothing").onsuccess = ask;
+        else database.close();
+      };
+      store.get("nothing").onsuccess = ask;
+    });
+  });
+}
