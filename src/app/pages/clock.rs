@@ -21,7 +21,7 @@ pub(crate) fn ClockQuestion() -> impl IntoView {
         }
     });
     let text = live::text(move || {
-        let asked = asked().map(|jump| words::clock_jumped(jump.by));
+        let asked = asked().map(|jump| words::clock_jumped(jump.by, jump.unseen));
         asked.unwrap_or_default()
     });
     view! {

@@ -3,6 +3,11 @@
 //! What is due follows from the phone's clock, so a clock that is put forward
 //! makes everything ring too early. Only the baker knows whether that time
 //! really passed (a computer that slept looks just the same), so the app asks.
+//!
+//! A clock that was set back while the page was closed shows in the log, whose newest
+//! entry lies ahead then. By how much it was set nobody knows, only that it was more
+//! than that; no time counts as having passed since that entry. A clock that was put
+//! forward meanwhile looks like time that passed, and nobody is asked.
 
 use domain::bake::{Event, Intent};
 use domain::units::{Minutes, Moment};
@@ -16,6 +21,8 @@ pub(crate) struct ClockJump {
     pub(crate) by: Minutes,
     /// Whether the baker said that it was set; then it stands here until that is stored.
     pub(crate) was_set: bool,
+    /// Whether nobody looked on, so that it may have been more.
+    pub(crate) unseen: bool,
     // By the new clock, the moment when it had not jumped yet.
     since: Moment,
 }
@@ -37,6 +44,7 @@ impl Oventide {
         let jump = ClockJump {
             by,
             was_set: false,
+            unseen: false,
             since: self.now.get_untracked() + by,
         };
         if self.views.read_untracked().is_empty() || self.knows_of(jump) {
@@ -47,6 +55,22 @@ impl Oventide {
         let counts = by.get().abs() >= SAME_JUMP_MIN;
         self.clock_jump
             .set(counts.then_some(ClockJump { by, ..jump }));
+    }
+
+    /// Asks the same where the log of a running bake is ahead of the clock: it was set back while no page was open.
+    pub(super) fn ask_of_unseen_jump(self) {
+        let since = self.now.get_untracked();
+        let views = self.views.read_untracked();
+        let newest = views.iter().map(|view| view.bake.state().newest).max();
+        let by = newest.map(|newest| since - newest);
+        if let Some(by) = by.filter(|by| by.get() <= -SAME_JUMP_MIN) {
+            self.clock_jump.set(Some(ClockJump {
+                by,
+                was_set: false,
+                unseen: true,
+                since,
+            }));
+        }
     }
 
     /// Whether another tab was asked about the same jump, and the baker answered there.

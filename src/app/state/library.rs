@@ -44,7 +44,8 @@ impl Oventide {
 
     fn show(self, mut contents: Contents) {
         let inner = self.inner();
-        let was_lost = inner.sight.replace(Sight::Clear) != Sight::Clear;
+        let sight = inner.sight.replace(Sight::Clear);
+        let was_lost = sight != Sight::Clear;
         {
             let mut unsaved = inner.unsaved.borrow_mut();
             let before = self.bakes.read_untracked();
@@ -69,6 +70,9 @@ impl Oventide {
         self.show_settings();
         self.bakes.set(contents.bakes);
         self.renew();
+        if sight == Sight::Never {
+            self.ask_of_unseen_jump();
+        }
         self.heal();
     }
 

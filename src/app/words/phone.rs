@@ -83,8 +83,9 @@ pub(crate) const CLOCK_SET: &str = "Keep the time left";
 pub(crate) const TIME_PASSED: &str = "Keep the times of day";
 
 /// What happened to the clock, and what the two answers mean.
-pub(crate) fn clock_jumped(by: Minutes) -> String {
-    let by_how_much = super::span(by);
+pub(crate) fn clock_jumped(by: Minutes, unseen: bool) -> String {
+    let at_least = if unseen { "at least " } else { "" };
+    let by_how_much = format!("{at_least}{}", super::span(by));
     if by.get() < 0.0 {
         format!(
             "This phone's clock went back by {by_how_much}. The dough didn't: keep the time left, and every alarm moves back too. \

@@ -3,6 +3,7 @@
 import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
+import { START } from "../support/phone.js";
 import { ringing } from "../support/senses.js";
 import { expect, test } from "../support/test.js";
 
@@ -135,4 +136,52 @@ test("several alarms that fell due meanwhile are told one after the other", asyn
   await expect(app.alarm.text).toContainText("Overdue by 7 min: due at 09:15.");
   await app.alarm.stop();
   await expect(app.alarm.dialog).toBeHidden();
+});
+
+test("a clock that was put back while the page was closed: it is asked at the next start", async ({
+  app,
+  clock,
+  context,
+  page,
+}) => {
+  await withTimer(app);
+  await page.close();
+  await clock.set(new Date(new Date(START).getTime() - 60 * MINUTE));
+  const later = new App(await context.newPage(), clock);
+  await later.open("#/bench");
+  await expect(question(later.page)).toContainText("went back by at least 1 h");
+
+  await test.step("without an answer it is asked again", async () => {
+    await later.reload();
+    await expect(question(later.page)).toContainText("went back by at least 1 h");
+  });
+
+  await test.step("the time that was left stays, and the timer rings when it is over", async () => {
+    await later.page.getByRole("button", { name: "Keep the time left" }).click();
+    await expect(question(later.page)).toBeHidden();
+    await expect(later.bench.clockOf(/^Tea/)).toHaveText(/^(10min|9:59)$/);
+    await later.reload();
+    await expect(question(later.page)).toBeHidden();
+    await clock.pass(9 * MINUTE + 58 * SECOND);
+    expect(await later.alarm.rings()).toBe(false);
+    await clock.pass(2 * SECOND);
+    await expect(later.alarm.title).toHaveText("Tea");
+  });
+});
+
+test("a log a few seconds ahead of the clock, or of a bake that is over, is no question at the start", async ({
+  app,
+  page,
+}) => {
+  await withTimer(app);
+  await app.clock.set(new Date((await app.now()) - 50 * SECOND));
+  await app.reload();
+  await expect(question(page)).toBeHidden();
+  const sheet = await app.bench.openMore();
+  await sheet.getByRole("button", { name: "Give this bake up" }).click();
+  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
+  await expect(app.note.ended).toContainText("Given up at");
+  await app.clock.set(new Date((await app.now()) - 60 * MINUTE));
+  await app.reload();
+  await expect(question(page)).toBeHidden();
 });
