@@ -57,6 +57,21 @@ fn folds_not_yets_and_the_kitchen_are_told() {
     assert_eq!(story.air, [(measured, celsius(19.5))]);
 }
 
+#[test]
+fn what_was_planned_moves_along_with_a_clock_that_was_set() {
+    let mut bake = begin(starter("overnight-tin-loaf"));
+    let planned = |bake: &Bake| {
+        let rows = summary(bake).rows.into_iter();
+        rows.map(|row| row.planned.expect("nothing was done yet").end)
+            .collect::<Vec<_>>()
+    };
+    let before = planned(&bake);
+    let set = Intent::ClockWasSet(minutes(60.0));
+    bake.append(decide(&bake, set, NINE + minutes(65.0)).expect("it can be so"));
+    let moved: Vec<Moment> = before.iter().map(|&end| end + minutes(60.0)).collect();
+    assert_eq!(planned(&bake), moved);
+}
+
 /// The almond cream passes on ice water and has no need of advice; the same, deep in a
 /// bowl in the fridge, doesn't, and gets what [`remedies`] reckons for just that.
 #[test]

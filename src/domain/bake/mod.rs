@@ -82,15 +82,20 @@ impl Bake {
     /// Adds entries that are already stored.
     pub fn append(&mut self, entries: impl IntoIterator<Item = Entry>) {
         for entry in entries {
-            let rewrites = matches!(entry.event, Event::Undone { .. });
-            if !rewrites {
-                self.state.apply(&entry);
-            }
-            self.log.push(entry);
-            // Taking something back changes what earlier entries meant, so everything is read again.
-            if rewrites && let Some(state) = State::fold(&self.log) {
-                self.state = state;
-            }
+            self.append_one(entry);
+        }
+    }
+
+    fn append_one(&mut self, entry: Entry) {
+        let rewrites = matches!(entry.event, Event::Undone { .. } | Event::ClockSet { .. });
+        if !rewrites {
+            self.state.apply(&entry.event, entry.at);
+        }
+        self.log.push(entry);
+        // Taking something back and a clock that was set change what earlier entries meant, so
+        // everything is read again.
+        if rewrites && let Some(state) = State::fold(&self.log) {
+            self.state = state;
         }
     }
 }

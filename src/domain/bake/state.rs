@@ -4,7 +4,7 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
-mod clock;
+pub(super) mod clock;
 
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
@@ -59,30 +59,30 @@ impl State {
     #[must_use]
     pub fn fold(log: &[Entry]) -> Option<Self> {
         let undone = undone(log);
-        let mut entries = log.iter().zip(0_u32..);
-        let (first, _) = entries.next()?;
-        let mut state = Self::start(first)?;
-        for (entry, place) in entries {
-            if undone.contains(&place) {
-                continue;
+        let moments = clock::moments(log, &undone);
+        let mut entries = log.iter().zip(moments).zip(0_u32..);
+        let ((first, at), _) = entries.next()?;
+        let mut state = Self::start(&first.event, at)?;
+        for ((entry, at), place) in entries {
+            if !undone.contains(&place) {
+                state.apply(&entry.event, at);
             }
-            state.apply(entry);
         }
         Some(state)
     }
 
-    fn start(first: &Entry) -> Option<Self> {
-        let Event::Started(start) = &first.event else {
+    fn start(first: &Event, at: Moment) -> Option<Self> {
+        let Event::Started(start) = first else {
             return None;
         };
         let steps = start.formula.steps.iter();
         let mut state = Self {
             formula: start.formula.clone(),
             kitchen: start.kitchen,
-            started: first.at,
+            started: at,
             status: Status::Running,
-            air: vec![(first.at, start.kitchen.air)],
-            fridge: vec![(first.at, start.kitchen.fridge)],
+            air: vec![(at, start.kitchen.air)],
+            fridge: vec![(at, start.kitchen.fridge)],
             doughs: Vec::new(),
             cores: Vec::new(),
             masses: Map::new(),
@@ -90,7 +90,7 @@ impl State {
             timers_set: 0,
             acknowledged: Map::new(),
             picked: None,
-            newest: first.at,
+            newest: at,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
             windows: Windows::default(),
@@ -150,19 +150,15 @@ impl State {
             .copied()
     }
 
-    /// Takes in one more entry. [`Event::Undone`] needs the whole log and is left to [`State::fold`].
-    pub(super) fn apply(&mut self, entry: &Entry) {
+    /// Takes in one more event at its moment. [`Event::Undone`] and [`Event::ClockSet`] need the whole log and are
+    /// left to [`State::fold`].
+    pub(super) fn apply(&mut self, event: &Event, at: Moment) {
         if self.is_over() {
             return; // A bake that is over stays as it was.
         }
         self.forget_windows();
-        let at = entry.at;
-        // Its own moment is by the new clock already.
-        if let Event::ClockSet { by } = entry.event {
-            self.shift(by);
-        }
         self.newest = self.newest.max(at);
-        match &entry.event {
+        match event {
             Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
             Event::Picked { step } if self.is_open(*step) => self.picked = Some(*step),
             Event::Picked { .. } => {}

@@ -125,8 +125,10 @@ pub fn summary(bake: &Bake) -> Summary {
 }
 
 fn planned_at_start(bake: &Bake) -> Option<Outline> {
-    let first = bake.log().first()?.clone();
-    let at = first.at;
+    let mut first = bake.log().first()?.clone();
+    // By the newest clock, as everything it is compared with.
+    let at = bake.state().started;
+    first.at = at;
     let start = Bake::from_log(bake.id.clone(), vec![first])?;
     Some(outline(start.state(), at))
 }

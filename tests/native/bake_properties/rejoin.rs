@@ -119,6 +119,45 @@ fn a_log_that_was_taken_away_comes_back_whole() {
     assert_eq!(rejoin(&[], ours.log()), ours.log());
 }
 
+/// Which of the two tabs.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Tab {
+    Stored,
+    Ours,
+}
+
+/// What happens to a phone with two tabs.
+#[derive(Debug, Clone)]
+enum Happens {
+    /// A timer is set in one of them.
+    Timer(Tab),
+    /// The clock is set, by so many minutes, and the baker says so in one of them or in both.
+    Jump(f64, bool, bool),
+}
+
+fn any_day() -> impl Strategy<Value = Vec<Happens>> {
+    let tab = prop_oneof![Just(Tab::Stored), Just(Tab::Ours)];
+    let timers = prop::collection::vec(tab, 0..3);
+    // No two jumps are alike, for then nobody could tell which of them both tabs saw.
+    let jumps = prop::sample::subsequence(vec![-95.0, -40.0, 25.0, 60.0, 130.0], 0..3);
+    // What only one tells of, the same one does: of two, one each, nobody could tell which came first.
+    let days = (
+        jumps.prop_shuffle(),
+        prop::collection::vec((any::<bool>(), timers), 4),
+        any::<bool>(),
+    );
+    days.prop_map(|(jumps, parts, ours)| {
+        let mut day = Vec::new();
+        let mut jumps = jumps.into_iter();
+        for (both, timers) in parts {
+            day.extend(timers.into_iter().map(Happens::Timer));
+            let jump = jumps.next();
+            day.extend(jump.map(|by| Happens::Jump(by, both || !ours, both || ours)));
+        }
+        day
+    })
+}
+
 fn any_entries() -> impl Strategy<Value = Vec<Entry>> {
     let entry = (any_moment(), any_event()).prop_map(|(at, event)| Entry { at, event });
     prop::collection::vec(entry, 0..12)
@@ -162,6 +201,58 @@ proptest! {
         prop_assert_eq!(rejoin(all.log(), all.log()), Vec::new());
         prop_assert_eq!(rejoin(all.log(), stored.log()), Vec::new());
         derive_all(&all, NINE + minutes(600.0));
+    }
+
+    /// Whoever tells of the clock's jumps, once joined every moment is that at which it really
+    /// happened, by the newest clock: moved by all the jumps that came after it, by each once.
+    #[test]
+    fn a_clock_that_was_set_counts_once_for_both_sides(day in any_day()) {
+        let begun = start(0, Kitchen::UNMEASURED);
+        let (mut stored, mut ours) = (begun.clone(), begun.clone());
+        // What the phone's clock is ahead of real time, and whether each tab missed that it was put back.
+        let mut ahead = 0.0;
+        let mut untold = [false, false];
+        let mut wanted: Vec<(String, f64)> = Vec::new();
+        for (part, happens) in day.iter().enumerate() {
+            let real = 10.0 * (part + 1) as f64;
+            match *happens {
+                Happens::Timer(tab) => {
+                    // By a clock that was put back unheard of, a log can't say when anything happens.
+                    if untold[tab as usize] {
+                        continue;
+                    }
+                    let name = format!("{part}");
+                    let bake = if tab == Tab::Ours { &mut ours } else { &mut stored };
+                    asked(bake, timer(&name, 500.0), real + ahead);
+                    wanted.push((name, real));
+                }
+                Happens::Jump(by, in_stored, in_ours) => {
+                    // A tab that missed a jump back would tell of both as one.
+                    let tells = [in_stored && !untold[0], in_ours && !untold[1]];
+                    if tells == [false, false] {
+                        continue;
+                    }
+                    ahead += by;
+                    for (tab, bake) in [&mut stored, &mut ours].into_iter().enumerate() {
+                        if tells[tab] {
+                            let answered = real + ahead + 1.0 + 0.2 * tab as f64;
+                            asked(bake, Intent::ClockWasSet(minutes(by)), answered);
+                        } else {
+                            untold[tab] |= by < 0.0;
+                        }
+                    }
+                }
+            }
+        }
+        let both = joined(&stored, &ours);
+        prop_assert!((both.state().started - (NINE + minutes(ahead))).get().abs() < 0.01);
+        for (name, real) in wanted {
+            let mut timers = both.state().timers.values();
+            let timer = timers.find(|timer| timer.name == name).expect("it was set");
+            let off = timer.set - (NINE + minutes(real + ahead));
+            prop_assert!(off.get().abs() < 0.01, "{name} is off by {off:?}");
+        }
+        derive_all(&both, NINE + minutes(600.0));
     }
 
     /// An `Undone` behind the others' entries takes back what it took back before.

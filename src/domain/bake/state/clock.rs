@@ -1,68 +1,58 @@
 //! A phone's clock that was set in the middle of a bake.
 //!
 //! Entries carry the phone's own moments, which mean nothing by a clock that was
-//! set since. What passes between them is real, so all of them move together.
+//! set since. What passes between them is real, so all that happened before moves
+//! along with the clock, and the log is folded by the moments that come of it.
+//!
+//! Where two tabs wrote, an entry from after the jump can stand before the one that
+//! tells of it. By its moment it is known: what happened before the clock was set by
+//! `by` lies no later than the moment at which that was said, less `by`.
 
-use super::{Progress, State, Status, Timer};
+use crate::bake::event::{Entry, Event};
+use crate::sorted::Set;
 use crate::units::{Minutes, Moment};
 
-impl State {
-    /// Moves everything that has happened, and what follows from it, by so much.
-    pub(super) fn shift(&mut self, by: Minutes) {
-        let shift = |moment: &mut Moment| *moment = *moment + by;
-        // Without a rest, so that a moment which is added to the state has to come here too.
-        let Self {
-            formula: _,
-            kitchen: _,
-            started,
-            status,
-            air,
-            fridge,
-            doughs,
-            cores,
-            masses: _,
-            timers,
-            timers_set: _,
-            acknowledged,
-            picked: _,
-            newest,
-            steps,
-            bodies: _,
-            windows: _,
-        } = self;
-        shift(started);
-        shift(newest);
-        match status {
-            Status::Running => {}
-            Status::Paused { since: at } | Status::Finished { at } | Status::Abandoned { at } => {
-                shift(at);
-            }
-        }
-        for (at, _) in air.iter_mut().chain(fridge) {
-            shift(at);
-        }
-        doughs.iter_mut().for_each(|reading| shift(&mut reading.at));
-        cores.iter_mut().for_each(|reading| shift(&mut reading.at));
-        acknowledged.values_mut().for_each(shift);
-        for Timer { name: _, set, due } in timers.values_mut() {
-            shift(set);
-            shift(due);
-        }
-        for progress in steps.values_mut() {
-            let Progress {
-                open_since,
-                ended,
-                folds,
-                fold_later,
-                look_again,
-                rounds: _,
-                marks: _,
-            } = progress;
-            open_since.iter_mut().for_each(shift);
-            ended.iter_mut().for_each(|ended| shift(&mut ended.at));
-            folds.iter_mut().for_each(|fold| shift(&mut fold.at));
-            fold_later.iter_mut().for_each(shift);
-            look_again.iter_mut().for_each(shift);
+/// Somebody said, at `at` by the new clock, that the clock was set by so much.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::bake) struct Jump {
+    pub(in crate::bake) at: Moment,
+    pub(in crate::bake) by: Minutes,
+}
+
+impl Jump {
+    /// A moment by the clock after the jump.
+    pub(in crate::bake) fn moved(self, moment: Moment) -> Moment {
+        if moment <= self.at - self.by {
+            moment + self.by
+        } else {
+            moment
         }
     }
+}
+
+/// Every jump that counts, with the place of the entry that tells of it: none that was taken back, nor what came after
+/// the end.
+pub(in crate::bake) fn jumps(log: &[Entry], undone: &Set<u32>) -> Vec<(u32, Jump)> {
+    let mut jumps = Vec::new();
+    for (place, entry) in (0_u32..).zip(log) {
+        if undone.contains(&place) {
+            continue;
+        }
+        match entry.event {
+            Event::ClockSet { by } => jumps.push((place, Jump { at: entry.at, by })),
+            Event::Finished | Event::Abandoned => break,
+            _ => {}
+        }
+    }
+    jumps
+}
+
+/// The moment of every entry by the newest clock.
+pub(super) fn moments(log: &[Entry], undone: &Set<u32>) -> Vec<Moment> {
+    let jumps = jumps(log, undone);
+    let moment = |(place, entry): (u32, &Entry)| {
+        let later = jumps.iter().filter(|&&(jump, _)| jump > place);
+        later.fold(entry.at, |at, (_, jump)| jump.moved(at))
+    };
+    (0_u32..).zip(log).map(moment).collect()
 }
