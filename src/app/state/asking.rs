@@ -112,7 +112,8 @@ impl Oventide {
     fn take_kitchen_back(self, at: &BakeId, before: Kitchen, now: Kitchen) {
         for bake in self.running() {
             if bake != *at {
-                self.ask(&bake, Intent::KitchenUndone(Box::new(before)));
+                let undone = Intent::KitchenUndone(Box::new(before), Box::new(now));
+                self.ask(&bake, undone);
             }
         }
         self.change_settings(Box::new(move |to| to.kitchen = now));

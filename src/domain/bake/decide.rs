@@ -76,7 +76,12 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             one(Event::KitchenMeasured { air })
         }
         Intent::KitchenChanged(kitchen) => kitchen_changed(state, *kitchen),
-        Intent::KitchenUndone(kitchen) => Ok(undo_kitchen(bake, &kitchen)),
+        Intent::KitchenUndone(changed, _) if state.kitchen != *changed => Ok(Vec::new()),
+        Intent::KitchenUndone(_, back) => match undo_kitchen(bake, &back) {
+            // It began in the changed kitchen, or came to it in its own way: then it is told anew.
+            taken_back if taken_back.is_empty() => kitchen_changed(state, *back),
+            taken_back => Ok(taken_back),
+        },
         Intent::DoughIs(component, temperature) => {
             let known = state.formula.component(component);
             let component = known.ok_or(Refusal::Unknown)?.id;

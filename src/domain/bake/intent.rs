@@ -35,8 +35,8 @@ pub enum Intent {
     KitchenIs(Celsius),
     /// "My kitchen is like this now": its fridge, flour, oven, kneading, scales, and its air.
     KitchenChanged(Box<Kitchen>),
-    /// "That my kitchen is like this was taken back", at another bake in the same kitchen.
-    KitchenUndone(Box<Kitchen>),
+    /// "That my kitchen is like this was taken back, and it is like that again", at another bake in the same kitchen.
+    KitchenUndone(Box<Kitchen>, Box<Kitchen>),
     /// "The dough has this temperature."
     DoughIs(ComponentId, Celsius),
     /// "The middle has this temperature."

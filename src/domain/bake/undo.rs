@@ -43,18 +43,23 @@ pub(super) fn undo(bake: &Bake) -> Result<Vec<Event>, Refusal> {
 }
 
 /// Takes back the newest change of the kitchen, whatever came after it, if that
-/// is what made the kitchen like `kitchen`. Bakes share a kitchen: what is taken
-/// back at one of them has to go from the logs of the others.
-pub(super) fn undo_kitchen(bake: &Bake, kitchen: &Kitchen) -> Vec<Event> {
-    if bake.state().kitchen != *kitchen {
-        return Vec::new();
-    }
-    take_back_newest(bake, |entry| {
+/// makes it like `back`. Bakes share a kitchen: what is taken back at one of them
+/// has to go from the logs of the others.
+pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
+    let events = take_back_newest(bake, |entry| {
         matches!(
             entry.event,
             Event::KitchenMeasured { .. } | Event::KitchenChanged(_)
         )
-    })
+    });
+    let at = bake.state().newest;
+    let mut without = bake.clone();
+    without.append(events.iter().cloned().map(|event| Entry { at, event }));
+    if without.state().kitchen == *back {
+        events
+    } else {
+        Vec::new()
+    }
 }
 
 /// Of the entries that still count and may go, those of the newest moment.

@@ -134,7 +134,8 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         1 => step().prop_map(Intent::SkipFold),
         1 => (step(), any_length()).prop_map(|(step, by)| Intent::FoldNotYet(step, by)),
         2 => any_kitchen().prop_map(|kitchen| Intent::KitchenChanged(Box::new(kitchen))),
-        1 => any_kitchen().prop_map(|kitchen| Intent::KitchenUndone(Box::new(kitchen))),
+        1 => (any_kitchen(), any_kitchen())
+            .prop_map(|(of, back)| Intent::KitchenUndone(Box::new(of), Box::new(back))),
         2 => warm().prop_map(Intent::KitchenIs),
         2 => (1_u16..4, warm())
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),

@@ -1,6 +1,6 @@
 //! One kitchen, several bakes: what is taken back at one has to go from all.
 
-use domain::bake::Intent;
+use domain::bake::{Event, Intent};
 use domain::units::minutes;
 use proptest::prelude::*;
 
@@ -27,7 +27,7 @@ proptest! {
         prop_assert!(say(&mut bake, change(), now).expect("as before").is_empty());
 
         let before = bake.state().clone();
-        let undone = || Intent::KitchenUndone(Box::new(changed));
+        let undone = || Intent::KitchenUndone(Box::new(changed), Box::new(kitchen));
         let later = now + minutes(5.0);
         say(&mut bake, undone(), later).expect("it is never refused");
         prop_assert!(bake.state().kitchen == kitchen);
@@ -51,5 +51,40 @@ proptest! {
             prop_assert_eq!(bake.state().all_ended(), before.all_ended());
             prop_assert!(bake.state().doughs == before.doughs);
         }
+    }
+
+    /// Its log tells nothing of the change, for its start had the changed kitchen already.
+    #[test]
+    fn a_bake_that_began_in_the_changed_kitchen_goes_back_to_the_one_before(
+        which in 0_usize..3,
+        kitchen in any_kitchen(),
+        changed in any_kitchen(),
+        other in any_kitchen(),
+        moves in prop::collection::vec(any_move(), 0..20),
+        there_and_back in any::<bool>(),
+    ) {
+        let mut bake = start(which, changed);
+        let mut now = bake.state().started;
+        for step in moves {
+            now = follow(&mut bake, step, now);
+        }
+        if there_and_back {
+            for kitchen in [other, changed] {
+                now = now + minutes(1.0);
+                say(&mut bake, Intent::KitchenChanged(Box::new(kitchen)), now).expect("as there are");
+            }
+        }
+        let same = bake.state().kitchen == changed;
+        let before = bake.state().kitchen;
+        let air = bake.state().air.clone();
+        let undone = Intent::KitchenUndone(Box::new(changed), Box::new(kitchen));
+        now = now + minutes(1.0);
+        let entries = say(&mut bake, undone, now).expect("it is never refused");
+        let wanted = if same { kitchen } else { before };
+        prop_assert!(bake.state().kitchen == wanted);
+        prop_assert!(same || entries.is_empty());
+        // What the air was until now it stays, where that isn't the change itself.
+        let told_anew = !entries.iter().any(|entry| matches!(entry.event, Event::Undone { .. }));
+        prop_assert!(!told_anew || bake.state().air.starts_with(&air));
     }
 }
