@@ -57,6 +57,7 @@ impl Oventide {
             if was_lost {
                 self.miss_what_is_gone(&contents, &mut unsaved);
             }
+            contents.formulas.extend(unsaved.formulas.iter().cloned());
             for note in &unsaved.notes {
                 put_note(&mut contents.notes, note.clone());
             }
@@ -78,6 +79,12 @@ impl Oventide {
 
     /// A storage that was lost from sight can come back empty. What is gone from it is known only here.
     fn miss_what_is_gone(self, contents: &Contents, unsaved: &mut Unsaved) {
+        for formula in self.own_formulas() {
+            let mut known = contents.formulas.iter().chain(&unsaved.formulas);
+            if !known.any(|known| known.id == formula.id) {
+                unsaved.formulas.push(formula);
+            }
+        }
         for note in self.notes.read_untracked().iter() {
             let mut known = contents.notes.iter().chain(&unsaved.notes);
             if !known.any(|known| known.bake == note.bake) {
@@ -89,6 +96,32 @@ impl Oventide {
         {
             let back = Box::new(move |to: &mut _| *to = before.clone());
             unsaved.edits.insert(0, back);
+        }
+    }
+
+    /// The formulas that didn't come with the app.
+    pub(super) fn own_formulas(self) -> Vec<Formula> {
+        let inner = self.inner();
+        let mut formulas = self.formulas.get_untracked();
+        formulas.retain(|formula| !inner.starters().contains(formula));
+        formulas
+    }
+
+    /// Stores the formulas that are gone from the storage.
+    pub(super) async fn save_formulas(self) {
+        let inner = self.inner();
+        loop {
+            let next = inner.unsaved.borrow().formulas.first().cloned();
+            let Some(formula) = next else {
+                return;
+            };
+            if let Err(error) = self.store().put_formula(&formula).await {
+                return self.lose_storage(error);
+            }
+            let mut unsaved = inner.unsaved.borrow_mut();
+            unsaved.formulas.retain(|known| known.id != formula.id);
+            drop(unsaved);
+            self.stored();
         }
     }
 
@@ -224,6 +257,7 @@ impl Oventide {
         let inner = self.inner();
         *inner.unsaved.borrow_mut() = Unsaved::default();
         *inner.settings.borrow_mut() = None;
+        self.formulas.set(inner.starters().to_vec());
         self.bakes.set(Vec::new());
         self.notes.set(Vec::new());
     }

@@ -4,6 +4,7 @@ use std::future::Future;
 use std::pin::Pin;
 
 use domain::bake::BakeId;
+use domain::formula::Formula;
 use domain::notebook::Note;
 use leptos::task::spawn_local;
 use platform::store::{Contents, Settings, StoreError};
@@ -22,6 +23,8 @@ pub(super) type Task = Pin<Box<dyn Future<Output = ()>>>;
 pub(super) struct Unsaved {
     /// For each bake, the first entry of its log that isn't stored.
     pub(super) bakes: Vec<(BakeId, u32)>,
+    /// The baker's own formulas that are gone from the storage.
+    pub(super) formulas: Vec<Formula>,
     /// Notes, each the newest of its bake.
     pub(super) notes: Vec<Note>,
     /// Changes of the settings, oldest first.
@@ -44,7 +47,10 @@ impl Unsaved {
     }
 
     fn is_empty(&self) -> bool {
-        self.bakes.is_empty() && self.notes.is_empty() && self.edits.is_empty()
+        self.bakes.is_empty()
+            && self.formulas.is_empty()
+            && self.notes.is_empty()
+            && self.edits.is_empty()
     }
 }
 
@@ -141,6 +147,7 @@ impl Oventide {
         for (bake, _) in bakes {
             self.save_bake(&bake).await;
         }
+        self.save_formulas().await;
         let notes = inner.unsaved.borrow().notes.clone();
         for note in notes {
             self.save_note(&note.bake).await;
@@ -196,6 +203,7 @@ impl Oventide {
         let edited = !unsaved.edits.is_empty();
         Contents {
             bakes,
+            formulas: unsaved.formulas.clone(),
             notes: unsaved.notes.clone(),
             settings: edited.then(|| self.settings.get_untracked()),
             ..Contents::default()
@@ -205,11 +213,9 @@ impl Oventide {
     /// Everything that is known here, for an archive when nothing can be read.
     pub(super) fn known_contents(self) -> Contents {
         let inner = self.inner();
-        let mut formulas = self.formulas.get_untracked();
-        formulas.retain(|formula| !inner.starters().contains(formula));
         let set = inner.settings.borrow().is_some() || !inner.unsaved.borrow().edits.is_empty();
         Contents {
-            formulas,
+            formulas: self.own_formulas(),
             bakes: self.bakes.get_untracked(),
             notes: self.notes.get_untracked(),
             settings: set.then(|| self.settings.get_untracked()),
