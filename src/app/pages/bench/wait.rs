@@ -1,13 +1,14 @@
 //! What the baker can say of anything that goes on by itself, due or not: that it is ready now,
 //! that it takes longer, or that it is left out.
 
-use domain::bake::{BakeId, Intent, State};
+use domain::bake::{BakeId, Intent};
 use domain::formula::{Step, StepId, StepKind};
 use domain::units::{Minutes, minutes};
 use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::RwSignal;
+use crate::state::BakeView;
 use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::words;
@@ -39,25 +40,17 @@ pub(super) fn WaitSheet(
     of: RwSignal<Option<(BakeId, StepId)>>,
 ) -> impl IntoView {
     let app = shown.app;
-    let with = move |look: fn(&State, &Step) -> String| {
-        let of = of.read();
-        let (bake, step) = of.as_ref()?;
-        let view = app.view(bake)?;
-        let state = view.bake.state();
-        Some(look(state, state.formula.step(*step)?))
+    // One kind of closure for every text here.
+    let text = move |look: fn(&BakeView, &Step) -> String| {
+        live::text(move || {
+            let of = of.read();
+            let found = of.as_ref().and_then(|(bake, step)| {
+                let view = app.view(bake)?;
+                Some(look(&view, view.bake.state().formula.step(*step)?))
+            });
+            found.unwrap_or_default()
+        })
     };
-    let text =
-        move |look: fn(&State, &Step) -> String| live::text(move || with(look).unwrap_or_default());
-    let window = live::text(move || {
-        let of = of.read();
-        let found = of.as_ref().and_then(|(bake, step)| {
-            let view = app.view(bake)?;
-            let mut running = view.running.iter();
-            let found = running.find(|running| running.step == *step)?;
-            Some(words::window(&found.window))
-        });
-        found.unwrap_or_default()
-    });
     let say = move |what: fn(&Step) -> Intent| {
         let Some((bake, step)) = of.get_untracked() else {
             return;
@@ -87,10 +80,10 @@ pub(super) fn WaitSheet(
     };
     view! {
         <Sheet open=open title=text(|_, step| step.title.clone())>
-            <p class="digits">{window}</p>
+            <p class="digits">{text(window)}</p>
             <div class="sheet-actions">
                 {button(
-                    live::text(|| words::READY_NOW),
+                    text(|_, _| words::READY_NOW.to_owned()),
                     "button button-main",
                     |step| Intent::Done(step.id),
                 )}
@@ -102,10 +95,16 @@ pub(super) fn WaitSheet(
             </div>
             <p>{text(|_, step| words::if_left_out(step))}</p>
             <div class="sheet-actions">
-                {button(live::text(|| words::LEAVE_OUT), "button", |step| Intent::Skip(step.id))}
+                {button(text(|_, _| words::LEAVE_OUT.to_owned()), "button", |step| Intent::Skip(step.id))}
             </div>
         </Sheet>
     }
+}
+
+fn window(view: &BakeView, step: &Step) -> String {
+    let mut running = view.running.iter();
+    let found = running.find(|running| running.step == step.id);
+    found.map_or_else(String::new, |found| words::window(&found.window))
 }
 
 /// Leaves the wait that is asked about out, behind a word on what follows from it.
