@@ -41,7 +41,7 @@ struct Inner {
     listening: RefCell<Vec<Listening>>,
     looked_ms: Cell<f64>,
     reloading: Cell<bool>,
-    // Whether a bake runs, once it is known.
+    // Whether a bake runs, where it is known.
     baking: Cell<Option<bool>>,
     on_ready_offline: Box<dyn Fn()>,
     on_update_waits: Box<dyn Fn()>,
@@ -73,8 +73,9 @@ impl Updates {
     }
 
     /// Says whether a bake runs: while one does, this version stays, even if every page is closed.
-    pub fn hold(&self, baking: bool) {
-        if self.inner.baking.replace(Some(baking)) != Some(baking) {
+    /// While nobody knows, and while something waits to be stored, no other tab's update loads this page again.
+    pub fn hold(&self, baking: Option<bool>) {
+        if self.inner.baking.replace(baking) != baking {
             self.inner.tell_worker();
         }
     }

@@ -42,7 +42,7 @@ pub(crate) fn TodayPage() -> impl IntoView {
 #[component]
 fn Notices() -> impl IntoView {
     let app = oventide();
-    let can_update = move || app.update_ready.get() && !app.is_baking();
+    let can_update = move || app.update_ready.get() && app.can_update();
     let set_aside = move || {
         let count = app.set_aside.read().len();
         let line = (count > 0).then(|| {

@@ -299,13 +299,14 @@ impl Oventide {
             move || self.update_ready.set(true),
         );
         *self.inner().updates.borrow_mut() = Some(updates);
-        // Before the storage is read, or while it can't be, nobody knows whether something bakes.
+        // Before the storage is read, or while it can't be, nobody knows whether nothing bakes. What bakes here
+        // without being stored is known to no other tab.
         Effect::new(move || {
             let known =
                 self.loading.get() == Loading::Ready && *self.health.read() == Health::Sound;
             let baking = self.is_baking();
-            if let Some(updates) = self.inner().updates.borrow().as_ref().filter(|_| known) {
-                updates.hold(baking);
+            if let Some(updates) = self.inner().updates.borrow().as_ref() {
+                updates.hold((known || baking).then_some(baking));
             }
         });
         let leader = Leader::new(move |leads| {
@@ -323,9 +324,14 @@ impl Oventide {
         });
     }
 
-    /// Changes to the newer version that waits, unless a bake runs.
+    /// Whether the page could be loaded again without losing anything.
+    pub(crate) fn can_update(self) -> bool {
+        !self.is_baking() && !self.has_unsaved()
+    }
+
+    /// Changes to the newer version that waits, unless a bake runs or something isn't stored yet.
     pub(crate) fn update_now(self) {
-        if self.is_baking() {
+        if !self.can_update() {
             return;
         }
         if let Some(updates) = self.inner().updates.borrow().as_ref() {

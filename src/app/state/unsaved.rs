@@ -138,6 +138,12 @@ impl Oventide {
         inner.sight.get() == Sight::Clear && inner.unsaved.borrow().is_empty()
     }
 
+    /// Whether something is known only here; whoever reads is told of changes of the standing warning.
+    pub(super) fn has_unsaved(self) -> bool {
+        drop(self.health.read());
+        !self.inner().unsaved.borrow().is_empty()
+    }
+
     async fn catch_up(self) {
         let inner = self.inner();
         if inner.sight.get() != Sight::Clear && !self.reload().await {

@@ -4,9 +4,14 @@ import { rm } from "node:fs/promises";
 import { FORMULAS } from "../pages/formula.js";
 import { App } from "../pages/app.js";
 import { newerBuild } from "../support/builds.js";
+import { SECOND } from "../support/clock.js";
 import { MortalBrowser } from "../support/mortal-browser.js";
 import { START } from "../support/phone.js";
 import { expect, test as base } from "../support/test.js";
+import { fullPhone } from "../support/trouble.js";
+
+/** The app tries every 15 s, by a clock of whole seconds, to store what it couldn't. */
+const BEAT = 16 * SECOND;
 
 const test = base.extend({
   newer: async ({}, use) => {
@@ -185,6 +190,54 @@ test("the last page closed between bakes: it opens again in the newer version", 
   const later = new App(await context.newPage(), clock);
   await later.open();
   await expect(build(later.page)).toHaveAttribute("content", "newer");
+});
+
+test("an update that another tab asks for leaves a tab alone whose bake isn't stored yet", async ({
+  app,
+  clock,
+  context,
+  newer,
+  page,
+  server,
+}) => {
+  await page.addInitScript(fullPhone);
+  await app.install();
+  await page.evaluate(() => (window.full = true));
+  await app.formula.bake(FORMULAS.buns);
+  await app.bench.press();
+  await expect(app.standingWarning).toContainText("The phone is full.");
+  const asked = await app.bench.ask();
+  const other = new App(await context.newPage(), clock);
+  await other.open();
+  server.serve(newer);
+  await findNewer(other.page);
+  await expect(other.today.update).toBeVisible();
+
+  await page.evaluate(() => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => (window.changed = true));
+  });
+  await other.today.update.click();
+  await expect.poll(() => page.evaluate(() => window.changed)).toBe(true);
+  await other.page.close();
+  expect(await app.bench.ask()).toEqual(asked);
+  await expect(app.standingWarning).toContainText("The phone is full.");
+
+  await test.step("nor does this tab itself, while something isn't stored", async () => {
+    await giveUp(app);
+    await app.go("Today");
+    await expect(app.standingWarning).toContainText("The phone is full.");
+    await expect(app.today.update).toHaveCount(0);
+  });
+
+  await test.step("once there is room it is offered, and nothing is lost by it", async () => {
+    await page.evaluate(() => (window.full = false));
+    await clock.pass(BEAT);
+    await expect(app.standingWarning).toHaveCount(0);
+    await app.today.update.click();
+    await expect(build(page)).toHaveAttribute("content", "newer");
+    await app.go("Notebook");
+    await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
+  });
 });
 
 test("an update works with no network left once it is here", async ({
