@@ -10,15 +10,14 @@ use std::fmt;
 use domain::bake::{Bake, BakeId, Entry};
 use domain::formula::Formula;
 use domain::kitchen::Kitchen;
-use serde_json::Value;
 
 use crate::bake::EntryRecord;
 use crate::formula::FormulaRecord;
 use crate::kitchen::KitchenRecord;
 use crate::notebook::NoteRecord;
-use crate::read::{ReadError, Record, parse, version};
-use crate::shape::{Flaw, Shape};
-use crate::table::{Fields, shape};
+use crate::read::{ReadError, Record, field, parse, version};
+use crate::shape::{self, Shape as _};
+use crate::table::shape;
 
 /// The most bytes an archive may have: ten years of weekly bakes are a fifth of it.
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
@@ -170,7 +169,7 @@ impl Archive {
             return Err(ArchiveError::TooLarge { bytes: text.len() });
         }
         let json = parse(text).map_err(|cause| not_an_archive(&cause))?;
-        let format = format(&json).map_err(|flaw| not_an_archive(&flaw))?;
+        let format: String = field(&json, "format").map_err(|flaw| not_an_archive(&flaw))?;
         if format != FORMAT {
             return Err(not_an_archive(&"it calls itself something else"));
         }
@@ -178,7 +177,7 @@ impl Archive {
         if version > 1 {
             return Err(ArchiveError::NewerThanApp { version });
         }
-        let envelope = Envelope::from_json(&json).map_err(|flaw| not_an_archive(&flaw))?;
+        let envelope = shape::read::<Envelope>(&json).map_err(|flaw| not_an_archive(&flaw))?;
         if checksum(&envelope.contents) != envelope.checksum {
             return Err(ArchiveError::Damaged);
         }
@@ -232,10 +231,6 @@ fn only_once<'a>(place: &str, keys: impl Iterator<Item = &'a String>) -> Result<
 fn at(place: &str, key: &str, cause: ReadError) -> ArchiveError {
     let place = format!("{place}: {key}");
     ArchiveError::Record { place, cause }
-}
-
-fn format(json: &Value) -> Result<String, Flaw> {
-    Fields::of(json)?.required("format")
 }
 
 fn not_an_archive(cause: &dyn fmt::Display) -> ArchiveError {

@@ -6,11 +6,9 @@
 macro_rules! choice {
     ($type:ty as $label:literal { $($variant:ident = $word:literal),* $(,)? }) => {
         impl $crate::shape::Shape for $type {
-            fn from_json(json: &serde_json::Value) -> Result<Self, $crate::shape::Flaw> {
-                match $crate::shape::text(json, concat!("the word for a ", $label))? {
-                    $($word => Ok(Self::$variant),)*
-                    word => Err($crate::shape::Flaw::unknown(word, $label)),
-                }
+            fn from_json(json: &serde_json::Value, flaws: &$crate::shape::Flaws) -> Self {
+                let word = flaws.expect(json.as_str(), concat!("the word for a ", $label));
+                [$(Self::$variant),*][flaws.choose(word, &[$($word),*], $label)]
             }
 
             fn write_json(&self, to: &mut String) {

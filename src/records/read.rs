@@ -5,7 +5,7 @@ use std::fmt;
 use serde_json::Value;
 
 use crate::migrate;
-use crate::shape::{Flaw, Shape};
+use crate::shape::{self, Flaw, Flaws, Shape};
 use crate::table::Fields;
 
 /// What a record is.
@@ -100,7 +100,7 @@ pub trait Record: Shape {
     /// [`ReadError`]; the text itself stays with the caller.
     fn read(text: &str) -> Result<Self, ReadError> {
         let json = newest(Self::KIND, text)?;
-        Self::from_json(&json).map_err(|flaw| malformed(Self::KIND, &flaw))
+        shape::read(&json).map_err(|flaw| malformed(Self::KIND, &flaw))
     }
 
     /// The text to store.
@@ -133,7 +133,14 @@ pub(crate) fn parse(text: &str) -> serde_json::Result<Value> {
 
 /// The version a record or an archive says it has.
 pub(crate) fn version(json: &Value) -> Result<u32, Flaw> {
-    Fields::of(json)?.required("version")
+    field(json, "version")
+}
+
+/// One field of an object that may be of no known shape.
+pub(crate) fn field<T: Shape>(json: &Value, name: &'static str) -> Result<T, Flaw> {
+    let flaws = Flaws::default();
+    let read = Fields::of(json, &flaws).required(name);
+    flaws.verdict(read)
 }
 
 fn malformed(kind: Kind, cause: &dyn fmt::Display) -> ReadError {

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 
-use crate::shape::{Flaw, Shape, should_be, write_text};
+use crate::shape::{Flaws, Shape, write_text};
 
 /// Declares a stored struct, or a stored enum whose variants each have a word.
 ///
@@ -22,9 +22,9 @@ macro_rules! shape {
         $vis struct $name { $($vis $field: $type),* }
 
         impl $crate::shape::Shape for $name {
-            fn from_json(json: &serde_json::Value) -> Result<Self, $crate::shape::Flaw> {
-                let fields = $crate::table::Fields::of(json)?;
-                Ok(Self { $($field: $crate::table::read!(fields, $field $(, $absent)?)),* })
+            fn from_json(json: &serde_json::Value, flaws: &$crate::shape::Flaws) -> Self {
+                let fields = $crate::table::Fields::of(json, flaws);
+                Self { $($field: $crate::table::read!(fields, $field $(, $absent)?)),* }
             }
 
             fn write_json(&self, to: &mut String) {
@@ -47,13 +47,13 @@ macro_rules! shape {
         $vis enum $name { $($variant $({ $($field: $type),* })?),* }
 
         impl $crate::shape::Shape for $name {
-            fn from_json(json: &serde_json::Value) -> Result<Self, $crate::shape::Flaw> {
-                let fields = $crate::table::Fields::of(json)?;
-                match fields.required::<String>("kind")?.as_str() {
-                    $($word => Ok(Self::$variant $({
+            fn from_json(json: &serde_json::Value, flaws: &$crate::shape::Flaws) -> Self {
+                let fields = $crate::table::Fields::of(json, flaws);
+                match fields.word(&[$($word),*], $label) {
+                    $($word => Self::$variant $({
                         $($field: $crate::table::read!(fields, $field $(, $absent)?)),*
-                    })?),)*
-                    word => Err($crate::shape::Flaw::unknown(word, $label).in_field("kind")),
+                    })?,)*
+                    _ => unreachable!("the word is one of the table's"),
                 }
             }
 
@@ -73,11 +73,11 @@ macro_rules! shape {
 
 macro_rules! read {
     ($fields:ident, $field:ident) => {
-        $fields.required(stringify!($field))?
+        $fields.required(stringify!($field))
     };
     ($fields:ident, $field:ident, $absent:expr) => {
         $fields
-            .optional(stringify!($field))?
+            .optional(stringify!($field))
             .unwrap_or_else(|| $absent)
     };
 }
@@ -94,22 +94,52 @@ macro_rules! write {
 pub(crate) use {read, shape, write};
 
 /// The fields of an object that is read.
-pub(crate) struct Fields<'a>(&'a Map<String, Value>);
+pub(crate) struct Fields<'a> {
+    object: Option<&'a Map<String, Value>>,
+    flaws: &'a Flaws,
+}
 
 impl<'a> Fields<'a> {
-    pub(crate) fn of(json: &'a Value) -> Result<Self, Flaw> {
-        let fields = json.as_object().ok_or_else(|| should_be("an object"))?;
-        Ok(Self(fields))
+    pub(crate) fn of(json: &'a Value, flaws: &'a Flaws) -> Self {
+        let object = json.as_object();
+        if object.is_none() {
+            flaws.tell(&"should be an object");
+        }
+        Self { object, flaws }
     }
 
-    pub(crate) fn required<T: Shape>(&self, name: &str) -> Result<T, Flaw> {
-        self.optional(name)?
-            .ok_or_else(|| Flaw::new("is missing").in_field(name))
+    pub(crate) fn required<T: Shape>(&self, name: &'static str) -> T {
+        self.flaws.enter(name);
+        let read = T::from_json(self.get_or_missing(name), self.flaws);
+        self.flaws.leave();
+        read
     }
 
-    pub(crate) fn optional<T: Shape>(&self, name: &str) -> Result<Option<T>, Flaw> {
-        let json = self.0.get(name).map(T::from_json);
-        json.transpose().map_err(|flaw| flaw.in_field(name))
+    pub(crate) fn optional<T: Shape>(&self, name: &'static str) -> Option<T> {
+        let json = self.object?.get(name)?;
+        self.flaws.enter(name);
+        let read = T::from_json(json, self.flaws);
+        self.flaws.leave();
+        Some(read)
+    }
+
+    /// The word of a variant.
+    pub(crate) fn word(&self, words: &[&'static str], label: &str) -> &'static str {
+        self.flaws.enter("kind");
+        let word = self
+            .flaws
+            .expect(self.get_or_missing("kind").as_str(), "text");
+        let chosen = self.flaws.choose(word, words, label);
+        self.flaws.leave();
+        words[chosen]
+    }
+
+    fn get_or_missing(&self, name: &str) -> &'a Value {
+        let found = self.object.and_then(|object| object.get(name));
+        found.unwrap_or_else(|| {
+            self.flaws.tell(&"is missing");
+            &Value::Null
+        })
     }
 }
 
