@@ -2,7 +2,7 @@
 
 use crate::report;
 use crate::results::{self, Counts};
-use crate::setup::{self, Workbench};
+use crate::setup::{self, Workbench, World};
 use crate::{bundle, command, paths, size};
 use std::path::Path;
 use std::process::Command;
@@ -77,7 +77,7 @@ const SUITES: [Suite; 11] = [
 #[derive(Default)]
 struct Shared {
     workbench: Option<Option<Workbench>>,
-    linting: Option<bool>,
+    linting: Option<Option<World>>,
     python: Option<bool>,
     node: Option<bool>,
 }
@@ -90,8 +90,11 @@ impl Shared {
             .ok_or_else(set_up_failed)
     }
 
-    fn linting(&mut self) -> Result<(), String> {
-        ready(*self.linting.get_or_insert_with(setup::for_linting))
+    fn linting(&mut self) -> Result<World, String> {
+        self.linting
+            .get_or_insert_with(setup::for_linting)
+            .clone()
+            .ok_or_else(set_up_failed)
     }
 
     fn python(&mut self) -> Result<(), String> {
@@ -151,17 +154,13 @@ fn close(rows: &[(&Suite, Counts, Duration)]) -> bool {
     sum.failed == 0
 }
 
-fn cargo(arguments: &[&str]) -> Command {
-    command::within(&paths::root(), "cargo", arguments)
-}
-
 fn one(command: &mut Command) -> Result<Counts, String> {
     command::show(command).map(|()| Counts::one(true))
 }
 
 fn format(shared: &mut Shared) -> Result<Counts, String> {
-    shared.linting()?;
-    one(&mut cargo(&["fmt", "--all", "--check"]))
+    let mut fmt = shared.linting()?.cargo("fmt");
+    one(fmt.args(["--all", "--check"]))
 }
 
 /// All crates that also build without a browser.
@@ -170,28 +169,27 @@ const BROWSER: [&str; 4] = ["-p", "app", "-p", "platform"];
 const STRICT: [&str; 3] = ["--", "-D", "warnings"];
 
 fn lint_native(shared: &mut Shared) -> Result<Counts, String> {
-    shared.linting()?;
-    let mut clippy = cargo(&["clippy", "--all-targets"]);
-    one(clippy.args(NATIVE).args(STRICT))
+    let mut clippy = shared.linting()?.cargo("clippy");
+    one(clippy.arg("--all-targets").args(NATIVE).args(STRICT))
 }
 
 fn lint_wasm(shared: &mut Shared) -> Result<Counts, String> {
-    shared.linting()?;
-    let wasm = shared.workbench()?.wasm;
-    let mut clippy = cargo(&["clippy"]);
+    let world = shared.linting()?;
+    shared.workbench()?;
+    let mut clippy = world.cargo("clippy");
     clippy.args(BROWSER);
-    if wasm == setup::WasmToolchain::Active {
+    if world.has_wasm() {
         clippy.args(["--target", "wasm32-unknown-unknown"]);
     } else {
-        // Debian has no clippy for its compiler, and rustup's has no wasm library here.
+        // Rustup's clippy can't use the wasm library that was built for Debian's compiler.
         report::note("no clippy for wasm here, so the browser crates are linted as native ones");
     }
     one(clippy.args(STRICT))
 }
 
 fn native(_: &mut Shared) -> Result<Counts, String> {
-    let mut tests = cargo(&["test", "--no-fail-fast"]);
-    let heard = command::show_and_read(tests.args(NATIVE))?;
+    let mut tests = setup::world().cargo("test");
+    let heard = command::show_and_read(tests.arg("--no-fail-fast").args(NATIVE))?;
     Ok(results::from_cargo(&heard.text).checked(heard.success))
 }
 
@@ -210,7 +208,10 @@ fn script(name: &str, command: &mut Command) -> Result<Counts, String> {
 
 fn oracle(shared: &mut Shared) -> Result<Counts, String> {
     shared.python()?;
-    script("tests/oracle/run.py", &mut Command::new(setup::python()))
+    let mut python = Command::new(setup::python());
+    // It asks cargo for our side.
+    setup::world().enter(&mut python);
+    script("tests/oracle/run.py", &mut python)
 }
 
 fn build(shared: &mut Shared) -> Result<Counts, String> {

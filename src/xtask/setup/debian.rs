@@ -6,7 +6,7 @@
 //! `embed-bitcode` is needed because the release build's link-time optimisation fails without it.
 
 use super::rust::{self, TARGET};
-use super::system;
+use super::{system, world};
 use crate::report::{self, Failure};
 use crate::{command, paths};
 use std::fs::File;
@@ -72,6 +72,23 @@ pub(super) fn install_sources() -> Result<(), String> {
     system::install(&[SOURCES_PACKAGE]).map_err(|failure| failure.why)
 }
 
+/// Installs the formatter and the lints that belong to the compiler that is there.
+pub(super) fn install_lints(missing: &[&str]) -> Result<(), Failure> {
+    // Debian has two compilers, and names the packages of the newer one after browsers.
+    let owner = command::capture(Command::new("dpkg").args(["-S", RUSTC])).unwrap_or_default();
+    let is_web = owner.starts_with("rustc-web");
+    let packages: Vec<&str> = missing
+        .iter()
+        .map(|component| match (*component, is_web) {
+            ("clippy", true) => "rust-web-clippy",
+            ("clippy", false) => "rust-clippy",
+            (_, true) => "rustfmt-web",
+            (_, false) => "rustfmt",
+        })
+        .collect();
+    system::install(&packages)
+}
+
 /// Makes Debian's toolchain known to rustup, for use by name.
 pub(super) fn link() -> Result<(), Failure> {
     let known = command::capture(Command::new("rustup").args(["toolchain", "list"]));
@@ -94,7 +111,7 @@ pub(super) fn borrowed_linker() -> Option<PathBuf> {
     }
     let host = compiler()?;
     let host = host.lines().find_map(|line| line.strip_prefix("host: "))?;
-    let linker = rust::active_home()?
+    let linker = world::rustup_home()?
         .join("lib/rustlib")
         .join(host)
         .join("bin")

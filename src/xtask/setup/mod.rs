@@ -3,11 +3,13 @@
 //! Each step first looks whether its work is already done, so a second run only looks.
 
 mod debian;
+mod lints;
 mod node;
 mod python;
 mod rust;
 mod system;
 mod tools;
+mod world;
 
 use crate::{command, paths, report};
 use std::path::{Path, PathBuf};
@@ -16,6 +18,7 @@ use std::process::Command;
 pub(crate) use python::interpreter as python;
 pub(crate) use rust::{StandardLibrary, WasmToolchain};
 pub(crate) use system::{FIREFOX, WEBKIT};
+pub(crate) use world::{World, chosen as world};
 
 /// What building needs: a toolchain that knows wasm, and the tools to be found before any others.
 pub(crate) struct Workbench {
@@ -56,10 +59,10 @@ pub(crate) fn for_building() -> Option<Workbench> {
     })
 }
 
-/// Sets up formatting and lints.
-pub(crate) fn for_linting() -> bool {
+/// Sets up formatting and lints; `None` when that failed, which has then been reported.
+pub(crate) fn for_linting() -> Option<World> {
     report::part("Set-up for linting");
-    report::step("rustfmt and clippy", rust::ensure_components).is_some()
+    report::step("rustfmt and clippy", lints::ensure)
 }
 
 /// Sets up the Python oracle checks and the WebKit driver's Python side.
@@ -98,7 +101,7 @@ pub(crate) fn chromium_if_possible() {
 pub(crate) fn everything() -> bool {
     // `&` and not `&&`: one step that can't be had must not keep the others from being set up.
     for_building().is_some()
-        & for_linting()
+        & for_linting().is_some()
         & for_python()
         & chromium()
         & browser(&FIREFOX)

@@ -1,6 +1,6 @@
 //! A Rust toolchain that can build for wasm, in both worlds.
 //!
-//! 1. The active toolchain has `wasm32-unknown-unknown`, or rustup can add it.
+//! 1. The toolchain that was chosen (`world`) has `wasm32-unknown-unknown`, or rustup can add it.
 //! 2. Otherwise Debian's `rustc-web` with a standard library built here once (`debian`).
 //!
 //! `OVENTIDE_WASM=debian` chooses the second world where the first would do, to try it.
@@ -9,7 +9,7 @@
 //! where its sources can't be had, the app weighs about a tenth more.
 //! `OVENTIDE_STD=prebuilt` chooses that build, to try it.
 
-use super::debian;
+use super::{debian, world};
 use crate::command;
 use crate::report::{self, Failure, Note};
 use std::path::{Path, PathBuf};
@@ -20,12 +20,12 @@ use std::time::Duration;
 pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
 
 /// A machine without a way to rustup's server may let a connection hang instead of refusing it.
-const RUSTUP_LIMIT: Duration = Duration::from_secs(60);
+pub(super) const RUSTUP_LIMIT: Duration = Duration::from_secs(60);
 
 /// Which compiler builds the app.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) enum WasmToolchain {
-    /// The one that is active anyway.
+    /// The one that does everything else, too.
     Active,
     /// Debian's, known to rustup under a name of its own.
     DebianLinked,
@@ -37,7 +37,7 @@ impl WasmToolchain {
     /// Makes `command` use this toolchain; the answer has to stand first on its PATH.
     pub(crate) fn prepare(self, command: &mut Command) -> Option<PathBuf> {
         match self {
-            Self::Active => None,
+            Self::Active => world::chosen().lead(command),
             Self::DebianLinked => {
                 use_debian(command);
                 command.env("RUSTUP_TOOLCHAIN", debian::TOOLCHAIN);
@@ -114,7 +114,7 @@ pub(super) fn ensure_sources(toolchain: WasmToolchain) -> Result<(StandardLibrar
         return Ok((Prebuilt, "prebuilt, as OVENTIDE_STD asks".into()));
     }
     let there = || match toolchain {
-        WasmToolchain::Active => active_home().is_some_and(|home| has_sources(&home)),
+        WasmToolchain::Active => has_sources(&world::chosen().home),
         WasmToolchain::DebianLinked | WasmToolchain::DebianOnPath => {
             has_sources(Path::new(debian::HOME))
         }
@@ -155,11 +155,10 @@ fn add_sources() -> Result<(), String> {
 
 /// Finds or makes a toolchain that can build for wasm.
 pub(super) fn ensure_wasm() -> Result<(WasmToolchain, Note), Failure> {
-    let wanted = std::env::var("OVENTIDE_WASM").unwrap_or_default();
-    // On a machine without rustup Debian's compiler may be the active one, and it lacks a linker for wasm.
-    let is_debian = active_home().is_some_and(|home| home == Path::new(debian::HOME));
-    if wanted != "debian" && !is_debian {
-        if has_standard_library(&mut Command::new("rustc")) {
+    // Debian's compiler may be the chosen one, and it lacks a linker for wasm.
+    let is_debian = world::chosen().home == Path::new(debian::HOME);
+    if !world::debian_is_asked_for() && !is_debian {
+        if world::chosen().has_wasm() {
             return Ok((WasmToolchain::Active, "already there".into()));
         }
         // Asking rustup again on every run would cost the whole time limit where it can't answer.
@@ -185,7 +184,7 @@ fn add_target() -> bool {
     let mut command = Command::new("rustup");
     command.args(["target", "add", TARGET]);
     match command::show_within(&mut command, RUSTUP_LIMIT) {
-        Ok(()) => has_standard_library(&mut Command::new("rustc")),
+        Ok(()) => world::chosen().has_wasm(),
         Err(why) => {
             report::note(&format!("rustup can't add the target here: {why}"));
             false
@@ -197,18 +196,6 @@ pub(super) fn rustup_works() -> bool {
     command::capture(Command::new("rustup").arg("--version")).is_ok()
 }
 
-/// Where the active compiler keeps its libraries.
-pub(super) fn active_home() -> Option<PathBuf> {
-    let home = command::capture(Command::new("rustc").args(["--print", "sysroot"]));
-    home.ok().map(PathBuf::from)
-}
-
-/// Whether this compiler has a standard library for wasm.
-fn has_standard_library(rustc: &mut Command) -> bool {
-    rustc.args(["--print", "target-libdir", "--target", TARGET]);
-    command::capture(rustc).is_ok_and(|folder| holds_standard_library(Path::new(&folder)))
-}
-
 pub(super) fn holds_standard_library(folder: &Path) -> bool {
     let Ok(entries) = std::fs::read_dir(folder) else {
         return false;
@@ -218,35 +205,4 @@ pub(super) fn holds_standard_library(folder: &Path) -> bool {
         let name = name.to_string_lossy();
         name.starts_with("libstd-") && name.ends_with(".rlib")
     })
-}
-
-/// Sees to it that `cargo fmt` and `cargo clippy` can run.
-pub(super) fn ensure_components() -> Result<((), Note), Failure> {
-    let missing: Vec<&str> = [("fmt", "rustfmt"), ("clippy", "clippy")]
-        .into_iter()
-        .filter(|(verb, _)| {
-            command::capture(Command::new("cargo").args([verb, "--version"])).is_err()
-        })
-        .map(|(_, component)| component)
-        .collect();
-    if missing.is_empty() {
-        return Ok(((), "already there".into()));
-    }
-    let list = missing.join(" and ");
-    if !rustup_works() {
-        return Err(Failure::new(
-            format!("{list} can't be had without rustup"),
-            "install rustup (https://rustup.rs) and its stable toolchain",
-        ));
-    }
-    report::doing(&format!("rustup component add {list} (stopped after 60 s)"));
-    let mut command = Command::new("rustup");
-    command.args(["component", "add"]).args(&missing);
-    command::show_within(&mut command, RUSTUP_LIMIT).map_err(|why| {
-        Failure::new(
-            why,
-            "run `rustup component add rustfmt clippy` with a network",
-        )
-    })?;
-    Ok(((), format!("added {list}")))
 }
