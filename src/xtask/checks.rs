@@ -23,12 +23,12 @@ const SUITES: [Suite; 11] = [
     },
     Suite {
         name: "lint",
-        about: "clippy, native crates",
+        about: "clippy, all crates and their tests, natively",
         run: lint_native,
     },
     Suite {
         name: "lint-wasm",
-        about: "clippy, browser crates",
+        about: "clippy, browser crates for the browser",
         run: lint_wasm,
     },
     Suite {
@@ -163,14 +163,14 @@ fn format(shared: &mut Shared) -> Result<Counts, String> {
     one(fmt.args(["--all", "--check"]))
 }
 
-/// All crates that also build without a browser.
-const NATIVE: [&str; 5] = ["--workspace", "--exclude", "app", "--exclude", "platform"];
+/// The browser crates compile without one as well, and so do their tests of what needs none.
+const ALL: &str = "--workspace";
 const BROWSER: [&str; 4] = ["-p", "app", "-p", "platform"];
 const STRICT: [&str; 3] = ["--", "-D", "warnings"];
 
 fn lint_native(shared: &mut Shared) -> Result<Counts, String> {
     let mut clippy = shared.linting()?.cargo("clippy");
-    one(clippy.arg("--all-targets").args(NATIVE).args(STRICT))
+    one(clippy.args([ALL, "--all-targets"]).args(STRICT))
 }
 
 fn lint_wasm(shared: &mut Shared) -> Result<Counts, String> {
@@ -189,7 +189,7 @@ fn lint_wasm(shared: &mut Shared) -> Result<Counts, String> {
 
 fn native(_: &mut Shared) -> Result<Counts, String> {
     let mut tests = setup::world().cargo("test");
-    let heard = command::show_and_read(tests.arg("--no-fail-fast").args(NATIVE))?;
+    let heard = command::show_and_read(tests.args([ALL, "--no-fail-fast"]))?;
     Ok(results::from_cargo(&heard.text).checked(heard.success))
 }
 

@@ -1,3 +1,5 @@
+use std::collections::BTreeSet;
+
 use records::starters;
 
 use super::*;
@@ -12,7 +14,7 @@ fn sound() -> Kept {
     let paused = r#"{"version":1,"at_ms":2000,"event":{"kind":"paused"}}"#.to_owned();
     let kitchen = KitchenRecord::default().write();
     let note = r#"{"version":1,"bake":"saturday","formula":"x","at_ms":3000}"#.to_owned();
-    Kept::from([
+    Kept::from_iter([
         (
             (Shelf::Formulas, "mine".to_owned()),
             starters::TEXTS[1].to_owned(),
