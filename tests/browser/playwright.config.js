@@ -6,6 +6,7 @@ import { PHONE } from "./support/phone.js";
 
 export default defineConfig({
   testDir: "specs",
+  globalSetup: "./support/points.js",
   // Not `results` itself: Playwright empties this folder, and the report lies beside it.
   outputDir: "results/artifacts",
   reporter: [["list"], ["./support/summary.js"]],

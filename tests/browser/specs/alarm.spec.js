@@ -2,8 +2,8 @@
 
 import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
-import { Baker } from "../support/baker.js";
 import { MINUTE, SECOND } from "../support/clock.js";
+import { takeUp } from "../support/mid-bake.js";
 import { ringing, setHidden, takeSound, vibrations } from "../support/senses.js";
 import { expect, test } from "../support/test.js";
 
@@ -49,10 +49,7 @@ test("an alarm rings at its moment and not a second before", async ({ app, page 
 });
 
 test("the alarm of a step rings at the moment its clock comes to nought", async ({ app, page }) => {
-  test.slow();
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  await new Baker(app).until("Mix the dough");
+  await takeUp(app, "Mix the dough");
   const cream = app.bench.clockOf(/^Cream cools/);
   // To the last minute in strides, and through it second by second.
   while (!(await cream.innerText()).startsWith("0:")) {

@@ -1,15 +1,10 @@
 // What the baker can do on the Bench besides what it asks for.
 
 import { FORMULAS } from "../pages/formula.js";
-import { Baker } from "../support/baker.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { storedIn } from "../support/database.js";
+import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
-
-test.beforeEach(async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-});
 
 /** How many entries the log of the only bake has. */
 async function entries(page) {
@@ -17,6 +12,8 @@ async function entries(page) {
 }
 
 test("several timers set by hand run side by side, and each rings under its name", async ({ app }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   await app.bench.setTimer("Tea", 4);
   await app.bench.setTimer("Eggs", 7);
   await app.bench.setTimer("Laundry", 45);
@@ -34,6 +31,8 @@ test("several timers set by hand run side by side, and each rings under its name
 });
 
 test("a timer that was put away doesn't ring", async ({ app, page }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   await app.bench.setTimer("Tea", 4);
   await app.bench.setTimer("Eggs", 7);
   await app.bench.bar.getByRole("button", { name: "Timer" }).click();
@@ -48,8 +47,7 @@ test("a timer that was put away doesn't ring", async ({ app, page }) => {
 });
 
 test("not yet, 10 min: it calls again ten minutes later, and not before", async ({ app }) => {
-  test.slow();
-  await new Baker(app).until("Rest", /^It's ready$/);
+  await takeUp(app, "Rest", { asks: "look" });
   await app.bench.pressBeside("Not yet, 10 min");
   const at = (await app.now()) + 10 * MINUTE;
   const time = new Date(at).toLocaleTimeString("en-GB", {
@@ -68,8 +66,7 @@ test("not yet, 10 min: it calls again ten minutes later, and not before", async 
 });
 
 test("a fold can be put off and left out, and either can be taken back", async ({ app }) => {
-  test.slow();
-  await new Baker(app).until("First rise", /^Folded$/);
+  await takeUp(app, "First rise", { asks: "fold" });
   await app.bench.pressBeside("Not yet, 10 min");
   await expect(app.bench.answer).toHaveText(/^First rise: I'll call you at \d\d:\d\d\.$/);
   await expect(app.bench.mainAction).not.toHaveText("Folded");
@@ -92,8 +89,7 @@ test("a fold can be put off and left out, and either can be taken back", async (
 });
 
 test("a mass that was typed by mistake can be emptied, and stays so", async ({ app }) => {
-  test.slow();
-  await new Baker(app).until("Divide");
+  await takeUp(app, "Divide");
   const field = app.bench.massOf("Bun 1");
   await app.bench.weigh("Bun 1", 95);
   await expect(app.bench.main).toContainText("trim 10 g");
@@ -106,7 +102,7 @@ test("a mass that was typed by mistake can be emptied, and stays so", async ({ a
 test("what falls due announces itself and leaves work that is under way on the screen", async ({
   app,
 }) => {
-  await new Baker(app).until("Mix the dough");
+  await takeUp(app, "Mix the dough");
   await app.clock.pass(SECOND);
   await app.bench.main.getByRole("list", { name: "Checklist" }).getByRole("button").first().click();
   await app.clock.sleep(60 * MINUTE);
@@ -120,8 +116,7 @@ test("what falls due announces itself and leaves work that is under way on the s
 });
 
 test("a temperature in the middle is answered with how much longer it takes", async ({ app }) => {
-  test.slow();
-  await new Baker(app, {}).until("Bake", /^It's ready$/);
+  await takeUp(app, "Bake", { asks: "look" });
   await app.bench.measureCore(80);
   await expect(app.bench.answer).toHaveText(
     /^80\s°C in the middle, 90\s°C wanted: about [3-9]\smin more\.$/,
@@ -130,15 +125,14 @@ test("a temperature in the middle is answered with how much longer it takes", as
 });
 
 test("it's ready now: what goes on by itself can be ended before its window", async ({ app }) => {
-  test.slow();
-  await new Baker(app).until("Rest", /^It's ready now$/);
+  await takeUp(app, "Rest", { asks: "wait" });
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Roll out");
   await expect(app.bench.card(/^Rest/)).toHaveCount(0);
 });
 
 test("while a bake is paused only the baker's own timers ring, and what spoils", async ({ app }) => {
-  await new Baker(app).until("Mix the dough");
+  await takeUp(app, "Mix the dough");
   await app.bench.setTimer("Tea", 5);
   const cream = app.bench.card(/^Cream cools/);
   await expect(cream).toBeVisible();
@@ -169,6 +163,8 @@ test("while a bake is paused only the baker's own timers ring, and what spoils",
 });
 
 test("a bake is given up only after the question, and stays in the notebook", async ({ app, page }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   const asked = await app.bench.ask();
   const giveUp = "Give this bake up";
   await (await app.bench.openMore()).getByRole("button", { name: giveUp }).click();
@@ -188,6 +184,8 @@ test("a bake is given up only after the question, and stays in the notebook", as
 });
 
 test("the baker can go back to a step that has ended", async ({ app }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   await app.bench.press();
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Spread the cream");
@@ -200,6 +198,8 @@ test("the baker can go back to a step that has ended", async ({ app }) => {
 });
 
 test("a step can be skipped, and the skip can be taken back", async ({ app }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Cook the cream");
   await app.bench.pressBeside("Skip");
@@ -209,6 +209,8 @@ test("a step can be skipped, and the skip can be taken back", async ({ app }) =>
 });
 
 test("two presses within 400 ms count once", async ({ app, page }) => {
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
   await app.clock.pass(SECOND);
   const before = await entries(page);
   await app.bench.mainAction.dblclick();
@@ -225,8 +227,7 @@ test("two presses within 400 ms count once", async ({ app, page }) => {
 test("other work can be taken up instead of what is asked, and the rest is laid out", async ({
   app,
 }) => {
-  test.slow();
-  await new Baker(app).until("Toast almonds");
+  await takeUp(app, "Toast almonds");
   const sheet = await app.bench.openMore();
   await expect(sheet).toContainText("Coming up");
   await expect(sheet).toContainText(/On the table between \d\d:\d\d and \d\d:\d\d, likely \d\d:\d\d/);
@@ -309,8 +310,7 @@ test("what goes on meanwhile is put off, left out and ended at its card, whateve
 });
 
 test("the dough's temperature is answered with what it does to the window", async ({ app }) => {
-  const baker = new Baker(app);
-  await baker.until("Dough temperature");
+  await takeUp(app, "Dough temperature");
   await app.bench.doughTemperature.type(23);
   await app.bench.press();
   await expect(app.bench.answer).toHaveText(
@@ -374,7 +374,7 @@ test("a number that can't be right is refused with a sentence, and nothing is st
   app,
   page,
 }) => {
-  await new Baker(app).until("Dough temperature");
+  await takeUp(app, "Dough temperature");
   const before = await entries(page);
   await app.bench.doughTemperature.type(95);
   await app.clock.pass(SECOND);

@@ -1,20 +1,13 @@
 // Marks, piece by piece.
 
 import { FORMULAS } from "../pages/formula.js";
-import { Baker } from "../support/baker.js";
+import { takeUp } from "../support/mid-bake.js";
 import { MortalBrowser } from "../support/mortal-browser.js";
 import { START } from "../support/phone.js";
 import { expect, test } from "../support/test.js";
 
-async function toFilling(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  await new Baker(app).until("Fill");
-}
-
 test("eight buns are eight rows of marks, and the main action goes along them", async ({ app }) => {
-  test.slow();
-  await toFilling(app);
+  await takeUp(app, "Fill");
   await expect(app.bench.main.locator(".piece-row")).toHaveCount(8);
   expect(await app.bench.marks()).toEqual({ set: 0, all: 16 });
   await expect(app.bench.mainAction).toHaveText("Bun 1: cream in");
@@ -24,8 +17,7 @@ test("eight buns are eight rows of marks, and the main action goes along them", 
 });
 
 test("marks survive a reload", async ({ app }) => {
-  test.slow();
-  await toFilling(app);
+  await takeUp(app, "Fill");
   for (const mark of ["Bun 1: Cream in", "Bun 5: Cream in", "Bun 8: Sealed, seam down"]) {
     await app.bench.mark(mark).click();
     await expect(app.bench.mark(mark)).toHaveAttribute("aria-pressed", "true");
@@ -37,11 +29,10 @@ test("marks survive a reload", async ({ app }) => {
 });
 
 test("marks survive a killed browser", async ({ server }) => {
-  test.slow();
   const browser = await MortalBrowser.make(server.url);
   try {
     let app = await browser.start(START);
-    await toFilling(app);
+    await takeUp(app, "Fill");
     await app.bench.mark("Bun 3: Cream in").click();
     await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
     const moment = await app.now();
@@ -56,8 +47,7 @@ test("marks survive a killed browser", async ({ server }) => {
 });
 
 test("undo takes back exactly one mark, and then the one before", async ({ app }) => {
-  test.slow();
-  await toFilling(app);
+  await takeUp(app, "Fill");
   for (let press = 0; press < 3; press += 1) await app.bench.press();
   expect(await app.bench.marks()).toEqual({ set: 3, all: 16 });
   await app.bench.pressBeside("Undo");

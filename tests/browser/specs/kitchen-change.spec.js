@@ -1,8 +1,8 @@
 // The kitchen changes in the middle of a proof.
 
 import { FORMULAS } from "../pages/formula.js";
-import { Baker } from "../support/baker.js";
 import { MINUTE } from "../support/clock.js";
+import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
 const RISE = /^First rise/;
@@ -17,13 +17,10 @@ function movedBy(sentence) {
 
 /** A first rise that has gone on for half an hour in a kitchen of 22 °C. */
 async function risingFor30Minutes(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await takeUp(app, "Dough temperature");
   await app.bench.enterKitchen(22);
   await app.bench.setEnteredKitchen();
-  const baker = new Baker(app);
-  await baker.until("Dough temperature");
-  await baker.actOnce();
+  await app.bench.press();
   await expect(app.bench.card(RISE)).toBeVisible();
   await app.clock.sleep(30 * MINUTE);
   await app.alarm.stopAll();
@@ -32,7 +29,6 @@ async function risingFor30Minutes(app) {
 test("from 22 to 17 °C in the middle of a proof its window moves later, and it is said why", async ({
   app,
 }) => {
-  test.slow();
   await risingFor30Minutes(app);
   const before = await app.bench.likelyEnd(RISE);
 
@@ -52,7 +48,6 @@ test("from 22 to 17 °C in the middle of a proof its window moves later, and it 
 });
 
 test("from 17 to 24 °C it moves earlier again, and it is said why", async ({ app }) => {
-  test.slow();
   await risingFor30Minutes(app);
   await app.bench.enterKitchen(17);
   await app.bench.setEnteredKitchen();

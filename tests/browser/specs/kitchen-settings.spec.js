@@ -2,6 +2,7 @@
 
 import { FORMULAS } from "../pages/formula.js";
 import { Baker } from "../support/baker.js";
+import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
 const OVEN = "Your oven";
@@ -88,10 +89,7 @@ const DIALS = [
 test("whatever oven the kitchen turns out to have, a running bake says how its dial is set", async ({
   app,
 }) => {
-  test.slow();
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  await new Baker(app).until("Oven on");
+  await takeUp(app, "Oven on");
   for (const [kind, degrees, setting] of DIALS) {
     await app.turnTo("#/kitchen");
     await app.kitchen.choose(DEGREES, degrees);

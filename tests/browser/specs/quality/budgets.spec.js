@@ -6,13 +6,12 @@
 
 import { expect, test } from "@playwright/test";
 import { App } from "../../pages/app.js";
-import { FORMULAS } from "../../pages/formula.js";
 import { DIST } from "../../support/builds.js";
 import { Clock, MINUTE } from "../../support/clock.js";
+import { takeUp } from "../../support/mid-bake.js";
 import { hold } from "./measure/budget.js";
 import { serveSmall } from "./measure/packed-host.js";
 import { slowdown } from "./measure/processor.js";
-import { asksOf } from "./measure/walk.js";
 
 const NETWORK = {
   offline: false,
@@ -112,9 +111,7 @@ test("a change of the kitchen's temperature", async ({ browser, context }) => {
   // A clock that stands still ticks nothing into the measurement.
   await clock.stopAt();
   const app = new App(page, clock, host.url.replace(/\/$/, ""));
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  for await (const ask of asksOf(app)) if (ask.title === "Toast almonds") break;
+  await takeUp(app, "Toast almonds");
   await clock.sleep(10 * MINUTE);
   const session = await context.newCDPSession(page);
   await session.send("Performance.enable");

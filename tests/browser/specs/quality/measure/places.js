@@ -4,17 +4,40 @@ import { expect } from "@playwright/test";
 import { FORMULAS } from "../../../pages/formula.js";
 import { MINUTE } from "../../../support/clock.js";
 import { putInto } from "../../../support/database.js";
-import { asksOf } from "./walk.js";
+import { takeUp } from "../../../support/mid-bake.js";
+import { askNow, asksOf } from "./walk.js";
 
-/** Every place, in the order in which a first bake passes them. Gives each one's name. */
+/** Where a bake of buns first asks for each kind of thing. The last is where it can be finished. */
+const KINDS = [
+  { kind: "ingredients", title: "Gather" },
+  { kind: "work", title: "Spread the cream" },
+  { kind: "mix", title: "Mix the dough" },
+  { kind: "dough temperature", title: "Dough temperature" },
+  { kind: "wait", title: "Cream cools", asks: "wait" },
+  { kind: "alarm", title: "First rise", asks: "wait" },
+  { kind: "fold", title: "First rise", asks: "fold" },
+  { kind: "look", title: "First rise", asks: "look" },
+  { kind: "divide", title: "Divide" },
+  { kind: "pieces", title: "Round the pieces" },
+  { kind: "done", title: "", asks: "all done" },
+];
+
+/** Every place of a first bake. Gives each one's name. */
 export async function* everyPlace(app) {
   yield* beforeAnyBake(app);
   yield* duringABake(app);
   yield* afterABake(app);
 }
 
+/** The same, on the way that a baker has to go. */
+export async function* everyPlaceOnTheWay(app) {
+  yield* beforeAnyBake(app);
+  yield* walkingThroughABake(app);
+  yield* afterABake(app);
+}
+
 /** The pages of a phone that has never baked. */
-export async function* beforeAnyBake(app) {
+async function* beforeAnyBake(app) {
   await app.open();
   yield "Today, empty";
   await app.go("Formulas");
@@ -60,22 +83,49 @@ async function* kitchen(app) {
   await close(sheet);
 }
 
-/** The first of each kind of ask of a whole bake, and every sheet over the Bench. */
-export async function* duringABake(app) {
+/** The first of each kind of ask of a whole bake, walked through, and every sheet over the Bench. */
+async function* walkingThroughABake(app) {
   await app.open();
   await app.formula.bake(FORMULAS.buns);
   const seen = new Set();
   for await (const ask of asksOf(app)) {
     if (!seen.has(ask.kind)) yield `Bench, ${ask.name}`;
-    if (!seen.has("wait") && ask.kind === "wait") {
-      // A page that was loaded again may not sound before it is touched, and says so.
-      await app.reload();
-      await expect(app.bench.honestLine).toBeVisible();
-      yield "Bench, not touched yet";
-      yield* sheetsOverTheBench(app);
-    }
+    if (!seen.has("wait") && ask.kind === "wait") yield* aroundTheBench(app);
     seen.add(ask.kind);
   }
+  expect([...seen].sort()).toEqual(KINDS.map(({ kind }) => kind).sort());
+}
+
+/** The same without the way between them. */
+async function* duringABake(app) {
+  for (const { kind, title, asks } of KINDS) {
+    await emptyPhone(app);
+    await takeUp(app, title, { asks });
+    if (kind === "alarm") {
+      while (!(await app.alarm.rings())) await app.clock.pass(MINUTE);
+    }
+    const ask = await askNow(app.page);
+    expect(ask.kind).toBe(kind);
+    yield `Bench, ${ask.kind}: ${ask.title}`;
+    if (kind === "wait") yield* aroundTheBench(app);
+  }
+}
+
+/** A phone with the app and nothing stored, whose next bake finds no older one to ring. */
+async function emptyPhone({ page }) {
+  const { origin } = new URL(page.url());
+  await page.goto("about:blank");
+  const session = await page.context().newCDPSession(page);
+  await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "indexeddb" });
+  await session.detach();
+}
+
+async function* aroundTheBench(app) {
+  // A page that was loaded again may not sound before it is touched, and says so.
+  await app.reload();
+  await expect(app.bench.honestLine).toBeVisible();
+  yield "Bench, not touched yet";
+  yield* sheetsOverTheBench(app);
 }
 
 async function* sheetsOverTheBench(app) {
@@ -125,7 +175,7 @@ async function* sheetsOverTheBench(app) {
 }
 
 /** The pages of a phone that has baked. */
-export async function* afterABake(app) {
+async function* afterABake(app) {
   const { bench, page } = app;
   await app.clock.pass(500);
   await bench.mainAction.click();

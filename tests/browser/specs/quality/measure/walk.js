@@ -46,7 +46,7 @@ export function askNow(page) {
       if (has(".piece-row input")) return "divide";
       if (has(".piece-row .mark")) return "pieces";
       if (has(".field .stepper") && !has("details .stepper")) return "dough temperature";
-      if (has(".card .stepper-value")) return "mix";
+      if (has(".liquid")) return "mix";
       return has(".marks .mark") ? "ingredients" : "work";
     };
     return {

@@ -1,0 +1,25 @@
+// A bake that is taken up in its middle, where walking there would show nothing new: the archive of
+// that point is restored, as on a phone that takes the place of another.
+
+import { expect } from "@playwright/test";
+import { FORMULAS } from "../pages/formula.js";
+import { MINUTE } from "./clock.js";
+import { pointOf } from "./points.js";
+
+/**
+ * Takes up a bake where a step first asks for "work", a "fold", a "look", or to "wait"; or, with no
+ * step, where it is "all done". What was on the phone before is gone.
+ */
+export async function takeUp(app, title, { asks, formula = FORMULAS.buns } = {}) {
+  const { at_ms: at, archive } = await pointOf(formula, title, asks);
+  const ahead = at - (await app.now());
+  // Some seconds late it is still the same point, and time can't be turned back.
+  expect(ahead, `ms until ${title}, which must not have been long before`).toBeGreaterThan(-MINUTE);
+  if (ahead > 0) await app.clock.sleep(ahead);
+  await app.open("#/kitchen");
+  await app.kitchen.restore(archive);
+  await expect(app.kitchen.outcome).toHaveText("Everything in the archive is here now.");
+  await app.turnTo("#/bench");
+  await expect(app.bench.mainAction).toBeVisible();
+  if (title) await expect(app.bench.title).toHaveText(title);
+}

@@ -1,0 +1,161 @@
+//! A baker who does whatever is asked, in likely times, and stops each alarm as it rings.
+
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide, due, marks_of};
+use domain::formula::{Checklist, Formula, Scope, Step, StepKind};
+use domain::kitchen::Kitchen;
+use domain::schedule::{Ask, focus};
+use domain::units::{Celsius, Minutes, Moment, celsius, minutes};
+use records::Record as _;
+use records::archive::Archive;
+use records::bake::EntryRecord;
+use serde_json::{Value, json};
+
+/// How long hands take for a step, and for one mark on one piece.
+const HANDS: Minutes = minutes(5.0);
+const ONE_MARK: Minutes = minutes(1.0 / 3.0);
+/// The baker looks at the phone at least this often.
+const GLANCE: Minutes = minutes(1.0);
+/// No starter takes longer, however often it is glanced at.
+const MOST_ANSWERS: usize = 5_000;
+
+/// What the thermometer says in a dough, and in the middle of what comes out of the oven.
+const DOUGH: Celsius = celsius(25.0);
+const BAKED: Celsius = celsius(91.0);
+
+/// Every point of a bake that starts at `started`, where a step asks for something of a kind for the first time.
+pub(crate) fn points(formula: Formula, started: Moment) -> Vec<Value> {
+    let mut baker = Baker::start(formula, started);
+    let mut points = Vec::new();
+    let mut seen = Vec::new();
+    for _ in 0..MOST_ANSWERS {
+        baker.stop_alarms();
+        let ask = baker.ask();
+        if !seen.contains(&ask) {
+            seen.push(ask);
+            points.push(baker.point(ask));
+        }
+        if ask == Ask::AllDone {
+            return points;
+        }
+        baker.answer(ask);
+    }
+    panic!("going round in circles at {:?}", baker.ask());
+}
+
+struct Baker {
+    bake: Bake,
+    now: Moment,
+}
+
+impl Baker {
+    fn start(formula: Formula, now: Moment) -> Self {
+        let kitchen = Kitchen::UNMEASURED;
+        let event = Event::Started(Box::new(Start { formula, kitchen }));
+        let id = BakeId("taken-up-in-the-middle".to_owned());
+        let bake = Bake::from_log(id, vec![Entry { at: now, event }]);
+        let bake = bake.expect("the log begins with its start");
+        Self { bake, now }
+    }
+
+    fn ask(&self) -> Ask {
+        focus(self.bake.state(), self.now)
+    }
+
+    fn point(&self, ask: Ask) -> Value {
+        let asks = match ask {
+            Ask::Work(_) => "work",
+            Ask::Fold(_) => "fold",
+            Ask::Look(_) => "look",
+            Ask::Wait(_) => "wait",
+            Ask::Idle => "nothing",
+            Ask::AllDone => "all done",
+        };
+        let formula = &self.bake.state().formula;
+        let step = ask.step().and_then(|step| formula.step(step));
+        let log = self.bake.log().iter();
+        let archive = Archive {
+            bakes: vec![(
+                self.bake.id.0.clone(),
+                log.map(|entry| EntryRecord::from(entry).write()).collect(),
+            )],
+            ..Archive::default()
+        };
+        let at_ms = self.now.epoch_ms();
+        json!({
+            "formula": formula.name,
+            "title": step.map_or("", |step| &step.title),
+            "asks": asks,
+            "at_ms": at_ms,
+            "archive": archive.write(at_ms),
+        })
+    }
+
+    fn answer(&mut self, ask: Ask) {
+        match ask {
+            Ask::Work(id) => {
+                let step = self.step(ask);
+                let is_by_piece = self.is_by_piece(&step);
+                if step.kind != StepKind::TakeTemperature {
+                    self.wait(if is_by_piece { ONE_MARK } else { HANDS });
+                }
+                // Something more urgent may have come up while the hands were busy.
+                if self.ask() != ask {
+                    return;
+                }
+                if is_by_piece {
+                    return self.say(Intent::MarkNext(id));
+                }
+                if step.kind == StepKind::TakeTemperature {
+                    self.say(Intent::DoughIs(step.component, DOUGH));
+                }
+                self.say(Intent::Done(id));
+            }
+            Ask::Fold(id) => self.say(Intent::Folded(id)),
+            Ask::Look(id) => {
+                if self.step(ask).kind == StepKind::Bake {
+                    self.say(Intent::CoreIs(id, BAKED));
+                }
+                self.say(Intent::Done(id));
+            }
+            Ask::Wait(_) | Ask::Idle | Ask::AllDone => self.wait(GLANCE),
+        }
+    }
+
+    fn step(&self, ask: Ask) -> Step {
+        let formula = &self.bake.state().formula;
+        let step = ask.step().and_then(|step| formula.step(step));
+        step.expect("what is asked is a step of the formula")
+            .clone()
+    }
+
+    fn is_by_piece(&self, step: &Step) -> bool {
+        let each = matches!(
+            step.checklist,
+            Some(Checklist::Marks {
+                scope: Scope::EachPiece,
+                ..
+            })
+        );
+        let state = self.bake.state();
+        let marked = &state.progress(step.id).marks;
+        let mut marks = marks_of(state, step.id).into_iter();
+        each && marks.any(|mark| !marked.contains(&mark))
+    }
+
+    fn wait(&mut self, length: Minutes) {
+        self.now = self.now + length;
+        self.stop_alarms();
+    }
+
+    fn stop_alarms(&mut self) {
+        for alarm in due(self.bake.state(), self.now) {
+            self.say(Intent::Hear(alarm.id));
+        }
+    }
+
+    fn say(&mut self, intent: Intent) {
+        let entries = decide(&self.bake, intent, self.now);
+        self.bake
+            .append(entries.expect("what is asked can be done"));
+    }
+}
