@@ -1,14 +1,12 @@
 //! How warm the liquid should be, in the kitchen as it is now.
 
-use domain::formula::{Component, Formula};
-use domain::kitchen::Kitchen;
-use domain::thermal::liquid::{LiquidAnswer, liquid_temperature};
-use domain::units::{Celsius, celsius};
+use domain::formula::Formula;
+use domain::units::celsius;
 use leptos::prelude::*;
-use platform::store::Degrees;
 
 use crate::reactive::Memo;
 use crate::state::oventide;
+use crate::widgets::liquid::Liquid;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::temperature::TemperatureStepper;
 use crate::words;
@@ -26,8 +24,11 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
         formula
             .components
             .iter()
-            .filter_map(|component| Liquid::of(&formula, component, &kitchen))
-            .map(|liquid| liquid.view(degrees))
+            .filter_map(|component| {
+                let liquid = Liquid::of(&formula, component, &kitchen)?;
+                let dough = liquid.heading(&component.name, degrees);
+                Some(liquid.card(Some(dough), liquid.beside(degrees), degrees))
+            })
             .rows()
     };
     view! {
@@ -44,52 +45,5 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
                 {live::part(answers)}
             </div>
         </section>
-    }
-}
-
-/// The liquid of one dough.
-struct Liquid {
-    dough: String,
-    target: Celsius,
-    name: String,
-    answer: LiquidAnswer,
-}
-
-impl Liquid {
-    fn of(formula: &Formula, component: &Component, kitchen: &Kitchen) -> Option<Self> {
-        let tempered = component.ingredients.iter().find(|part| part.tempered)?;
-        let question = formula.liquid_question(component.id, kitchen)?;
-        Some(Self {
-            dough: component.name.clone(),
-            target: component.target?,
-            name: words::capital(&tempered.name),
-            answer: liquid_temperature(&question)?,
-        })
-    }
-
-    fn view(self, degrees: Degrees) -> impl IntoView + use<> {
-        let Self {
-            dough,
-            target,
-            name,
-            answer,
-        } = self;
-        let rule = answer
-            .rule_of_factors
-            .map(|rule| view! { <p class="soft">{words::rule_beside(rule, degrees)}</p> });
-        let advice = answer
-            .advice
-            .iter()
-            .map(|advice| view! { <li>{words::advice(advice, degrees)}</li> })
-            .rows();
-        view! {
-            <div class="card">
-                <h3>{words::liquid_for(&dough, target, degrees)}</h3>
-                <p class="liquid digits">{words::liquid_sentence(&name, &answer, degrees)}</p>
-                <p>{words::reach_sentence(&answer, target, degrees)}</p>
-                <ul class="lines">{advice}</ul>
-                {rule}
-            </div>
-        }
     }
 }
