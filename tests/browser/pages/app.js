@@ -3,7 +3,7 @@
 import { expect } from "@playwright/test";
 import { Alarm } from "./alarm.js";
 import { Bench } from "./bench.js";
-import { FormulaPage } from "./formula.js";
+import { FORMULAS, FormulaPage } from "./formula.js";
 import { Kitchen } from "./kitchen.js";
 import { NotePage } from "./note.js";
 import { Today } from "./today.js";
@@ -26,6 +26,12 @@ export class App {
   async open(place = "#/") {
     await this.page.goto(`${this.origin}/${place}`);
     await this.#ready();
+  }
+
+  /** Loads the app and starts a bake. */
+  async startBake(formula = FORMULAS.buns) {
+    await this.open();
+    await this.formula.bake(formula);
   }
 
   /** Loads the page again. */

@@ -173,6 +173,24 @@ export class Bench {
     return this.sheet;
   }
 
+  /** Gives the bake up, through the question. */
+  async giveUp() {
+    await this.#endBy("Give this bake up");
+    await expect(this.#app.note.ended).toContainText("Given up at");
+  }
+
+  /** Finishes the bake before all of its steps have ended, through the question. */
+  async finishEarly() {
+    await this.#endBy("Finish and write it up");
+    await expect(this.#app.note.ended).toContainText("On the table at");
+  }
+
+  async #endBy(name) {
+    const sheet = await this.openMore();
+    await sheet.getByRole("button", { name }).click();
+    await this.sheet.getByRole("button", { name }).click();
+  }
+
   /** Goes back to a step that has ended. */
   async goBackTo(title) {
     const sheet = await this.openMore();

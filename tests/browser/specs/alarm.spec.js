@@ -1,19 +1,13 @@
 // Alarms: at their moment, until they are heard, by every means the phone has.
 
-import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
-import { takeUp } from "../support/mid-bake.js";
+import { takeUp, withTimer } from "../support/mid-bake.js";
 import { ringing, setHidden, takeSound, vibrations } from "../support/senses.js";
+import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 
 const NO_SOUND = "No sound until you touch the screen.";
-
-async function withTimer(app, minutes = 10) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  await app.bench.setTimer("Tea", minutes);
-}
 
 /** Where everything on the Bench stands that is read or pressed. */
 function placesOnBench(app) {
@@ -192,7 +186,7 @@ test("of two tabs only the one in sight rings, and the other takes over when it 
   page,
 }) => {
   await withTimer(app);
-  const second = new App(await context.newPage(), clock);
+  const second = await tab(context, clock);
   await second.open("#/bench");
   // A browser lets no tab sound that was never touched.
   await second.bench.title.click();
@@ -215,7 +209,7 @@ test("the tab in sight rings even if another leads, which may be frozen", async 
   page,
 }) => {
   await withTimer(app);
-  const second = new App(await context.newPage(), clock);
+  const second = await tab(context, clock);
   await second.open("#/bench");
   await second.bench.title.click();
   await expect(second.bench.honestLine).toBeHidden();
@@ -252,7 +246,7 @@ for (const [how, locks] of [
 
 test("an alarm that is heard in one tab stops in the other", async ({ app, clock, context, page }) => {
   await withTimer(app);
-  const second = new App(await context.newPage(), clock);
+  const second = await tab(context, clock);
   await second.open("#/bench");
   await clock.pass(10 * MINUTE);
   await second.alarm.stop();

@@ -12,13 +12,9 @@ const UNREADABLE = '{"version":1,"nothing":"that is known"}';
 
 /** A phone that is used: a given-up bake with a note, a running one, settings, an unreadable record. */
 async function lifeOnThePhone(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.loaf);
+  await app.startBake(FORMULAS.loaf);
   await app.bench.press();
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await expect(app.note.ended).toContainText("Given up at");
+  await app.bench.giveUp();
   await app.note.write("Out of flour.");
   await app.note.writeLesson("Gather", "Buy flour first.");
   await app.clock.pass(MINUTE);

@@ -1,6 +1,5 @@
 // What the baker can do on the Bench besides what it asks for.
 
-import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { storedIn } from "../support/database.js";
 import { takeUp } from "../support/mid-bake.js";
@@ -12,8 +11,7 @@ async function entries(page) {
 }
 
 test("several timers set by hand run side by side, and each rings under its name", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.setTimer("Tea", 4);
   await app.bench.setTimer("Eggs", 7);
   await app.bench.setTimer("Laundry", 45);
@@ -31,8 +29,7 @@ test("several timers set by hand run side by side, and each rings under its name
 });
 
 test("a timer that was put away doesn't ring", async ({ app, page }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.setTimer("Tea", 4);
   await app.bench.setTimer("Eggs", 7);
   await app.bench.bar.getByRole("button", { name: "Timer" }).click();
@@ -163,8 +160,7 @@ test("while a bake is paused only the baker's own timers ring, and what spoils",
 });
 
 test("a bake is given up only after the question, and stays in the notebook", async ({ app, page }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   const asked = await app.bench.ask();
   const giveUp = "Give this bake up";
   await (await app.bench.openMore()).getByRole("button", { name: giveUp }).click();
@@ -184,8 +180,7 @@ test("a bake is given up only after the question, and stays in the notebook", as
 });
 
 test("the baker can go back to a step that has ended", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Spread the cream");
@@ -198,8 +193,7 @@ test("the baker can go back to a step that has ended", async ({ app }) => {
 });
 
 test("a step can be skipped, and the skip can be taken back", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Cook the cream");
   await app.bench.pressBeside("Skip");
@@ -209,8 +203,7 @@ test("a step can be skipped, and the skip can be taken back", async ({ app }) =>
 });
 
 test("two presses within 400 ms count once", async ({ app, page }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.clock.pass(SECOND);
   const before = await entries(page);
   await app.bench.mainAction.dblclick();

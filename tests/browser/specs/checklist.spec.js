@@ -1,8 +1,6 @@
 // Marks, piece by piece.
 
-import { FORMULAS } from "../pages/formula.js";
 import { takeUp } from "../support/mid-bake.js";
-import { MortalBrowser } from "../support/mortal-browser.js";
 import { START } from "../support/phone.js";
 import { expect, test } from "../support/test.js";
 
@@ -28,22 +26,14 @@ test("marks survive a reload", async ({ app }) => {
   await expect(app.bench.mark("Bun 8: Sealed, seam down")).toHaveAttribute("aria-pressed", "true");
 });
 
-test("marks survive a killed browser", async ({ server }) => {
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await takeUp(app, "Fill");
-    await app.bench.mark("Bun 3: Cream in").click();
-    await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
-    const moment = await app.now();
-    await browser.kill();
-    app = await browser.start(moment);
-    await app.open("#/bench");
-    await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
-    expect(await app.bench.marks()).toEqual({ set: 1, all: 16 });
-  } finally {
-    await browser.remove();
-  }
+test("marks survive a killed browser", async ({ mortal }) => {
+  let app = await mortal.start(START);
+  await takeUp(app, "Fill");
+  await app.bench.mark("Bun 3: Cream in").click();
+  await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
+  app = await mortal.dieAndReturn(app);
+  await expect(app.bench.mark("Bun 3: Cream in")).toHaveAttribute("aria-pressed", "true");
+  expect(await app.bench.marks()).toEqual({ set: 1, all: 16 });
 });
 
 test("undo takes back exactly one mark, and then the one before", async ({ app }) => {
@@ -59,8 +49,7 @@ test("undo takes back exactly one mark, and then the one before", async ({ app }
 });
 
 test("undo opens a step again that was just called done", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   const before = await app.bench.ask();
   await app.bench.press();
   await app.bench.pressBeside("Undo");

@@ -3,7 +3,6 @@
 // What counts as broken is WebAssembly's own word for it: a trap is thrown as a
 // `WebAssembly.RuntimeError` (WebAssembly JavaScript Interface, W3C, "Error Condition Mappings").
 
-import { FORMULAS } from "../pages/formula.js";
 import { expect, test } from "../support/test.js";
 import { shutStorage } from "../support/trouble.js";
 
@@ -38,8 +37,7 @@ for (const where of ["callback", "promise"]) {
     watch,
   }) => {
     watch.allow(/unreachable/);
-    await app.open();
-    await app.formula.bake(FORMULAS.buns);
+    await app.startBake();
     await app.bench.press();
     const asked = await app.bench.ask();
     await trap(page, where);

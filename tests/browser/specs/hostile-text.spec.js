@@ -18,11 +18,8 @@ test("a script in the notes, names and timers of a restored archive stays text",
   app,
   page,
 }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Finish and write it up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Finish and write it up" }).click();
+  await app.startBake();
+  await app.bench.finishEarly();
   await app.note.write("NOTE");
   await app.note.writeLesson("Gather", "LESSON");
   await app.formula.bake(FORMULAS.braid);
@@ -73,8 +70,7 @@ test("a script in the notes, names and timers of a restored archive stays text",
 
 test("a script typed as a timer's name stays text", async ({ app }) => {
   const short = "<img src=x onerror=alert(1)>";
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.bar.getByRole("button", { name: "Timer" }).click();
   await app.bench.sheet.getByRole("textbox", { name: "What for" }).fill(short);
   await app.bench.sheet.getByRole("button", { name: "Set the timer" }).click();

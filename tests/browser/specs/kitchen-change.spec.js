@@ -1,6 +1,5 @@
 // The kitchen changes in the middle of a proof.
 
-import { FORMULAS } from "../pages/formula.js";
 import { MINUTE } from "../support/clock.js";
 import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
@@ -20,6 +19,8 @@ async function risingFor30Minutes(app) {
   await takeUp(app, "Dough temperature");
   await app.bench.enterKitchen(22);
   await app.bench.setEnteredKitchen();
+  await app.bench.doughTemperature.type(25);
+  await expect(app.bench.mainAction).toHaveText("It is 25 °C");
   await app.bench.press();
   await expect(app.bench.card(RISE)).toBeVisible();
   await app.clock.sleep(30 * MINUTE);
@@ -66,8 +67,7 @@ test("from 17 to 24 °C it moves earlier again, and it is said why", async ({ ap
 });
 
 test("a closed sheet changes nothing, whatever was entered in it", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.enterKitchen(30);
   await app.page.keyboard.press("Escape");
   await expect(app.bench.sheet).toHaveCount(0);
@@ -75,8 +75,7 @@ test("a closed sheet changes nothing, whatever was entered in it", async ({ app 
 });
 
 test("before the dough is mixed a colder kitchen asks for warmer liquid", async ({ app }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   // The unmeasured kitchen needs warm milk already, so it begins in a hot one.
   await app.bench.enterKitchen(28);
   await app.bench.setEnteredKitchen();

@@ -1,19 +1,14 @@
 // A phone that slept past a due moment says by how much.
 
-import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
+import { withTimer } from "../support/mid-bake.js";
 import { START } from "../support/phone.js";
 import { ringing } from "../support/senses.js";
+import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 
 const OVERDUE = "Overdue by 12 min: due at 09:10.";
-
-async function withTimer(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
-  await app.bench.setTimer("Tea", 10);
-}
 
 test("after a sleep of 22 minutes a timer of 10 is overdue by 12", async ({ app }) => {
   await withTimer(app);
@@ -97,7 +92,7 @@ test("a clock that is put right by seconds, or while nothing bakes, is no questi
 
 test("of two tabs, the answer in one is enough", async ({ app, clock, context, page }) => {
   await withTimer(app);
-  const second = new App(await context.newPage(), clock);
+  const second = await tab(context, clock);
   await second.open("#/bench");
   await setClock(app, 60);
   await expect(question(page)).toBeVisible();
@@ -118,7 +113,7 @@ test("a page that was closed and is opened 12 minutes too late says so", async (
   await withTimer(app);
   await page.close();
   await clock.sleep(22 * MINUTE);
-  const later = new App(await context.newPage(), clock);
+  const later = await tab(context, clock);
   await later.open();
   await expect(later.alarm.title).toHaveText("Tea");
   await expect(later.alarm.text).toContainText(OVERDUE);
@@ -147,7 +142,7 @@ test("a clock that was put back while the page was closed: it is asked at the ne
   await withTimer(app);
   await page.close();
   await clock.set(new Date(new Date(START).getTime() - 60 * MINUTE));
-  const later = new App(await context.newPage(), clock);
+  const later = await tab(context, clock);
   await later.open("#/bench");
   await expect(question(later.page)).toContainText("went back by at least 1 h");
 
@@ -177,10 +172,7 @@ test("a log a few seconds ahead of the clock, or of a bake that is over, is no q
   await app.clock.set(new Date((await app.now()) - 50 * SECOND));
   await app.reload();
   await expect(question(page)).toBeHidden();
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await expect(app.note.ended).toContainText("Given up at");
+  await app.bench.giveUp();
   await app.clock.set(new Date((await app.now()) - 60 * MINUTE));
   await app.reload();
   await expect(question(page)).toBeHidden();

@@ -2,12 +2,12 @@
 // put right by itself.
 
 import { readFile } from "node:fs/promises";
-import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { contentsOf } from "../support/archive.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { putInto, storedIn } from "../support/database.js";
 import { ringing } from "../support/senses.js";
+import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 import {
   fullPhone,
@@ -33,13 +33,6 @@ const BRAID = new URL("../../../src/records/starters/orange_braid.json", import.
 async function factsIn(page) {
   const { kitchen } = await storedIn(page);
   return JSON.parse(kitchen.kitchen ?? '{"facts":{}}').facts;
-}
-
-/** A second tab of the same phone, with its own trouble. */
-async function tab(context, clock, trouble) {
-  const app = new App(await context.newPage(), clock);
-  if (trouble) await app.page.addInitScript(trouble);
-  return app;
 }
 
 test("settings that found no room stay, and are saved once there is some", async ({
@@ -76,12 +69,8 @@ test("a note that found no room isn't called kept, and is saved once there is so
   page,
 }) => {
   await page.addInitScript(fullPhone);
-  await app.open();
-  await app.formula.bake(FORMULAS.loaf);
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await expect(app.note.ended).toContainText("Given up at");
+  await app.startBake(FORMULAS.loaf);
+  await app.bench.giveUp();
 
   await page.evaluate(() => (window.full = true));
   await app.note.text.fill("Out of flour.");
@@ -104,8 +93,7 @@ test("storage that the phone closed without a word is opened again, unnoticed", 
   page,
 }) => {
   await page.addInitScript(losableStorage);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   await page.evaluate(() => window.loseStorage());
   await app.bench.press();
@@ -214,8 +202,7 @@ test("settings that could not be read are not written over", async ({ clock, con
 
 test("an archive holds what could not be stored", async ({ app, page }) => {
   await page.addInitScript(fullPhone);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await page.evaluate(() => (window.full = true));
   await app.bench.press();
   await app.turnTo("#/kitchen");
@@ -261,8 +248,7 @@ test("what two tabs did to one bake is joined, and an alarm can be stopped meanw
   context,
 }) => {
   const app = await tab(context, clock, fullPhone);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   const other = await tab(context, clock);
   await other.open("#/bench");
 
@@ -297,8 +283,7 @@ test("what two tabs did to one bake is joined, and an alarm can be stopped meanw
 
 test("a stopped alarm is silent at once, even where writing hangs", async ({ app, page }) => {
   await page.addInitScript(hangingStorage);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.setTimer("Tea", 3);
   await app.clock.pass(3 * MINUTE);
   await expect(app.alarm.title).toHaveText("Tea");
@@ -315,8 +300,7 @@ test("writing that hangs is given up after ten seconds, and nothing stands twice
   page,
 }) => {
   await page.addInitScript(hangingStorage);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   const before = await app.bench.ask();
   await app.clock.pass(SECOND);
@@ -340,8 +324,7 @@ test("while the storage hangs only the first press waits for it; the rest goes o
   app,
   page,
 }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   const before = await app.bench.ask();
   await holdStorage(page);
@@ -380,8 +363,7 @@ test("while the storage hangs only the first press waits for it; the rest goes o
 });
 
 test("storage that hangs again while it is tried again keeps nobody waiting", async ({ app, page }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await holdStorage(page);
   await app.clock.pass(SECOND);
   await app.bench.mainAction.click();
@@ -404,8 +386,7 @@ test("the second of two alarms is stopped at once, too, while the storage hangs"
   page,
 }) => {
   const { alarm, bench, clock } = app;
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await bench.setTimer("Tea", 3);
   await bench.setTimer("Eggs", 3);
   await clock.pass(3 * MINUTE + SECOND);

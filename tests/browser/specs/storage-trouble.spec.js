@@ -1,8 +1,8 @@
 // Storage that can't be had: a sentence each, and the bake goes on.
 
-import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { putInto, storedIn } from "../support/database.js";
+import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 import {
   clingToDatabase,
@@ -43,8 +43,7 @@ test("a full phone: the bake goes on in memory and is saved once there is room",
   page,
 }) => {
   await page.addInitScript(fullPhone);
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   const saved = Object.keys((await storedIn(page)).bakes).length;
   await expect(app.standingWarning).toHaveCount(0);
@@ -100,11 +99,9 @@ test("another tab that holds the storage: the bake goes on in memory, and it is 
   clock,
   context,
 }) => {
-  const first = new App(await context.newPage(), clock);
-  await first.page.addInitScript(clingToDatabase);
+  const first = await tab(context, clock, clingToDatabase);
   await first.open();
-  const second = new App(await context.newPage(), clock);
-  await second.page.addInitScript(newerDatabase);
+  const second = await tab(context, clock, newerDatabase);
   await second.open();
   await expect(second.standingWarning).toContainText("Another tab of Oventide holds the storage.");
   await bakeOn(second, "Another tab of Oventide holds the storage.");
@@ -122,11 +119,9 @@ test("a tab whose storage a newer version took over goes on in memory, and says 
   clock,
   context,
 }) => {
-  const first = new App(await context.newPage(), clock);
-  await first.open();
-  await first.formula.bake(FORMULAS.buns);
-  const second = new App(await context.newPage(), clock);
-  await second.page.addInitScript(newerDatabase);
+  const first = await tab(context, clock);
+  await first.startBake();
+  const second = await tab(context, clock, newerDatabase);
   await second.open();
   await expect(second.standingWarning).toHaveCount(0);
   await expect(first.standingWarning).toContainText("A newer Oventide has been here.");
@@ -135,18 +130,16 @@ test("a tab whose storage a newer version took over goes on in memory, and says 
 });
 
 test("an app that is older than the storage says so", async ({ clock, context }) => {
-  const newer = new App(await context.newPage(), clock);
-  await newer.page.addInitScript(newerDatabase);
+  const newer = await tab(context, clock, newerDatabase);
   await newer.open();
   await newer.page.close();
-  const older = new App(await context.newPage(), clock);
+  const older = await tab(context, clock);
   await older.open();
   await expect(older.standingWarning).toContainText("A newer Oventide has been here.");
 });
 
 test("a record that can't be read is set aside, shown, and kept as it is", async ({ app, page }) => {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   const [bake] = Object.keys((await storedIn(page)).bakes)[0].split("/");
   const broken = {

@@ -4,8 +4,7 @@ import { FORMULAS } from "../pages/formula.js";
 import { Baker } from "../support/baker.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { storedIn } from "../support/database.js";
-import { takeUp } from "../support/mid-bake.js";
-import { MortalBrowser } from "../support/mortal-browser.js";
+import { takeUp, withTimer } from "../support/mid-bake.js";
 import { START } from "../support/phone.js";
 import { expect, test } from "../support/test.js";
 
@@ -45,100 +44,56 @@ for (const { title, asks, action } of POINTS) {
   });
 }
 
-test("a browser killed at eight points of a bake loses nothing", async ({ server }) => {
+test("a browser killed at eight points of a bake loses nothing", async ({ mortal, server }) => {
   test.slow();
   // The server dies with the phone's network; from then on everything comes from the phone.
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await app.install();
-    await server.stop();
-    await app.formula.bake(FORMULAS.buns);
-    let baker = new Baker(app);
-    for (const { title, action } of POINTS) {
-      await baker.until(title, action);
-      await test.step(`at ${title}`, async () => {
-        const before = await snapshot(app);
-        const moment = await app.now();
-        await browser.kill();
-        app = await browser.start(moment);
-        await app.open("#/bench");
-        await expect(app.bench.title).toHaveText(title);
-        expect(await snapshot(app)).toEqual(before);
-        baker = new Baker(app);
-      });
-    }
-  } finally {
-    await browser.remove();
+  let app = await mortal.start(START);
+  await app.install();
+  await server.stop();
+  await app.formula.bake(FORMULAS.buns);
+  let baker = new Baker(app);
+  for (const { title, action } of POINTS) {
+    await baker.until(title, action);
+    await test.step(`at ${title}`, async () => {
+      const before = await snapshot(app);
+      app = await mortal.dieAndReturn(app);
+      await expect(app.bench.title).toHaveText(title);
+      expect(await snapshot(app)).toEqual(before);
+      baker = new Baker(app);
+    });
   }
 });
 
-test("a timer is right to the second after the browser was killed and time went on", async ({
-  server,
-}) => {
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await app.open();
-    await app.formula.bake(FORMULAS.buns);
-    await app.bench.setTimer("Tea", 9);
-    const set = await app.now();
-    await browser.kill();
-    // It was dead for 3 min 21 s.
-    app = await browser.start(set + 3 * MINUTE + 21 * SECOND);
-    await app.open("#/bench");
-    await expect(app.bench.clockOf(/^Tea/)).toHaveText("5:39");
-    await app.clock.pass(5 * MINUTE + 38 * SECOND);
-    expect(await app.alarm.rings()).toBe(false);
-    await app.clock.pass(SECOND);
-    await expect(app.alarm.title).toHaveText("Tea");
-  } finally {
-    await browser.remove();
-  }
+test("a timer is right to the second after the browser was killed and time went on", async ({ mortal }) => {
+  let app = await mortal.start(START);
+  await withTimer(app, 9);
+  app = await mortal.dieAndReturn(app, { after: 3 * MINUTE + 21 * SECOND });
+  await expect(app.bench.clockOf(/^Tea/)).toHaveText("5:39");
+  await app.clock.pass(5 * MINUTE + 38 * SECOND);
+  expect(await app.alarm.rings()).toBe(false);
+  await app.clock.pass(SECOND);
+  await expect(app.alarm.title).toHaveText("Tea");
 });
 
-test("a step that was called done just before the browser was killed stays done", async ({
-  server,
-}) => {
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await app.open();
-    await app.formula.bake(FORMULAS.buns);
-    // The screen shows it only once it is stored, so the moment it shows is late enough to die at.
-    await app.bench.press();
-    const asked = await app.bench.ask();
-    const moment = await app.now();
-    await browser.kill();
-    app = await browser.start(moment);
-    await app.open("#/bench");
-    await expect(app.bench.title).toHaveText(asked.title);
-  } finally {
-    await browser.remove();
-  }
+test("a step that was called done just before the browser was killed stays done", async ({ mortal }) => {
+  let app = await mortal.start(START);
+  await app.startBake();
+  // The screen shows it only once it is stored, so the moment it shows is late enough to die at.
+  await app.bench.press();
+  const asked = await app.bench.ask();
+  app = await mortal.dieAndReturn(app);
+  await expect(app.bench.title).toHaveText(asked.title);
 });
 
-test("an alarm that rang when the browser was killed rings again, overdue", async ({ server }) => {
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await app.open();
-    await app.formula.bake(FORMULAS.buns);
-    await app.bench.setTimer("Tea", 3);
-    await app.clock.pass(3 * MINUTE);
-    await expect(app.alarm.title).toHaveText("Tea");
-    const moment = await app.now();
-    await browser.kill();
-    app = await browser.start(moment + 4 * MINUTE);
-    await app.open();
-    await expect(app.alarm.title).toHaveText("Tea");
-    await expect(app.alarm.text).toContainText("Overdue by 4 min");
-    await app.alarm.stop();
-    await browser.kill();
-    app = await browser.start(moment + 5 * MINUTE);
-    await app.open();
-    expect(await app.alarm.rings()).toBe(false);
-  } finally {
-    await browser.remove();
-  }
+test("an alarm that rang when the browser was killed rings again, overdue", async ({ mortal }) => {
+  let app = await mortal.start(START);
+  await withTimer(app, 3);
+  await app.clock.pass(3 * MINUTE);
+  await expect(app.alarm.title).toHaveText("Tea");
+  app = await mortal.dieAndReturn(app, { after: 4 * MINUTE, place: "#/" });
+  await expect(app.alarm.title).toHaveText("Tea");
+  await expect(app.alarm.text).toContainText("Overdue by 4 min");
+  await app.alarm.stop();
+  app = await mortal.dieAndReturn(app, { after: MINUTE, place: "#/" });
+  expect(await app.alarm.rings()).toBe(false);
 });

@@ -8,8 +8,7 @@ const BUNS = `${FORMULAS.buns}, since 09:00`;
 const LOAF = `${FORMULAS.loaf}, since 09:20`;
 
 async function startBoth(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   await app.bench.press();
   await expect(app.bench.whose).toHaveCount(0);
   await app.clock.pass(20 * MINUTE);
@@ -83,10 +82,7 @@ test("Today shows both, each with its own way to the Bench", async ({ app, page 
 test("finishing one leaves the other on the Bench", async ({ app, page }) => {
   await startBoth(app);
   await tab(app, BUNS).click();
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Finish and write it up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Finish and write it up" }).click();
-  await expect(app.note.ended).toContainText("On the table at");
+  await app.bench.finishEarly();
   await app.turnTo("#/bench");
   await expect(app.bench.title).toHaveText("Gather");
   await expect(app.bench.whose).toHaveCount(0);

@@ -2,11 +2,10 @@
 
 import { rm } from "node:fs/promises";
 import { FORMULAS } from "../pages/formula.js";
-import { App } from "../pages/app.js";
 import { newerBuild } from "../support/builds.js";
 import { SECOND } from "../support/clock.js";
-import { MortalBrowser } from "../support/mortal-browser.js";
 import { START } from "../support/phone.js";
+import { tab } from "../support/tabs.js";
 import { expect, test as base } from "../support/test.js";
 import { fullPhone } from "../support/trouble.js";
 
@@ -40,13 +39,6 @@ function isWaiting(page) {
 /** Which build the page in this tab comes from. */
 function build(page) {
   return page.locator('meta[name="build"]');
-}
-
-async function giveUp(app) {
-  const sheet = await app.bench.openMore();
-  await sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await app.bench.sheet.getByRole("button", { name: "Give this bake up" }).click();
-  await expect(app.note.ended).toContainText("Given up at");
 }
 
 test("a newer version is offered while nothing bakes, and comes when it is asked for", async ({
@@ -88,7 +80,7 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
     await app.reload();
     await expect(build(page)).toHaveCount(0);
     expect(await app.bench.ask()).toEqual(asked);
-    const second = new App(await page.context().newPage(), app.clock);
+    const second = await tab(page.context(), app.clock);
     await second.open();
     await expect(build(second.page)).toHaveCount(0);
     await expect(second.today.update).toHaveCount(0);
@@ -96,7 +88,7 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
   });
 
   await test.step("once the bake has ended it is offered, and the notebook is still there", async () => {
-    await giveUp(app);
+    await app.bench.giveUp();
     await app.go("Today");
     await app.today.update.click();
     await expect(build(page)).toHaveAttribute("content", "newer");
@@ -121,7 +113,7 @@ test("the last page closed in mid-bake: it opens again in the version that the b
   await page.close();
 
   // With no page open the newer worker waits for nobody any more, and takes charge.
-  const later = new App(await context.newPage(), clock);
+  const later = await tab(context, clock);
   await later.open("#/bench");
   await expect.poll(() => isWaiting(later.page)).toBe(false);
   await expect(build(later.page)).toHaveCount(0);
@@ -138,7 +130,7 @@ test("the last page closed in mid-bake: it opens again in the version that the b
   });
 
   await test.step("once the bake has ended the newer one is offered, and comes", async () => {
-    await giveUp(later);
+    await later.bench.giveUp();
     await later.go("Today");
     await later.today.update.click();
     await expect(build(later.page)).toHaveAttribute("content", "newer");
@@ -149,28 +141,21 @@ test("the last page closed in mid-bake: it opens again in the version that the b
 });
 
 test("a browser killed in mid-bake comes back in the version that the bake began with", async ({
+  mortal,
   newer,
   server,
 }) => {
   test.slow();
-  const browser = await MortalBrowser.make(server.url);
-  try {
-    let app = await browser.start(START);
-    await app.install();
-    await app.formula.bake(FORMULAS.buns);
-    await app.bench.press();
-    const asked = await app.bench.ask();
-    server.serve(newer);
-    await findNewer(app.page);
-    const moment = await app.now();
-    await browser.kill();
-    app = await browser.start(moment);
-    await app.open("#/bench");
-    await expect(build(app.page)).toHaveCount(0);
-    expect(await app.bench.ask()).toEqual(asked);
-  } finally {
-    await browser.remove();
-  }
+  let app = await mortal.start(START);
+  await app.install();
+  await app.formula.bake(FORMULAS.buns);
+  await app.bench.press();
+  const asked = await app.bench.ask();
+  server.serve(newer);
+  await findNewer(app.page);
+  app = await mortal.dieAndReturn(app);
+  await expect(build(app.page)).toHaveCount(0);
+  expect(await app.bench.ask()).toEqual(asked);
 });
 
 test("the last page closed between bakes: it opens again in the newer version", async ({
@@ -183,11 +168,11 @@ test("the last page closed between bakes: it opens again in the newer version", 
 }) => {
   await app.install();
   await app.formula.bake(FORMULAS.buns);
-  await giveUp(app);
+  await app.bench.giveUp();
   server.serve(newer);
   await findNewer(page);
   await page.close();
-  const later = new App(await context.newPage(), clock);
+  const later = await tab(context, clock);
   await later.open();
   await expect(build(later.page)).toHaveAttribute("content", "newer");
 });
@@ -207,7 +192,7 @@ test("an update that another tab asks for leaves a tab alone whose bake isn't st
   await app.bench.press();
   await expect(app.standingWarning).toContainText("The phone is full.");
   const asked = await app.bench.ask();
-  const other = new App(await context.newPage(), clock);
+  const other = await tab(context, clock);
   await other.open();
   server.serve(newer);
   await findNewer(other.page);
@@ -223,7 +208,7 @@ test("an update that another tab asks for leaves a tab alone whose bake isn't st
   await expect(app.standingWarning).toContainText("The phone is full.");
 
   await test.step("nor does this tab itself, while something isn't stored", async () => {
-    await giveUp(app);
+    await app.bench.giveUp();
     await app.go("Today");
     await expect(app.standingWarning).toContainText("The phone is full.");
     await expect(app.today.update).toHaveCount(0);

@@ -23,3 +23,9 @@ export async function takeUp(app, title, { asks, formula = FORMULAS.buns } = {})
   await expect(app.bench.mainAction).toBeVisible();
   if (title) await expect(app.bench.title).toHaveText(title);
 }
+
+/** A bake of buns that has just begun, with a timer set by hand for tea. */
+export async function withTimer(app, minutes = 10) {
+  await app.startBake();
+  await app.bench.setTimer("Tea", minutes);
+}

@@ -56,6 +56,15 @@ export class MortalBrowser {
     return new App(page, clock, this.#origin);
   }
 
+  /** Dies, and is started again so many ms later by its clock; gives the app, loaded at a place. */
+  async dieAndReturn(app, { after = 0, place = "#/bench" } = {}) {
+    const moment = (await app.now()) + after;
+    await this.kill();
+    const again = await this.start(moment);
+    await again.open(place);
+    return again;
+  }
+
   /** Kills every process of the browser, at once and without a word to any of them. */
   async kill() {
     const { pid } = this.#process;

@@ -5,6 +5,7 @@ import { test as base } from "@playwright/test";
 import { App } from "../pages/app.js";
 import { DIST } from "./builds.js";
 import { Clock } from "./clock.js";
+import { MortalBrowser } from "./mortal-browser.js";
 import { addSenses } from "./senses.js";
 import { Server } from "./server.js";
 import { Watch } from "./watch.js";
@@ -35,6 +36,13 @@ export const test = base.extend({
     },
     { auto: true },
   ],
+
+  /** A browser that can be killed; whatever becomes of the test, it is ended and forgotten. */
+  mortal: async ({ server }, use) => {
+    const browser = await MortalBrowser.make(server.url);
+    await use(browser);
+    await browser.remove();
+  },
 
   /** The app in the first tab; `app.open()` loads it. */
   app: async ({ page, clock }, use) => use(new App(page, clock)),

@@ -22,8 +22,7 @@ const ON_ITS_SIDE = { width: UPRIGHT.height, height: UPRIGHT.width };
 for (const [key, name] of Object.entries(FORMULAS)) {
   test(`the Bench is legible in every step of the ${key}`, async ({ app, page }) => {
     test.setTimeout(300_000);
-    await app.open();
-    await app.formula.bake(name);
+    await app.startBake(name);
     // Whoever marks the last ingredient has scrolled down; the next step has to come into view.
     const before = () => page.evaluate(() => scrollTo(0, document.body.scrollHeight));
     for await (const ask of asksOf(app, { before })) {

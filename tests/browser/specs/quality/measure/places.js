@@ -85,8 +85,7 @@ async function* kitchen(app) {
 
 /** The first of each kind of ask of a whole bake, walked through, and every sheet over the Bench. */
 async function* walkingThroughABake(app) {
-  await app.open();
-  await app.formula.bake(FORMULAS.buns);
+  await app.startBake();
   const seen = new Set();
   for await (const ask of asksOf(app)) {
     if (!seen.has(ask.kind)) yield `Bench, ${ask.name}`;
