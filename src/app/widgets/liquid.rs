@@ -30,30 +30,20 @@ impl Liquid {
         })
     }
 
-    /// What it is for, where that isn't plain from what stands around it.
-    pub(crate) fn heading(&self, dough: &str, degrees: Degrees) -> AnyView {
-        let heading = words::liquid_for(dough, self.target, degrees);
-        view! { <h3>{heading}</h3> }.into_any()
-    }
-
-    /// What the trade's rule would say, for whoever knows it.
-    pub(crate) fn beside(&self, degrees: Degrees) -> Option<AnyView> {
-        let rule = words::rule_beside(self.answer.rule_of_factors?, degrees);
-        Some(view! { <p class="soft">{rule}</p> }.into_any())
-    }
-
-    /// The card, with what stands above and below.
-    pub(crate) fn card(
-        &self,
-        above: Option<AnyView>,
-        below: Option<AnyView>,
-        degrees: Degrees,
-    ) -> AnyView {
+    /// The card. With the dough's name it stands for itself: under a heading, and with what the trade's rule would say.
+    pub(crate) fn card(&self, dough: Option<&str>, degrees: Degrees) -> AnyView {
         let Self {
             name,
             target,
             answer,
         } = self;
+        let heading = dough.map(|dough| {
+            let heading = words::liquid_for(dough, *target, degrees);
+            view! { <h3>{heading}</h3> }
+        });
+        let rule = dough
+            .and(answer.rule_of_factors)
+            .map(|rule| view! { <p class="soft">{words::rule_beside(rule, degrees)}</p> });
         let advice = answer
             .advice
             .iter()
@@ -61,9 +51,9 @@ impl Liquid {
             .rows();
         view! {
             <div class="card">
-                {above} <p class="liquid digits">{words::liquid_sentence(name, answer, degrees)}</p>
+                {heading} <p class="liquid digits">{words::liquid_sentence(name, answer, degrees)}</p>
                 <p>{words::reach_sentence(answer, *target, degrees)}</p>
-                <ul class="lines">{advice}</ul> {below}
+                <ul class="lines">{advice}</ul> {rule}
             </div>
         }
         .into_any()

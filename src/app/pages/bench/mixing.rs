@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use super::Shown;
 use crate::reactive::Memo;
 use crate::widgets::liquid::Liquid;
-use crate::widgets::live::{self, Rows};
+use crate::widgets::live;
 
 /// The liquid of the dough that is mixed now.
 #[component]
@@ -23,10 +23,8 @@ pub(super) fn Mixing(shown: Shown) -> impl IntoView {
             .flatten()
     });
     let degrees = move || shown.app.settings.read().degrees;
-    live::part(move || {
-        liquid
-            .get()
-            .map(|liquid| liquid.card(None, None, degrees()))
-            .rows()
+    live::part(move || match liquid.get() {
+        None => ().into_any(),
+        Some(liquid) => liquid.card(None, degrees()),
     })
 }

@@ -26,8 +26,7 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
             .iter()
             .filter_map(|component| {
                 let liquid = Liquid::of(&formula, component, &kitchen)?;
-                let dough = liquid.heading(&component.name, degrees);
-                Some(liquid.card(Some(dough), liquid.beside(degrees), degrees))
+                Some(liquid.card(Some(&component.name), degrees))
             })
             .rows()
     };
