@@ -98,7 +98,6 @@ async function* walkingThroughABake(app) {
 /** The same without the way between them. */
 async function* duringABake(app) {
   for (const { kind, title, asks } of KINDS) {
-    await emptyPhone(app);
     await takeUp(app, title, { asks });
     if (kind === "alarm") {
       while (!(await app.alarm.rings())) await app.clock.pass(MINUTE);
@@ -108,15 +107,6 @@ async function* duringABake(app) {
     yield `Bench, ${ask.kind}: ${ask.title}`;
     if (kind === "wait") yield* aroundTheBench(app);
   }
-}
-
-/** A phone with the app and nothing stored, whose next bake finds no older one to ring. */
-async function emptyPhone({ page }) {
-  const { origin } = new URL(page.url());
-  await page.goto("about:blank");
-  const session = await page.context().newCDPSession(page);
-  await session.send("Storage.clearDataForOrigin", { origin, storageTypes: "indexeddb" });
-  await session.detach();
 }
 
 async function* aroundTheBench(app) {
