@@ -231,9 +231,8 @@ test("other work can be taken up instead of what is asked, and the rest is laid 
 });
 
 test("ten minutes longer: a wait is put off before it is due, and left out", async ({ app }) => {
-  test.slow();
   const { alarm, bench, clock } = app;
-  await new Baker(app).until("Rest", /^It's ready now$/);
+  await takeUp(app, "Rest", { asks: "wait" });
 
   await test.step("it calls ten minutes later than it would have", async () => {
     await bench.pressBeside("10 min longer");
@@ -269,9 +268,8 @@ test("ten minutes longer: a wait is put off before it is due, and left out", asy
 test("what goes on meanwhile is put off, left out and ended at its card, whatever is asked", async ({
   app,
 }) => {
-  test.slow();
   const { bench, clock, page } = app;
-  await new Baker(app).until("Toast almonds");
+  await takeUp(app, "Toast almonds");
   const rise = bench.card(/^First rise/);
   const cards = await bench.cards();
   /** Says something of the rise; the focus of whoever uses keys doesn't go with its card. */
@@ -312,11 +310,9 @@ test("the dough's temperature is answered with what it does to the window", asyn
 });
 
 test("no temperature is recorded that nobody entered", async ({ app, page }) => {
-  test.slow();
   const { bench, clock } = app;
   const { doughTemperature, mainAction } = bench;
-  const baker = new Baker(app, {});
-  await baker.until("Dough temperature");
+  await takeUp(app, "Dough temperature");
   const before = await entries(page);
 
   await test.step("a careless press on the main action", async () => {
@@ -346,7 +342,7 @@ test("no temperature is recorded that nobody entered", async ({ app, page }) => 
   });
 
   await test.step("in the middle of a bun, and again after a reading", async () => {
-    await baker.until("Bake", /^It's ready$/);
+    await takeUp(app, "Bake", { asks: "look" });
     const drawer = bench.main.locator("details", { hasText: "Temperature in the middle" });
     const take = drawer.locator(".button-main");
     await drawer.locator("summary").click();
