@@ -35,7 +35,7 @@ fn folds_not_yets_and_the_kitchen_are_told() {
         bake.append(entries);
         at
     };
-    for step in 1..=6 {
+    for step in [1, 2, 3, 4, 5, 6, 24] {
         say(Intent::Done(StepId(step)));
     }
     let folded = say(Intent::Folded(rise));

@@ -59,7 +59,7 @@ test("a whole bake of plum buns goes from Today to the Notebook with no network"
     await app.bench.finish();
     await expect(app.heading).toHaveText(FORMULAS.buns);
     await expect(app.note.ended).toContainText("On the table at");
-    await expect(app.note.steps).toHaveCount(25);
+    await expect(app.note.steps).toHaveCount(27);
     for (const row of await app.note.steps.allInnerTexts()) expect(row).toMatch(/planned .* ended/s);
     await expect(app.note.measured).toContainText("Sweet bun dough: 25 °C");
     await expect(app.note.measured).toContainText("Bake: 91 °C");

@@ -19,8 +19,7 @@ fn every_step_hangs_between_gathering_and_serving() {
         assert!(gather.after.is_empty());
         assert_eq!(gather.checklist, Some(Checklist::AllIngredients));
         let before_serving = before(&formula, serve);
-        for (index, step) in formula.steps.iter().enumerate() {
-            assert_eq!(usize::from(step.id.0), index + 1, "{}", formula.name);
+        for step in &formula.steps {
             let first = step.id == gather.id;
             assert!(first || before(&formula, step).contains(&gather.id));
             let last = step.id == serve.id;
@@ -29,6 +28,136 @@ fn every_step_hangs_between_gathering_and_serving() {
         for component in &formula.components {
             let mut steps = formula.steps.iter();
             assert!(steps.any(|step| step.component == component.id));
+        }
+    }
+}
+
+/// What a baker wrote at a step stands there next time, so a step keeps its number for good and a new
+/// one takes the next that is free, wherever it comes in the day.
+#[test]
+fn steps_keep_the_numbers_they_were_released_with() {
+    use StepKind::{
+        Bake, BenchRest, Bulk, Chill, Cook, Cool, Divide, Fill, FinalProof, Finish, Gather, Knead,
+        Mix, OvenHeats, OvenOn, PreShape, Prepare, Retard, Serve, Shape, TakeTemperature, Wash,
+    };
+    let buns = [
+        Gather,
+        Cook,
+        Prepare,
+        Chill,
+        Prepare,
+        Mix,
+        Knead,
+        TakeTemperature,
+        Bulk,
+        Cook,
+        Divide,
+        PreShape,
+        BenchRest,
+        Shape,
+        Fill,
+        FinalProof,
+        OvenOn,
+        OvenHeats,
+        Wash,
+        Prepare,
+        Bake,
+        Cool,
+        Cook,
+        Finish,
+        Serve,
+        Prepare,
+        Prepare,
+    ];
+    let braid = [
+        Gather,
+        Mix,
+        Knead,
+        TakeTemperature,
+        Bulk,
+        Cook,
+        Divide,
+        PreShape,
+        BenchRest,
+        Shape,
+        FinalProof,
+        OvenOn,
+        OvenHeats,
+        Wash,
+        Prepare,
+        Bake,
+        Cook,
+        Finish,
+        Cool,
+        Serve,
+        Prepare,
+        Prepare,
+    ];
+    let loaf = [
+        Gather,
+        Mix,
+        Bulk,
+        Mix,
+        Knead,
+        TakeTemperature,
+        Bulk,
+        Prepare,
+        Retard,
+        Divide,
+        PreShape,
+        BenchRest,
+        Shape,
+        FinalProof,
+        OvenOn,
+        OvenHeats,
+        Wash,
+        Prepare,
+        Bake,
+        Finish,
+        Cool,
+        Serve,
+        Prepare,
+        Prepare,
+    ];
+    for (formula, released) in [
+        (super::buns(), &buns[..]),
+        (super::braid(), &braid[..]),
+        (super::loaf(), &loaf[..]),
+    ] {
+        assert_eq!(formula.steps.len(), released.len(), "{}", formula.name);
+        for (id, &kind) in (1..).zip(released) {
+            let step = formula.step(StepId(id)).expect("no number is left out");
+            assert_eq!(step.kind, kind, "{}, {id}", formula.name);
+        }
+    }
+}
+
+/// What can't wait is asked for when its moment comes, and not among the words of a step that only
+/// goes on by itself.
+#[test]
+fn the_bowl_is_covered_and_the_oven_emptied_by_steps_of_their_own() {
+    for formula in starters::all() {
+        let after = |step: StepId| {
+            let mut steps = formula.steps.iter().filter(|later| {
+                let mut links = later.after.iter();
+                links.any(|link| {
+                    let soon = link.greatest.is_some_and(|wait| wait <= minutes(5.0));
+                    link.step == step && soon
+                })
+            });
+            steps.find(|later| later.kind == StepKind::Prepare)
+        };
+        let temperature = only(&formula, StepKind::TakeTemperature);
+        let cover = after(temperature.id).expect("the dough goes into its bowl");
+        assert!(cover.instruction.contains("cover"), "{}", formula.name);
+        let bake = only(&formula, StepKind::Bake);
+        let out = after(bake.id).expect("the bread comes out of the oven");
+        assert!(out.instruction.contains("out"), "{}", formula.name);
+        for step in &formula.steps {
+            let rises = step.kind == StepKind::Bulk && step.component == cover.component;
+            assert!(!rises || before(&formula, step).contains(&cover.id));
+            let later = step.kind == StepKind::Cool || step.kind == StepKind::Finish;
+            assert!(!later || before(&formula, step).contains(&out.id));
         }
     }
 }
@@ -149,7 +278,7 @@ fn cautions_stand_where_the_hand_is() {
         }
         let bake = only(formula, StepKind::Bake);
         let loads = bake.after.iter().any(|link| link.step == step.id);
-        let touches_the_hot_bread = matches!(step.kind, StepKind::Cool | StepKind::Finish)
+        let touches_the_hot_bread = matches!(step.kind, StepKind::Prepare | StepKind::Finish)
             && step.after.iter().any(|link| link.step == bake.id);
         if loads || touches_the_hot_bread {
             warns(Caution::HotOven);
