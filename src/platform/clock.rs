@@ -99,6 +99,12 @@ pub fn day(moment: Moment) -> Day {
     }
 }
 
+/// The hour of the day where the phone is, from 0 to 23.
+#[must_use]
+pub fn hour(moment: Moment) -> u32 {
+    date(moment).get_hours()
+}
+
 /// Something that is done again and again until this is dropped.
 #[must_use = "it stops when dropped"]
 pub struct Ticker {

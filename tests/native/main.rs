@@ -7,6 +7,7 @@ mod food;
 mod formulas;
 mod lags;
 mod mixing;
+mod night;
 mod oven;
 mod perishable;
 mod probe;

@@ -32,8 +32,17 @@ pub(crate) fn day(moment: Moment) -> String {
     written_out(clock::day(moment))
 }
 
+/// "Saturday".
+pub(crate) fn weekday(moment: Moment) -> &'static str {
+    name_of(clock::day(moment))
+}
+
+fn name_of(day: Day) -> &'static str {
+    WEEKDAYS.get(day.weekday as usize).copied().unwrap_or("")
+}
+
 fn written_out(day: Day) -> String {
-    let weekday = WEEKDAYS.get(day.weekday as usize).unwrap_or(&"");
+    let weekday = name_of(day);
     let month = MONTHS.get(day.month as usize - 1).unwrap_or(&"");
     format!("{weekday} {} {month}", day.day)
 }

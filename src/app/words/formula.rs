@@ -3,6 +3,7 @@
 use domain::estimate::Estimate;
 use domain::formula::usual::{Measure, Reading};
 use domain::formula::{Formula, ScaleError};
+use domain::schedule::NightWork;
 use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
@@ -73,6 +74,40 @@ pub(crate) fn table_window(table: &Estimate<Moment>, start: Moment) -> String {
         time_of_day(high),
         time_of_day(likely)
     )
+}
+
+/// That hands are needed at night by a bake that starts at `start`, and which start would spare it.
+pub(crate) fn night_work(work: &NightWork, start: Moment) -> String {
+    let needs = format!(
+        "Started now, it needs your hands at night, from {} to {}",
+        about_time(work.from),
+        about_time(work.to)
+    );
+    let Some(better) = work.better else {
+        return format!("{needs}.");
+    };
+    format!(
+        "{needs}; started at about {} it spares the night and comes out of the oven at about {}.",
+        time_on_day(better.start, start),
+        time_on_day(better.baked, better.start)
+    )
+}
+
+/// A forecast to five minutes.
+fn about_time(moment: Moment) -> String {
+    const FIVE_MINUTES_MS: i64 = 5 * 60_000;
+    let fives = (moment.epoch_ms() + FIVE_MINUTES_MS / 2) / FIVE_MINUTES_MS;
+    time_of_day(Moment::from_epoch_ms(fives * FIVE_MINUTES_MS))
+}
+
+/// "12:45", or "12:45 on Sunday" where that is another day than `before`.
+fn time_on_day(moment: Moment, before: Moment) -> String {
+    let time = about_time(moment);
+    if clock::day(moment) == clock::day(before) {
+        time
+    } else {
+        format!("{time} on {}", super::weekday(moment))
+    }
 }
 
 /// "8 buns of 85 g".

@@ -10,11 +10,13 @@
 //! comes too late, the outline says by how much.
 
 mod focus;
+mod night;
 mod offers;
 mod outline;
 mod tails;
 
 pub use focus::{Ask, Running, focus, running};
+pub use night::{NightWork, Spared, night_work};
 pub use offers::offers;
 pub use outline::{Outline, Planned, outline};
 pub use tails::tails;

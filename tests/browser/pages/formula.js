@@ -8,6 +8,7 @@ export class FormulaPage {
   constructor(app) {
     this.#app = app;
     this.start = app.page.getByRole("button", { name: "Start this bake" });
+    this.night = app.page.locator(".night");
     this.lessons = app.page.getByRole("region", { name: "Next time, you wrote" });
   }
 

@@ -48,6 +48,7 @@ fn OneFormula(formula: Formula) -> impl IntoView {
     let name = formula.name.clone();
     let about = formula.about.clone();
     let fitting = Fitting::of(formula);
+    let plan = times::plan(fitting.fitted);
     let started = RwSignal::new(false);
     let start = move |_| {
         // Storing takes a moment, in which a second press would start a second bake.
@@ -61,12 +62,15 @@ fn OneFormula(formula: Formula) -> impl IntoView {
             <h1 tabindex="-1">{name}</h1>
             <p>{about}</p>
         </header>
+        <p class="night" role="status">
+            {live::text(move || times::at_night(fitting.fitted, plan))}
+        </p>
         <Fit fitting=fitting />
         <Liquids formula=fitting.fitted />
         <Parts formula=fitting.fitted />
         <Care formula=fitting.fitted />
         <Lessons formula=fitting.fitted />
-        <Times formula=fitting.fitted />
+        <Times formula=fitting.fitted plan=plan />
         <section class="section" aria-labelledby="before-start">
             <h2 id="before-start">{words::BEFORE_START}</h2>
             <TestAlarm />

@@ -1,7 +1,7 @@
 //! When each step would be, if the bake started now.
 
 use domain::formula::Formula;
-use domain::schedule::Outline;
+use domain::schedule::{Outline, night_work};
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
@@ -12,15 +12,32 @@ use crate::state::oventide;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
+/// A whole bake, and when it would start.
+pub(super) type Plan = Memo<Option<(Outline, Moment)>>;
+
 /// The whole bake, if it started now.
-#[component]
-pub(super) fn Times(formula: Memo<Formula>) -> impl IntoView {
+pub(super) fn plan(formula: Memo<Formula>) -> Plan {
     let app = oventide();
     let kitchen = Memo::new(move |_| app.settings.read().kitchen);
-    let plan = Memo::new(move |_| {
+    Memo::new(move |_| {
         let now = app.beat.get();
         if_started(&formula.read(), kitchen.get(), now).map(|outline| (outline, now))
+    })
+}
+
+/// That hands would be needed at night; nothing where they wouldn't.
+pub(super) fn at_night(formula: Memo<Formula>, plan: Plan) -> String {
+    let plan = plan.read();
+    let said = plan.as_ref().and_then(|(outline, now)| {
+        let work = night_work(&formula.read(), outline, *now, &clock::hour)?;
+        Some(words::night_work(&work, *now))
     });
+    said.unwrap_or_default()
+}
+
+/// When each step would be.
+#[component]
+pub(super) fn Times(formula: Memo<Formula>, plan: Plan) -> impl IntoView {
     let table = move || {
         let plan = plan.read();
         let table = plan
