@@ -25,9 +25,9 @@ export class Alarm {
 
   /** Stops the one that is shown, and waits until it is gone or another stands there. */
   async stop() {
-    const before = await this.#shown();
+    const before = await this.shown();
     await this.stopButton.click();
-    await expect.poll(() => this.#shown(), "the alarm that was stopped").not.toBe(before);
+    await expect.poll(() => this.shown(), "the alarm that was stopped").not.toBe(before);
     if (await this.rings()) await this.#app.clock.pass(TO_READ_THE_NEXT);
   }
 
@@ -43,7 +43,7 @@ export class Alarm {
   }
 
   /** What is shown, or nothing. */
-  #shown() {
+  shown() {
     return this.#app.page.evaluate(
       () => document.querySelector("dialog.alarm[open] .alarm-body")?.textContent ?? "",
     );

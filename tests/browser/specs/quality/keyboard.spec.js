@@ -28,8 +28,11 @@ async function untilAsked(app, keys, kind) {
       continue;
     }
     const button = ask.kind === "alarm" ? "Stop the alarm" : ask.action;
+    const alarm = await app.alarm.shown();
     try {
       await keys.press(button);
+      // The next press would be taken for the main action's, once this alarm has gone.
+      if (alarm) await expect.poll(() => app.alarm.shown(), button).not.toBe(alarm);
     } catch (error) {
       // Pressing takes half a second of the app's clock, in which something else can fall due, and
       // an alarm that was stopped goes only when that is stored.
