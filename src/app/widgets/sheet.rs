@@ -49,11 +49,12 @@ pub(crate) fn Sheet(
                     {title}
                 </h2>
                 {live::when(move || open.get(), move || children().into_any())}
-                <div class="sheet-actions">
-                    <button class="button" type="button" on:click=move |_| open.set(false)>
-                        {closes}
-                    </button>
-                </div>
+            </div>
+            // Outside what scrolls, so that the way out stays in sight.
+            <div class="sheet-actions sheet-close">
+                <button class="button" type="button" on:click=move |_| open.set(false)>
+                    {closes}
+                </button>
             </div>
         </dialog>
     }

@@ -1,4 +1,4 @@
-//! Everything else: other work, what comes, what to go back to, and how to stop.
+//! Everything else: how to stop, other work, what comes, and what to go back to.
 
 use domain::bake::{Intent, Status};
 use domain::formula::StepId;
@@ -39,9 +39,6 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     };
     view! {
         <Sheet open=open title=words::MORE>
-            <OtherWork shown=shown open=open />
-            <ComingUp shown=shown />
-            <Ended shown=shown open=open />
             <div class="sheet-actions">
                 <button class="button" on:click=pause>
                     {live::text(move || if pauses() { words::RESUME } else { words::PAUSE })}
@@ -53,6 +50,9 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                     {words::ABANDON}
                 </button>
             </div>
+            <OtherWork shown=shown open=open />
+            <ComingUp shown=shown />
+            <Ended shown=shown open=open />
         </Sheet>
         <Confirm
             open=finish_sure
