@@ -22,7 +22,7 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             ),
         ),
         AlarmKind::CoolingStage => (
-            format!("{title}: under 21 °C (70 °F)?"),
+            format!("{title}: under 21\u{a0}°C (70\u{a0}°F)?"),
             "Two hours have passed. If it is warmer, stir it over fresh ice water now; \
              if you can't say how warm it was for how long, throw it away."
                 .to_owned(),
@@ -63,6 +63,6 @@ fn look_for(step: Option<&Step>) -> String {
     match step {
         Some(step) if !step.cue.is_empty() => super::ready_when(&step.cue),
         Some(step) if step.kind == StepKind::OvenHeats => "The oven should be hot.".to_owned(),
-        _ => "Its time has come.".to_owned(),
+        _ => "Have a look at it.".to_owned(),
     }
 }

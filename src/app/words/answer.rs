@@ -155,7 +155,7 @@ fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> Strin
 }
 
 /// After two hours that nobody saw end below 21 °C.
-const TOO_SLOW: &str = " It should have been below 21 °C (70 °F) within 2 h, and nothing shows that it was: \
+const TOO_SLOW: &str = " It should have been below 21\u{a0}°C (70\u{a0}°F) within 2\u{a0}h, and nothing shows that it was: \
     your local food-safety rules say whether it may still be used.";
 
 fn core(

@@ -38,7 +38,7 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
         },
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
-            instruction: step.instruction.clone(),
+            instruction: super::tight(&step.instruction),
             action: super::READY_NOW.to_owned(),
             action_label: format!("It's ready now: {} has ended early", step.title),
         },
@@ -117,7 +117,7 @@ fn work(state: &State, id: StepId, step: &Step) -> Prompt {
     };
     Prompt {
         title: step.title.clone(),
-        instruction: step.instruction.clone(),
+        instruction: super::tight(&step.instruction),
         action_label: format!("{action}: {}", step.title),
         action,
     }

@@ -23,13 +23,13 @@ pub(crate) const SKIP: &str = "Skip";
 /// Leaves a fold or a wait out.
 pub(crate) const LEAVE_OUT: &str = "Leave it out";
 /// Puts the look off.
-pub(crate) const NOT_YET: &str = "Not yet, 10 min";
+pub(crate) const NOT_YET: &str = "Not yet, 10\u{a0}min";
 /// The same in the oven.
-pub(crate) const NOT_YET_IN_OVEN: &str = "Not yet, 3 min";
+pub(crate) const NOT_YET_IN_OVEN: &str = "Not yet, 3\u{a0}min";
 /// Puts off what isn't due yet.
-pub(crate) const LONGER: &str = "10 min longer";
+pub(crate) const LONGER: &str = "10\u{a0}min longer";
 /// The same in the oven.
-pub(crate) const LONGER_IN_OVEN: &str = "3 min longer";
+pub(crate) const LONGER_IN_OVEN: &str = "3\u{a0}min longer";
 /// Ends what isn't due yet.
 pub(crate) const READY_NOW: &str = "It's ready now";
 /// What the strip of running things is.
@@ -74,6 +74,8 @@ pub(crate) const CHOOSE_FORMULA: &str = "Choose a formula";
 pub(crate) const DOUGH_TEMPERATURE: &str = "Dough temperature";
 /// The temperature in the middle.
 pub(crate) const CORE_TEMPERATURE: &str = "Temperature in the middle";
+/// Asks for the kitchen's temperature.
+pub(crate) const KITCHEN_ASKED: &str = "How warm is it here?";
 /// The kitchen's temperature.
 pub(crate) const KITCHEN_TEMPERATURE: &str = "Kitchen temperature";
 /// Names a timer.
@@ -94,6 +96,8 @@ pub(crate) const ALLERGENS: &str = "Allergens";
 pub(crate) const MARKS: &str = "Checklist";
 /// What one number weighs.
 pub(crate) const PIECE_MASS: &str = "Mass in g";
+/// What stands in the field of a piece that hasn't been weighed.
+pub(crate) const GRAMS: &str = "g";
 
 /// The title of the browser's window.
 pub(crate) fn page_title(route: &Route) -> String {
@@ -139,7 +143,7 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     if remedies.is_empty() {
         return String::new();
     }
-    let thin = |depth: &Millimetres| format!("no deeper than {} mm", depth.get());
+    let thin = |depth: &Millimetres| format!("no deeper than {}\u{a0}mm", depth.get());
     let ways: Vec<String> = remedies
         .iter()
         .map(|remedy| match remedy {
@@ -152,18 +156,27 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
         })
         .collect();
     format!(
-        "Like this it stays warm too long (21 °C, 70 °F, within 2 h and 5 °C, 41 °F, within 6). \
+        "Like this it stays warm too long (21\u{a0}°C, 70\u{a0}°F, within 2\u{a0}h and 5\u{a0}°C, 41\u{a0}°F, within 6). \
          What will do: {}.",
         ways.join("; or ")
     )
 }
 
-/// What a card of the running strip says to whoever can't see it.
-pub(crate) fn running_label(title: &str, left: Minutes, window: &str) -> String {
+/// What a card of the running strip says to whoever can't see it; `whose` is the bake's name, where several run.
+pub(crate) fn running_label(
+    title: &str,
+    whose: Option<&str>,
+    left: Minutes,
+    window: &str,
+) -> String {
+    let whose = whose.map_or_else(String::new, |whose| format!(", {whose}"));
     if left.get() < 0.0 {
-        format!("{title}: look now, due {} ago. {window}", super::span(left))
+        format!(
+            "{title}{whose}: look now, due {} ago. {window}",
+            super::span(left)
+        )
     } else {
-        format!("{title}: look in {}. {window}", super::span(left))
+        format!("{title}{whose}: look in {}. {window}", super::span(left))
     }
 }
 
@@ -175,18 +188,18 @@ pub(crate) fn piece(state: &State, piece: u16) -> String {
 
 /// "Ready when it springs back slowly."
 pub(crate) fn ready_when(cue: &str) -> String {
-    let cue = super::letters::lower_first(cue.trim_end_matches('.'));
+    let cue = super::letters::lower_first(&super::tight(cue.trim_end_matches('.')));
     format!("Ready when {cue}.")
 }
 
-/// "8 buns of 85 g each".
+/// "8 buns of 85 g each", "1 loaf of 900 g".
 pub(crate) fn piece_target(state: &State) -> String {
-    let pieces = &state.formula.pieces;
-    format!(
-        "{} of {} each",
-        super::count(pieces.count, &pieces.noun, &pieces.plural),
-        super::mass(pieces.mass)
-    )
+    let each = if state.formula.pieces.count == 1 {
+        ""
+    } else {
+        " each"
+    };
+    format!("{}{each}", super::pieces(&state.formula))
 }
 
 /// "It is 24.5 °C", once a thermometer was read.
@@ -226,9 +239,25 @@ pub(crate) fn whose(name: &str, started: Moment) -> String {
     format!("{name}, since {}", time_of_day(started))
 }
 
+/// The same where room is short: "Buns, since 09:00".
+pub(crate) fn short_whose(state: &State) -> String {
+    let since = time_of_day(state.started);
+    format!("{}, since\u{a0}{since}", short_name(state))
+}
+
+/// What a bake makes, where its whole name has no room: "Buns".
+pub(crate) fn short_name(state: &State) -> String {
+    let pieces = &state.formula.pieces;
+    super::capital(if pieces.count == 1 {
+        &pieces.noun
+    } else {
+        &pieces.plural
+    })
+}
+
 /// A dough's card while a fold comes first.
 pub(crate) fn fold_in(title: &str) -> String {
-    format!("{title}: next fold")
+    format!("{title}: fold")
 }
 
 /// A timer's card.
@@ -240,9 +269,14 @@ pub(crate) fn timer_name(name: &str) -> String {
     }
 }
 
-/// An ingredient with its component, where several lists stand together.
-pub(crate) fn ingredient(name: &str, component: &str) -> String {
-    format!("{name} ({component})")
+/// An ingredient as it is read aloud: with its amount and, where several lists stand together, its component.
+pub(crate) fn ingredient(name: &str, amount: &str, component: Option<&str>) -> String {
+    let read = match component {
+        Some(component) => format!("{name} {amount}, {component}"),
+        None => format!("{name} {amount}"),
+    };
+    // Nothing breaks a line that is only heard.
+    read.replace('\u{a0}', " ")
 }
 
 /// What is said of a mass that can't be read.

@@ -18,7 +18,7 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
             "Perishable: into the fridge within two hours, one in a hot kitchen. Your local food-safety rules come first."
         }
         Caution::CoolQuickly => {
-            "Cool it fast: below 21 °C (70 °F) within two hours, below 5 °C (41 °F) within six. Your local food-safety rules come first."
+            "Cool it fast: below 21\u{a0}°C (70\u{a0}°F) within two hours, below 5\u{a0}°C (41\u{a0}°F) within six. Your local food-safety rules come first."
         }
     }
 }

@@ -122,12 +122,12 @@ pub(crate) fn oven_kind(kind: OvenKind) -> &'static str {
 
 /// A step of scales: "0.1 g".
 pub(crate) fn scale_step(step: Grams) -> String {
-    format!("{} g", plain(step.get(), 2))
+    format!("{}\u{a0}g", plain(step.get(), 2))
 }
 
 /// Whole metres: "450 m".
 pub(crate) fn altitude(height: Metres) -> String {
-    format!("{} m", fixed(height.get(), 0))
+    format!("{}\u{a0}m", fixed(height.get(), 0))
 }
 
 /// What the height does.
@@ -140,24 +140,24 @@ pub(crate) fn boils_at(boiling: Celsius, degrees: Degrees) -> String {
 
 /// "80 %".
 pub(crate) fn volume(share: f64) -> String {
-    format!("{} %", fixed(share * 100.0, 0))
+    format!("{}\u{a0}%", fixed(share * 100.0, 0))
 }
 
 /// "20 min".
 pub(crate) fn whole_minutes(minutes: f64) -> String {
-    format!("{} min", fixed(minutes, 0))
+    format!("{}\u{a0}min", fixed(minutes, 0))
 }
 
 /// "50 g".
 pub(crate) fn whole_grams(grams: f64) -> String {
-    format!("{} g", fixed(grams, 0))
+    format!("{}\u{a0}g", fixed(grams, 0))
 }
 
 /// How much room the data take: "About 1.2 MB used, of 2.0 GB that the browser allows."
 pub(crate) fn room(used_bytes: u64, allowed_bytes: u64) -> String {
     let (used_mb, allowed_gb) = (used_bytes as f64 / 1e6, allowed_bytes as f64 / 1e9);
     let (used, allowed) = (fixed(used_mb, 1), fixed(allowed_gb, 1));
-    format!("About {used} MB used, of {allowed} GB that the browser allows.")
+    format!("About {used}\u{a0}MB used, of {allowed}\u{a0}GB that the browser allows.")
 }
 
 /// The archive's file name.

@@ -26,7 +26,7 @@ pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::{if_left_out, prompt};
 pub(crate) use bench::*;
 pub(crate) use caution::{allergen, caution};
-pub(crate) use day::day;
+pub(crate) use day::{day, weekday};
 pub(crate) use formula::*;
 pub(crate) use kitchen::*;
 pub(crate) use letters::capital;
@@ -35,7 +35,7 @@ pub(crate) use notes::*;
 pub(crate) use pages::*;
 pub(crate) use phone::*;
 pub(crate) use quantity::{
-    at, bare_mass, clock_face, count, mass, oven_setting, percent, short_window, span, temperature,
+    at, bare_mass, clock_face, mass, oven_setting, percent, short_window, span, temperature, tight,
     window,
 };
 pub(crate) use refusal::refusal;

@@ -74,7 +74,16 @@ pub(crate) fn against_plan(late: Minutes) -> String {
     }
 }
 
-/// What became of a step: "planned to end at 14:05, ended at 14:20, 15 min later than planned".
+/// The same where room is short, after both moments: ", 12 min late", and nothing when it was on time.
+fn off_plan(late: Minutes) -> String {
+    if late.get().abs() < ON_TIME {
+        return String::new();
+    }
+    let word = if late.get() > 0.0 { "late" } else { "early" };
+    format!(", {} {word}", span(late))
+}
+
+/// What became of a step: "planned 14:05, ended 14:20, 15 min late".
 pub(crate) fn row(row: &Row) -> String {
     let mut said = ended_of(row);
     for fold in &row.folds {
@@ -101,9 +110,9 @@ fn ended_of(row: &Row) -> String {
             _,
         ) => "skipped".to_owned(),
         (Some(ended), Some(planned)) => {
-            let against = row.late_by().map(against_plan).unwrap_or_default();
+            let against = row.late_by().map(off_plan).unwrap_or_default();
             format!(
-                "planned {planned}, ended {}: {against}",
+                "planned {planned}, ended {}{against}",
                 time_of_day(ended.at)
             )
         }

@@ -61,7 +61,7 @@ pub(crate) fn amount(amount: Grams, scales: &Scales) -> String {
         step if step < 0.95 => 1,
         _ => 0,
     };
-    format!("{} g", fixed(amount.get(), digits))
+    format!("{}\u{a0}g", fixed(amount.get(), digits))
 }
 
 /// "3 records can't be read. They are kept as they are."
@@ -125,8 +125,8 @@ mod tests {
             step: grams(1.0),
             fine: Some(fine),
         };
-        assert_eq!(amount(grams(3.5), &scales), "3.50 g");
-        assert_eq!(amount(grams(1250.0), &scales), "1250 g");
-        assert_eq!(amount(grams(7.0), &Scales::KITCHEN), "7 g");
+        assert_eq!(amount(grams(3.5), &scales), "3.50\u{a0}g");
+        assert_eq!(amount(grams(1250.0), &scales), "1250\u{a0}g");
+        assert_eq!(amount(grams(7.0), &Scales::KITCHEN), "7\u{a0}g");
     }
 }

@@ -1,4 +1,4 @@
-//! Quantities in words.
+//! Quantities in words. A number and its unit stay on one line, so a no-break space stands between them.
 
 use domain::decimal::plain;
 use domain::estimate::Estimate;
@@ -13,7 +13,6 @@ pub(crate) const NEAR_ENOUGH_K: f64 = 0.75;
 
 /// "26.5 °C" or "80 °F".
 pub(crate) fn temperature(value: Celsius, degrees: Degrees) -> String {
-    // A number and its unit stay on one line.
     format!(
         "{}\u{a0}{}",
         temperature_number(value, degrees),
@@ -59,9 +58,9 @@ pub(crate) fn oven_setting(conventional: Celsius, kind: OvenKind, degrees: Degre
     };
     let with_fan = if fan == Fan::On { ", fan on" } else { "" };
     match dial_setting(conventional, fan, dial) {
-        Some(DialSetting::Celsius(set)) => format!("{set} °C{with_fan}"),
-        Some(DialSetting::Fahrenheit(set)) => format!("{set} °F{with_fan}"),
-        Some(DialSetting::Gas(mark)) => format!("gas mark {mark}"),
+        Some(DialSetting::Celsius(set)) => format!("{set}\u{a0}°C{with_fan}"),
+        Some(DialSetting::Fahrenheit(set)) => format!("{set}\u{a0}°F{with_fan}"),
+        Some(DialSetting::Gas(mark)) => format!("gas mark\u{a0}{mark}"),
         None => temperature(conventional, degrees),
     }
 }
@@ -70,11 +69,11 @@ pub(crate) fn oven_setting(conventional: Celsius, kind: OvenKind, degrees: Degre
 pub(crate) fn mass(value: Grams) -> String {
     let grams = value.get();
     if grams >= 1000.0 {
-        format!("{} kg", plain(grams / 1000.0, 2))
+        format!("{}\u{a0}kg", plain(grams / 1000.0, 2))
     } else if grams < 10.0 {
-        format!("{} g", plain(grams, 1))
+        format!("{}\u{a0}g", plain(grams, 1))
     } else {
-        format!("{} g", plain(grams, 0))
+        format!("{}\u{a0}g", plain(grams, 0))
     }
 }
 
@@ -87,49 +86,64 @@ pub(crate) fn bare_mass(value: Grams) -> String {
 pub(crate) fn percent(value: BakersPercent) -> String {
     let percent = value.get();
     let digits = u32::from(percent < 10.0);
-    format!("{} %", plain(percent, digits))
+    format!("{}\u{a0}%", plain(percent, digits))
 }
 
 /// A length of time: "50 s", "25 min", "1 h 40 min".
 pub(crate) fn span(length: Minutes) -> String {
     let minutes = length.get().abs();
     if minutes < 1.0 {
-        return format!("{} s", plain((minutes * 60.0).round(), 0));
+        return format!("{}\u{a0}s", plain((minutes * 60.0).round(), 0));
     }
     let whole = minutes.round() as i64;
     match (whole / 60, whole % 60) {
-        (0, minutes) => format!("{minutes} min"),
-        (hours, 0) => format!("{hours} h"),
-        (hours, minutes) => format!("{hours} h {minutes} min"),
+        (0, minutes) => format!("{minutes}\u{a0}min"),
+        (hours, 0) => format!("{hours}\u{a0}h"),
+        (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
     }
+}
+
+/// The units that formulas write.
+const UNITS: [&str; 10] = ["°C", "°F", "g", "kg", "mm", "cm", "in", "min", "h", "%"];
+
+/// A formula's text, with every number held to its unit.
+pub(crate) fn tight(text: &str) -> String {
+    let mut last = ' ';
+    let mut tight = String::with_capacity(text.len());
+    for (place, letter) in text.char_indices() {
+        let after_number = letter == ' ' && last.is_ascii_digit();
+        let next = text[place..].trim_start();
+        let next = next.split([' ', '(', ')', ',', '.', ';', ':']).next();
+        let holds = after_number && next.is_some_and(|next| UNITS.contains(&next));
+        tight.push(if holds { '\u{a0}' } else { letter });
+        last = letter;
+    }
+    tight
 }
 
 /// A clock for the other side of the kitchen: a number and its unit, as few signs as will do.
 ///
-/// "1 h 12", "48 min", and below ten minutes "9:45".
+/// "1h12", "48 min", below ten minutes "9:45", and when it is over "now", then "+4 min". Before a
+/// unit stand three signs, the first of them perhaps a space as wide as a digit, so that neither
+/// the digits nor the unit move while they count.
 pub(crate) fn clock_face(left: Minutes) -> (String, &'static str) {
-    if left.get() < 0.0 {
-        // What is overdue needs no seconds.
-        let (digits, unit) = late_face(-left);
-        return (format!("+{digits}"), unit);
+    // Whole seconds, rounded up, so that nothing is over before it is.
+    let seconds = (left.get() * 60.0 - 1e-6).ceil() as i64;
+    match seconds {
+        ..=-60 => face("+", -seconds / 60),
+        -59..=0 => ("now".to_owned(), ""),
+        1..600 => (format!("{}:{:02}", seconds / 60, seconds % 60), ""),
+        _ => face("", (seconds + 59) / 60),
     }
-    // Whole seconds, rounded up, so that it shows nought only when it is over.
-    let seconds = (left.get().abs() * 60.0 - 1e-6).ceil().max(0.0) as i64;
-    if seconds < 600 {
-        return (format!("{}:{:02}", seconds / 60, seconds % 60), "");
-    }
-    hours_and_minutes((seconds + 59) / 60)
 }
 
-fn late_face(late: Minutes) -> (String, &'static str) {
-    hours_and_minutes(late.get().floor() as i64)
-}
-
-fn hours_and_minutes(minutes: i64) -> (String, &'static str) {
+fn face(sign: &str, minutes: i64) -> (String, &'static str) {
     if minutes < 60 {
-        (minutes.to_string(), "min")
+        let signs = sign.len() + if minutes < 10 { 1 } else { 2 };
+        let room = if signs < 3 { "\u{2007}" } else { "" };
+        (format!("{room}{sign}{minutes}"), "min")
     } else {
-        (format!("{}h{:02}", minutes / 60, minutes % 60), "")
+        (format!("{sign}{}h{:02}", minutes / 60, minutes % 60), "")
     }
 }
 
@@ -175,14 +189,33 @@ mod tests {
     use domain::units::{celsius, grams, minutes};
 
     #[test]
-    fn a_clock_face_is_short_and_never_shows_nought_too_early() {
-        assert_eq!(clock_face(minutes(72.0)), ("1h12".to_owned(), ""));
-        assert_eq!(clock_face(minutes(48.0)), ("48".to_owned(), "min"));
-        assert_eq!(clock_face(minutes(9.75)), ("9:45".to_owned(), ""));
-        assert_eq!(clock_face(minutes(0.001)), ("0:01".to_owned(), ""));
-        assert_eq!(clock_face(minutes(59.5)), ("1h00".to_owned(), ""));
-        assert_eq!(clock_face(minutes(-4.2)), ("+4".to_owned(), "min"));
-        assert_eq!(clock_face(minutes(-75.0)), ("+1h15".to_owned(), ""));
+    fn a_clock_face_is_short_and_never_shows_nought() {
+        let face = |left| {
+            let (digits, unit) = clock_face(minutes(left));
+            format!("{digits}{unit}")
+        };
+        assert_eq!(face(72.0), "1h12");
+        assert_eq!(face(48.0), "\u{2007}48min");
+        assert_eq!(face(10.0), "\u{2007}10min");
+        assert_eq!(face(9.75), "9:45");
+        assert_eq!(face(0.001), "0:01");
+        assert_eq!(face(59.5), "1h00");
+        assert_eq!(face(0.0), "now");
+        assert_eq!(face(-0.99), "now");
+        assert_eq!(face(-1.0), "\u{2007}+1min");
+        assert_eq!(face(-4.2), "\u{2007}+4min");
+        assert_eq!(face(-12.5), "+12min");
+        assert_eq!(face(-75.0), "+1h15");
+    }
+
+    #[test]
+    fn a_number_holds_its_unit() {
+        assert_eq!(
+            tight("at 95 °C (203 °F); 10 mm thin"),
+            "at 95\u{a0}°C (203\u{a0}°F); 10\u{a0}mm thin"
+        );
+        assert_eq!(tight("for 5 min, 8 gone"), "for 5\u{a0}min, 8 gone");
+        assert_eq!(tight("ä 2 "), "ä 2 ");
     }
 
     #[test]
@@ -193,9 +226,9 @@ mod tests {
             temperature(celsius(26.5), Degrees::Fahrenheit),
             "80\u{a0}°F"
         );
-        assert_eq!(mass(grams(1250.0)), "1.25 kg");
-        assert_eq!(mass(grams(100.0)), "100 g");
-        assert_eq!(mass(grams(3.5)), "3.5 g");
-        assert_eq!(span(minutes(100.0)), "1 h 40 min");
+        assert_eq!(mass(grams(1250.0)), "1.25\u{a0}kg");
+        assert_eq!(mass(grams(100.0)), "100\u{a0}g");
+        assert_eq!(mass(grams(3.5)), "3.5\u{a0}g");
+        assert_eq!(span(minutes(100.0)), "1\u{a0}h 40\u{a0}min");
     }
 }

@@ -288,7 +288,7 @@ test("a hidden page shows a notification through its service worker", async ({
     await app.clock.pass(30 * SECOND);
     await expect
       .poll(() => notifications(page))
-      .toEqual([{ title: "Tea", body: "The time you set is up. Overdue by 1 min: due at 09:10." }]);
+      .toEqual([{ title: "Tea", body: "The time you set is up. Overdue by 1\u00a0min: due at 09:10." }]);
     await app.clock.pass(9 * MINUTE);
     await expect.poll(times).toBe(5);
     // Without it, one that takes another's place makes no sound.

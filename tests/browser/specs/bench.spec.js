@@ -45,7 +45,7 @@ test("a timer that was put away doesn't ring", async ({ app, page }) => {
 
 test("not yet, 10 min: it calls again ten minutes later, and not before", async ({ app }) => {
   await takeUp(app, "Rest", { asks: "look" });
-  await app.bench.pressBeside("Not yet, 10 min");
+  await app.bench.pressBeside(/^Not yet, 10\smin$/);
   const at = (await app.now()) + 10 * MINUTE;
   const time = new Date(at).toLocaleTimeString("en-GB", {
     timeZone: "Europe/London",
@@ -64,7 +64,7 @@ test("not yet, 10 min: it calls again ten minutes later, and not before", async 
 
 test("a fold can be put off and left out, and either can be taken back", async ({ app }) => {
   await takeUp(app, "First rise", { asks: "fold" });
-  await app.bench.pressBeside("Not yet, 10 min");
+  await app.bench.pressBeside(/^Not yet, 10\smin$/);
   await expect(app.bench.answer).toHaveText(/^First rise: I'll call you at \d\d:\d\d\.$/);
   await expect(app.bench.mainAction).not.toHaveText("Folded");
   await app.clock.pass(10 * MINUTE - SECOND);
@@ -248,7 +248,7 @@ test("ten minutes longer: a wait is put off before it is due, and left out", asy
   });
 
   await test.step("once due it is put off by ten minutes from now", async () => {
-    await bench.pressBeside("Not yet, 10 min");
+    await bench.pressBeside(/^Not yet, 10\smin$/);
     await expect(bench.mainAction).toHaveText("It's ready now");
     await expect(bench.clockOf(/^Rest/)).toHaveText(/^(10min|9:59)$/);
   });

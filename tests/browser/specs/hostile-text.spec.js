@@ -21,7 +21,7 @@ test("a script in the notes, names and timers of a restored archive stays text",
   await app.startBake();
   await app.bench.finishEarly();
   await app.note.write("NOTE");
-  await app.note.writeLesson("Gather", "LESSON");
+  await app.note.writeLesson("Knead", "LESSON");
   await app.formula.bake(FORMULAS.braid);
   await app.bench.setTimer("TIMER", 10);
   await app.turnTo("#/kitchen");

@@ -22,6 +22,8 @@ async function risingFor30Minutes(app) {
   await app.bench.doughTemperature.type(25);
   await expect(app.bench.mainAction).toHaveText("It is 25 °C");
   await app.bench.press();
+  await expect(app.bench.title).toHaveText("Cover the bowl");
+  await app.bench.press();
   await expect(app.bench.card(RISE)).toBeVisible();
   await app.clock.sleep(30 * MINUTE);
   await app.alarm.stopAll();

@@ -247,8 +247,8 @@ fn Drawers(shown: Shown) -> impl IntoView {
     let text = move |which: fn(&domain::formula::Step) -> String| {
         Memo::new(move |_| shown.with_step(|_, step| which(step)).unwrap_or_default())
     };
-    let detail = text(|step| step.detail.clone());
-    let why = text(|step| step.why.clone());
+    let detail = text(|step| words::tight(&step.detail));
+    let why = text(|step| words::tight(&step.why));
     view! {
         <div class="asked-more">
             {drawer(words::HOW, detail)}

@@ -55,10 +55,10 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
             .map(|view| {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
-                let name = whose(view);
+                let (name, label) = whose(view);
                 let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
-                    <a class="button" href=href aria-current=here>
+                    <a class="button" href=href aria-current=here aria-label=label>
                         {name}
                     </a>
                 }

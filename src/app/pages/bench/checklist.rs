@@ -1,7 +1,7 @@
 //! The marks of a step: once for the batch, or all of one piece and then the next.
 
 use domain::bake::{Intent, Mark, State};
-use domain::formula::{Checklist as List, Scope, Step};
+use domain::formula::{Checklist as List, Component, Scope, Step};
 use domain::sorted::Set;
 use leptos::prelude::*;
 
@@ -16,6 +16,10 @@ struct Line {
     item: u16,
     text: String,
     amount: String,
+    /// What it says to whoever can't see where it stands.
+    label: String,
+    /// The component that begins with it, where several stand together.
+    heading: Option<String>,
 }
 
 /// What a checklist looks like.
@@ -50,10 +54,10 @@ fn shape(state: &State, step: &Step) -> Shape {
         None | Some(List::PieceMasses) => Shape::None,
         Some(List::Ingredients) => {
             let component = state.formula.component_of(step);
-            Shape::Batch(ingredients(state, component))
+            Shape::Batch(ingredients(state, component, false))
         }
         Some(List::AllIngredients) => {
-            Shape::Batch(ingredients(state, state.formula.components.iter()))
+            Shape::Batch(ingredients(state, &state.formula.components, true))
         }
         Some(List::Marks {
             scope: Scope::Batch,
@@ -63,6 +67,8 @@ fn shape(state: &State, step: &Step) -> Shape {
                 item,
                 text: text.clone(),
                 amount: String::new(),
+                label: text.clone(),
+                heading: None,
             });
             Shape::Batch(lines.collect())
         }
@@ -76,28 +82,29 @@ fn shape(state: &State, step: &Step) -> Shape {
     }
 }
 
+/// A line for each ingredient; several components each begin with their name.
 fn ingredients<'a>(
     state: &State,
-    components: impl IntoIterator<Item = &'a domain::formula::Component>,
+    components: impl IntoIterator<Item = &'a Component>,
+    several: bool,
 ) -> Vec<Line> {
     let scales = state.kitchen.scales;
-    let parts = components.into_iter().flat_map(|component| {
-        let amounts = component.amounts(scales);
-        component
-            .ingredients
-            .iter()
-            .zip(amounts)
-            .map(|(part, amount)| (words::ingredient(&part.name, &component.name), amount))
-            .collect::<Vec<_>>()
-    });
-    (0..)
-        .zip(parts)
-        .map(|(item, (text, amount))| Line {
-            item,
-            text,
-            amount: words::mass(amount),
-        })
-        .collect()
+    let mut lines = Vec::new();
+    for component in components {
+        let mut heading = several.then(|| words::capital(&component.name));
+        for (part, amount) in component.ingredients.iter().zip(component.amounts(scales)) {
+            let amount = words::mass(amount);
+            let of = several.then_some(component.name.as_str());
+            lines.push(Line {
+                item: lines.len() as u16,
+                text: part.name.clone(),
+                label: words::ingredient(&part.name, &amount, of),
+                amount,
+                heading: heading.take(),
+            });
+        }
+    }
+    lines
 }
 
 /// The step's own mark button, in any list.
@@ -139,14 +146,17 @@ fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<Set<Mark>>) -> impl IntoVi
     let rows = lines.into_iter().map(|line| {
         let item = line.item;
         let mark = Mark { item, piece: None };
-        let label = format!("{} {}", line.text, line.amount);
+        let heading = line
+            .heading
+            .map(|heading| view! { <li class="marks-of">{heading}</li> });
         view! {
+            {heading}
             <li>
                 <MarkButton
                     shown=shown
                     mark=mark
                     marked=marked
-                    label=label
+                    label=line.label
                     text=line.text
                     amount=line.amount
                 />

@@ -6,7 +6,7 @@ use crate::state::oventide;
 use crate::widgets::live;
 use crate::words;
 
-/// A line over the end of the page. Nothing moves when it comes or goes, and touches go through it.
+/// A line above the buttons, which it doesn't move as it comes or goes.
 #[component]
 pub(super) fn Honest() -> impl IntoView {
     let app = oventide();

@@ -41,7 +41,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
         open.set(false);
     };
     view! {
-        <Sheet open=open title=words::KITCHEN_TEMPERATURE>
+        <Sheet open=open title=words::KITCHEN_ASKED>
             <TemperatureStepper
                 label=words::KITCHEN_TEMPERATURE
                 value=entered

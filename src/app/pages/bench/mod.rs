@@ -162,8 +162,9 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
     .into_any()
 }
 
-/// Whose step it is, where several bakes run.
-fn whose(view: &BakeView) -> String {
+/// Whose step it is, where several bakes run: for little room, and in full.
+fn whose(view: &BakeView) -> (String, String) {
     let state = view.bake.state();
-    words::whose(&state.formula.name, state.started)
+    let full = words::whose(&state.formula.name, state.started);
+    (words::short_whose(state), full)
 }

@@ -20,7 +20,8 @@ struct Card {
     bake: BakeId,
     step: Option<StepId>,
     name: String,
-    whose: Option<String>,
+    /// Whose it is, where several bakes run: for the eye, and for whoever listens.
+    whose: Option<(String, String)>,
     start: Moment,
     low: Moment,
     look: Moment,
@@ -73,7 +74,18 @@ fn cards(shown: Shown) -> Vec<Card> {
     let mut cards = Vec::new();
     for view in views.iter() {
         let state = view.bake.state();
-        let whose = several.then(|| state.formula.name.clone());
+        let whose = several.then(|| {
+            let name = words::short_name(state);
+            let alike = views
+                .iter()
+                .filter(|other| words::short_name(other.bake.state()) == name);
+            // Two of a kind are told apart by their starts.
+            if alike.count() > 1 {
+                super::whose(view)
+            } else {
+                (name, state.formula.name.clone())
+            }
+        });
         for running in &view.running {
             let name = state.formula.step(running.step);
             // A fold that comes sooner than the end is what the clock counts to.
@@ -148,7 +160,7 @@ fn RunningCard(
     let name = live::text(move || {
         let card = card.read();
         match &card.whose {
-            Some(whose) => format!("{whose}: {}", card.name),
+            Some((whose, _)) => format!("{whose}: {}", card.name),
             None => card.name.clone(),
         }
     });
@@ -158,7 +170,13 @@ fn RunningCard(
         let card = card.read();
         let now = app.beat.get();
         let left = card.look - now;
-        Some(words::running_label(&card.name, left, &card.whole_window))
+        let whose = card.whose.as_ref().map(|(_, full)| full.as_str());
+        Some(words::running_label(
+            &card.name,
+            whose,
+            left,
+            &card.whole_window,
+        ))
     });
     let press = move |_| {
         let Card {

@@ -57,11 +57,12 @@ fn Piece(shown: Shown, piece: u16) -> impl IntoView {
     };
     let shown_mass = live::text(move || known.get().map(words::bare_mass).unwrap_or_default());
     let id = format!("piece-{piece}");
+    // What it is stands over the list and in the field; whoever can't see that hears it with each piece.
     let label = format!("{name}, {}", words::PIECE_MASS);
     view! {
         <li class="piece-row">
             <label class="piece-name" for=id.clone()>
-                {label}
+                {name}
             </label>
             <div class="field">
                 <input
@@ -69,6 +70,8 @@ fn Piece(shown: Shown, piece: u16) -> impl IntoView {
                     type="text"
                     inputmode="decimal"
                     autocomplete="off"
+                    aria-label=label
+                    placeholder=words::GRAMS
                     prop:value=shown_mass
                     on:change=enter
                 />

@@ -28,10 +28,12 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
     let note = move || writing.with_value(Written::note);
     let text = Memo::new(move |_| note().text);
     let change = Memo::new(move |_| lesson(&note(), chosen.get()));
+    // What stands in the field needn't stand above it, too.
     let lessons = move || {
-        let note = note();
+        let (note, chosen) = (note(), chosen.get());
         note.differently
             .iter()
+            .filter(|(step, _)| *step != chosen)
             .filter_map(|(step, text)| {
                 let (_, title) = titles.iter().find(|(known, _)| known == step)?;
                 let (title, text) = (words::at_step(title), text.clone());

@@ -44,12 +44,26 @@ export function bench(page) {
       contrasts: contrasts(),
     };
 
-    /** Whether all of a text lies inside a box. */
+    /**
+     * Whether all the ink of a text lies inside a box. The font's own box leaves room for descenders,
+     * which digits don't have.
+     */
     function lies(text, inside) {
       const range = document.createRange();
       range.selectNodeContents(text);
       const [words, box] = [range.getBoundingClientRect(), inside.getBoundingClientRect()];
-      return words.left >= box.left && words.right <= box.right && words.bottom <= box.bottom;
+      range.selectNodeContents(text.firstChild);
+      const pen = document.createElement("canvas").getContext("2d");
+      const { fontWeight, fontSize, fontFamily } = getComputedStyle(text);
+      pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+      const ink = pen.measureText(text.firstChild.textContent);
+      const baseline = range.getBoundingClientRect().top + ink.fontBoundingBoxAscent;
+      const [top, bottom] = [
+        baseline - ink.actualBoundingBoxAscent,
+        baseline + ink.actualBoundingBoxDescent,
+      ];
+      const wide = words.left >= box.left && words.right <= box.right;
+      return wide && top >= box.top && bottom <= box.bottom;
     }
 
     /** The lines of a text that are off the screen or under something else. */
