@@ -181,7 +181,7 @@ fn a_night_in_the_fridge_that_was_left_out_proves_nothing() {
         }
     });
     day.done([1, 2, 3, 4, 5], 60.0);
-    day.done([6, 7, 8, 9, 10, 11, 12, 13, 14], 180.0);
+    day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 180.0);
     day.done([15], 190.0);
     assert_eq!(day.standing(), []);
     day.say(Intent::Skip(StepId(16)), 250.0);
@@ -193,8 +193,8 @@ fn a_night_in_the_fridge_that_was_left_out_proves_nothing() {
 #[test]
 fn a_serving_that_was_left_out_ends_nothing() {
     let mut day = Day::of(|_| {});
-    day.done(1..=20, 200.0);
-    day.done([21, 22, 23, 24], 220.0);
+    day.done((1..=8).chain([26]).chain(9..=20), 200.0);
+    day.done([21, 27, 22, 23, 24], 220.0);
     let before = alarms(day.bake.state(), after(220.0));
     day.say(Intent::Skip(SERVE), 221.0);
     assert!(day.bake.state().all_ended());
