@@ -295,7 +295,7 @@ test("a stopped alarm is silent at once, even where writing hangs", async ({ app
   await expect(app.alarm.dialog).toHaveCount(0);
 });
 
-test("writing that hangs is given up after ten seconds, and nothing stands twice", async ({
+test("a write that was done but never answered is found by reading again, and nothing stands twice", async ({
   app,
   page,
 }) => {
@@ -306,12 +306,12 @@ test("writing that hangs is given up after ten seconds, and nothing stands twice
   await app.clock.pass(SECOND);
   await page.evaluate(() => (window.hangs = true));
   await app.bench.mainAction.click();
+  await expect(app.bench.title).toHaveText(before.title);
+  // After ten seconds it is given up, and what is stored is read, which may be too quick for a warning to be seen.
   await app.clock.pass(2 * PATIENCE);
-  await expect(app.standingWarning).toContainText("The phone's storage doesn't answer.");
   await app.bench.asksOtherThan(before);
   const asked = await app.bench.ask();
 
-  // What hung was written after all; only nobody was told.
   await page.evaluate(() => (window.hangs = false));
   await app.clock.pass(BEAT);
   await expect(app.standingWarning).toHaveCount(0);
