@@ -203,6 +203,14 @@ pub enum Caution {
     CoolQuickly,
 }
 
+impl Caution {
+    /// Whether it is about something hot, which hurts before anybody has read on.
+    #[must_use]
+    pub fn burns(self) -> bool {
+        matches!(self, Self::HotSugar | Self::HotCustard | Self::HotOven)
+    }
+}
+
 /// One piece of work or waiting.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {

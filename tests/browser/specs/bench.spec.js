@@ -372,3 +372,14 @@ test("a number that can't be right is refused with a sentence, and nothing is st
   await expect(app.bench.title).toHaveText("Dough temperature");
   expect(await entries(page)).toBe(before);
 });
+
+test("what burns is read without scrolling, before what is weighed for it", async ({ app, page }) => {
+  for (const title of ["Cook the cream", "Into the oven", "Plum glaze", "Glaze and coat"]) {
+    await takeUp(app, title);
+    const caution = page.locator(".asked .caution").first();
+    await expect(caution).toContainText(/scald|hot/i);
+    await expect(caution, title).toBeInViewport({ ratio: 1 });
+    const [text, buttons] = await Promise.all([caution.boundingBox(), page.locator(".act").boundingBox()]);
+    expect(text.y + text.height, title).toBeLessThanOrEqual(buttons.y);
+  }
+});

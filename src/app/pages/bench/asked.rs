@@ -72,6 +72,8 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             )}
             {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}
             {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
+            // What burns hurts before anybody has read on to the end.
+            <StepCautions shown=shown burns=true />
             <Cue shown=shown />
             <Remedies shown=shown />
             <Lessons shown=shown />
@@ -83,7 +85,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 move || matches!(asked.get(), Ask::Wait(_) | Ask::Look(_)),
                 move || view! { <LeaveOut shown=shown /> }.into_any(),
             )}
-            <StepCautions shown=shown />
+            <StepCautions shown=shown burns=false />
             <Drawers shown=shown />
         </section>
     }
@@ -210,10 +212,12 @@ fn Lessons(shown: Shown) -> impl IntoView {
 }
 
 #[component]
-fn StepCautions(shown: Shown) -> impl IntoView {
+fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
     let cautions = Memo::new(move |_| {
         let cautions = shown.with_step(|_, step| step.cautions.clone());
-        cautions.unwrap_or_default()
+        let mut cautions = cautions.unwrap_or_default();
+        cautions.retain(|caution| caution.burns() == burns);
+        cautions
     });
     let allergens = Memo::new(move |_| {
         shown.with(|state| {
