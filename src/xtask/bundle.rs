@@ -90,5 +90,5 @@ fn fingerprint(root: &Path, parts: &[&str]) -> String {
             hash.update(&content);
         }
     }
-    crate::precache::hex(&hash.finalize())
+    crate::digest::hex(&hash.finalize())
 }

@@ -2,7 +2,7 @@
 
 use crate::report;
 use crate::results::{self, Counts};
-use crate::setup::{self, Workbench, World};
+use crate::setup::{self, Toolchain, Workbench};
 use crate::{bundle, command, paths, size};
 use std::path::Path;
 use std::process::Command;
@@ -77,7 +77,7 @@ const SUITES: [Suite; 11] = [
 #[derive(Default)]
 struct Shared {
     workbench: Option<Option<Workbench>>,
-    linting: Option<Option<World>>,
+    linting: Option<Option<Toolchain>>,
     python: Option<bool>,
     node: Option<bool>,
 }
@@ -90,7 +90,7 @@ impl Shared {
             .ok_or_else(set_up_failed)
     }
 
-    fn linting(&mut self) -> Result<World, String> {
+    fn linting(&mut self) -> Result<Toolchain, String> {
         self.linting
             .get_or_insert_with(setup::for_linting)
             .clone()
@@ -174,11 +174,11 @@ fn lint_native(shared: &mut Shared) -> Result<Counts, String> {
 }
 
 fn lint_wasm(shared: &mut Shared) -> Result<Counts, String> {
-    let world = shared.linting()?;
+    let toolchain = shared.linting()?;
     shared.workbench()?;
-    let mut clippy = world.cargo("clippy");
+    let mut clippy = toolchain.cargo("clippy");
     clippy.args(BROWSER);
-    if world.has_wasm() {
+    if toolchain.has_wasm() {
         clippy.args(["--target", "wasm32-unknown-unknown"]);
     } else {
         // Rustup's clippy can't use the wasm library that was built for Debian's compiler.
@@ -188,7 +188,7 @@ fn lint_wasm(shared: &mut Shared) -> Result<Counts, String> {
 }
 
 fn native(_: &mut Shared) -> Result<Counts, String> {
-    let mut tests = setup::world().cargo("test");
+    let mut tests = setup::toolchain().cargo("test");
     let heard = command::show_and_read(tests.args([ALL, "--no-fail-fast"]))?;
     Ok(results::from_cargo(&heard.text).checked(heard.success))
 }
@@ -210,7 +210,7 @@ fn oracle(shared: &mut Shared) -> Result<Counts, String> {
     shared.python()?;
     let mut python = Command::new(setup::python());
     // It asks cargo for our side.
-    setup::world().enter(&mut python);
+    setup::toolchain().enter(&mut python);
     script("tests/oracle/run.py", &mut python)
 }
 
@@ -241,7 +241,7 @@ fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
         .current_dir(&folder)
         .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics);
     // The specs ask cargo for the bakes that they begin in the middle of.
-    setup::world().enter(&mut command);
+    setup::toolchain().enter(&mut command);
     let ended_well = command::show(&mut command).is_ok();
     let report = std::fs::read_to_string(&statistics)
         .map_err(|cause| format!("Playwright left no report: {cause}"))?;

@@ -8,6 +8,7 @@
 mod bundle;
 mod checks;
 mod command;
+mod digest;
 mod http;
 mod paths;
 mod precache;

@@ -2,7 +2,7 @@
 //!
 //! A first visit loads everything: what isn't needed for the first screen, the service worker fetches for later.
 //! Sizes are brotli at its best quality, in kB of 1000 bytes.
-//! Left out: response headers, about 0.3 kB a file.
+//! Left out: response headers, about 0.3 kB a file, and the screenshots, which only a dialog to install loads.
 
 use crate::paths;
 use std::io::Write;

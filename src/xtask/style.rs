@@ -3,7 +3,7 @@
 use sha2::{Digest, Sha256};
 use std::path::Path;
 
-use crate::precache::hex;
+use crate::digest::hex;
 
 const LINK: &str = "<link rel=\"stylesheet\" href=\"./";
 

@@ -5,8 +5,8 @@
 //! its parts are copied to where the compiler looks for them.
 //! `embed-bitcode` is needed because the release build's link-time optimisation fails without it.
 
-use super::rust::{self, TARGET};
-use super::{system, world};
+use super::system;
+use super::toolchain::{self, TARGET};
 use crate::report::{self, Failure};
 use crate::{command, paths};
 use std::fs::File;
@@ -35,7 +35,7 @@ const STAMP: &str = "oventide-built-by.txt";
 pub(super) fn is_ready() -> bool {
     let stamp = std::fs::read_to_string(Path::new(LIBRARY).join(STAMP));
     let ours = stamp.is_ok_and(|stamp| compiler().is_some_and(|compiler| stamp.trim() == compiler));
-    ours && rust::holds_standard_library(Path::new(LIBRARY))
+    ours && toolchain::holds_standard_library(Path::new(LIBRARY))
 }
 
 /// Installs the packages and builds the library, as far as either is missing.
@@ -111,7 +111,7 @@ pub(super) fn borrowed_linker() -> Option<PathBuf> {
     }
     let host = compiler()?;
     let host = host.lines().find_map(|line| line.strip_prefix("host: "))?;
-    let linker = world::rustup_home()?
+    let linker = toolchain::rustup_home()?
         .join("lib/rustlib")
         .join(host)
         .join("bin")
@@ -177,7 +177,7 @@ fn build_library() -> Result<Vec<PathBuf>, Failure> {
         .arg("-Zbuild-std=std,panic_abort,proc_macro")
         .arg("--target-dir")
         .arg(&target);
-    rust::leave_active_toolchain(&mut cargo);
+    toolchain::leave_active(&mut cargo);
     command::first_on_path(&mut cargo, &[PathBuf::from(BIN)]);
     cargo
         .env("RUSTC", RUSTC)

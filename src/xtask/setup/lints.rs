@@ -2,38 +2,38 @@
 
 use super::debian;
 use super::rust::{self, RUSTUP_LIMIT};
-use super::world::{self, World};
+use super::toolchain::{self, Toolchain};
 use crate::command;
 use crate::report::{self, Failure, Note};
 use std::path::Path;
 use std::process::Command;
 
-/// The world whose `cargo fmt` and `cargo clippy` can run.
-pub(super) fn ensure() -> Result<(World, Note), Failure> {
-    let world = world::chosen();
-    let missing = world.lacks();
+/// The toolchain whose `cargo fmt` and `cargo clippy` can run.
+pub(super) fn ensure() -> Result<(Toolchain, Note), Failure> {
+    let toolchain = toolchain::chosen();
+    let missing = toolchain.lacks();
     if missing.is_empty() {
-        return Ok((world.clone(), "already there".into()));
+        return Ok((toolchain.clone(), "already there".into()));
     }
     let list = missing.join(" and ");
-    if let Some(rustup) = world.stand_in() {
+    if let Some(rustup) = toolchain.stand_in() {
         let note = format!(
             "rustup's, in a target folder of their own, because {} has no {list}",
-            world.home.display()
+            toolchain.home.display()
         );
         return Ok((rustup, note));
     }
-    if world.home == Path::new(debian::HOME) {
+    if toolchain.home == Path::new(debian::HOME) {
         debian::install_lints(&missing)?;
     } else {
         add(&missing)?;
     }
-    if world.lacks().is_empty() {
-        Ok((world.clone(), format!("added {list}")))
+    if toolchain.lacks().is_empty() {
+        Ok((toolchain.clone(), format!("added {list}")))
     } else {
         Err(Failure::new(
             format!("{list} came, but can't be run"),
-            format!("look in {}/bin", world.home.display()),
+            format!("look in {}/bin", toolchain.home.display()),
         ))
     }
 }

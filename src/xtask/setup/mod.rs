@@ -8,8 +8,8 @@ mod node;
 mod python;
 mod rust;
 mod system;
+mod toolchain;
 mod tools;
-mod world;
 
 use crate::{command, paths, report};
 use std::path::{Path, PathBuf};
@@ -18,7 +18,7 @@ use std::process::Command;
 pub(crate) use python::interpreter as python;
 pub(crate) use rust::{StandardLibrary, WasmToolchain};
 pub(crate) use system::{FIREFOX, WEBKIT};
-pub(crate) use world::{World, chosen as world};
+pub(crate) use toolchain::{Toolchain, chosen as toolchain};
 
 /// What building needs: a toolchain that knows wasm, and the tools to be found before any others.
 pub(crate) struct Workbench {
@@ -60,7 +60,7 @@ pub(crate) fn for_building() -> Option<Workbench> {
 }
 
 /// Sets up formatting and lints; `None` when that failed, which has then been reported.
-pub(crate) fn for_linting() -> Option<World> {
+pub(crate) fn for_linting() -> Option<Toolchain> {
     report::part("Set-up for linting");
     report::step("rustfmt and clippy", lints::ensure)
 }

@@ -1,23 +1,21 @@
-//! A Rust toolchain that can build for wasm, in both worlds.
+//! A Rust toolchain that can build for wasm, one way or another.
 //!
-//! 1. The toolchain that was chosen (`world`) has `wasm32-unknown-unknown`, or rustup can add it.
+//! 1. The toolchain that was chosen (`toolchain`) has `wasm32-unknown-unknown`, or rustup can add it.
 //! 2. Otherwise Debian's `rustc-web` with a standard library built here once (`debian`).
 //!
-//! `OVENTIDE_WASM=debian` chooses the second world where the first would do, to try it.
+//! `OVENTIDE_WASM=debian` chooses the second way where the first would do, to try it.
 //!
-//! In both, the release build compiles the standard library anew, for size and without panic messages;
+//! Either way the release build compiles the standard library anew, for size and without panic messages;
 //! where its sources can't be had, the app weighs about a tenth more.
 //! `OVENTIDE_STD=prebuilt` chooses that build, to try it.
 
-use super::{debian, world};
+use super::debian;
+use super::toolchain::{self, TARGET};
 use crate::command;
 use crate::report::{self, Failure, Note};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::Duration;
-
-/// The target the app is built for.
-pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
 
 /// A machine without a way to rustup's server may let a connection hang instead of refusing it.
 pub(super) const RUSTUP_LIMIT: Duration = Duration::from_secs(60);
@@ -37,7 +35,7 @@ impl WasmToolchain {
     /// Makes `command` use this toolchain; the answer has to stand first on its PATH.
     pub(crate) fn prepare(self, command: &mut Command) -> Option<PathBuf> {
         match self {
-            Self::Active => world::chosen().lead(command),
+            Self::Active => toolchain::chosen().lead(command),
             Self::DebianLinked => {
                 use_debian(command);
                 command.env("RUSTUP_TOOLCHAIN", debian::TOOLCHAIN);
@@ -52,16 +50,9 @@ impl WasmToolchain {
 }
 
 fn use_debian(command: &mut Command) {
-    leave_active_toolchain(command);
+    toolchain::leave_active(command);
     if let Some(linker) = debian::borrowed_linker() {
         command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
-    }
-}
-
-/// Forgets what `cargo run` told us about the toolchain that runs us.
-pub(super) fn leave_active_toolchain(command: &mut Command) {
-    for name in ["LD_LIBRARY_PATH", "CARGO", "RUSTC", "RUSTDOC"] {
-        command.env_remove(name);
     }
 }
 
@@ -114,7 +105,7 @@ pub(super) fn ensure_sources(toolchain: WasmToolchain) -> Result<(StandardLibrar
         return Ok((Prebuilt, "prebuilt, as OVENTIDE_STD asks".into()));
     }
     let there = || match toolchain {
-        WasmToolchain::Active => has_sources(&world::chosen().home),
+        WasmToolchain::Active => has_sources(&toolchain::chosen().home),
         WasmToolchain::DebianLinked | WasmToolchain::DebianOnPath => {
             has_sources(Path::new(debian::HOME))
         }
@@ -156,9 +147,9 @@ fn add_sources() -> Result<(), String> {
 /// Finds or makes a toolchain that can build for wasm.
 pub(super) fn ensure_wasm() -> Result<(WasmToolchain, Note), Failure> {
     // Debian's compiler may be the chosen one, and it lacks a linker for wasm.
-    let is_debian = world::chosen().home == Path::new(debian::HOME);
-    if !world::debian_is_asked_for() && !is_debian {
-        if world::chosen().has_wasm() {
+    let is_debian = toolchain::chosen().home == Path::new(debian::HOME);
+    if !toolchain::debian_is_asked_for() && !is_debian {
+        if toolchain::chosen().has_wasm() {
             return Ok((WasmToolchain::Active, "already there".into()));
         }
         // Asking rustup again on every run would cost the whole time limit where it can't answer.
@@ -184,7 +175,7 @@ fn add_target() -> bool {
     let mut command = Command::new("rustup");
     command.args(["target", "add", TARGET]);
     match command::show_within(&mut command, RUSTUP_LIMIT) {
-        Ok(()) => world::chosen().has_wasm(),
+        Ok(()) => toolchain::chosen().has_wasm(),
         Err(why) => {
             report::note(&format!("rustup can't add the target here: {why}"));
             false
@@ -194,15 +185,4 @@ fn add_target() -> bool {
 
 pub(super) fn rustup_works() -> bool {
     command::capture(Command::new("rustup").arg("--version")).is_ok()
-}
-
-pub(super) fn holds_standard_library(folder: &Path) -> bool {
-    let Ok(entries) = std::fs::read_dir(folder) else {
-        return false;
-    };
-    entries.flatten().any(|entry| {
-        let name = entry.file_name();
-        let name = name.to_string_lossy();
-        name.starts_with("libstd-") && name.ends_with(".rlib")
-    })
 }

@@ -134,5 +134,5 @@ pub(super) fn stamp_of(files: &[PathBuf], word: &str) -> Result<String, Failure>
         hash.update(content.len().to_le_bytes());
         hash.update(&content);
     }
-    Ok(crate::precache::hex(&hash.finalize()))
+    Ok(crate::digest::hex(&hash.finalize()))
 }

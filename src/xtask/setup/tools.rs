@@ -2,7 +2,7 @@
 //!
 //! Both are compiled once into the user's cache, where every checkout finds them.
 
-use super::world;
+use super::toolchain;
 use crate::report::{self, Failure, Note};
 use crate::{command, paths};
 use std::path::{Path, PathBuf};
@@ -85,7 +85,7 @@ fn install(package: &str, version: &str, locked: bool) -> Result<(), String> {
     std::fs::create_dir_all(&root).map_err(|cause| format!("{}: {cause}", root.display()))?;
     // A folder of its own lets an interrupted compilation go on where it stopped.
     let half_done = root.join("compiling");
-    let mut command = world::chosen().cargo("install");
+    let mut command = toolchain::chosen().cargo("install");
     command.current_dir(&root).arg(package);
     command.args(["--version", version, "--no-default-features", "--root"]);
     command.arg(&root).arg("--target-dir").arg(&half_done);

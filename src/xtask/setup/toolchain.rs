@@ -10,24 +10,26 @@
 //!
 //! Whatever is not first on PATH works in a target folder of its own.
 
-use super::rust::{self, TARGET};
 use crate::{command, paths, report};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::OnceLock;
 
+/// The target the app is built for.
+pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
+
 /// A compiler with what belongs to it.
 #[derive(Debug, Clone)]
-pub(crate) struct World {
+pub(crate) struct Toolchain {
     /// Where its compiler is at home; its programs lie in `bin` there.
     pub(super) home: PathBuf,
     way: Way,
 }
 
-/// How a call comes to a world's programs.
+/// How a call comes to a toolchain's programs.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Way {
-    /// Any program that is called by its name is of this world.
+    /// Any program that is called by its name is of this toolchain.
     ByName,
     /// It is first on PATH, but a program that it lacks would be found in the other one.
     ByPath,
@@ -36,13 +38,13 @@ enum Way {
 }
 
 /// The one that was chosen.
-pub(crate) fn chosen() -> &'static World {
-    static CHOSEN: OnceLock<World> = OnceLock::new();
+pub(crate) fn chosen() -> &'static Toolchain {
+    static CHOSEN: OnceLock<Toolchain> = OnceLock::new();
     CHOSEN.get_or_init(|| {
         let first = sysroot(&mut Command::new("rustc")).unwrap_or_default();
         let Some(rustup) = beside(&first) else {
             let way = Way::ByName;
-            return World { home: first, way };
+            return Toolchain { home: first, way };
         };
         if rustup.has_wasm() && rustup.lacks().is_empty() && !debian_is_asked_for() {
             report::note(&format!(
@@ -52,7 +54,7 @@ pub(crate) fn chosen() -> &'static World {
             return rustup;
         }
         let way = Way::ByPath;
-        World { home: first, way }
+        Toolchain { home: first, way }
     })
 }
 
@@ -61,11 +63,11 @@ pub(super) fn debian_is_asked_for() -> bool {
     std::env::var("OVENTIDE_WASM").is_ok_and(|wanted| wanted == "debian")
 }
 
-/// Rustup's world, where it is another one than that at `first` and can compile this workspace.
-fn beside(first: &Path) -> Option<World> {
+/// Rustup's toolchain, where it is another one than that at `first` and can compile this workspace.
+fn beside(first: &Path) -> Option<Toolchain> {
     let home = rustup_home().filter(|home| !is_same(home, first))?;
     let way = Way::Apart;
-    let rustup = World { home, way };
+    let rustup = Toolchain { home, way };
     rustup.is_new_enough().then_some(rustup)
 }
 
@@ -86,8 +88,27 @@ fn is_same(one: &Path, other: &Path) -> bool {
     real(one) == real(other)
 }
 
-impl World {
-    /// Makes a command, and what it calls in turn, use this world.
+/// Forgets what `cargo run` told us about the toolchain that runs us.
+pub(super) fn leave_active(command: &mut Command) {
+    for name in ["LD_LIBRARY_PATH", "CARGO", "RUSTC", "RUSTDOC"] {
+        command.env_remove(name);
+    }
+}
+
+/// Whether a folder of libraries has the standard one.
+pub(super) fn holds_standard_library(folder: &Path) -> bool {
+    let Ok(entries) = std::fs::read_dir(folder) else {
+        return false;
+    };
+    entries.flatten().any(|entry| {
+        let name = entry.file_name();
+        let name = name.to_string_lossy();
+        name.starts_with("libstd-") && name.ends_with(".rlib")
+    })
+}
+
+impl Toolchain {
+    /// Makes a command, and what it calls in turn, use this toolchain.
     pub(crate) fn enter(&self, command: &mut Command) {
         let Some(bin) = self.lead(command) else {
             return;
@@ -105,7 +126,7 @@ impl World {
         if self.way == Way::ByName {
             return None;
         }
-        rust::leave_active_toolchain(command);
+        leave_active(command);
         Some(self.home.join("bin"))
     }
 
@@ -132,7 +153,7 @@ impl World {
             Way::ByName => Command::new("rustc"),
             Way::ByPath | Way::Apart => {
                 let mut rustc = Command::new(self.home.join("bin/rustc"));
-                rust::leave_active_toolchain(&mut rustc);
+                leave_active(&mut rustc);
                 rustc
             }
         }
@@ -142,8 +163,7 @@ impl World {
     pub(crate) fn has_wasm(&self) -> bool {
         let mut rustc = self.rustc();
         rustc.args(["--print", "target-libdir", "--target", TARGET]);
-        command::capture(&mut rustc)
-            .is_ok_and(|folder| rust::holds_standard_library(Path::new(&folder)))
+        command::capture(&mut rustc).is_ok_and(|folder| holds_standard_library(Path::new(&folder)))
     }
 
     /// What formats and lints, as far as it is missing, by the names that rustup has for it.
@@ -155,8 +175,8 @@ impl World {
             .collect()
     }
 
-    /// Rustup's world, to format and lint in place of this one, if it can.
-    pub(super) fn stand_in(&self) -> Option<World> {
+    /// Rustup's toolchain, to format and lint in place of this one, if it can.
+    pub(super) fn stand_in(&self) -> Option<Toolchain> {
         beside(&self.home).filter(|rustup| rustup.lacks().is_empty())
     }
 
@@ -190,7 +210,7 @@ mod tests {
     fn another_compiler_s_programs_are_called_by_their_path_and_work_apart() {
         let home = PathBuf::from("/somewhere");
         let way = Way::Apart;
-        let clippy = World { home, way }.cargo("clippy");
+        let clippy = Toolchain { home, way }.cargo("clippy");
         assert_eq!(clippy.get_program(), "/somewhere/bin/cargo-clippy");
         let set = |name: &str| {
             let mut all = clippy.get_envs();
@@ -205,7 +225,7 @@ mod tests {
     #[test]
     fn what_is_found_by_its_name_is_left_as_it_is() {
         let (home, way) = (PathBuf::from("/somewhere"), Way::ByName);
-        let test = World { home, way }.cargo("test");
+        let test = Toolchain { home, way }.cargo("test");
         assert_eq!(test.get_program(), "cargo");
         assert!(test.get_envs().all(|(name, _)| name != "CARGO_TARGET_DIR"));
     }
