@@ -1,5 +1,19 @@
 //! What the checks share.
 
+use domain::formula::Formula;
+use records::starters;
+
+/// A formula that comes with the app.
+///
+/// # Panics
+/// When none has this name.
+#[must_use]
+pub fn starter(id: &str) -> Formula {
+    let mut starters = starters::all().into_iter();
+    let found = starters.find(|formula| formula.id.0 == id);
+    found.expect("a starter of that name")
+}
+
 /// Fails with both numbers, their distance and the case's name.
 ///
 /// # Panics

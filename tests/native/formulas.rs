@@ -17,7 +17,7 @@ mod steps;
 
 use std::collections::BTreeSet;
 
-use checks::assert_close;
+use checks::{assert_close, starter};
 use domain::food::{Allergen, FoodKind};
 use domain::formula::usual::{fresh_yeast_per_gram, readings};
 use domain::formula::{Component, ComponentKind, Formula, Kept, Length, Step, StepId, StepKind};
@@ -27,13 +27,6 @@ use domain::units::{Celsius, Moment, celsius, minutes};
 use records::Record as _;
 use records::formula::FormulaRecord;
 use records::starters;
-
-fn starter(id: &str) -> Formula {
-    starters::all()
-        .into_iter()
-        .find(|formula| formula.id.0 == id)
-        .expect("a starter of that name")
-}
 
 fn buns() -> Formula {
     starter("plum-almond-buns")

@@ -1,21 +1,18 @@
 //! Greatest lags: the outline keeps them where one pair of hands can, and says by how much where it can't.
 
+use checks::starter;
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide};
 use domain::estimate::{Basis, Estimate};
 use domain::formula::{Formula, Length, StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::{Outline, Planned, outline};
 use domain::units::{Minutes, Moment, minutes};
-use records::starters;
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
 /// The braid, whose almonds take so long to toast, on the way to the end of its first rise.
 fn braid_in_its_first_rise(almonds: Minutes, kitchen: Kitchen) -> Bake {
-    let found = starters::all()
-        .into_iter()
-        .find(|formula| formula.id.0 == "orange-braid");
-    let mut draft = found.expect("a starter of that name").into_draft();
+    let mut draft = starter("orange-braid").into_draft();
     for step in &mut draft.steps {
         if step.title == "Toast almonds" {
             step.length = Length::Hands(Estimate::exact(almonds, Basis::Formula));

@@ -2,6 +2,7 @@
 //!
 //! That the night is from 23:00 to 6:00 is common practice, no source.
 
+use checks::starter;
 use domain::bake::{Bake, BakeId, Entry, Event, Start};
 use domain::formula::{Formula, StepKind};
 use domain::kitchen::Kitchen;
@@ -20,12 +21,6 @@ fn hour_of(moment: Moment) -> u32 {
 
 fn at_hour(hour: f64) -> Moment {
     MIDNIGHT + minutes(60.0 * hour)
-}
-
-fn starter(id: &str) -> Formula {
-    let mut starters = starters::all().into_iter();
-    let found = starters.find(|formula| formula.id.0 == id);
-    found.expect("a starter of that name")
 }
 
 fn plan(formula: &Formula, start: Moment) -> Outline {

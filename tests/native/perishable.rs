@@ -4,6 +4,7 @@
 //! zone". That time out adds up and that the oven begins it anew is common
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
+use checks::starter;
 use domain::bake::{
     Alarm, AlarmKind, Bake, BakeId, Entry, Event, Intent, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
     Standing, Start, alarms, decide,
@@ -13,7 +14,6 @@ use domain::kitchen::Kitchen;
 use domain::schedule::outline;
 use domain::thermal::vessel::Cooling;
 use domain::units::{Moment, celsius, minutes};
-use records::starters;
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
@@ -37,9 +37,7 @@ struct Day {
 impl Day {
     /// The buns, changed.
     fn of(change: impl FnOnce(&mut Draft)) -> Self {
-        let mut starters = starters::all().into_iter();
-        let buns = starters.find(|formula| formula.id.0 == "plum-almond-buns");
-        let mut draft = buns.expect("a starter of that name").into_draft();
+        let mut draft = starter("plum-almond-buns").into_draft();
         change(&mut draft);
         let formula = Formula::new(draft).expect("its parts still fit together");
         let kitchen = Kitchen::UNMEASURED;

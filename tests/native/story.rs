@@ -1,5 +1,6 @@
 //! What the notebook tells of a bake: everything that was done and measured in it.
 
+use checks::starter;
 use domain::bake::{Bake, BakeId, Ended, Entry, Event, How, Intent, Start, decide};
 use domain::formula::{Formula, Length, StepId};
 use domain::kitchen::Kitchen;
@@ -7,15 +8,8 @@ use domain::notebook::summary;
 use domain::thermal::cooling::remedies;
 use domain::thermal::vessel::Cooling;
 use domain::units::{Moment, celsius, millimetres, minutes};
-use records::starters;
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
-
-fn starter(id: &str) -> Formula {
-    let mut starters = starters::all().into_iter();
-    let found = starters.find(|formula| formula.id.0 == id);
-    found.expect("a starter of that name")
-}
 
 fn begin(formula: Formula) -> Bake {
     let kitchen = Kitchen::UNMEASURED;

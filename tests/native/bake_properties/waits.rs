@@ -81,7 +81,7 @@ proptest! {
     }
 }
 
-/// The loaf's night in the fridge and its last rise.
+/// The loaf's night in the fridge.
 const NIGHT: StepId = StepId(9);
 
 #[test]
