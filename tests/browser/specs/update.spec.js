@@ -3,14 +3,11 @@
 import { rm } from "node:fs/promises";
 import { FORMULAS } from "../pages/formula.js";
 import { newerBuild } from "../support/builds.js";
-import { SECOND } from "../support/clock.js";
+import { BEAT } from "../support/clock.js";
 import { START } from "../support/phone.js";
 import { tab } from "../support/tabs.js";
 import { expect, test as base } from "../support/test.js";
 import { fullPhone } from "../support/trouble.js";
-
-/** The app tries every 15 s, by a clock of whole seconds, to store what it couldn't. */
-const BEAT = 16 * SECOND;
 
 const test = base.extend({
   newer: async ({}, use) => {

@@ -6,6 +6,8 @@ import { START } from "./phone.js";
 export const SECOND = 1_000;
 export const MINUTE = 60 * SECOND;
 export const HOUR = 60 * MINUTE;
+/** The app reckons everything anew every 15 s, by a clock of whole seconds, and tries again then what it could not store. */
+export const BEAT = 16 * SECOND;
 
 export class Clock {
   #clock;

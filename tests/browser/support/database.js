@@ -45,3 +45,14 @@ export function putInto(page, store, key, text) {
     [NAME, store, key, text],
   );
 }
+
+/** The kitchen's facts as they are stored. */
+export async function factsIn(page) {
+  const { kitchen } = await storedIn(page);
+  return JSON.parse(kitchen.kitchen ?? '{"facts":{}}').facts;
+}
+
+/** How many entries the log of the only bake has. */
+export async function entriesIn(page) {
+  return Object.keys((await storedIn(page)).bakes).length;
+}

@@ -1,4 +1,5 @@
-// Storage that fails as phones' storage does. Each is an init script for a context or a page.
+// Storage that fails as phones' storage does. All but `holdStorage`, which is called while a page is open, are init
+// scripts for a context or a page.
 
 /** A browser that keeps its storage shut, as some do in private windows. */
 export function shutStorage() {

@@ -27,7 +27,7 @@ export function bench(page) {
         px: size(heading),
         hidden: hiddenPartsOf(heading),
       },
-      digits: [...main.querySelectorAll(".runs-clock, .asked-clock")].map((clock) => ({
+      digits: [...main.querySelectorAll(".runs-clock")].map((clock) => ({
         of: name(clock.parentElement),
         px: size(clock),
         fits: lies(clock, clock.closest(".runs") ?? main),
