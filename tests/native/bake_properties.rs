@@ -233,7 +233,7 @@ proptest! {
         for intent in intents {
             let can_be_taken_back = !matches!(
                 intent,
-                Intent::Hear(_) | Intent::Undo | Intent::KitchenUndone(..) | Intent::Finish | Intent::Abandon
+                Intent::Hear(_) | Intent::Undo | Intent::KitchenUndone { .. } | Intent::Finish | Intent::Abandon
             );
             if !can_be_taken_back {
                 continue;

@@ -109,14 +109,14 @@ impl Oventide {
     }
 
     /// A change of the kitchen was taken back at one bake: the others and the settings follow.
-    fn take_kitchen_back(self, at: &BakeId, before: Kitchen, now: Kitchen) {
+    fn take_kitchen_back(self, at: &BakeId, changed: Kitchen, back: Kitchen) {
         for bake in self.running() {
             if bake != *at {
-                let undone = Intent::KitchenUndone(Box::new(before), Box::new(now));
-                self.ask(&bake, undone);
+                let (changed, back) = (Box::new(changed), Box::new(back));
+                self.ask(&bake, Intent::KitchenUndone { changed, back });
             }
         }
-        self.change_settings(Box::new(move |to| to.kitchen = now));
+        self.change_settings(Box::new(move |to| to.kitchen = back));
     }
 
     /// What it would do to a bake if the kitchen had that temperature. Nothing happens.
@@ -159,9 +159,9 @@ impl Oventide {
             after.append(entries.iter().cloned());
             self.show_bake(after.clone());
             self.renew();
-            let (kitchen, now_kitchen) = (bake.state().kitchen, after.state().kitchen);
-            if intent == Intent::Undo && kitchen != now_kitchen {
-                self.take_kitchen_back(id, kitchen, now_kitchen);
+            let (changed, back) = (bake.state().kitchen, after.state().kitchen);
+            if intent == Intent::Undo && changed != back {
+                self.take_kitchen_back(id, changed, back);
             }
             return Ok(answers::answer(&bake, &after, &intent, now));
         }

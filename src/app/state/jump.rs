@@ -9,7 +9,7 @@
 //! than that; no time counts as having passed since that entry. A clock that was put
 //! forward meanwhile looks like time that passed, and nobody is asked.
 
-use domain::bake::{Event, Intent};
+use domain::bake::{Event, Intent, SAME_JUMP};
 use domain::units::{Minutes, Moment};
 
 use super::Oventide;
@@ -26,9 +26,6 @@ pub(crate) struct ClockJump {
     // By the new clock, the moment when it had not jumped yet.
     since: Moment,
 }
-
-/// Two tabs see the same jump at slightly different moments.
-const SAME_JUMP_MIN: f64 = 1.0;
 
 impl Oventide {
     /// Asks what it means when the clock has jumped since the last look.
@@ -52,7 +49,7 @@ impl Oventide {
         }
         // A clock that is set and set right again has jumped by both.
         let by = asked.map_or(by, |before| before.by + by);
-        let counts = by.get().abs() >= SAME_JUMP_MIN;
+        let counts = by.get().abs() >= SAME_JUMP.get();
         self.clock_jump
             .set(counts.then_some(ClockJump { by, ..jump }));
     }
@@ -63,7 +60,7 @@ impl Oventide {
         let views = self.views.read_untracked();
         let newest = views.iter().map(|view| view.bake.state().newest).max();
         let by = newest.map(|newest| since - newest);
-        if let Some(by) = by.filter(|by| by.get() <= -SAME_JUMP_MIN) {
+        if let Some(by) = by.filter(|by| by.get() <= -SAME_JUMP.get()) {
             self.clock_jump.set(Some(ClockJump {
                 by,
                 was_set: false,
@@ -79,7 +76,7 @@ impl Oventide {
         let mut entries = views.iter().flat_map(|view| view.bake.log());
         entries.any(|entry| match entry.event {
             Event::ClockSet { by } => {
-                entry.at >= jump.since && (by - jump.by).get().abs() < SAME_JUMP_MIN
+                entry.at >= jump.since && (by - jump.by).get().abs() < SAME_JUMP.get()
             }
             _ => false,
         })

@@ -9,7 +9,7 @@ use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
 use crate::formula::{Length, StepId};
-use crate::kitchen::Kitchen;
+use crate::kitchen::{COLDEST_AIR, Kitchen, WARMEST_AIR};
 use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, minutes};
 
 /// The events an intent comes to.
@@ -76,8 +76,8 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             one(Event::KitchenMeasured { air })
         }
         Intent::KitchenChanged(kitchen) => kitchen_changed(state, *kitchen),
-        Intent::KitchenUndone(changed, _) if state.kitchen != *changed => Ok(Vec::new()),
-        Intent::KitchenUndone(_, back) => match undo_kitchen(bake, &back) {
+        Intent::KitchenUndone { changed, .. } if state.kitchen != *changed => Ok(Vec::new()),
+        Intent::KitchenUndone { back, .. } => match undo_kitchen(bake, &back) {
             // It began in the changed kitchen, or came to it in its own way: then it is told anew.
             taken_back if taken_back.is_empty() => kitchen_changed(state, *back),
             taken_back => Ok(taken_back),
@@ -175,7 +175,9 @@ fn delay(by: Minutes) -> Result<Minutes, Refusal> {
 }
 
 fn air_of(air: Celsius) -> Result<Celsius, Refusal> {
-    within(air.get(), "kitchen temperature", "°C", -10.0, 50.0).map(Celsius::clamped)
+    let (coldest, warmest) = (COLDEST_AIR.get(), WARMEST_AIR.get());
+    let air = within(air.get(), "kitchen temperature", "°C", coldest, warmest)?;
+    Ok(Celsius::clamped(air))
 }
 
 /// What changed, of what a bake needs to know; nothing when all is as it was.

@@ -35,8 +35,13 @@ pub enum Intent {
     KitchenIs(Celsius),
     /// "My kitchen is like this now": its fridge, flour, oven, kneading, scales, and its air.
     KitchenChanged(Box<Kitchen>),
-    /// "That my kitchen is like this was taken back, and it is like that again", at another bake in the same kitchen.
-    KitchenUndone(Box<Kitchen>, Box<Kitchen>),
+    /// "That my kitchen changed was taken back", at another bake in the same kitchen.
+    KitchenUndone {
+        /// What it had become.
+        changed: Box<Kitchen>,
+        /// What it is again.
+        back: Box<Kitchen>,
+    },
     /// "The dough has this temperature."
     DoughIs(ComponentId, Celsius),
     /// "The middle has this temperature."

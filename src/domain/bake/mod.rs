@@ -8,6 +8,7 @@
 //! intent --decide--> events --stored by the caller--> append --fold--> state
 //! ```
 
+mod clock;
 mod course;
 mod decide;
 mod event;
@@ -25,6 +26,7 @@ mod timers;
 mod undo;
 mod windows;
 
+pub use clock::SAME_JUMP;
 pub use decide::decide;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
 pub use forecast::{Forecast, Reason};
@@ -86,6 +88,7 @@ impl Bake {
         }
     }
 
+    /// Apart from [`Self::append`], which is compiled anew for every kind of list.
     fn append_one(&mut self, entry: Entry) {
         let rewrites = matches!(entry.event, Event::Undone { .. } | Event::ClockSet { .. });
         if !rewrites {

@@ -3,14 +3,14 @@
 //! A bake can be open in two tabs. While one of them can't store, the other may
 //! add to the log, and then both have entries behind the same place. What is
 //! stored stays where it is, for it can't move; what only one side knows
-//! follows, each entry with the moment at which it happened, by the newest clock. Nothing is left
-//! out: an entry that makes no sense any more changes nothing, since the fold
-//! is total.
+//! follows, each entry with the moment at which it happened, by the newest clock.
+//! Nothing is left out: an entry that makes no sense any more changes nothing,
+//! since the fold is total.
 
+use super::clock::{Jump, SAME_JUMP, jumps};
 use super::event::{AlarmId, Entry, Event, TimerId};
-use super::state::clock::{Jump, jumps};
 use super::undo::undone;
-use crate::units::{Minutes, Moment, minutes};
+use crate::units::{Moment, minutes};
 
 /// What stands in `ours` and not in `stored`, as it has to be written behind all of `stored`.
 ///
@@ -60,9 +60,6 @@ fn is_same(one: &Entry, other: &Entry) -> bool {
     let starts = |entry: &Entry| matches!(entry.event, Event::Started(_));
     one.at == other.at && (one.event == other.event || (starts(one) && starts(other)))
 }
-
-/// Two tabs see the same jump by slightly different clocks.
-const SAME_JUMP: Minutes = minutes(1.0);
 
 /// The jumps of the clock that the other side tells of, each with the place of ours that tells of the same.
 struct Clocks(Vec<(Jump, Option<u32>)>);

@@ -1,6 +1,6 @@
 //! The dough of a step in which yeast works: how warm it starts, and what it rises in.
 
-use super::progress::How;
+use super::progress::{How, Progress};
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
@@ -10,7 +10,7 @@ use crate::yeast::proof::Proof;
 
 /// How far a dough may lie from its target when nobody measured it.
 ///
-/// ASSUMPTION: judgement; a thermometer in one kitchen found doughs within two degrees of the aim.
+/// ASSUMPTION: judgement.
 const UNMEASURED_DOUGH: CelsiusDelta = celsius_delta(2.0);
 /// How well a kitchen thermometer pushed into dough reads. ASSUMPTION: ±0.5 K, a usual maker's claim.
 const MEASURED_DOUGH: CelsiusDelta = celsius_delta(0.5);
@@ -104,26 +104,27 @@ impl State {
         spread(course.mean_at(start), UNMEASURED_DOUGH, Basis::Model)
     }
 
+    /// How far the dough's times in the fridge have got.
+    fn retards(&self, step: &Step) -> impl Iterator<Item = &Progress> {
+        let component = step.component;
+        let steps = self.formula.steps.iter();
+        steps
+            .filter(move |other| other.component == component && other.kind == StepKind::Retard)
+            .map(|other| self.progress(other.id))
+    }
+
     fn out_of_the_fridge(&self, step: &Step) -> Option<Moment> {
-        self.formula
-            .steps
-            .iter()
-            .filter(|other| other.component == step.component && other.kind == StepKind::Retard)
-            .filter_map(|other| Some(self.progress(other.id).ended?.at))
-            .max()
+        let ended = self.retards(step).filter_map(|retard| retard.ended);
+        ended.map(|ended| ended.at).max()
     }
 
     /// Whether the dough of a step never got into the fridge, because its time there was left out.
     fn stayed_in_the_kitchen(&self, step: &Step) -> bool {
-        let steps = self.formula.steps.iter();
-        let mut nights = steps
-            .filter(|other| other.component == step.component && other.kind == StepKind::Retard)
-            .peekable();
-        let left_out = |other: &Step| {
-            let ended = self.progress(other.id).ended;
+        let left_out = |retard: &Progress| {
+            let ended = retard.ended;
             ended.is_some_and(|ended| ended.how == How::Skipped)
         };
-        nights.peek().is_some() && nights.all(left_out)
+        self.retards(step).next().is_some() && self.retards(step).all(left_out)
     }
 
     fn first_ferment_start(&self, step: &Step) -> Option<Moment> {

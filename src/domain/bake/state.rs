@@ -4,8 +4,7 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
-pub(super) mod clock;
-
+use super::clock;
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Progress, Reading, Status, Timer};
@@ -202,26 +201,10 @@ impl State {
                 component,
                 temperature,
             } => {
-                let (of, temperature) = (*component, *temperature);
-                take_in(
-                    &mut self.doughs,
-                    Reading {
-                        at,
-                        of,
-                        temperature,
-                    },
-                );
+                take_in(&mut self.doughs, at, *component, *temperature);
             }
             Event::CoreMeasured { step, temperature } => {
-                let (of, temperature) = (*step, *temperature);
-                take_in(
-                    &mut self.cores,
-                    Reading {
-                        at,
-                        of,
-                        temperature,
-                    },
-                );
+                take_in(&mut self.cores, at, *step, *temperature);
             }
             Event::PieceWeighed { piece, mass } => {
                 if *piece < self.formula.pieces.count {
@@ -297,7 +280,12 @@ impl State {
 }
 
 /// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.
-fn take_in<Of>(readings: &mut Vec<Reading<Of>>, reading: Reading<Of>) {
-    let place = readings.partition_point(|before| before.at <= reading.at);
+fn take_in<Of>(readings: &mut Vec<Reading<Of>>, at: Moment, of: Of, temperature: Celsius) {
+    let place = readings.partition_point(|before| before.at <= at);
+    let reading = Reading {
+        at,
+        of,
+        temperature,
+    };
     readings.insert(place, reading);
 }

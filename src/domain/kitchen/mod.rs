@@ -19,6 +19,11 @@ pub enum OvenKind {
     Gas,
 }
 
+/// Kitchen air colder than this was mistyped.
+pub const COLDEST_AIR: Celsius = celsius(-10.0);
+/// Kitchen air warmer than this was mistyped.
+pub const WARMEST_AIR: Celsius = celsius(50.0);
+
 /// The facts about a kitchen that the models need.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Kitchen {

@@ -117,6 +117,12 @@ pub(super) fn any_jump() -> impl Strategy<Value = Minutes> {
     (-720_i32..=720).prop_map(|by| minutes(f64::from(by)))
 }
 
+/// The change of the kitchen was taken back at another bake.
+pub(super) fn kitchen_undone(changed: Kitchen, back: Kitchen) -> Intent {
+    let (changed, back) = (Box::new(changed), Box::new(back));
+    Intent::KitchenUndone { changed, back }
+}
+
 /// Anything that could be asked for, sensible or not; temperatures as thermometers in kitchens show them.
 pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
     let step = any_step;
@@ -135,7 +141,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         1 => (step(), any_length()).prop_map(|(step, by)| Intent::FoldNotYet(step, by)),
         2 => any_kitchen().prop_map(|kitchen| Intent::KitchenChanged(Box::new(kitchen))),
         1 => (any_kitchen(), any_kitchen())
-            .prop_map(|(of, back)| Intent::KitchenUndone(Box::new(of), Box::new(back))),
+            .prop_map(|(changed, back)| kitchen_undone(changed, back)),
         2 => warm().prop_map(Intent::KitchenIs),
         2 => (1_u16..4, warm())
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),

@@ -4,7 +4,7 @@ use domain::bake::{Event, Intent};
 use domain::units::minutes;
 use proptest::prelude::*;
 
-use super::days::{any_kitchen, any_move, follow, quietly, start};
+use super::days::{any_kitchen, any_move, follow, kitchen_undone, quietly, start};
 use super::{same_state, say};
 
 proptest! {
@@ -27,7 +27,7 @@ proptest! {
         prop_assert!(say(&mut bake, change(), now).expect("as before").is_empty());
 
         let before = bake.state().clone();
-        let undone = || Intent::KitchenUndone(Box::new(changed), Box::new(kitchen));
+        let undone = || kitchen_undone(changed, kitchen);
         let later = now + minutes(5.0);
         say(&mut bake, undone(), later).expect("it is never refused");
         prop_assert!(bake.state().kitchen == kitchen);
@@ -77,7 +77,7 @@ proptest! {
         let same = bake.state().kitchen == changed;
         let before = bake.state().kitchen;
         let air = bake.state().air.clone();
-        let undone = Intent::KitchenUndone(Box::new(changed), Box::new(kitchen));
+        let undone = kitchen_undone(changed, kitchen);
         now = now + minutes(1.0);
         let entries = say(&mut bake, undone, now).expect("it is never refused");
         let wanted = if same { kitchen } else { before };

@@ -8,20 +8,24 @@
 //! tells of it. By its moment it is known: what happened before the clock was set by
 //! `by` lies no later than the moment at which that was said, less `by`.
 
-use crate::bake::event::{Entry, Event};
+use super::event::{Entry, Event};
 use crate::sorted::Set;
-use crate::units::{Minutes, Moment};
+use crate::units::{Minutes, Moment, minutes};
+
+/// Two tabs see the same jump by slightly different clocks, so jumps that differ by less than this are one.
+/// ASSUMPTION: judgement; nobody sets a clock by so little in the middle of a bake.
+pub const SAME_JUMP: Minutes = minutes(1.0);
 
 /// Somebody said, at `at` by the new clock, that the clock was set by so much.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(in crate::bake) struct Jump {
-    pub(in crate::bake) at: Moment,
-    pub(in crate::bake) by: Minutes,
+pub(super) struct Jump {
+    pub(super) at: Moment,
+    pub(super) by: Minutes,
 }
 
 impl Jump {
     /// A moment by the clock after the jump.
-    pub(in crate::bake) fn moved(self, moment: Moment) -> Moment {
+    pub(super) fn moved(self, moment: Moment) -> Moment {
         if moment <= self.at - self.by {
             moment + self.by
         } else {
@@ -32,7 +36,7 @@ impl Jump {
 
 /// Every jump that counts, with the place of the entry that tells of it: none that was taken back, nor what came after
 /// the end.
-pub(in crate::bake) fn jumps(log: &[Entry], undone: &Set<u32>) -> Vec<(u32, Jump)> {
+pub(super) fn jumps(log: &[Entry], undone: &Set<u32>) -> Vec<(u32, Jump)> {
     let mut jumps = Vec::new();
     for (place, entry) in (0_u32..).zip(log) {
         if undone.contains(&place) {
