@@ -1,6 +1,6 @@
 //! The kitchen's temperature, with what a change does before it is made.
 
-use domain::units::celsius;
+use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
 use leptos::prelude::*;
 
 use super::Shown;
@@ -45,8 +45,8 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
             <TemperatureStepper
                 label=words::KITCHEN_TEMPERATURE
                 value=entered
-                min=celsius(-10.0)
-                max=celsius(50.0)
+                min=COLDEST_AIR
+                max=WARMEST_AIR
                 on_change=Callback::new(move |value| entered.set(value))
             />
             <div role="status">

@@ -1,7 +1,7 @@
 //! How warm the liquid should be, in the kitchen as it is now.
 
 use domain::formula::Formula;
-use domain::units::celsius;
+use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
 use leptos::prelude::*;
 
 use crate::reactive::Memo;
@@ -36,8 +36,8 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
             <TemperatureStepper
                 label=words::AIR
                 value=Signal::derive(air)
-                min=celsius(-10.0)
-                max=celsius(50.0)
+                min=COLDEST_AIR
+                max=WARMEST_AIR
                 on_change=Callback::new(move |air| app.kitchen_is(air))
             />
             <div class="section" role="status">

@@ -1,5 +1,6 @@
 //! The temperatures that every reckoning begins with.
 
+use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
 use domain::units::celsius;
 use leptos::prelude::*;
 use platform::store::Degrees;
@@ -51,8 +52,8 @@ pub(super) fn Temperatures() -> impl IntoView {
             <TemperatureStepper
                 label=words::AIR
                 value=Signal::derive(move || kitchen.read().air)
-                min=celsius(-10.0)
-                max=celsius(50.0)
+                min=COLDEST_AIR
+                max=WARMEST_AIR
                 on_change=Callback::new(move |air| app.kitchen_is(air))
             />
             <Choices
