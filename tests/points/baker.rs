@@ -1,7 +1,7 @@
 //! A baker who does whatever is asked, in likely times, and stops each alarm as it rings.
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide, due, marks_of};
-use domain::formula::{Checklist, Formula, Scope, Step, StepKind};
+use domain::formula::{Formula, Step, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
 use domain::units::{Celsius, Minutes, Moment, celsius, minutes};
@@ -94,15 +94,15 @@ impl Baker {
         match ask {
             Ask::Work(id) => {
                 let step = self.step(ask);
-                let is_by_piece = self.is_by_piece(&step);
+                let marks_piece = self.has_piece_to_mark(&step);
                 if step.kind != StepKind::TakeTemperature {
-                    self.wait(if is_by_piece { ONE_MARK } else { HANDS });
+                    self.wait(if marks_piece { ONE_MARK } else { HANDS });
                 }
                 // Something more urgent may have come up while the hands were busy.
                 if self.ask() != ask {
                     return;
                 }
-                if is_by_piece {
+                if marks_piece {
                     return self.say(Intent::MarkNext(id));
                 }
                 if step.kind == StepKind::TakeTemperature {
@@ -128,18 +128,11 @@ impl Baker {
             .clone()
     }
 
-    fn is_by_piece(&self, step: &Step) -> bool {
-        let each = matches!(
-            step.checklist,
-            Some(Checklist::Marks {
-                scope: Scope::EachPiece,
-                ..
-            })
-        );
+    fn has_piece_to_mark(&self, step: &Step) -> bool {
         let state = self.bake.state();
         let marked = &state.progress(step.id).marks;
         let mut marks = marks_of(state, step.id).into_iter();
-        each && marks.any(|mark| !marked.contains(&mark))
+        step.is_by_piece() && marks.any(|mark| !marked.contains(&mark))
     }
 
     fn wait(&mut self, length: Minutes) {

@@ -254,4 +254,11 @@ impl Step {
     pub fn is_hands(&self) -> bool {
         self.length.is_hands()
     }
+
+    /// Whether its checklist is worked on every piece in turn.
+    #[must_use]
+    pub fn is_by_piece(&self) -> bool {
+        let each = Scope::EachPiece;
+        matches!(&self.checklist, Some(Checklist::Marks { scope, .. }) if *scope == each)
+    }
 }

@@ -1,14 +1,14 @@
 //! The main action, a quarter of the screen, and what stands beside it.
 
-use domain::bake::{Intent, Status, marks_of};
-use domain::formula::{Checklist, Scope, StepKind};
+use domain::bake::{Intent, marks_of};
+use domain::formula::{Step, StepKind};
 use domain::schedule::Ask;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
 
 use super::Shown;
-use super::wait::{LOOK_AGAIN, put_off};
+use super::wait::{Delay, LOOK_AGAIN};
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::widgets::live;
@@ -22,8 +22,7 @@ const SAME_PRESS_MS: i64 = 400;
 pub(super) fn Act(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
     let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
-    let paused =
-        Memo::new(move |_| shown.with(|state| matches!(state.status, Status::Paused { .. })));
+    let paused = Memo::new(move |_| shown.is_paused());
     let last_press = StoredValue::new(Moment::from_epoch_ms(0));
     let fresh = move || {
         let now = clock::now();
@@ -41,7 +40,7 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     };
     let due = live::flag(move || matches!(asked.get(), Ask::Look(_) | Ask::Fold(_)));
     let takes_temperature = Memo::new(move |_| {
-        let takes = shown.with_step(|_, step| step.kind == StepKind::TakeTemperature);
+        let takes = shown.with_step(|_, step| takes_temperature(step));
         takes.unwrap_or_default() && !paused.get()
     });
     let action = live::text(move || {
@@ -63,12 +62,12 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     // Beside the main action: putting a look off, due or not, or leaving work out.
     let other = move || match asked.get() {
         Ask::Look(step) => {
-            let (not_yet, _, by) = shown.with_step(|_, step| put_off(step))?;
-            Some((not_yet, Intent::NotYet(step, by)))
+            let delay = shown.with_step(|_, step| Delay::of(step))?;
+            Some((delay.not_yet, Intent::NotYet(step, delay.by)))
         }
         Ask::Wait(step) => {
-            let (_, longer, by) = shown.with_step(|_, step| put_off(step))?;
-            Some((longer, Intent::NotYet(step, by)))
+            let delay = shown.with_step(|_, step| Delay::of(step))?;
+            Some((delay.longer, Intent::NotYet(step, delay.by)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
@@ -110,6 +109,10 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     }
 }
 
+fn takes_temperature(step: &Step) -> bool {
+    step.kind == StepKind::TakeTemperature
+}
+
 /// A button beside the main action.
 fn side(text: Signal<String>, press: Callback<()>) -> AnyView {
     view! {
@@ -126,17 +129,8 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
     }
     match asked {
         Ask::Work(step) => {
-            let (each_piece, takes_temperature) = shown
-                .with_step(|_, step| {
-                    let each = matches!(
-                        step.checklist,
-                        Some(Checklist::Marks {
-                            scope: Scope::EachPiece,
-                            ..
-                        })
-                    );
-                    (each, step.kind == StepKind::TakeTemperature)
-                })
+            let (by_piece, takes_temperature) = shown
+                .with_step(|_, step| (step.is_by_piece(), takes_temperature(step)))
                 .unwrap_or_default();
             let left = shown.with(|state| {
                 let marked = &state.progress(step).marks;
@@ -144,7 +138,7 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
                     .iter()
                     .any(|mark| !marked.contains(mark))
             });
-            if each_piece && left {
+            if by_piece && left {
                 shown.ask(Intent::MarkNext(step));
             } else if takes_temperature {
                 super::readings::take(shown, step);

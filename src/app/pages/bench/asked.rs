@@ -1,6 +1,6 @@
 //! The one thing that is asked now: what to do, what to look for, and how.
 
-use domain::bake::{Intent, Status};
+use domain::bake::Intent;
 use domain::formula::{Length, StepKind};
 use domain::notebook::lessons;
 use domain::schedule::Ask;
@@ -25,7 +25,6 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     let app = shown.app;
     let asked = shown.asked();
     let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
-    let paused = move || shown.with(|state| matches!(state.status, Status::Paused { .. }));
     let is_wait = move || matches!(asked.get(), Ask::Wait(_));
     let answer = move || {
         let degrees = app.settings.read().degrees;
@@ -67,7 +66,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 {live::part(answer)}
             </div>
             {live::when(
-                paused,
+                move || shown.is_paused(),
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
             {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::kitchen_sheet::KitchenSheet;
 use super::menu::Menu;
 use super::timers::TimersSheet;
-use super::{Shown, whose};
+use super::{BakeName, Shown};
 use crate::reactive::RwSignal;
 use crate::route::Route;
 use crate::widgets::live::{self, Rows};
@@ -55,11 +55,11 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
             .map(|view| {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
-                let (name, label) = whose(view);
+                let name = BakeName::with_start(view.bake.state());
                 let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
-                    <a class="button" href=href aria-current=here aria-label=label>
-                        {name}
+                    <a class="button" href=href aria-current=here aria-label=name.full>
+                        {name.short}
                     </a>
                 }
             })

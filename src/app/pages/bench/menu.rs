@@ -1,6 +1,6 @@
 //! Everything else: how to stop, other work, what comes, and what to go back to.
 
-use domain::bake::{Intent, Status};
+use domain::bake::Intent;
 use domain::formula::StepId;
 use domain::units::Moment;
 use leptos::prelude::*;
@@ -10,8 +10,7 @@ use super::Shown;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
-use crate::widgets::live;
-use crate::widgets::live::Rows;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
 use crate::words;
 
@@ -20,10 +19,8 @@ use crate::words;
 pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     let finish_sure = RwSignal::new(false);
     let abandon_sure = RwSignal::new(false);
-    let pauses = move || shown.with(|state| matches!(state.status, Status::Paused { .. }));
     let pause = move |_| {
-        let paused = shown.with(|state| matches!(state.status, Status::Paused { .. }));
-        let intent = if paused {
+        let intent = if untrack(|| shown.is_paused()) {
             Intent::Resume
         } else {
             Intent::Pause
@@ -41,7 +38,7 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
         <Sheet open=open title=words::MORE>
             <div class="sheet-actions">
                 <button class="button" on:click=pause>
-                    {live::text(move || if pauses() { words::RESUME } else { words::PAUSE })}
+                    {live::text(move || if shown.is_paused() { words::RESUME } else { words::PAUSE })}
                 </button>
                 <button class="button" on:click=move |_| finish_sure.set(true)>
                     {words::FINISH}
@@ -178,9 +175,9 @@ fn ComingUp(shown: Shown) -> impl IntoView {
             .filter_map(|planned| {
                 let title = &formula.step(planned.step)?.title;
                 let line = words::coming(title, planned.too_late_by);
-                Some((planned.step, planned.start, line))
+                Some((planned.start, line))
             })
-            .collect::<Vec<(StepId, Moment, String)>>()
+            .collect::<Vec<(Moment, String)>>()
     });
     let table = move || {
         let view = shown.view.read();
@@ -193,11 +190,11 @@ fn ComingUp(shown: Shown) -> impl IntoView {
             {live::part(move || {
                 rest.get()
                     .into_iter()
-                    .map(|(_, start, title)| {
+                    .map(|(start, line)| {
                         view! {
                             <li>
                                 <span class="digits">{time_of_day(start)}</span>
-                                <span>{title}</span>
+                                <span>{line}</span>
                             </li>
                         }
                     })

@@ -17,7 +17,7 @@ mod timers;
 mod wait;
 mod weighing;
 
-use domain::bake::{BakeId, Intent, State};
+use domain::bake::{BakeId, Intent, State, Status};
 use domain::formula::Step;
 use domain::schedule::Ask;
 use domain::units::Celsius;
@@ -53,6 +53,11 @@ impl Shown {
     /// Looks at the state of the bake that is shown.
     fn with<T>(self, look: impl FnOnce(&State) -> T) -> T {
         look(self.view.read().bake.state())
+    }
+
+    /// Whether the baker is away.
+    fn is_paused(self) -> bool {
+        self.with(|state| matches!(state.status, Status::Paused { .. }))
     }
 
     /// What is asked now.
@@ -162,9 +167,21 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
     .into_any()
 }
 
-/// Whose step it is, where several bakes run: for little room, and in full.
-fn whose(view: &BakeView) -> (String, String) {
-    let state = view.bake.state();
-    let full = words::whose(&state.formula.name, state.started);
-    (words::short_whose(state), full)
+/// What a bake is called, where several run.
+#[derive(Debug, Clone, PartialEq)]
+struct BakeName {
+    /// Where room is short.
+    short: String,
+    /// For whoever listens.
+    full: String,
+}
+
+impl BakeName {
+    /// Told from any other by its start.
+    fn with_start(state: &State) -> Self {
+        Self {
+            short: words::short_whose(state),
+            full: words::whose(&state.formula.name, state.started),
+        }
+    }
 }

@@ -6,8 +6,8 @@ use domain::formula::StepId;
 use domain::units::Moment;
 use leptos::prelude::*;
 
-use super::Shown;
 use super::wait::WaitSheet;
+use super::{BakeName, Shown};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::live;
@@ -20,8 +20,8 @@ struct Card {
     bake: BakeId,
     step: Option<StepId>,
     name: String,
-    /// Whose it is, where several bakes run: for the eye, and for whoever listens.
-    whose: Option<(String, String)>,
+    /// Whose it is, where several bakes run.
+    whose: Option<BakeName>,
     start: Moment,
     low: Moment,
     look: Moment,
@@ -75,24 +75,25 @@ fn cards(shown: Shown) -> Vec<Card> {
     for view in views.iter() {
         let state = view.bake.state();
         let whose = several.then(|| {
-            let name = words::short_name(state);
+            let short = words::short_name(state);
             let alike = views
                 .iter()
-                .filter(|other| words::short_name(other.bake.state()) == name);
+                .filter(|other| words::short_name(other.bake.state()) == short);
             // Two of a kind are told apart by their starts.
             if alike.count() > 1 {
-                super::whose(view)
+                BakeName::with_start(state)
             } else {
-                (name, state.formula.name.clone())
+                let full = state.formula.name.clone();
+                BakeName { short, full }
             }
         });
         for running in &view.running {
-            let name = state.formula.step(running.step);
+            let step = state.formula.step(running.step);
             // A fold that comes sooner than the end is what the clock counts to.
             let fold = running.folds.first().copied();
             let look = fold.map_or(running.look, |fold| fold.min(running.look));
             let folds_next = look < running.look;
-            let title = name.map(|step| step.title.clone()).unwrap_or_default();
+            let title = step.map(|step| step.title.clone()).unwrap_or_default();
             let window = if folds_next {
                 words::at(look)
             } else {
@@ -160,7 +161,7 @@ fn RunningCard(
     let name = live::text(move || {
         let card = card.read();
         match &card.whose {
-            Some((whose, _)) => format!("{whose}: {}", card.name),
+            Some(whose) => format!("{}: {}", whose.short, card.name),
             None => card.name.clone(),
         }
     });
@@ -170,7 +171,7 @@ fn RunningCard(
         let card = card.read();
         let now = app.beat.get();
         let left = card.look - now;
-        let whose = card.whose.as_ref().map(|(_, full)| full.as_str());
+        let whose = card.whose.as_ref().map(|whose| whose.full.as_str());
         Some(words::running_label(
             &card.name,
             whose,

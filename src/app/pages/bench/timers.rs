@@ -7,8 +7,7 @@ use platform::clock::time_of_day;
 
 use super::Shown;
 use crate::reactive::{Memo, RwSignal};
-use crate::widgets::live;
-use crate::widgets::live::Rows;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
 use crate::widgets::stepper::Stepper;
 use crate::words;

@@ -18,16 +18,30 @@ pub(super) const LOOK_AGAIN: Minutes = minutes(10.0);
 /// The same in the oven, where ten minutes would burn what three finish.
 const LOOK_INTO_OVEN_AGAIN: Minutes = minutes(3.0);
 
-/// What "not yet" and "longer" say of a step, and by how much they put it off.
-pub(super) fn put_off(step: &Step) -> (&'static str, &'static str, Minutes) {
-    if step.kind == StepKind::Bake {
-        (
-            words::NOT_YET_IN_OVEN,
-            words::LONGER_IN_OVEN,
-            LOOK_INTO_OVEN_AGAIN,
-        )
-    } else {
-        (words::NOT_YET, words::LONGER, LOOK_AGAIN)
+/// How a step is put off.
+pub(super) struct Delay {
+    /// What it is called once the step is due.
+    pub(super) not_yet: &'static str,
+    /// What it is called before that.
+    pub(super) longer: &'static str,
+    pub(super) by: Minutes,
+}
+
+impl Delay {
+    pub(super) fn of(step: &Step) -> Self {
+        if step.kind == StepKind::Bake {
+            Self {
+                not_yet: words::NOT_YET_IN_OVEN,
+                longer: words::LONGER_IN_OVEN,
+                by: LOOK_INTO_OVEN_AGAIN,
+            }
+        } else {
+            Self {
+                not_yet: words::NOT_YET,
+                longer: words::LONGER,
+                by: LOOK_AGAIN,
+            }
+        }
     }
 }
 
@@ -88,9 +102,9 @@ pub(super) fn WaitSheet(
                     |step| Intent::Done(step.id),
                 )}
                 {button(
-                    text(|_, step| put_off(step).1.to_owned()),
+                    text(|_, step| Delay::of(step).longer.to_owned()),
                     "button",
-                    |step| Intent::NotYet(step.id, put_off(step).2),
+                    |step| Intent::NotYet(step.id, Delay::of(step).by),
                 )}
             </div>
             <p>{text(|_, step| words::if_left_out(step))}</p>
@@ -115,7 +129,7 @@ pub(super) fn LeaveOut(shown: Shown) -> impl IntoView {
         text.unwrap_or_default()
     });
     let leave_out = move |_| {
-        if let Some(step) = shown.asked().get_untracked().step() {
+        if let Some(step) = shown.view.read_untracked().ask.step() {
             shown.ask(Intent::Skip(step));
         }
     };
