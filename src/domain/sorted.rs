@@ -62,13 +62,6 @@ impl<K, V> Map<K, V> {
     }
 }
 
-impl<K, V> Map<K, V> {
-    /// The values, in the order of their keys, to be changed.
-    pub fn values_mut(&mut self) -> impl Iterator<Item = &mut V> {
-        self.entries.iter_mut().map(|(_, value)| value)
-    }
-}
-
 impl<K: Ord, V> Map<K, V> {
     fn place<Q: Ord + ?Sized>(&self, key: &Q) -> Result<usize, usize>
     where

@@ -3,8 +3,8 @@
 //! Whether the browser is in private mode, where everything is forgotten at the
 //! end, can't be found out, so it isn't here.
 
-use crate::events::{navigator, window};
-use crate::{js, notify, page, vibration, wake_lock};
+use crate::events::{agent, navigator, window};
+use crate::{js, page, vibration, wake_lock};
 
 /// What this phone can do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -21,8 +21,6 @@ pub struct Device {
     pub can_vibrate: bool,
     /// The screen can be kept awake.
     pub can_wake_lock: bool,
-    /// It can show notifications.
-    pub can_notify: bool,
 }
 
 impl Device {
@@ -37,14 +35,8 @@ impl Device {
                 && js::has(navigator().as_ref(), "serviceWorker"),
             can_vibrate: vibration::is_supported(),
             can_wake_lock: wake_lock::is_supported(),
-            can_notify: notify::permission() != notify::Permission::Unsupported,
         }
     }
-}
-
-/// What the browser calls itself.
-pub(crate) fn agent() -> String {
-    navigator().user_agent().unwrap_or_default()
 }
 
 /// Whether this is an iPhone or iPad. An iPad calls itself a Mac, but no Mac has a touch screen.
@@ -54,10 +46,4 @@ pub(crate) fn is_ios() -> bool {
         .iter()
         .any(|name| agent.contains(name));
     says_so || (agent.contains("Macintosh") && navigator().max_touch_points() > 1)
-}
-
-/// Whether the baker asked for less motion on screen.
-#[must_use]
-pub fn prefers_reduced_motion() -> bool {
-    page::matches("(prefers-reduced-motion: reduce)")
 }

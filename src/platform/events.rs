@@ -1,4 +1,4 @@
-//! Listening to the browser's events, for as long as somebody holds on to it.
+//! The browser, its page, and listening to their events for as long as somebody holds on to it.
 
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen::closure::Closure;
@@ -19,6 +19,11 @@ pub(crate) fn document() -> Document {
 /// The browser.
 pub(crate) fn navigator() -> Navigator {
     window().navigator()
+}
+
+/// What the browser calls itself.
+pub(crate) fn agent() -> String {
+    navigator().user_agent().unwrap_or_default()
 }
 
 /// A listener, taken away when dropped.

@@ -91,7 +91,7 @@ pub fn is_standalone() -> bool {
 }
 
 /// Whether a media query holds.
-pub(crate) fn matches(query: &str) -> bool {
+fn matches(query: &str) -> bool {
     let answer = window().match_media(query);
     answer.ok().flatten().is_some_and(|answer| answer.matches())
 }
@@ -123,15 +123,6 @@ pub fn set_title(title: &str) {
 /// Goes to the top of the page.
 pub fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
-}
-
-/// Gives the focus to an element that can have it.
-pub fn focus_element(id: &str) {
-    let element = document().get_element_by_id(id);
-    if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
-        // An element that can't have the focus leaves it where it is.
-        let _ = element.focus();
-    }
 }
 
 /// Gives the focus to the page's heading, so that keys and screen readers go on from there.

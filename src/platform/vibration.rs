@@ -1,8 +1,7 @@
 //! Shaking the phone.
 
 use crate::clock::{self, Ticker};
-use crate::device;
-use crate::events::navigator;
+use crate::events::{agent, navigator};
 use crate::js;
 
 /// Whether this phone really shakes.
@@ -13,7 +12,7 @@ pub fn is_supported() -> bool {
     let navigator = navigator();
     js::has(navigator.as_ref(), "vibrate")
         && navigator.max_touch_points() > 0
-        && !device::agent().contains("Firefox")
+        && !agent().contains("Firefox")
 }
 
 /// Shakes: milliseconds on, off, on ... The browser allows it only after a first tap.

@@ -139,14 +139,9 @@ impl Connection {
         commit(transaction).await
     }
 
-    /// Puts a text in place of another, or of nothing, or takes it away. An
-    /// unreadable text that lay there is moved aside first.
-    pub(super) async fn replace(
-        &self,
-        shelf: Shelf,
-        key: &str,
-        text: Option<&str>,
-    ) -> Result<(), StoreError> {
+    /// Puts a text in place of another, or of nothing. An unreadable text that
+    /// lay there is moved aside first.
+    pub(super) async fn put(&self, shelf: Shelf, key: &str, text: &str) -> Result<(), StoreError> {
         let transaction = self.strict(&[shelf, Shelf::SetAside])?;
         {
             let store = transaction.object_store(shelf.name())?;
@@ -157,10 +152,7 @@ impl Connection {
                 let aside = transaction.object_store(Shelf::SetAside.name())?;
                 move_aside(&aside, &shelf.place(key), &before).await?;
             }
-            match text {
-                Some(text) => put(&store, key, text).await?,
-                None => store.delete(key).primitive()?.await?,
-            }
+            put(&store, key, text).await?;
         }
         commit(transaction).await
     }

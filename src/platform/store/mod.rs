@@ -21,7 +21,7 @@ use std::fmt;
 use std::rc::Rc;
 
 use domain::bake::{Bake, BakeId, Entry};
-use domain::formula::{Formula, FormulaId};
+use domain::formula::Formula;
 use domain::notebook::Note;
 use domain::units::Moment;
 pub use records::ReadError;
@@ -161,15 +161,10 @@ impl Store {
         self.access.in_time(Box::pin(work)).await
     }
 
-    async fn replace(
-        &self,
-        shelf: Shelf,
-        key: &str,
-        text: Option<String>,
-    ) -> Result<(), StoreError> {
+    async fn put(&self, shelf: Shelf, key: &str, text: String) -> Result<(), StoreError> {
         let connection = self.connection().await?;
         let key = key.to_owned();
-        let work = async move { connection.replace(shelf, &key, text.as_deref()).await };
+        let work = async move { connection.put(shelf, &key, &text).await };
         self.access.in_time(Box::pin(work)).await
     }
 
@@ -214,16 +209,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_formula(&self, formula: &Formula) -> Result<(), StoreError> {
         let text = FormulaRecord::from(formula).write();
-        self.replace(Shelf::Formulas, &formula.id.0, Some(text))
-            .await
-    }
-
-    /// Forgets a formula.
-    ///
-    /// # Errors
-    /// [`StoreError`].
-    pub async fn delete_formula(&self, id: &FormulaId) -> Result<(), StoreError> {
-        self.replace(Shelf::Formulas, &id.0, None).await
+        self.put(Shelf::Formulas, &formula.id.0, text).await
     }
 
     /// Keeps the kitchen and the preferences.
@@ -232,7 +218,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_settings(&self, settings: &Settings) -> Result<(), StoreError> {
         let text = KitchenRecord::from(settings).write();
-        self.replace(Shelf::Kitchen, KITCHEN_KEY, Some(text)).await
+        self.put(Shelf::Kitchen, KITCHEN_KEY, text).await
     }
 
     /// Keeps what the baker wrote about a bake, in place of what was written before.
@@ -241,8 +227,7 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_note(&self, note: &Note) -> Result<(), StoreError> {
         let text = NoteRecord::from(note).write();
-        self.replace(Shelf::Notebook, &note.bake.0, Some(text))
-            .await
+        self.put(Shelf::Notebook, &note.bake.0, text).await
     }
 
     /// Everything that is kept, readable or not, as the text of an archive file,
