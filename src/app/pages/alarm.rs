@@ -7,7 +7,7 @@ use platform::clock;
 
 use crate::reactive::Memo;
 use crate::state::oventide;
-use crate::widgets::live;
+use crate::widgets::{dialog, live};
 use crate::words;
 
 /// A press sooner than this after an alarm took another's place was meant for that other.
@@ -33,19 +33,8 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
     });
     // While it is asked whether the clock was set, nobody knows yet whether it rings rightly.
     let rings = Memo::new(move |_| first.read().is_some() && app.clock_jump.read().is_none());
-    let dialog = NodeRef::<html::Dialog>::new();
-    Effect::new(move || {
-        let rings = rings.get();
-        if let Some(dialog) = dialog.get() {
-            // Opened as a modal, so that keys and screen readers find nothing else.
-            if rings && !dialog.open() {
-                // It fails only when the dialog has left the page, and then there is nothing to show.
-                drop(dialog.show_modal());
-            } else if !rings && dialog.open() {
-                dialog.close();
-            }
-        }
-    });
+    let node = NodeRef::<html::Dialog>::new();
+    dialog::keep(node, rings.into());
     let stop = move || {
         let shown_for = clock::now().epoch_ms() - took_over.get_value().epoch_ms();
         if shown_for.abs() < UNREAD_MS {
@@ -71,7 +60,7 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
     view! {
         <dialog
             class="alarm"
-            node_ref=dialog
+            node_ref=node
             aria-labelledby="alarm-title"
             data-flash=flashes
             // Escape means "I heard it", as the button does.
@@ -81,8 +70,8 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
             }
             // A second Escape or Back closes it whatever the page says; what rings needs its button.
             on:close=move |_| {
-                if let Some(dialog) = dialog.get_untracked().filter(|_| rings.get_untracked()) {
-                    drop(dialog.show_modal());
+                if let Some(closed) = node.get_untracked().filter(|_| rings.get_untracked()) {
+                    dialog::show(&closed);
                 }
             }
         >

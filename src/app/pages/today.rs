@@ -7,6 +7,7 @@ use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, oventide};
+use crate::widgets::lesson::lesson_line;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
 use crate::words;
@@ -171,17 +172,7 @@ fn NextTime() -> impl IntoView {
     let any = move || !lessons.read().is_empty();
     let items = move || {
         let lessons = lessons.get().into_iter();
-        lessons
-            .map(|(of, text)| {
-                view! {
-                    <li>
-                        <span class="soft">{of}</span>
-                        " "
-                        {text}
-                    </li>
-                }
-            })
-            .rows()
+        lessons.map(|(of, text)| lesson_line(of, text)).rows()
     };
     let section = move || {
         view! {

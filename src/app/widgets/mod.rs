@@ -4,6 +4,8 @@ pub(crate) mod amounts;
 pub(crate) mod cautions;
 pub(crate) mod choices;
 pub(crate) mod confirm;
+pub(crate) mod dialog;
+pub(crate) mod lesson;
 pub(crate) mod liquid;
 pub(crate) mod live;
 pub(crate) mod phone;

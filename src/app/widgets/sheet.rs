@@ -3,7 +3,7 @@
 use leptos::html;
 use leptos::prelude::*;
 
-use super::fresh_id;
+use super::{dialog, fresh_id};
 use crate::reactive::RwSignal;
 use crate::widgets::live;
 use crate::words;
@@ -22,24 +22,13 @@ pub(crate) fn Sheet(
     /// What is in it, drawn anew each time it opens.
     children: ChildrenFn,
 ) -> impl IntoView {
-    let dialog = NodeRef::<html::Dialog>::new();
+    let node = NodeRef::<html::Dialog>::new();
     let heading = fresh_id("sheet");
-    Effect::new(move || {
-        let wanted = open.get();
-        let Some(dialog) = dialog.get() else {
-            return;
-        };
-        if wanted && !dialog.open() {
-            // It fails only when the dialog has left the page, and then there is nothing to show.
-            drop(dialog.show_modal());
-        } else if !wanted && dialog.open() {
-            dialog.close();
-        }
-    });
+    dialog::keep(node, open.into());
     view! {
         <dialog
             class="sheet"
-            node_ref=dialog
+            node_ref=node
             aria-labelledby=heading.clone()
             on:close=move |_| open.set(false)
         >

@@ -11,6 +11,7 @@ use leptos::prelude::*;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::lesson::lesson_line;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::{PhoneLines, TestAlarm};
 use crate::words;
@@ -105,17 +106,7 @@ fn Lessons(formula: Memo<Formula>) -> impl IntoView {
     });
     let items = move || {
         let lessons = lessons.get().into_iter();
-        lessons
-            .map(|(step, text)| {
-                view! {
-                    <li>
-                        <span class="soft">{step}</span>
-                        " "
-                        {text}
-                    </li>
-                }
-            })
-            .rows()
+        lessons.map(|(step, text)| lesson_line(step, text)).rows()
     };
     let section = move || {
         view! {

@@ -8,6 +8,7 @@ use leptos::prelude::*;
 use crate::reactive::{Memo, RwSignal};
 use crate::state::{Oventide, oventide};
 use crate::widgets::fresh_id;
+use crate::widgets::lesson::lesson_line;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -36,14 +37,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
             .filter(|(step, _)| *step != chosen)
             .filter_map(|(step, text)| {
                 let (_, title) = titles.iter().find(|(known, _)| known == step)?;
-                let (title, text) = (words::at_step(title), text.clone());
-                Some(view! {
-                    <li>
-                        <span class="soft">{title}</span>
-                        " "
-                        {text}
-                    </li>
-                })
+                Some(lesson_line(words::at_step(title), text.clone()))
             })
             .rows()
     };
