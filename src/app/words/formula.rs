@@ -162,7 +162,7 @@ pub(crate) fn scale_error(error: &ScaleError) -> String {
     }
 }
 
-/// The dough's water: "Hydration 62 % of the flour, with the water in milk, egg and butter."
+/// The dough's water: "Hydration 62 % of the flour, counting the water in every ingredient."
 pub(crate) fn hydration(formula: &Formula) -> String {
     format!(
         "Hydration {} of the flour, counting the water in every ingredient.",

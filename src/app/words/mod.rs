@@ -14,12 +14,13 @@ mod kitchen;
 mod letters;
 mod mixing;
 mod notes;
-mod pages;
 mod phone;
 mod quantity;
 mod refusal;
 mod storage;
+mod today;
 mod undo;
+mod widgets;
 
 pub(crate) use alarm::{alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
@@ -32,15 +33,16 @@ pub(crate) use kitchen::*;
 pub(crate) use letters::capital;
 pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
 pub(crate) use notes::*;
-pub(crate) use pages::*;
 pub(crate) use phone::*;
 pub(crate) use quantity::{
-    at, bare_mass, clock_face, mass, oven_setting, percent, short_window, span, temperature, tight,
-    window,
+    amount, at, bare_mass, clock_face, mass, oven_setting, percent, short_window, span,
+    temperature, tight, window,
 };
 pub(crate) use refusal::refusal;
 pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
+pub(crate) use today::*;
 pub(crate) use undo::taken_back;
+pub(crate) use widgets::*;
 
 /// The app's own name.
 pub(crate) const NAME: &str = "Oventide";

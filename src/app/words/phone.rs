@@ -6,6 +6,8 @@ use platform::notify::Permission;
 use platform::sound::SoundState;
 use platform::wake_lock::WakeState;
 
+/// Lets the alarm be heard.
+pub(crate) const TEST_ALARM: &str = "Test the alarm";
 /// Asks for notifications.
 pub(crate) const ASK_NOTIFY: &str = "Allow notifications";
 
@@ -63,7 +65,7 @@ pub(crate) fn offline(ready: bool) -> &'static str {
 
 /// What stands on the Bench while an alarm could be missed, the worst first; empty when all is well.
 ///
-/// It lies over other text, so it is short; Today says more.
+/// It takes room from what is asked, so it is short; Today says more.
 pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> &'static str {
     match (sound, wake) {
         (SoundState::NeedsTap, _) => "No sound until you touch the screen.",

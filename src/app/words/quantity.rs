@@ -1,8 +1,8 @@
 //! Quantities in words. A number and its unit stay on one line, so a no-break space stands between them.
 
-use domain::decimal::plain;
+use domain::decimal::{fixed, plain};
 use domain::estimate::Estimate;
-use domain::kitchen::OvenKind;
+use domain::kitchen::{OvenKind, Scales};
 use domain::thermal::oven::{Dial, DialSetting, Fan, dial_setting};
 use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment};
 use platform::clock::time_of_day;
@@ -75,6 +75,18 @@ pub(crate) fn mass(value: Grams) -> String {
     } else {
         format!("{}\u{a0}g", plain(grams, 0))
     }
+}
+
+/// An amount as these scales show it: always in grams, so that it can be weighed as it stands.
+pub(crate) fn amount(amount: Grams, scales: &Scales) -> String {
+    let finely = scales.fine.filter(|fine| amount <= fine.up_to);
+    let step = finely.map_or(scales.step, |fine| fine.step);
+    let digits = match step.get() {
+        step if step < 0.095 => 2,
+        step if step < 0.95 => 1,
+        _ => 0,
+    };
+    format!("{}\u{a0}g", fixed(amount.get(), digits))
 }
 
 /// "85": grams without their unit, for a field that names it.
@@ -186,6 +198,7 @@ pub(crate) fn count(count: u16, one: &str, several: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use domain::kitchen::FineScales;
     use domain::units::{celsius, grams, minutes};
 
     #[test]
@@ -230,5 +243,20 @@ mod tests {
         assert_eq!(mass(grams(100.0)), "100\u{a0}g");
         assert_eq!(mass(grams(3.5)), "3.5\u{a0}g");
         assert_eq!(span(minutes(100.0)), "1\u{a0}h 40\u{a0}min");
+    }
+
+    #[test]
+    fn an_amount_has_the_digits_of_the_scales_it_is_weighed_on() {
+        let fine = FineScales {
+            step: grams(0.01),
+            up_to: grams(50.0),
+        };
+        let scales = Scales {
+            step: grams(1.0),
+            fine: Some(fine),
+        };
+        assert_eq!(amount(grams(3.5), &scales), "3.50\u{a0}g");
+        assert_eq!(amount(grams(1250.0), &scales), "1250\u{a0}g");
+        assert_eq!(amount(grams(7.0), &Scales::KITCHEN), "7\u{a0}g");
     }
 }

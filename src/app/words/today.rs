@@ -1,0 +1,55 @@
+//! Words of the page Today.
+
+use domain::schedule::Running;
+use domain::units::Moment;
+use platform::clock::time_of_day;
+
+use super::quantity::span;
+
+/// Changes to the version that waits.
+pub(crate) const UPDATE: &str = "A new version is ready: change to it";
+/// Leads to the Bench.
+pub(crate) const TO_BENCH: &str = "To the Bench";
+/// When nothing is baking.
+pub(crate) const WHAT_TO_BAKE: &str = "What shall it be?";
+/// The heading of what the baker wanted to do differently.
+pub(crate) const NEXT_TIME: &str = "Next time, you wrote";
+/// The heading of what this phone can do.
+pub(crate) const THIS_PHONE: &str = "This phone";
+/// Leads to the set-aside records.
+pub(crate) const SEE_SET_ASIDE: &str = "See them in Kitchen";
+
+/// "3 records on this phone can't be read. Nothing was thrown away."
+pub(crate) fn set_aside_count(count: usize) -> String {
+    let what = if count == 1 {
+        "1 record".to_owned()
+    } else {
+        format!("{count} records")
+    };
+    format!("{what} on this phone can't be read. Nothing was thrown away.")
+}
+
+/// Leads to the Bench of one bake of several.
+pub(crate) fn to_bench_of(name: &str) -> String {
+    format!("{TO_BENCH}: {name}")
+}
+
+/// The next thing to look at: "First rise: look in 25 min, at 14:05."
+pub(crate) fn next_look(title: &str, running: &Running, now: Moment) -> String {
+    let at = time_of_day(running.look);
+    if running.look <= now {
+        format!("{title}: look now, due since {at}.")
+    } else {
+        format!("{title}: look in {}, at {at}.", span(running.look - now))
+    }
+}
+
+/// The formula and the step before what is written about them.
+pub(crate) fn lesson_of(formula: &str, step: &str) -> String {
+    format!("{formula}, {}:", super::letters::lower_first(step))
+}
+
+/// A step's name before what is written about it.
+pub(crate) fn at_step(title: &str) -> String {
+    format!("{title}:")
+}
