@@ -1,7 +1,7 @@
 //! What an asked thing led to, as facts; `words` makes sentences of them.
 
 use domain::bake::{Bake, Entry, Event, Forecast, Intent, Reason, Refusal, State};
-use domain::formula::{ComponentId, Length, Step, StepId, StepKind};
+use domain::formula::{ComponentId, Length, Step, StepKind};
 use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
 use domain::thermal::liquid::liquid_temperature;
 use domain::units::{Celsius, Grams, Minutes, Moment};
@@ -9,8 +9,6 @@ use domain::units::{Celsius, Grams, Minutes, Moment};
 /// How a fermentation moved.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Shift {
-    /// The step that moved.
-    pub(crate) step: StepId,
     /// Its name.
     pub(crate) title: String,
     /// Before, or at the target.
@@ -250,7 +248,6 @@ fn shift(before: &State, after: &State, step: &Step, now: Moment) -> Shift {
             .unwrap_or_else(|| state.forecast_if_started(step, now))
     };
     Shift {
-        step: step.id,
         title: step.title.clone(),
         before: forecast(before),
         after: forecast(after),

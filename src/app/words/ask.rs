@@ -15,8 +15,6 @@ pub(crate) struct Prompt {
     pub(crate) instruction: String,
     /// What the main action says.
     pub(crate) action: String,
-    /// What the main action will do, for whoever can't see the rest.
-    pub(crate) action_label: String,
 }
 
 /// What the Bench says.
@@ -28,31 +26,26 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
             title: step.title.clone(),
             instruction: "Fold the dough now.".to_owned(),
             action: "Folded".to_owned(),
-            action_label: "Folded: the dough has been folded".to_owned(),
         },
         (Ask::Look(_), Some(step)) => Prompt {
             title: step.title.clone(),
             instruction: look(step),
             action: "It's ready".to_owned(),
-            action_label: format!("It's ready: {} has ended", step.title),
         },
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
             instruction: super::tight(&step.instruction),
             action: super::READY_NOW.to_owned(),
-            action_label: format!("It's ready now: {} has ended early", step.title),
         },
         (Ask::AllDone, _) => Prompt {
             title: state.formula.name.clone(),
             instruction: "All done. Enjoy it.".to_owned(),
             action: "Finish".to_owned(),
-            action_label: "Finish: put this bake into the notebook".to_owned(),
         },
         _ => Prompt {
             title: state.formula.name.clone(),
             instruction: "Nothing to do just now.".to_owned(),
             action: String::new(),
-            action_label: String::new(),
         },
     }
 }
@@ -118,7 +111,6 @@ fn work(state: &State, id: StepId, step: &Step) -> Prompt {
     Prompt {
         title: step.title.clone(),
         instruction: super::tight(&step.instruction),
-        action_label: format!("{action}: {}", step.title),
         action,
     }
 }

@@ -45,8 +45,6 @@ pub struct Row {
     pub step: StepId,
     /// As planned when the bake began.
     pub planned: Option<Planned>,
-    /// When it could start, and for what goes on by itself did.
-    pub opened: Option<Moment>,
     /// How it ended.
     pub ended: Option<Ended>,
     /// Folds that were made or left out, oldest first.
@@ -79,10 +77,6 @@ pub struct Masses {
 /// A bake looked back on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Summary {
-    /// When it began.
-    pub started: Moment,
-    /// The moment of the last entry.
-    pub ended: Moment,
     /// Every step, in the formula's order.
     pub rows: Vec<Row>,
     /// The kitchen's temperatures that were taken while it went on.
@@ -106,15 +100,12 @@ pub fn summary(bake: &Bake) -> Summary {
         Row {
             step: step.id,
             planned: plans.find(|planned| planned.step == step.id).copied(),
-            opened: progress.open_since,
             ended: progress.ended,
             folds: progress.folds.clone(),
             not_yet: progress.rounds,
         }
     });
     Summary {
-        started: state.started,
-        ended: state.newest,
         rows: rows.collect(),
         // The first is the kitchen as it was known at the start.
         air: state.air.iter().skip(1).copied().collect(),
