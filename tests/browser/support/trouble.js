@@ -100,13 +100,15 @@ export function losableStorage() {
   window.loseStorage = () => databases.forEach((database) => database.close());
 }
 
-/** A phone whose storage never says that something was written, from `window.hangs` on. */
+/** A phone whose storage never says that something was written, from `window.hangs` on; `window.hung` counts it. */
 export function hangingStorage() {
   window.hangs = false;
+  window.hung = 0;
   const add = IDBObjectStore.prototype.add;
   IDBObjectStore.prototype.add = function (...what) {
     const request = add.apply(this, what);
     if (window.hangs) {
+      window.hung += 1;
       request.addEventListener("success", (event) => event.stopImmediatePropagation());
     }
     return request;
