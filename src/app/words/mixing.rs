@@ -44,9 +44,10 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
             temperature(coldest, degrees)
         ),
     };
+    // A ratio of two differences is the same on both scales.
     let sensitivity = format!(
         " Ten degrees more in the liquid move the dough by {}.",
-        at_least_some(answer.for_ten_kelvin, degrees)
+        at_least_some(answer.for_ten_kelvin, Degrees::Celsius)
     );
     format!("{comes_to}{why}{sensitivity}")
 }
