@@ -33,16 +33,16 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
         Reach::TooWarmWanted { .. } | Reach::TooColdWanted { .. } if near => {
             format!(" That is near enough to {}.", temperature(target, degrees))
         }
-        Reach::TooWarmWanted { cap } => format!(
-            " {} is out of reach this way: liquid warmer than {} would harm the yeast.",
-            temperature(target, degrees),
-            temperature(cap, degrees)
+        Reach::TooWarmWanted { cap } => out_of_reach(
+            answer,
+            target,
+            cap,
+            "as warm as the yeast can bear",
+            degrees,
         ),
-        Reach::TooColdWanted { coldest, .. } => format!(
-            " {} is out of reach this way: {} is as cold as you have it.",
-            temperature(target, degrees),
-            temperature(coldest, degrees)
-        ),
+        Reach::TooColdWanted { coldest, .. } => {
+            out_of_reach(answer, target, coldest, "as cold as you have it", degrees)
+        }
     };
     // A ratio of two differences is the same on both scales.
     let sensitivity = format!(
@@ -50,6 +50,24 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
         at_least_some(answer.for_ten_kelvin, Degrees::Celsius)
     );
     format!("{comes_to}{why}{sensitivity}")
+}
+
+/// Why no nearer, where the liquid may be a milder one than the limit, because that does as well.
+fn out_of_reach(
+    answer: &LiquidAnswer,
+    target: Celsius,
+    limit: Celsius,
+    what: &str,
+    degrees: Degrees,
+) -> String {
+    let shown = |value| temperature(value, degrees);
+    let limit = shown(limit);
+    let why = if limit == shown(answer.mild) {
+        format!("{limit} is {what}")
+    } else {
+        format!("even at {limit}, {what}, the liquid would bring the dough hardly nearer")
+    };
+    format!(" {} is out of reach this way: {why}.", shown(target))
 }
 
 /// A difference that is small, but not nothing.
@@ -75,4 +93,45 @@ pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
         Move::CoolerPlace => "Knead in a cooler spot",
     };
     format!("{what}: {gain} nearer.")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use domain::estimate::{Basis, Estimate};
+    use domain::units::{celsius, celsius_delta};
+
+    fn reached(cap_c: f64, mild_c: f64) -> String {
+        let dough = Estimate::new(celsius(22.0), celsius(22.5), celsius(23.0), Basis::Model);
+        let answer = LiquidAnswer {
+            temperature: celsius(cap_c),
+            wanted: celsius(80.0),
+            reach: Reach::TooWarmWanted {
+                cap: celsius(cap_c),
+            },
+            dough,
+            mild: celsius(mild_c),
+            mild_dough: dough,
+            for_ten_kelvin: celsius_delta(0.3),
+            rule_of_factors: None,
+            advice: Vec::new(),
+        };
+        let said = reach_sentence(&answer, celsius(25.0), Degrees::Celsius);
+        said.replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn a_limit_beside_a_milder_liquid_says_why_the_milder_does() {
+        let said = reached(45.0, 35.0);
+        let why = "25 °C is out of reach this way: even at 45 °C, as warm as the yeast can bear, \
+                   the liquid would bring the dough hardly nearer.";
+        assert!(said.contains(why), "{said}");
+    }
+
+    #[test]
+    fn a_liquid_at_its_limit_says_that_it_is_there() {
+        let said = reached(45.0, 45.0);
+        let why = "25 °C is out of reach this way: 45 °C is as warm as the yeast can bear.";
+        assert!(said.contains(why), "{said}");
+    }
 }
