@@ -66,7 +66,8 @@ fn look(step: &Step) -> String {
 pub(crate) fn if_left_out(step: &Step) -> String {
     let follows = match step.kind {
         StepKind::Bulk => {
-            "The dough goes on less risen: it is tighter, and the last rise takes longer."
+            "The dough goes on less risen and tighter. The last rise's window doesn't reckon with \
+             that: give it longer, and go by the dough."
         }
         StepKind::Retard => {
             "The dough counts as never having been in the fridge: as warm as the kitchen, and what \
@@ -80,7 +81,7 @@ pub(crate) fn if_left_out(step: &Step) -> String {
         }
         StepKind::OvenHeats => "An oven that isn't hot yet bakes pale, and takes longer.",
         StepKind::Bake => "It counts as not baked, and what spoils in it as standing out.",
-        StepKind::Cool => "Cut warm, the crumb smears.",
+        StepKind::Cool => "Still warm, the crumb smears under a knife, and a glaze runs off.",
         _ => "What comes after it begins at once.",
     };
     format!("{follows} Undo takes it back.")
