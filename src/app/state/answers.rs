@@ -1,21 +1,11 @@
 //! What an asked thing led to, as facts; `words` makes sentences of them.
 
-use domain::bake::{Bake, Entry, Event, Forecast, Intent, Reason, Refusal, State};
+use domain::bake::{Bake, Entry, Event, Intent, Reason, Refusal, State};
 use domain::formula::{ComponentId, Length, Step, StepKind};
 use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
-use domain::thermal::liquid::liquid_temperature;
 use domain::units::{Celsius, Grams, Minutes, Moment};
 
-/// How a fermentation moved.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Shift {
-    /// Its name.
-    pub(crate) title: String,
-    /// Before, or at the target.
-    pub(crate) before: Forecast,
-    /// Now.
-    pub(crate) after: Forecast,
-}
+use super::effects::{Effect, Shift, effect, shift};
 
 /// What an asked thing led to.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,23 +16,21 @@ pub(crate) enum Answer {
     Dough {
         /// What was read.
         measured: Celsius,
-        /// What was hoped for.
-        target: Option<Celsius>,
-        /// What that does to its fermentation, against the target.
-        shift: Option<Shift>,
+        /// What was hoped for as it came off the bench, and later what the forecast had it at.
+        expected: Option<Celsius>,
+        /// Whether that is the formula's target.
+        is_target: bool,
+        /// What the reading does to its fermentation, against what was expected.
+        shift: Option<Box<Shift>>,
     },
-    /// The kitchen was measured.
+    /// The kitchen changed.
     Kitchen {
-        /// What it was taken to be.
-        before: Celsius,
-        /// What it is.
-        now: Celsius,
-        /// Fermentations that moved.
-        shifts: Vec<Shift>,
-        /// How warm the liquid had to be, and has to be, where the dough isn't mixed yet.
-        liquid: Option<(Celsius, Celsius)>,
-        /// When to turn the oven on now, where that moved.
-        oven_on: Option<Moment>,
+        /// What its air was taken to be, and what it is.
+        air: (Celsius, Celsius),
+        /// The same of the fridge.
+        fridge: (Celsius, Celsius),
+        /// What that does to each bake.
+        effects: Vec<Effect>,
     },
     /// The middle was measured.
     Core {
@@ -94,12 +82,19 @@ pub(crate) enum Answer {
 /// What an intent led to; nothing for those whose effect is plain to see.
 pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) -> Option<Answer> {
     let state = after.state();
+    // By a clock that was put back, what has just happened lies ahead.
+    let now = now.max(state.newest);
     match intent {
         Intent::DoughIs(component, measured) => {
             Some(dough(before, after, *component, *measured, now))
         }
         Intent::KitchenIs(_) | Intent::KitchenChanged(_) => {
-            Some(kitchen(before.state(), state, now))
+            let was = before.state();
+            Some(Answer::Kitchen {
+                air: (was.kitchen.air, state.kitchen.air),
+                fridge: (was.kitchen.fridge, state.kitchen.fridge),
+                effects: vec![effect(was, state, now)],
+            })
         }
         Intent::CoreIs(step, measured) => core(state, state.formula.step(*step)?, *measured, now),
         Intent::PieceWeighs(piece, mass) => Some(Answer::Piece {
@@ -126,6 +121,16 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
     }
 }
 
+/// Bakes share a kitchen: what a change of it does to one is said along with what it does to the others.
+pub(super) fn join(said: &mut Option<Answer>, answer: Option<Answer>) {
+    match (said, answer) {
+        (Some(Answer::Kitchen { effects, .. }), Some(Answer::Kitchen { effects: more, .. })) => {
+            effects.extend(more);
+        }
+        (said, answer) => *said = said.take().or(answer),
+    }
+}
+
 fn dough(
     before: &Bake,
     after: &Bake,
@@ -133,62 +138,49 @@ fn dough(
     measured: Celsius,
     now: Moment,
 ) -> Answer {
-    let formula = &after.state().formula;
-    let target = formula.component(component).and_then(|known| known.target);
-    let shift = target.and_then(|target| {
-        let mut on_target = before.clone();
-        on_target.append([Entry {
-            at: now,
-            event: Event::DoughMeasured {
-                component,
-                temperature: target,
-            },
-        }]);
-        let mut steps = formula.steps.iter();
-        let step = steps.find(|step| {
-            let ferments = matches!(step.length, Length::Ferment { .. });
-            let left = after.state().progress(step.id).ended.is_none();
-            ferments && left && step.component == component
-        })?;
-        Some(shift(on_target.state(), after.state(), step, now))
+    let (was, is) = (before.state(), after.state());
+    let formula = &is.formula;
+    let step = formula.steps.iter().find(|step| {
+        let ferments = matches!(step.length, Length::Ferment { .. });
+        let left = is.progress(step.id).ended.is_none();
+        ferments && left && step.component == component
     });
+    // Only as it comes off the bench is it compared with its target: later it has followed the kitchen.
+    let is_target = formula.steps.iter().any(|step| {
+        let asked = step.kind == StepKind::TakeTemperature && step.component == component;
+        asked && was.progress(step.id).ended.is_none()
+    });
+    let (expected, shift) = if is_target {
+        let target = formula.component(component).and_then(|known| known.target);
+        let on_target = target.map(|target| {
+            let mut on_target = before.clone();
+            on_target.append([Entry {
+                at: now,
+                event: Event::DoughMeasured {
+                    component,
+                    temperature: target,
+                },
+            }]);
+            on_target
+        });
+        let shift = on_target
+            .zip(step)
+            .map(|(on_target, step)| shift(on_target.state(), is, step, now));
+        (target, shift)
+    } else {
+        let shift = step.map(|step| shift(was, is, step, now));
+        let expected = match shift.as_ref().map(|shift| shift.before.reason) {
+            Some(Reason::Yeast { dough, .. }) => Some(dough),
+            _ => None,
+        };
+        (expected, shift)
+    };
     Answer::Dough {
         measured,
-        target,
-        shift,
+        expected,
+        is_target,
+        shift: shift.map(Box::new),
     }
-}
-
-fn kitchen(before: &State, after: &State, now: Moment) -> Answer {
-    let mut shifts = Vec::new();
-    for step in &after.formula.steps {
-        if step.is_hands() || !after.is_open(step.id) {
-            continue;
-        }
-        let shift = shift(before, after, step, now);
-        let moved = shift.after.window.likely() - shift.before.window.likely();
-        // A rise that keeps its time is worth a word; anything else only when it moves.
-        if matches!(shift.after.reason, Reason::Yeast { .. }) || moved.get().abs() >= 0.5 {
-            shifts.push(shift);
-        }
-    }
-    Answer::Kitchen {
-        before: before.kitchen.air,
-        now: after.kitchen.air,
-        shifts,
-        liquid: liquid(before, after),
-        oven_on: oven_on(before, after, now),
-    }
-}
-
-/// When to turn the oven on now, where that moved by more than a minute.
-fn oven_on(before: &State, after: &State, now: Moment) -> Option<Moment> {
-    let mut steps = after.formula.steps.iter();
-    let (was, is) = steps.find_map(|step| {
-        let is = after.oven_on_at(step, now)?;
-        Some((before.oven_on_at(step, now)?, is))
-    })?;
-    ((was - is).get().abs() >= 1.0).then(|| is.max(now))
 }
 
 fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
@@ -224,34 +216,6 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
         title: step.map(|step| step.title.clone()).unwrap_or_default(),
         fold: folds + usize::from(put_off),
     })
-}
-
-/// How warm the liquid of the next dough to be mixed had to be, and has to be.
-fn liquid(before: &State, after: &State) -> Option<(Celsius, Celsius)> {
-    let mut mixes = after
-        .formula
-        .steps
-        .iter()
-        .filter(|step| step.kind == StepKind::Mix && after.progress(step.id).ended.is_none());
-    let component = mixes.next()?.component;
-    let temperature = |state: &State| {
-        let question = state.formula.liquid_question(component, &state.kitchen)?;
-        Some(liquid_temperature(&question)?.mild)
-    };
-    Some((temperature(before)?, temperature(after)?))
-}
-
-fn shift(before: &State, after: &State, step: &Step, now: Moment) -> Shift {
-    let forecast = |state: &State| {
-        state
-            .forecast(step.id, now)
-            .unwrap_or_else(|| state.forecast_if_started(step, now))
-    };
-    Shift {
-        title: step.title.clone(),
-        before: forecast(before),
-        after: forecast(after),
-    }
 }
 
 fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<Answer> {

@@ -7,9 +7,9 @@ use domain::units::Celsius;
 use platform::store::StoreError;
 use platform::{clock, ids};
 
+use super::Oventide;
 use super::answers::{self, Answer};
 use super::unsaved::Edit;
-use super::{BakeView, Oventide};
 use crate::route::Route;
 
 impl Oventide {
@@ -54,7 +54,7 @@ impl Oventide {
         let speaks = !intents
             .iter()
             .all(|intent| matches!(intent, Intent::Hear(_)));
-        // Several bakes share a kitchen; the answer is that of the one the baker looks at.
+        // What is asked of another bake must not take the place of what the baker reads of this one.
         let elsewhere = {
             let inner = self.inner();
             let on_bench = inner.on_bench.borrow();
@@ -77,9 +77,7 @@ impl Oventide {
 
     /// The kitchen was measured: every running bake and the settings learn of it.
     pub(crate) fn kitchen_is(self, air: Celsius) {
-        for bake in self.running() {
-            self.ask(&bake, Intent::KitchenIs(air));
-        }
+        self.in_turn(Box::pin(self.tell_bakes(Intent::KitchenIs(air))));
         self.change_settings(Box::new(move |to| to.kitchen.air = air));
     }
 
@@ -95,12 +93,25 @@ impl Oventide {
         // When its turn has come, and with it that of every change before it.
         self.in_turn(Box::pin(async move {
             let kitchen = self.settings.read_untracked().kitchen;
-            for view in self.views.get_untracked() {
-                if view.bake.state().kitchen != kitchen {
-                    self.ask(&view.bake.id, Intent::KitchenChanged(Box::new(kitchen)));
-                }
-            }
+            self.tell_bakes(Intent::KitchenChanged(Box::new(kitchen)))
+                .await;
         }));
+    }
+
+    /// Tells every running bake of the kitchen, and says what that does to them all.
+    async fn tell_bakes(self, intent: Intent) {
+        let mut said = None;
+        let bakes = self.running();
+        for bake in &bakes {
+            let answer = match self.answer_one(bake, intent.clone()).await {
+                Ok(answer) => answer,
+                Err(refusal) => Some(Answer::Refused(refusal)),
+            };
+            answers::join(&mut said, answer);
+        }
+        if !bakes.is_empty() {
+            self.answer.set(said);
+        }
     }
 
     fn running(self) -> Vec<BakeId> {
@@ -119,14 +130,19 @@ impl Oventide {
         self.change_settings(Box::new(move |to| to.kitchen = back));
     }
 
-    /// What it would do to a bake if the kitchen had that temperature. Nothing happens.
-    pub(crate) fn if_kitchen_were(self, view: &BakeView, air: Celsius) -> Option<Answer> {
+    /// What it would do to the running bakes if the kitchen had that temperature. Nothing happens.
+    pub(crate) fn if_kitchen_were(self, air: Celsius) -> Option<Answer> {
         let now = clock::now();
         let intent = Intent::KitchenIs(air);
-        let entries = decide(&view.bake, intent.clone(), now).ok()?;
-        let mut after = view.bake.clone();
-        after.append(entries);
-        answers::answer(&view.bake, &after, &intent, now)
+        let mut said = None;
+        for view in self.views.read().iter() {
+            let entries = decide(&view.bake, intent.clone(), now).ok()?;
+            let mut after = view.bake.clone();
+            after.append(entries);
+            let answer = answers::answer(&view.bake, &after, &intent, now);
+            answers::join(&mut said, answer);
+        }
+        said
     }
 
     async fn answer_one(self, id: &BakeId, intent: Intent) -> Result<Option<Answer>, Refusal> {

@@ -8,6 +8,7 @@ mod alarms;
 mod answers;
 mod archive;
 mod asking;
+mod effects;
 mod jump;
 mod library;
 mod unsaved;
@@ -33,8 +34,9 @@ use platform::vibration::Shaking;
 use platform::wake_lock::{WakeLock, WakeState};
 
 pub(crate) use alarms::Ringing;
-pub(crate) use answers::{Answer, Shift};
+pub(crate) use answers::Answer;
 pub(crate) use archive::ArchiveOutcome;
+pub(crate) use effects::{Cause, Effect, Liquid, Shift, TableShift};
 pub(crate) use jump::ClockJump;
 pub(crate) use view::BakeView;
 

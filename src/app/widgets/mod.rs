@@ -1,6 +1,7 @@
 //! Pieces that several pages use. Their words come from the page or from `words`.
 
 pub(crate) mod amounts;
+pub(crate) mod answer;
 pub(crate) mod cautions;
 pub(crate) mod choices;
 pub(crate) mod confirm;

@@ -1,7 +1,6 @@
 //! What an asked thing led to, in a sentence or two.
 
-use domain::bake::Reason;
-use domain::units::{Celsius, Grams, Minutes, Moment};
+use domain::units::{Celsius, Grams, Minutes};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
@@ -14,16 +13,15 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
         Answer::Refused(refusal) => super::refusal(refusal, degrees),
         Answer::Dough {
             measured,
-            target,
+            expected,
+            is_target,
             shift,
-        } => dough(*measured, *target, shift.as_ref(), degrees),
+        } => dough(*measured, *expected, *is_target, shift.as_deref(), degrees),
         Answer::Kitchen {
-            before,
-            now,
-            shifts,
-            liquid,
-            oven_on,
-        } => kitchen(*before, *now, shifts, *liquid, *oven_on, degrees),
+            air,
+            fridge,
+            effects,
+        } => super::effect::kitchen(*air, *fridge, effects, degrees),
         Answer::Core {
             measured,
             wanted,
@@ -55,20 +53,28 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
 
 fn dough(
     measured: Celsius,
-    target: Option<Celsius>,
+    expected: Option<Celsius>,
+    is_target: bool,
     shift: Option<&Shift>,
     degrees: Degrees,
 ) -> String {
-    let Some(target) = target else {
+    let Some(expected) = expected else {
         return format!("Dough at {}.", temperature(measured, degrees));
     };
-    let off = measured - target;
-    let first = if off.get().abs() < NEAR_ENOUGH_K {
-        "On target".to_owned()
-    } else if off.get() < 0.0 {
-        format!("{} cool", about(off, degrees))
+    let off = measured - expected;
+    let near = off.get().abs() < NEAR_ENOUGH_K;
+    let how = match (off.get() < 0.0, is_target) {
+        (_, true) if near => "On target",
+        _ if near => "As warm as expected",
+        (true, true) => "cool",
+        (false, true) => "warm",
+        (true, false) => "cooler than expected",
+        (false, false) => "warmer than expected",
+    };
+    let first = if near {
+        how.to_owned()
     } else {
-        format!("{} warm", about(off, degrees))
+        format!("{} {how}", about(off, degrees))
     };
     let Some(shift) = shift else {
         return format!("{first}.");
@@ -86,72 +92,6 @@ fn dough(
     }
     let likely = time_of_day(shift.after.window.likely());
     format!("{said}, ready about {likely}.")
-}
-
-fn kitchen(
-    before: Celsius,
-    now: Celsius,
-    shifts: &[Shift],
-    liquid: Option<(Celsius, Celsius)>,
-    oven_on: Option<Moment>,
-    degrees: Degrees,
-) -> String {
-    let warmer = now > before;
-    let mut said = vec![if now == before {
-        "Kitchen changed.".to_owned()
-    } else {
-        format!("Kitchen {}.", temperature(now, degrees))
-    }];
-    for shift in shifts {
-        let later = shift.after.window.likely() - shift.before.window.likely();
-        said.push(moved(shift, later, warmer, degrees));
-    }
-    if let Some((was, is)) = liquid
-        && (was - is).get().abs() >= 0.5
-    {
-        said.push(format!(
-            "The liquid should now be {}, not {}, so that the dough still comes out right.",
-            temperature(is, degrees),
-            temperature(was, degrees)
-        ));
-    }
-    if let Some(oven_on) = oven_on {
-        said.push(format!("Oven on at {}.", time_of_day(oven_on)));
-    }
-    said.join(" ")
-}
-
-fn moved(shift: &Shift, later: Minutes, warmer: bool, degrees: Degrees) -> String {
-    let title = &shift.title;
-    let likely = time_of_day(shift.after.window.likely());
-    if shift.after.stalls {
-        return format!("{title}: too cold to get there within days. Find it a warmer place.");
-    }
-    if later.get().abs() < 0.5 {
-        return format!("{title} keeps its time, about {likely}.");
-    }
-    let (when, how) = if later.get() > 0.0 {
-        ("later", "slower")
-    } else {
-        ("earlier", "faster")
-    };
-    let why = match shift.after.reason {
-        Reason::Yeast { dough, .. } if warmer => format!(
-            "the dough, now about {}, warms towards the kitchen and the yeast works {how}",
-            temperature(dough, degrees)
-        ),
-        Reason::Yeast { dough, .. } => format!(
-            "the dough, now about {}, cools towards the kitchen and the yeast works {how}",
-            temperature(dough, degrees)
-        ),
-        Reason::Cooling { .. } | Reason::Oven | Reason::Formula => {
-            return format!("{title}: {} {when}, about {likely}.", span(later));
-        }
-    };
-    format!(
-        "{title}: {} {when}, about {likely}, because {why}. What has risen so far counts.",
-        span(later)
-    )
 }
 
 /// After two hours that nobody saw end below 21 °C.

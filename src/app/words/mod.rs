@@ -9,6 +9,7 @@ mod ask;
 mod bench;
 mod caution;
 mod day;
+mod effect;
 mod formula;
 mod kitchen;
 mod letters;

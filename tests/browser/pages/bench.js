@@ -129,6 +129,15 @@ export class Bench {
     await expect(this.answer).toContainText("in the middle");
   }
 
+  /** Takes the temperature of a dough that rises, out of its drawer. */
+  async measureDough(degrees) {
+    const drawer = this.main.locator("details", { hasText: "Dough temperature" });
+    if ((await drawer.getAttribute("open")) === null) await drawer.locator("summary").click();
+    await this.#breathe();
+    await new Stepper(drawer, "Dough temperature").type(degrees);
+    await drawer.getByRole("button", { name: /^It is/ }).click();
+  }
+
   /** The field for what a piece weighs. */
   massOf(piece) {
     return this.main.getByRole("textbox", { name: `${piece}, Mass in g` });

@@ -1,5 +1,6 @@
 // Temperatures that the baker takes: asked for or not, and never one that nobody read.
 
+import { FORMULAS } from "../pages/formula.js";
 import { SECOND } from "../support/clock.js";
 import { entriesIn } from "../support/database.js";
 import { takeUp } from "../support/mid-bake.js";
@@ -20,6 +21,31 @@ test("the dough's temperature is answered with what it does to the window", asyn
   await app.bench.press();
   await expect(app.bench.answer).toHaveText(
     /^2° cool: first rise will take about \d+\smin longer, fold at \d\d:\d\d, ready about \d\d:\d\d\.$/,
+  );
+});
+
+test("a dough measured later is compared with what its forecast had it at", async ({ app }) => {
+  const { bench } = app;
+  await takeUp(app, "Final proof", { asks: "wait", formula: FORMULAS.loaf });
+  const before = await bench.likelyEnd(/^Final proof/);
+  // Out of the fridge it is far from the 24 °C or so that it once should have come off the bench at.
+  await bench.measureDough(4);
+  await expect(bench.answer).toHaveText(
+    /^[\d.]+° cooler than expected: final proof will take about \d+\smin longer, ready about \d\d:\d\d\.$/,
+  );
+  const [, off, longer] = (await bench.answer.innerText()).match(/^([\d.]+)°.* (\d+)\smin longer/);
+  expect(Number(off)).toBeLessThan(10);
+  const moved = (await bench.likelyEnd(/^Final proof/)) - before;
+  expect(moved).toBeGreaterThan(0);
+  expect(Math.abs(moved - Number(longer))).toBeLessThanOrEqual(1);
+
+  await bench.measureDough(4);
+  await expect(bench.answer).toHaveText(
+    /^As warm as expected: final proof keeps its time, ready about \d\d:\d\d\.$/,
+  );
+  await bench.measureDough(10);
+  await expect(bench.answer).toHaveText(
+    /^6° warmer than expected: final proof will take about \d+\smin less, ready about \d\d:\d\d\.$/,
   );
 });
 

@@ -66,6 +66,26 @@ test("what goes on meanwhile is named by its bake, and so are alarms", async ({ 
   await app.alarm.stop();
 });
 
+test("a change of the kitchen is told of both, each by its name", async ({ app }) => {
+  await startBoth(app);
+  await tab(app, LOAF).click();
+  await app.bench.press();
+  await app.bench.press();
+  await expect(app.bench.running).toContainText("Loaf: Poolish ripens");
+  const preview = await app.bench.enterKitchen(17);
+  await expect(preview).toContainText(/Loaf, since\s09:20\. Poolish ripens: [\dhmin\s]+ later, about/);
+  await expect(preview).toContainText(/Buns, since\s09:00\. The liquid /);
+  await expect(preview).toContainText(/On the table about \d\d:\d\d, not \d\d:\d\d, above all/);
+  const foretold = await preview.innerText();
+  await app.bench.setEnteredKitchen();
+  await expect(app.bench.answer).toHaveText(foretold);
+
+  await app.turnTo("#/kitchen");
+  await app.kitchen.air.type(23);
+  await expect(app.kitchen.told).toContainText(/Poolish ripens: [\dhmin\s]+ earlier, about/);
+  await expect(app.kitchen.told).toContainText(/Buns, since\s09:00\./);
+});
+
 test("Today shows both, each with its own way to the Bench", async ({ app, page }) => {
   await startBoth(app);
   await app.turnTo("#/");

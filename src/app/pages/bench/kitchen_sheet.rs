@@ -5,9 +5,9 @@ use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::RwSignal;
-use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::temperature::TemperatureStepper;
+use crate::widgets::{answer, live};
 use crate::words;
 
 /// The sheet behind the kitchen's button.
@@ -26,15 +26,9 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
     let changed = move || entered.get() != known();
     let preview = move || {
         let answer = (open.get() && changed())
-            .then(|| app.if_kitchen_were(&shown.view.read(), entered.get()))
+            .then(|| app.if_kitchen_were(entered.get()))
             .flatten();
-        answer.map_or_else(
-            || ().into_any(),
-            |answer| {
-                let text = words::answer(&answer, degrees());
-                view! { <p class="answer">{text}</p> }.into_any()
-            },
-        )
+        answer::told(answer.as_ref(), degrees())
     };
     let set = move |_| {
         app.kitchen_is(entered.get_untracked());
