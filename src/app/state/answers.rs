@@ -79,6 +79,13 @@ pub(crate) enum Answer {
     },
 }
 
+impl Answer {
+    /// Whether the kitchen changed in something else than its temperatures.
+    pub(crate) fn is_of_equipment(&self) -> bool {
+        matches!(self, Self::Kitchen { air, fridge, .. } if air.0 == air.1 && fridge.0 == fridge.1)
+    }
+}
+
 /// What an intent led to; nothing for those whose effect is plain to see.
 pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) -> Option<Answer> {
     let state = after.state();

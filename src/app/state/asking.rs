@@ -3,7 +3,7 @@
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, decide};
 use domain::formula::Formula;
 use domain::kitchen::Kitchen;
-use domain::units::Celsius;
+use domain::units::{Celsius, Minutes, Moment, minutes};
 use platform::store::StoreError;
 use platform::{clock, ids};
 
@@ -11,6 +11,23 @@ use super::Oventide;
 use super::answers::{self, Answer};
 use super::unsaved::Edit;
 use crate::route::Route;
+
+/// Presses that follow each other within this time make one change. ASSUMPTION: judgement.
+const ONE_CHANGE: Minutes = minutes(1.0);
+
+/// A bake as it was before the last presses changed the kitchen.
+fn before_presses(bake: Bake, now: Moment) -> Bake {
+    let log = bake.log();
+    let presses = log.iter().rev().take_while(|entry| {
+        let kitchen = matches!(
+            entry.event,
+            Event::KitchenMeasured { .. } | Event::KitchenChanged(_)
+        );
+        kitchen && now - entry.at < ONE_CHANGE
+    });
+    let before = log[..log.len() - presses.count()].to_vec();
+    Bake::from_log(bake.id.clone(), before).unwrap_or(bake)
+}
 
 impl Oventide {
     /// Starts a bake and turns to the Bench.
@@ -179,6 +196,11 @@ impl Oventide {
             if intent == Intent::Undo && changed != back {
                 self.take_kitchen_back(id, changed, back);
             }
+            // On its own page the kitchen is set by many presses, and what they come to is one change.
+            let bake = match *self.route.read_untracked() {
+                Route::Kitchen => before_presses(bake, now),
+                _ => bake,
+            };
             return Ok(answers::answer(&bake, &after, &intent, now));
         }
     }

@@ -14,7 +14,10 @@ export class Kitchen {
     this.air = new Stepper(main, "Kitchen temperature now");
     this.fridge = new Stepper(main, "Fridge temperature");
     this.setAside = main.getByRole("listitem").filter({ hasText: "Its text" });
-    this.outcome = main.locator(".answer");
+    this.ovenHeats = new Stepper(main, "From cold to hot it takes");
+    this.told = main.getByRole("region", { name: "Temperatures" }).locator(".answer");
+    this.toldOfEquipment = main.getByRole("region", { name: "Equipment" }).locator(".answer");
+    this.outcome = main.getByRole("region", { name: "Your data" }).locator(".answer");
     this.sheet = app.page.locator("dialog.sheet[open]").last();
   }
 

@@ -30,6 +30,53 @@ test("the kitchen's settings survive a reload", async ({ app, page }) => {
   expect(page.url()).toContain("#/bench");
 });
 
+test("while a bake runs, the page says what a change does to it", async ({ app }) => {
+  await takeUp(app, "Toast almonds");
+  await app.turnTo("#/kitchen");
+  await expect(app.kitchen.told).toHaveCount(0);
+  await app.kitchen.air.type(17);
+  await expect(app.kitchen.told).toContainText(
+    /^Kitchen 17\s°C\. First rise: \d+\smin later, about \d\d:\d\d, because the dough, now about 2\d(\.5)?\s°C, cools faster/,
+  );
+
+  await expect(app.kitchen.toldOfEquipment).toHaveCount(0);
+
+  await takeUp(app, "Oven heats");
+  await app.turnTo("#/kitchen");
+  await app.kitchen.ovenHeats.type(70);
+  await expect(app.kitchen.toldOfEquipment).toContainText(
+    /Oven heats: [\dhmin\s]+ later, about \d\d:\d\d, because the oven takes 1\sh 10\smin\./,
+  );
+
+  await takeUp(app, "Night in fridge", { asks: "wait", formula: FORMULAS.loaf });
+  await app.turnTo("#/kitchen");
+  await app.kitchen.fridge.type(10);
+  await expect(app.kitchen.told).toHaveText(
+    /^Fridge 10\s°C\. On the table about \d\d:\d\d, not \d\d:\d\d, above all because final proof takes \d+\smin less: the yeast works faster with a warmer fridge\.$/,
+  );
+});
+
+test("a temperature set by many presses is told as one change", async ({ app }) => {
+  await takeUp(app, "Toast almonds");
+  const before = await app.bench.likelyEnd(/^First rise/);
+  await app.turnTo("#/kitchen");
+  for (let press = 0; press < 8; press += 1) await app.kitchen.air.less.click();
+  await app.kitchen.air.shows("17 °C");
+  await expect(app.kitchen.told).toContainText(/^Kitchen 17\s°C\. First rise: \d+\smin later/);
+  const [, told] = (await app.kitchen.told.innerText()).match(/(\d+)\smin later/);
+  await app.turnTo("#/bench");
+  const moved = (await app.bench.likelyEnd(/^First rise/)) - before;
+  expect(moved).toBeGreaterThan(10);
+  expect(Math.abs(moved - Number(told))).toBeLessThanOrEqual(1);
+});
+
+test("without a bake the page has nothing to say of a change", async ({ app }) => {
+  await app.open("#/kitchen");
+  await app.kitchen.air.type(17);
+  await app.kitchen.air.shows("17 °C");
+  await expect(app.kitchen.told).toHaveCount(0);
+});
+
 /** Every line on the page with a temperature in °C that doesn't stand beside one in °F. */
 async function celsiusAlone(page) {
   const text = await page.locator("body").innerText();

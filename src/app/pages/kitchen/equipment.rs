@@ -10,8 +10,8 @@ use super::change;
 use crate::reactive::Memo;
 use crate::state::{Oventide, oventide};
 use crate::widgets::choices::Choices;
-use crate::widgets::live;
 use crate::widgets::stepper::Stepper;
+use crate::widgets::{answer, live};
 use crate::words;
 
 const OVENS: [OvenKind; 3] = [OvenKind::Conventional, OvenKind::Fan, OvenKind::Gas];
@@ -33,6 +33,12 @@ pub(super) fn Equipment() -> impl IntoView {
         let degrees = app.settings.read().degrees;
         words::boils_at(boiling_point(height()), degrees)
     };
+    // Said among the temperatures as well, which are out of sight from here.
+    let told = move || {
+        let answer = app.answer.read();
+        let here = answer.as_ref().filter(|answer| answer.is_of_equipment());
+        answer::told(here, app.settings.read().degrees)
+    };
     view! {
         <section class="section" aria-labelledby="equipment">
             <h2 id="equipment">{words::EQUIPMENT}</h2>
@@ -48,6 +54,7 @@ pub(super) fn Equipment() -> impl IntoView {
                     change(app, move |to| to.kitchen.oven_heats_in = Minutes::clamped(entered));
                 }
             />
+            {live::part(told)}
             <ScalesOf app=app kitchen=kitchen />
             <Stepper
                 label=words::ALTITUDE

@@ -9,8 +9,8 @@ use super::change;
 use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::choices::Choices;
-use crate::widgets::live;
 use crate::widgets::temperature::TemperatureStepper;
+use crate::widgets::{answer, live};
 use crate::words;
 
 /// The ways to show a temperature, in the order of [`words::DEGREES_WAYS`].
@@ -46,6 +46,8 @@ pub(super) fn Temperatures() -> impl IntoView {
         }
         .into_any()
     };
+    // Below what is pressed most, so that nothing moves from under the finger.
+    let told = move || answer::told(app.answer.read().as_ref(), app.settings.read().degrees);
     view! {
         <section class="section" aria-labelledby="temperatures">
             <h2 id="temperatures">{words::TEMPERATURES}</h2>
@@ -56,6 +58,9 @@ pub(super) fn Temperatures() -> impl IntoView {
                 max=WARMEST_AIR
                 on_change=Callback::new(move |air| app.kitchen_is(air))
             />
+            <div role="status">
+                {live::part(told)}
+            </div>
             <Choices
                 legend=words::FLOUR
                 options=words::FLOUR_WAYS.map(str::to_owned).to_vec()
