@@ -4,7 +4,7 @@
 use std::fmt;
 use std::sync::Arc;
 
-use super::{Draft, Formula};
+use super::{Checklist, Draft, Formula, Length};
 use crate::decimal::fixed;
 use crate::units::{Grams, grams};
 
@@ -75,6 +75,8 @@ pub const LEAST_DOUGH: Grams = grams(100.0);
 impl Formula {
     /// The same formula for other pieces, exactly: nothing is rounded here.
     ///
+    /// The hands' time of work on every piece grows with the number of pieces.
+    ///
     /// # Errors
     /// [`ScaleError`] when the wish is for nothing, or beyond what is baked at home.
     pub fn scaled(&self, wish: Wish) -> Result<Self, ScaleError> {
@@ -105,7 +107,16 @@ impl Formula {
                 part.mass = part.mass * factor;
             }
         }
-        // Masses don't touch how the parts hang together, so what fitted still fits.
+        let more = f64::from(count) / f64::from(self.pieces.count);
+        for step in &mut draft.steps {
+            if let Length::Hands(range) = &mut step.length
+                && step.checklist.as_ref().is_some_and(Checklist::is_by_piece)
+            {
+                // ASSUMPTION: what is set up once for all pieces takes no time worth counting.
+                *range = range.map(|time| time * more);
+            }
+        }
+        // Masses and times don't touch how the parts hang together, so what fitted still fits.
         Ok(Self(Arc::new(draft)))
     }
 }

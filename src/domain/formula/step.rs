@@ -182,6 +182,18 @@ pub enum Checklist {
     },
 }
 
+impl Checklist {
+    /// Whether the work under it is done on every piece, so that more pieces take longer.
+    #[must_use]
+    pub fn is_by_piece(&self) -> bool {
+        match self {
+            Self::PieceMasses => true,
+            Self::Marks { scope, .. } => *scope == Scope::EachPiece,
+            Self::Ingredients | Self::AllIngredients => false,
+        }
+    }
+}
+
 /// A danger that a step brings; the words stand in the app.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Caution {
