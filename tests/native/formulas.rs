@@ -13,6 +13,7 @@
 //!   two-hour rule for food that spoils.
 //! - *FDA*: Food Code § 3-501.14: cooling in two stages.
 
+mod amounts;
 mod steps;
 
 use std::collections::BTreeSet;
