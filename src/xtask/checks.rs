@@ -219,6 +219,13 @@ fn build(shared: &mut Shared) -> Result<Counts, String> {
     Ok(Counts::one(bundle::build(bench, true)))
 }
 
+/// Lets the specs run the browser that the set-up found, unless another was chosen by hand.
+fn with_browser(command: &mut Command, variable: &str, wanted: &setup::Wanted) {
+    if let (None, Some(program)) = (std::env::var_os(variable), wanted.program()) {
+        command.env(variable, program);
+    }
+}
+
 /// The browser suites test what the build left; they must not test nothing.
 fn built() -> Result<(), String> {
     let index = paths::dist().join("index.html");
@@ -240,6 +247,7 @@ fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
         .args(["test", "--reporter=list,json", "--project", project])
         .current_dir(&folder)
         .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics);
+    with_browser(&mut command, "OVENTIDE_CHROMIUM", &setup::CHROMIUM);
     // The specs ask cargo for the bakes that they begin in the middle of.
     setup::toolchain().enter(&mut command);
     let ended_well = command::show(&mut command).is_ok();
@@ -253,10 +261,9 @@ fn firefox(shared: &mut Shared) -> Result<Counts, String> {
     shared.node()?;
     ready(setup::browser(&setup::FIREFOX))?;
     built()?;
-    script(
-        "tests/browser/engines/firefox.mjs",
-        &mut Command::new("node"),
-    )
+    let mut node = Command::new("node");
+    with_browser(&mut node, "OVENTIDE_FIREFOX", &setup::FIREFOX);
+    script("tests/browser/engines/firefox.mjs", &mut node)
 }
 
 fn webkit(shared: &mut Shared) -> Result<Counts, String> {
@@ -265,6 +272,7 @@ fn webkit(shared: &mut Shared) -> Result<Counts, String> {
     built()?;
     let mut screen = Command::new("xvfb-run");
     screen.arg("-a").arg(setup::python());
+    with_browser(&mut screen, "OVENTIDE_WEBKIT_DRIVER", &setup::WEBKIT);
     if runs_as_root() {
         // WebKitGTK's sandbox can't be set up by root, and CI machines often have no other user.
         screen.env("WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS", "1");

@@ -17,7 +17,7 @@ use std::process::Command;
 
 pub(crate) use python::interpreter as python;
 pub(crate) use rust::{StandardLibrary, WasmToolchain};
-pub(crate) use system::{FIREFOX, WEBKIT};
+pub(crate) use system::{CHROMIUM, FIREFOX, WEBKIT, Wanted};
 pub(crate) use toolchain::{Toolchain, chosen as toolchain};
 
 /// What building needs: a toolchain that knows wasm, and the tools to be found before any others.
@@ -78,19 +78,19 @@ pub(crate) fn for_node() -> bool {
 }
 
 /// Sets up one browser with what it needs to run without a screen.
-pub(crate) fn browser(wanted: &system::Wanted) -> bool {
+pub(crate) fn browser(wanted: &Wanted) -> bool {
     report::step(wanted.name, || system::ensure(wanted)).is_some()
 }
 
 /// Chromium for the Playwright specs.
 pub(crate) fn chromium() -> bool {
     report::part("Set-up for the browser checks");
-    browser(&system::CHROMIUM) & browser(&system::FONTS)
+    browser(&CHROMIUM) & browser(&system::FONTS)
 }
 
 /// Serving needs no browser here, so a missing one is only worth a sentence.
 pub(crate) fn chromium_if_possible() {
-    if system::can_install() || system::is_there(&system::CHROMIUM) {
+    if system::can_install() || system::is_there(&CHROMIUM) {
         chromium();
     } else {
         report::note("no Chromium and no apt here; only `cargo xtask test` will need it");

@@ -14,7 +14,7 @@ pub(crate) struct Wanted {
     packages: &'static [&'static str],
 }
 
-pub(super) const CHROMIUM: Wanted = Wanted {
+pub(crate) const CHROMIUM: Wanted = Wanted {
     name: "Chromium",
     groups: &[&["chromium", "chromium-browser", "google-chrome"]],
     packages: &["chromium"],
@@ -51,6 +51,14 @@ pub(super) const PYTHON: Wanted = Wanted {
     groups: &[&["python3"]],
     packages: &["python3", "python3-venv"],
 };
+
+impl Wanted {
+    /// The program that was found, for whoever runs it to run that one and no other.
+    pub(crate) fn program(&self) -> Option<PathBuf> {
+        let names = self.groups.first()?.iter();
+        names.filter_map(|name| command::find(name)).next()
+    }
+}
 
 pub(super) fn is_there(wanted: &Wanted) -> bool {
     let found = |name: &&str| {
@@ -135,4 +143,20 @@ pub(super) fn stamp_of(files: &[PathBuf], word: &str) -> Result<String, Failure>
         hash.update(&content);
     }
     Ok(crate::digest::hex(&hash.finalize()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_program_that_is_run_is_the_first_that_is_there() {
+        let wanted = Wanted {
+            name: "a shell",
+            groups: &[&["no-such-program-here", "sh", "env"]],
+            packages: &[],
+        };
+        assert_eq!(wanted.program(), command::find("sh"));
+        assert!(wanted.program().is_some());
+    }
 }

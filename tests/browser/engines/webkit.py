@@ -8,6 +8,7 @@ home screen, its lock screen and its ring switch.
 import functools
 import http.server
 import json
+import os
 import pathlib
 import tempfile
 import threading
@@ -21,7 +22,7 @@ from selenium.webdriver.webkitgtk.options import Options
 from selenium.webdriver.webkitgtk.service import Service
 
 DIST = pathlib.Path(__file__).resolve().parents[3] / "dist"
-DRIVER = "/usr/bin/WebKitWebDriver"
+DRIVER = os.environ.get("OVENTIDE_WEBKIT_DRIVER", "/usr/bin/WebKitWebDriver")
 BROWSER = next(pathlib.Path("/usr/lib").glob("*/webkit2gtk-4.1/MiniBrowser"), None)
 PATIENCE_S = 20
 MINUTE_MS = 60_000
