@@ -8,7 +8,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast as _;
 use web_sys::{Event, EventTarget, HtmlElement, VisibilityState};
 
-use crate::events::{document, listen, navigator, window};
+use crate::events::{Listening, document, listen, navigator, window};
 use crate::js;
 
 /// Coming back raises several events at once; those this close together count as one.
@@ -60,6 +60,24 @@ fn again_if_free(callback: &RefCell<impl FnMut()>) {
     }
 }
 
+/// Calls back whenever the page goes out of sight, perhaps for good, until this is dropped.
+#[must_use = "it is heard no more when dropped"]
+pub struct Hiding {
+    _heard: Listening,
+}
+
+/// Calls back whenever the page goes out of sight: nothing later is sure to run.
+pub fn on_hide(mut hidden: impl FnMut() + 'static) -> Hiding {
+    let heard = move |_: Event| {
+        if !is_visible() {
+            hidden();
+        }
+    };
+    Hiding {
+        _heard: listen(&document(), "visibilitychange", heard),
+    }
+}
+
 /// Whether the page can be seen.
 #[must_use]
 pub fn is_visible() -> bool {
@@ -88,6 +106,11 @@ pub fn on_hash_change(mut changed: impl FnMut() + 'static) {
 pub fn is_standalone() -> bool {
     let ios = js::get(navigator().as_ref(), "standalone");
     matches("(display-mode: standalone)") || ios.and_then(|yes| yes.as_bool()) == Some(true)
+}
+
+/// Whether this phone is set to show less motion.
+pub(crate) fn wants_less_motion() -> bool {
+    matches("(prefers-reduced-motion: reduce)")
 }
 
 /// Whether a media query holds.

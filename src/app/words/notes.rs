@@ -44,7 +44,7 @@ pub(crate) const KEPT: &str = "Kept.";
 /// Words that could not be stored.
 pub(crate) const NOT_KEPT: &str = "Not kept yet: see the warning on this page.";
 /// Words that aren't stored yet.
-pub(crate) const NOT_KEPT_YET: &str = "Kept when you leave the field.";
+pub(crate) const NOT_KEPT_YET: &str = "Kept as soon as you pause.";
 
 /// How a bake ended and when: "On the table at 16:40".
 pub(crate) fn ended(state: &State) -> String {

@@ -3,13 +3,11 @@
 import { expect } from "@playwright/test";
 
 export class NotePage {
-  #page;
-
   constructor({ page }) {
-    this.#page = page;
     this.ended = page.locator(".page-head .digits");
     this.steps = page.getByRole("region", { name: "How it went" }).getByRole("listitem");
     this.measured = page.getByRole("region", { name: "What was measured" });
+    this.yours = page.getByRole("region", { name: "Your note" });
     this.text = page.getByRole("textbox", { name: "How was it?" });
     this.differently = page.getByRole("region", { name: "What I'd do differently" });
   }
@@ -18,7 +16,7 @@ export class NotePage {
   async write(text) {
     await this.text.fill(text);
     await this.text.blur();
-    await expect(this.#page.getByRole("region", { name: "Your note" })).toContainText("Kept.");
+    await expect(this.yours).toContainText("Kept.");
   }
 
   /** Writes what to do differently at a step. */

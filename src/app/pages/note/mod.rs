@@ -28,19 +28,42 @@ pub(crate) fn NotePage(
         let bakes = app.bakes.read();
         bakes.iter().find(|bake| bake.id == id).cloned()
     });
-    live::part(move || match bake.get() {
+    // The heading has the focus by then and has to stay, while all else is drawn anew.
+    let name = move || match &*bake.read() {
+        Some(bake) => bake.state().formula.name.clone(),
+        None => words::way(&Route::Notebook).to_owned(),
+    };
+    let head = move || match bake.get() {
+        Some(bake) => head(bake.state()),
+        None => view! { <p>{words::NO_NOTE}</p> }.into_any(),
+    };
+    let rest = move || match bake.get() {
         Some(bake) => view! { <OneBake bake=bake /> }.into_any(),
         None => view! {
-            <header class="page-head">
-                <h1 tabindex="-1">{words::way(&Route::Notebook)}</h1>
-                <p>{words::NO_NOTE}</p>
-            </header>
             <a class="button" href=Route::Notebook.href()>
                 {words::ALL_NOTES}
             </a>
         }
         .into_any(),
-    })
+    };
+    view! {
+        <header class="page-head">
+            <h1 tabindex="-1">{live::text(name)}</h1>
+            {live::part(head)}
+        </header>
+        {live::part(rest)}
+    }
+}
+
+fn head(state: &State) -> AnyView {
+    let (day, ended) = (words::bake_day(state), words::ended(state));
+    let pieces = words::pieces(&state.formula);
+    view! {
+        <p>{day}</p>
+        <p class="digits">{ended}</p>
+        <p class="soft">{pieces}</p>
+    }
+    .into_any()
 }
 
 #[component]
@@ -61,20 +84,8 @@ fn OneBake(bake: Bake) -> impl IntoView {
             })
         })
         .rows();
-    let (name, day, ended) = (
-        state.formula.name.clone(),
-        words::bake_day(state),
-        words::ended(state),
-    );
-    let pieces = words::pieces(&state.formula);
     let again = Route::Formula(state.formula.id.clone()).href();
     view! {
-        <header class="page-head">
-            <h1 tabindex="-1">{name}</h1>
-            <p>{day}</p>
-            <p class="digits">{ended}</p>
-            <p class="soft">{pieces}</p>
-        </header>
         <Writing bake=bake.clone() />
         <section class="section" aria-labelledby="how-it-went">
             <h2 id="how-it-went">{words::HOW_IT_WENT}</h2>

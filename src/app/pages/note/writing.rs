@@ -3,7 +3,10 @@
 use domain::bake::{Bake, BakeId};
 use domain::formula::StepId;
 use domain::notebook::Note;
+use domain::units::{Minutes, minutes};
 use leptos::prelude::*;
+use platform::clock::{self, Once};
+use platform::page;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::state::{Oventide, oventide};
@@ -12,7 +15,7 @@ use crate::widgets::lesson::lesson_line;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
-/// The baker's own words. Each field is kept as it is left.
+/// The baker's own words. Each field is kept while it is being written.
 #[component]
 pub(super) fn Writing(bake: Bake) -> impl IntoView {
     let app = oventide();
@@ -28,7 +31,6 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
     let chosen = RwSignal::new(first);
     let note = move || writing.with_value(Written::note);
     let text = Memo::new(move |_| note().text);
-    let change = Memo::new(move |_| lesson(&note(), chosen.get()));
     // What stands in the field needn't stand above it, too.
     let lessons = move || {
         let (note, chosen) = (note(), chosen.get());
@@ -41,12 +43,38 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
             })
             .rows()
     };
+    // A field of its own for each step, so that what was written at one can't end at another.
+    let other = id.clone();
+    let field = move || {
+        let step = chosen.get();
+        let kept = Memo::new(move |_| lesson(&note(), step));
+        let keep = move |text: String| {
+            writing.with_value(|writing| {
+                writing.keep(|note| {
+                    note.differently.retain(|(at, _)| *at != step);
+                    if !text.trim().is_empty() {
+                        note.differently.push((step, text));
+                        note.differently.sort_by_key(|(at, _)| *at);
+                    }
+                });
+            });
+        };
+        view! {
+            <KeptText
+                bake=other.clone()
+                label=words::DO_WHAT
+                kept=kept
+                on_change=Callback::new(keep)
+            />
+        }
+        .into_any()
+    };
     let select = fresh_id("step");
     view! {
         <section class="section" aria-labelledby="your-note">
             <h2 id="your-note">{words::YOUR_NOTE}</h2>
             <KeptText
-                bake=id.clone()
+                bake=id
                 label=words::HOW_WAS_IT
                 kept=text
                 on_change=Callback::new(move |text| {
@@ -72,24 +100,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
                     {options}
                 </select>
             </div>
-            <KeptText
-                bake=id
-                label=words::DO_WHAT
-                kept=change
-                on_change=Callback::new(move |text: String| {
-                    let step = chosen.get_untracked();
-                    writing.with_value(|writing| {
-                        writing
-                            .keep(|note| {
-                                note.differently.retain(|(at, _)| *at != step);
-                                if !text.trim().is_empty() {
-                                    note.differently.push((step, text));
-                                    note.differently.sort_by_key(|(at, _)| *at);
-                                }
-                            });
-                    });
-                })
-            />
+            {live::part(field)}
         </section>
     }
 }
@@ -129,7 +140,10 @@ impl Written {
     }
 }
 
-/// Some words, kept when the field is left, with whether they are.
+/// How long after the last key what was typed is kept.
+const PAUSE: Minutes = minutes(2.0 / 60.0);
+
+/// Some words, kept while they are being written, with whether they are.
 #[component]
 fn KeptText(
     /// The bake they are about.
@@ -144,8 +158,32 @@ fn KeptText(
     let app = oventide();
     let field = fresh_id("text");
     let draft = RwSignal::new(kept.get_untracked());
-    // Another tab, or another step chosen, changes what is stored.
-    Effect::new(move || draft.set(kept.get()));
+    let sent = RwSignal::new(kept.get_untracked());
+    // Another tab may write about the same bake. What is being written here is kept in its turn.
+    Effect::new(move |before: Option<String>| {
+        let (kept, known) = (kept.get(), sent.get_untracked());
+        let untouched = draft.get_untracked() == known && before.is_none_or(|it| it == known);
+        if untouched && kept != known {
+            sent.set(kept.clone());
+            draft.set(kept.clone());
+        }
+        kept
+    });
+    let pause = StoredValue::new_local(None::<Once>);
+    let keep = move || {
+        // A field that goes while it has the focus says so when nothing of this is left.
+        if pause.is_disposed() {
+            return;
+        }
+        let typed = draft.get_untracked();
+        if typed != sent.get_untracked() || typed != kept.get_untracked() {
+            sent.set(typed.clone());
+            on_change.run(typed);
+        }
+    };
+    // It listens for as long as this is here.
+    StoredValue::new_local(page::on_hide(keep));
+    on_cleanup(keep);
     let status = move || {
         let (draft, kept) = (draft.read(), kept.read());
         drop(app.health.read());
@@ -162,8 +200,11 @@ fn KeptText(
             <textarea
                 id=field
                 prop:value=live::text(move || draft.get())
-                on:input=move |event| draft.set(event_target_value(&event))
-                on:change=move |_| on_change.run(draft.get_untracked())
+                on:input=move |event| {
+                    draft.set(event_target_value(&event));
+                    pause.set_value(Some(clock::at(clock::now() + PAUSE, keep)));
+                }
+                on:blur=move |_| keep()
             ></textarea>
             <p class="soft" role="status">
                 {live::text(status)}
