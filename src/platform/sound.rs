@@ -9,7 +9,7 @@
 //!   can take away what the first tap opened. Between taps [`AlarmSound::wake`]
 //!   tries what may be had without one, on every return to the page.
 //! - On iPhones `audioSession.type = "playback"` makes the alarm sound with the
-//!   ring switch off. The volume keys still rule; the test beep is for finding out.
+//!   ring switch off. The volume keys still rule; testing the alarm is for finding out.
 
 mod samples;
 
@@ -17,10 +17,9 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use gloo_timers::callback::Timeout;
-use wasm_bindgen::JsValue;
 use web_sys::{AudioBufferSourceNode, AudioContext, GainNode};
 
-use self::samples::{alarm, chirp, loudness};
+use self::samples::{alarm, loudness};
 use crate::events::{Listening, listen, navigator, window};
 use crate::js;
 
@@ -129,18 +128,6 @@ impl AlarmSound {
         self.inner.wanted.set(None);
         self.inner.silence();
     }
-
-    /// One short beep as loud as the alarm gets, to try it.
-    pub fn chirp(&self, volume: f64) {
-        let Some(context) = self.inner.context() else {
-            return;
-        };
-        // Without it the baker hears nothing, which is what the test beep is there to show.
-        let _ = play(&context, &chirp(rate(&context)), false, |gain, now_s| {
-            gain.gain().set_value_at_time(loudness(volume), now_s)?;
-            Ok(())
-        });
-    }
 }
 
 impl Drop for AlarmSound {
@@ -229,13 +216,8 @@ impl Inner {
             return;
         }
         let full = loudness(volume);
-        let playing = play(&context, &alarm(rate(&context)), true, |gain, now_s| {
-            let gain = gain.gain();
-            gain.set_value_at_time(full * FIRST_PART, now_s)?;
-            gain.linear_ramp_to_value_at_time(full, now_s + ESCALATION_S)?;
-            Ok(())
-        });
-        *self.playing.borrow_mut() = playing.ok();
+        // Without it nothing is heard; the screen and the motor carry on.
+        *self.playing.borrow_mut() = play(&context, full).ok();
     }
 
     fn silence(&self) {
@@ -247,20 +229,18 @@ impl Inner {
     }
 }
 
-fn play(
-    context: &AudioContext,
-    samples: &[f32],
-    again: bool,
-    shape: impl FnOnce(&GainNode, f64) -> Result<(), JsValue>,
-) -> Result<Playing, js::Thrown> {
+fn play(context: &AudioContext, full: f32) -> Result<Playing, js::Thrown> {
+    let samples = alarm(f64::from(context.sample_rate()));
     let length = u32::try_from(samples.len()).unwrap_or(u32::MAX);
     let buffer = context.create_buffer(1, length, context.sample_rate())?;
-    buffer.copy_to_channel(samples, 0)?;
+    buffer.copy_to_channel(&samples, 0)?;
     let source = context.create_buffer_source()?;
     source.set_buffer(Some(&buffer));
-    source.set_loop(again);
+    source.set_loop(true);
     let gain = context.create_gain()?;
-    shape(&gain, context.current_time())?;
+    let (loudness, now_s) = (gain.gain(), context.current_time());
+    loudness.set_value_at_time(full * FIRST_PART, now_s)?;
+    loudness.linear_ramp_to_value_at_time(full, now_s + ESCALATION_S)?;
     source.connect_with_audio_node(&gain)?;
     gain.connect_with_audio_node(&context.destination())?;
     source.start()?;
@@ -284,8 +264,4 @@ fn had_tap() -> bool {
     let activation = js::get(navigator().as_ref(), "userActivation");
     let said = activation.and_then(|activation| js::get(&activation, "hasBeenActive"));
     said.and_then(|said| said.as_bool()).unwrap_or(true)
-}
-
-fn rate(context: &AudioContext) -> f64 {
-    f64::from(context.sample_rate())
 }

@@ -16,7 +16,7 @@ pub fn is_supported() -> bool {
 }
 
 /// Shakes: milliseconds on, off, on ... The browser allows it only after a first tap.
-pub fn buzz(pattern: &[u32]) {
+fn buzz(pattern: &[u32]) {
     if is_supported() {
         let pattern: js_sys::Array = pattern
             .iter()

@@ -1,6 +1,6 @@
 //! Ringing: what is due and was not heard yet, told by every means this phone has.
 
-use domain::bake::{Alarm, AlarmId, BakeId, Intent};
+use domain::bake::{Alarm, AlarmId, AlarmKind, BakeId, Intent, TimerId};
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -41,6 +41,12 @@ impl Oventide {
                         body,
                     });
                 }
+            }
+            // What really rings takes its place.
+            if let Some(due) = self.testing.get()
+                && ringing.is_empty()
+            {
+                ringing.push(Ringing::test(due));
             }
             let next = views.iter().filter_map(|view| view.next_due).min();
             drop(views);
@@ -111,11 +117,13 @@ impl Oventide {
             }
             rings
         });
-        if !loud || page::is_visible() || notify::permission() != notify::Permission::Granted {
+        if !loud || notify::permission() != notify::Permission::Granted {
             return;
         }
         let now = clock::now();
-        for one in ringing {
+        let seen = page::is_visible();
+        // Of the test everything is to be seen at once.
+        for one in ringing.iter().filter(|one| !seen || one.is_test()) {
             let tag = one.tag();
             let again = notify::times_again(one.alarm.overdue(now));
             let before = told.iter().position(|(known, _)| *known == tag);
@@ -131,7 +139,11 @@ impl Oventide {
 
     /// "I heard it." It is silent from now on, and gone from the screen once that is stored.
     pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
+        self.testing.set(None);
         clear(tag(bake, alarm));
+        if *bake == NO_BAKE {
+            return;
+        }
         let heard = (bake.clone(), alarm);
         self.hearing.update(|hearing| hearing.push(heard.clone()));
         self.ask(bake, Intent::Hear(alarm));
@@ -142,7 +154,29 @@ impl Oventide {
     }
 }
 
+/// Whose alarm a test is.
+const NO_BAKE: BakeId = BakeId(String::new());
+
 impl Ringing {
+    /// What is shown while the alarm is being tested. It is in no log, so no bake knows of it.
+    fn test(due: Moment) -> Self {
+        Self {
+            bake: NO_BAKE,
+            alarm: Alarm {
+                id: AlarmId::Timer(TimerId(0)),
+                due,
+                kind: AlarmKind::Timer(String::new()),
+                step: None,
+            },
+            title: words::ALARM_TEST.to_owned(),
+            body: words::ALARM_TEST_NOTE.to_owned(),
+        }
+    }
+
+    fn is_test(&self) -> bool {
+        self.bake == NO_BAKE
+    }
+
     fn tag(&self) -> String {
         tag(&self.bake, self.alarm.id)
     }

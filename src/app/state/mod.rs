@@ -94,6 +94,8 @@ pub(crate) struct Oventide {
     pub(crate) answer: RwSignal<Option<Answer>>,
     /// Alarms the baker has just stopped: silent, while that is on its way into the log.
     hearing: RwSignal<Vec<(BakeId, AlarmId)>>,
+    /// Since when the alarm is being tested, if it is.
+    testing: RwSignal<Option<Moment>>,
     /// What rings.
     pub(crate) ringing: RwSignal<Vec<Ringing>>,
     /// Whether the alarm can be heard.
@@ -203,6 +205,7 @@ impl Oventide {
             persistence: RwSignal::new(None),
             answer: RwSignal::new(None),
             hearing: RwSignal::new(Vec::new()),
+            testing: RwSignal::new(None),
             ringing: RwSignal::new(Vec::new()),
             sound,
             clock_jump: RwSignal::new(None),
@@ -249,15 +252,10 @@ impl Oventide {
         self.bakes.read().iter().any(|bake| !bake.state().is_over())
     }
 
-    /// One short beep as loud as the alarm.
+    /// Rings as an alarm would, by every means and from its beginning, until it is stopped.
     pub(crate) fn test_alarm(self) {
-        let volume = self.settings.read_untracked().alarm.volume;
-        let inner = self.inner();
-        inner.sound.unlock();
-        inner.sound.chirp(volume);
-        if self.settings.read_untracked().alarm.vibrates {
-            platform::vibration::buzz(&[200, 100, 200]);
-        }
+        self.inner().sound.unlock();
+        self.testing.set(Some(clock::now()));
     }
 }
 

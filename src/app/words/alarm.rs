@@ -4,6 +4,12 @@ use domain::bake::{Alarm, AlarmKind, State};
 use domain::formula::{Step, StepKind};
 use domain::units::Moment;
 
+/// The title of a test.
+pub(crate) const ALARM_TEST: &str = "Only a test";
+/// What a test says.
+pub(crate) const ALARM_TEST_NOTE: &str =
+    "Alarms ring like this, louder for half a minute, until you stop them.";
+
 /// The title and the body of an alarm.
 pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
     let step = alarm.step.and_then(|step| state.formula.step(step));

@@ -23,7 +23,7 @@ mod today;
 mod undo;
 mod widgets;
 
-pub(crate) use alarm::{alarm, alarm_note};
+pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::{if_left_out, prompt};
 pub(crate) use bench::*;

@@ -19,13 +19,6 @@ pub(super) fn alarm(rate: f64) -> Vec<f32> {
     samples
 }
 
-/// One beep.
-pub(super) fn chirp(rate: f64) -> Vec<f32> {
-    let mut samples = silence(0.2, rate);
-    beep(&mut samples, rate, 0.0, 0.2, 2_600.0);
-    samples
-}
-
 fn silence(length_s: f64, rate: f64) -> Vec<f32> {
     vec![0.0; (length_s * rate) as usize]
 }
@@ -69,7 +62,8 @@ mod tests {
 
     #[test]
     fn beeps_begin_and_end_without_a_click() {
-        let samples = chirp(RATE);
+        let mut samples = silence(0.2, RATE);
+        beep(&mut samples, RATE, 0.0, 0.2, 2_600.0);
         let first = samples.first().copied().unwrap_or(1.0);
         let last = samples.last().copied().unwrap_or(1.0);
         assert!(first.abs() < 0.01 && last.abs() < 0.01);

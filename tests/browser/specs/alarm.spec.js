@@ -3,7 +3,7 @@
 import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { takeUp, withTimer } from "../support/mid-bake.js";
-import { ringing, setHidden, takeSound, vibrations } from "../support/senses.js";
+import { notifications, ringing, setHidden, takeSound, vibrations } from "../support/senses.js";
 import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 
@@ -17,15 +17,6 @@ function placesOnBench(app) {
       return [element.textContent, x, y, width, height];
     }),
   );
-}
-
-/** The notifications that the service worker shows now. */
-function notifications(page) {
-  return page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.getRegistration();
-    const shown = await registration.getNotifications();
-    return shown.map(({ title, body }) => ({ title, body }));
-  });
 }
 
 test("an alarm rings at its moment and not a second before", async ({ app, page }) => {

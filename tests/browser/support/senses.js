@@ -19,6 +19,15 @@ export function vibrations(page) {
   return page.evaluate(() => window.senses.vibrations);
 }
 
+/** The notifications that the service worker shows now. */
+export function notifications(page) {
+  return page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    const shown = await registration.getNotifications();
+    return shown.map(({ title, body }) => ({ title, body }));
+  });
+}
+
 /** A phone call takes the sound away, as phones do without asking the page. */
 export async function takeSound(page) {
   await page.evaluate(() => Promise.all(window.senses.sounds.map((sound) => sound.suspend())));
