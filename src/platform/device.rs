@@ -1,7 +1,7 @@
 //! What this phone can and can't do, so that the app promises only what holds.
 //!
 //! Whether the browser is in private mode, where everything is forgotten at the
-//! end, can't be found out, so it isn't here.
+//! end, can't be found out, so it isn't here; the app warns of it in general.
 
 use crate::events::{agent, navigator, window};
 use crate::{js, page, vibration, wake_lock};
@@ -21,6 +21,8 @@ pub struct Device {
     pub can_vibrate: bool,
     /// The screen can be kept awake.
     pub can_wake_lock: bool,
+    /// It was set to show less motion, so nothing flashes.
+    pub wants_less_motion: bool,
 }
 
 impl Device {
@@ -35,6 +37,7 @@ impl Device {
                 && js::has(navigator().as_ref(), "serviceWorker"),
             can_vibrate: vibration::is_supported(),
             can_wake_lock: wake_lock::is_supported(),
+            wants_less_motion: page::wants_less_motion(),
         }
     }
 }

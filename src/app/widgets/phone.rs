@@ -37,11 +37,12 @@ pub(crate) fn PhoneLines() -> impl IntoView {
             {lacks}
             <li>{live::text(move || words::offline(app.offline_ready.get()))}</li>
             <li>{live::text(kept)}</li>
+            <li>{words::PRIVATE_WINDOW}</li>
         </ul>
     }
 }
 
-/// Lets the alarm be heard before it is needed, and asks for notifications.
+/// Lets the alarm ring before it is needed, and asks for notifications.
 #[component]
 pub(crate) fn TestAlarm() -> impl IntoView {
     let app = oventide();

@@ -6,7 +6,7 @@ use platform::notify::Permission;
 use platform::sound::SoundState;
 use platform::wake_lock::WakeState;
 
-/// Lets the alarm be heard.
+/// Lets the alarm ring.
 pub(crate) const TEST_ALARM: &str = "Test the alarm";
 /// Asks for notifications.
 pub(crate) const ASK_NOTIFY: &str = "Allow notifications";
@@ -22,11 +22,19 @@ pub(crate) fn stay_open(device: &Device) -> &'static str {
     }
 }
 
+/// No page can find out whether it is in such a window.
+pub(crate) const PRIVATE_WINDOW: &str =
+    "A private window forgets everything when it is closed: bake in an ordinary one.";
+
 /// What this phone lacks.
 pub(crate) fn lacks(device: &Device) -> Vec<&'static str> {
     let mut lacks = Vec::new();
     if !device.can_vibrate {
         lacks.push("It can't vibrate for the alarm, so the alarm sounds and shows.");
+    }
+    if device.wants_less_motion {
+        lacks
+            .push("It is set to show less motion, so the alarm's colour stands and doesn't flash.");
     }
     if !device.can_work_offline {
         lacks
