@@ -81,6 +81,7 @@ scripts! {
     late_baker
     normal_buns
     overnight_loaf
+    own_time
     set_clock
     thermometer
     two_bakes

@@ -49,7 +49,8 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Done(step) => open(state, step).and_then(|step| one(Event::Done { step })),
         Intent::NotYet(step, by) => {
             let step = open(state, step)?;
-            let by = delay(by)? + still_to_come(state, step, now);
+            let look = |now| Some(state.forecast(step, now)?.look);
+            let by = delay(by)? + still_to_come(state, now, look);
             one(Event::Extended { step, by })
         }
         Intent::Skip(step) => open(state, step).and_then(|step| one(Event::Skipped { step })),
@@ -65,7 +66,8 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Folded(step) => open(state, step).and_then(|step| one(Event::Folded { step })),
         Intent::FoldNotYet(step, by) => {
             let step = to_fold(state, step)?;
-            let by = delay(by)?;
+            let fold = |now| state.forecast(step, now)?.folds.first().copied();
+            let by = delay(by)? + still_to_come(state, now, fold);
             one(Event::FoldPutOff { step, by })
         }
         Intent::SkipFold(step) => {
@@ -162,12 +164,12 @@ fn to_fold(state: &State, step: StepId) -> Result<StepId, Refusal> {
     }
 }
 
-/// How long it is until somebody has to look, which is what "so much longer" is added to.
-fn still_to_come(state: &State, step: StepId, now: Moment) -> Minutes {
-    // The entry's own moment, should the clock have been set back.
+/// How long it is from an entry's own moment until what is due then, which is what "so much longer"
+/// is added to.
+fn still_to_come(state: &State, now: Moment, due: impl FnOnce(Moment) -> Option<Moment>) -> Minutes {
+    // Later than now, should the clock have been set back.
     let now = now.max(state.newest);
-    let look = state.forecast(step, now).map(|forecast| forecast.look);
-    look.map_or(minutes(0.0), |look| (look - now).max(minutes(0.0)))
+    due(now).map_or(minutes(0.0), |due| (due - now).max(minutes(0.0)))
 }
 
 fn delay(by: Minutes) -> Result<Minutes, Refusal> {

@@ -56,6 +56,14 @@ pub struct Forecast {
     pub stalls: bool,
 }
 
+impl Forecast {
+    /// The next fold, where it comes before the end.
+    #[must_use]
+    pub fn next_fold(&self) -> Option<Moment> {
+        self.folds.first().copied().filter(|&fold| fold < self.look)
+    }
+}
+
 impl State {
     /// The forecast of a step that goes on by itself and has started and not ended.
     #[must_use]

@@ -27,7 +27,7 @@ pub enum Intent {
     MarkNext(StepId),
     /// "I folded it."
     Folded(StepId),
-    /// "I fold it so much later."
+    /// "I fold it so much later", counted likewise.
     FoldNotYet(StepId, Minutes),
     /// "I leave this fold out."
     SkipFold(StepId),

@@ -173,7 +173,7 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
 
 impl State {
     /// When to turn the oven on, so that it is hot as the window of what it has
-    /// to be early for opens; now or in the past when that is already too late.
+    /// to be early for opens; now or in the past when that is already too late, and later after "not yet".
     #[must_use]
     pub fn oven_on_at(&self, step: &Step, now: Moment) -> Option<Moment> {
         let ahead_of = step.ahead_of?;
@@ -185,6 +185,8 @@ impl State {
             // What it has to be early for has ended already: the oven is late.
             None => self.progress(ahead_of).ended?.at,
         };
-        Some(opens - self.kitchen.oven_heats_in)
+        let due = opens - self.kitchen.oven_heats_in;
+        let later = self.progress(step.id).look_again;
+        Some(later.map_or(due, |later| due.max(later)))
     }
 }
