@@ -32,6 +32,14 @@ pub(crate) const LONGER: &str = "10\u{a0}min longer";
 pub(crate) const LONGER_IN_OVEN: &str = "3\u{a0}min longer";
 /// Ends what isn't due yet.
 pub(crate) const READY_NOW: &str = "It's ready now";
+/// Says that a fold is made.
+pub(crate) const FOLDED_NOW: &str = "Folded now";
+/// Leaves one fold out, and the rise goes on.
+pub(crate) const LEAVE_FOLD_OUT: &str = "Leave this fold out";
+/// Opens what can be said of a whole rise, where a fold comes first.
+pub(crate) const WHOLE_RISE: &str = "The whole rise";
+/// Says that the oven is on, before it is called for.
+pub(crate) const OVEN_IS_ON: &str = "The oven is on";
 /// What the strip of running things is.
 pub(crate) const RUNNING: &str = "Going on meanwhile";
 /// Which bake.
@@ -40,8 +48,8 @@ pub(crate) const WHOSE: &str = "Bakes";
 pub(crate) const HOW: &str = "How";
 /// Opens the principle behind a step.
 pub(crate) const WHY: &str = "Why";
-/// What the baker wrote last time.
-pub(crate) const LAST_TIME: &str = "Your note from last time";
+/// What the baker wrote after earlier bakes.
+pub(crate) const LAST_TIMES: &str = "Your notes from earlier bakes";
 /// The heading of the list of open work.
 pub(crate) const OTHER_WORK: &str = "Other work for now";
 /// The heading of the outline.

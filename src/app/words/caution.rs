@@ -1,7 +1,7 @@
 //! Dangers, said where the hand is.
 
 use domain::food::Allergen;
-use domain::formula::Caution;
+use domain::formula::{Caution, Formula};
 
 /// One sentence for a caution.
 pub(crate) fn caution(caution: Caution) -> &'static str {
@@ -21,6 +21,20 @@ pub(crate) fn caution(caution: Caution) -> &'static str {
             "Cool it fast: below 21\u{a0}°C (70\u{a0}°F) within two hours, below 5\u{a0}°C (41\u{a0}°F) within six. Your local food-safety rules come first."
         }
     }
+}
+
+/// The same in one line, for where a list follows that has to stay in sight; nothing for what burns, which is
+/// said in full before it.
+pub(crate) fn caution_in_short(caution: Caution, formula: &Formula) -> String {
+    let line = match caution {
+        Caution::HotSugar | Caution::HotCustard | Caution::HotOven => "",
+        Caution::RawEgg => "Raw egg: don't taste, wash hands.",
+        Caution::RawFlour => "Raw flour: don't taste.",
+        Caution::Allergens => return super::allergens(formula),
+        Caution::Perishable => "Perishable: cold within 2\u{a0}h, 1 when hot.",
+        Caution::CoolQuickly => "Cool it fast: 21\u{a0}°C within 2\u{a0}h, 5 within 6.",
+    };
+    line.to_owned()
 }
 
 /// The name of an allergen.

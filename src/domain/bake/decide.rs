@@ -166,7 +166,11 @@ fn to_fold(state: &State, step: StepId) -> Result<StepId, Refusal> {
 
 /// How long it is from an entry's own moment until what is due then, which is what "so much longer"
 /// is added to.
-fn still_to_come(state: &State, now: Moment, due: impl FnOnce(Moment) -> Option<Moment>) -> Minutes {
+fn still_to_come(
+    state: &State,
+    now: Moment,
+    due: impl FnOnce(Moment) -> Option<Moment>,
+) -> Minutes {
     // Later than now, should the clock have been set back.
     let now = now.max(state.newest);
     due(now).map_or(minutes(0.0), |due| (due - now).max(minutes(0.0)))

@@ -18,7 +18,7 @@ export class Bench {
     this.instruction = this.main.getByRole("heading", { level: 1 });
     this.mainAction = this.main.locator(".act > .act-main");
     this.answer = this.main.locator(".asked .answer").first();
-    this.lesson = this.main.locator(".card", { hasText: "Your note from last time" });
+    this.lesson = this.main.locator(".card", { hasText: "Your notes from earlier bakes" });
     this.running = this.main.getByRole("region", { name: "Going on meanwhile" });
     this.whose = this.main.getByRole("navigation", { name: "Bakes" });
     this.honestLine = this.main.locator(".honest");
@@ -76,6 +76,14 @@ export class Bench {
   /** One of the things that go on meanwhile; its name tells it all to who can't see it. */
   card(name) {
     return this.running.getByRole("button", { name });
+  }
+
+  /** Says something of one of them in its sheet. */
+  async sayAtCard(card, name) {
+    await this.#breathe();
+    await this.card(card).click();
+    await this.sheet.getByRole("button", { name }).click();
+    await expect(this.sheet).toHaveCount(0);
   }
 
   /** The clock of one of them, as it is drawn. */

@@ -127,6 +127,7 @@ test("other work can be taken up instead of what is asked, and the rest is laid 
   const { bench } = app;
   await takeUp(app, "Toast almonds");
   await bench.card(/^First rise/).click();
+  await bench.sheet.locator("summary", { hasText: "The whole rise" }).click();
   await bench.sheet.getByRole("button", { name: "It's ready now" }).click();
   await expect(bench.title).toHaveText("Divide");
 
@@ -148,5 +149,33 @@ test("what burns is read without scrolling, before what is weighed for it", asyn
     await expect(caution, title).toBeInViewport({ ratio: 1 });
     const [text, buttons] = await Promise.all([caution.boundingBox(), page.locator(".act").boundingBox()]);
     expect(text.y + text.height, title).toBeLessThanOrEqual(buttons.y);
+  }
+});
+
+test("what a list must not make one forget is said in short before it", async ({ app, page }) => {
+  for (const [title, said] of [
+    ["Gather", /Allergens: .*egg/],
+    ["Mix the dough", /Raw flour/],
+    ["Fill", /Perishable/],
+  ]) {
+    await takeUp(app, title);
+    const line = page.locator(".cautions-short > li", { hasText: said });
+    await expect(line, title).toBeInViewport({ ratio: 1 });
+    const list = app.bench.main.getByRole("list", { name: "Checklist" });
+    const [short, marks, act] = await Promise.all(
+      [line, list, page.locator(".act")].map((one) => one.boundingBox()),
+    );
+    expect(short.y + short.height, title).toBeLessThanOrEqual(Math.min(marks.y, act.y));
+  }
+});
+
+test("what comes next and when is said whatever is asked", async ({ app }) => {
+  for (const [title, asks] of [
+    ["Spread the cream", "work"],
+    ["First rise", "fold"],
+    ["Rest", "look"],
+  ]) {
+    await takeUp(app, title, { asks });
+    await expect(app.bench.main.locator(".asked-next"), title).toHaveText(/^Next, about \d\d:\d\d: \S/);
   }
 });

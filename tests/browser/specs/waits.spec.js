@@ -100,7 +100,10 @@ test("what goes on meanwhile is put off, left out and ended at its card, whateve
     await clock.pass(SECOND);
     await rise.click();
     await expect(bench.sheet.getByRole("heading")).toHaveText("First rise");
-    await bench.sheet.getByRole("button", { name }).click();
+    // Its card counts to a fold, which is what the sheet begins with.
+    const whole = bench.sheet.locator("details", { hasText: "The whole rise" });
+    await whole.locator("summary").click();
+    await whole.getByRole("button", { name }).click();
     await expect(bench.sheet).toHaveCount(0);
     await expect(page.locator(":focus")).toHaveCount(1);
   };
@@ -121,4 +124,51 @@ test("what goes on meanwhile is put off, left out and ended at its card, whateve
   await say("It's ready now");
   await expect(rise).toHaveCount(0);
   await undo();
+});
+
+test("a fold is made, put off and left out at its card before it is due, and the rise goes on", async ({
+  app,
+}) => {
+  const { bench } = app;
+  await takeUp(app, "Toast almonds");
+  const rise = bench.card(/^First rise/);
+  const before = await rise.getAttribute("aria-label");
+  for (const name of ["Folded now", "Leave this fold out"]) {
+    await bench.sayAtCard(/^First rise/, name);
+    // The clock counts to the end of the rise instead.
+    await expect(rise).toHaveAttribute("aria-label", /^First rise: look in /);
+    await bench.pressBeside("Undo");
+    await expect(rise).toHaveAttribute("aria-label", /^First rise: fold: look in /);
+  }
+  await bench.sayAtCard(/^First rise/, /^10\smin longer$/);
+  await expect(bench.answer).toHaveText(/^First rise: I'll call you at \d\d:\d\d\.$/);
+  await expect(rise).not.toHaveAttribute("aria-label", before);
+  await app.reload();
+  await expect(rise).toHaveAttribute("aria-label", /^First rise: fold: look in /);
+});
+
+test("the oven is put off where it is called for, and put on before that", async ({ app }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Oven on");
+  await alarm.stopAll();
+  await bench.pressBeside(/^Not yet, 10\smin$/);
+  await expect(bench.title).not.toHaveText("Oven on");
+  await bench.sayAtCard(/^Final proof/, "The oven is on");
+  await expect(bench.card(/^Oven heats/)).toBeVisible();
+  await bench.pressBeside("Undo");
+  await expect(bench.card(/^Oven heats/)).toHaveCount(0);
+  await clock.pass(10 * MINUTE);
+  await expect(alarm.title).toBeVisible();
+  await alarm.stopAll();
+  await expect(bench.title).toHaveText("Oven on");
+});
+
+test("the oven is turned on early as other work", async ({ app }) => {
+  const { bench } = app;
+  await takeUp(app, "Final proof", { asks: "wait" });
+  const more = await bench.openMore();
+  await more.getByRole("button", { name: "Oven on", exact: true }).click();
+  await expect(bench.title).toHaveText("Oven on");
+  await bench.press();
+  await expect(bench.card(/^Oven heats/)).toBeVisible();
 });

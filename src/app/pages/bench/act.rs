@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::Shown;
-use super::wait::{Delay, LOOK_AGAIN};
+use super::wait::{Delay, LOOK_AGAIN, is_oven_on};
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::widgets::live;
@@ -68,6 +68,9 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         Ask::Wait(step) => {
             let delay = shown.with_step(|_, step| Delay::of(step))?;
             Some((delay.longer, Intent::NotYet(step, delay.by)))
+        }
+        Ask::Work(step) if shown.with_step(|_, step| is_oven_on(step)) == Some(true) => {
+            Some((words::NOT_YET, Intent::NotYet(step, LOOK_AGAIN)))
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),

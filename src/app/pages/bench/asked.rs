@@ -8,16 +8,20 @@ use domain::thermal::cooling;
 use leptos::prelude::*;
 
 use super::Shown;
+use super::bar::Whose;
 use super::checklist::Checklist;
 use super::mixing::Mixing;
 use super::readings::Readings;
-use super::wait::LeaveOut;
+use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::Memo;
 use crate::state::BakeView;
 use crate::widgets::cautions::Cautions;
-use crate::widgets::live;
+use crate::widgets::live::{self, Rows};
 use crate::words;
+
+/// So many notes on a step from earlier bakes are shown.
+const MOST_LESSONS: usize = 3;
 
 /// The one thing that is asked now.
 #[component]
@@ -25,7 +29,6 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     let app = shown.app;
     let asked = shown.asked();
     let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
-    let is_wait = move || matches!(asked.get(), Ask::Wait(_));
     let answer = move || {
         let degrees = app.settings.read().degrees;
         let answer = app.answer.read();
@@ -52,7 +55,9 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         .into_any()
     };
     view! {
-        <section class="asked" aria-labelledby="asked-instruction">
+        // What runs meanwhile and what is pressed stay where they are while this scrolls, by keys as well.
+        <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
+            <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
             <h1
                 class="asked-instruction"
@@ -69,11 +74,12 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 move || shown.is_paused(),
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
-            {live::when(is_wait, move || view! { <NextUp shown=shown /> }.into_any())}
             {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
             // What burns hurts before anybody has read on to the end.
             <StepCautions shown=shown burns=true />
+            <BeforeList shown=shown />
             <Cue shown=shown />
+            <NextUp shown=shown />
             <Remedies shown=shown />
             <Lessons shown=shown />
             <Mixing shown=shown />
@@ -81,7 +87,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             <Readings shown=shown />
             <Checklist shown=shown />
             {live::when(
-                move || matches!(asked.get(), Ask::Wait(_) | Ask::Look(_)),
+                move || can_be_left_out(shown),
                 move || view! { <LeaveOut shown=shown /> }.into_any(),
             )}
             <StepCautions shown=shown burns=false />
@@ -90,16 +96,17 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     }
 }
 
-/// What hands do next, and when, while there is nothing to do.
+/// What hands do next, and when.
 #[component]
 fn NextUp(shown: Shown) -> impl IntoView {
     let next = move || {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
+        let asked = view.ask.step();
         view.outline
             .steps
             .iter()
-            .filter(|planned| planned.start >= view.at)
+            .filter(|planned| planned.start >= view.at && Some(planned.step) != asked)
             .find_map(|planned| {
                 let step = formula.step(planned.step)?;
                 step.is_hands()
@@ -107,7 +114,9 @@ fn NextUp(shown: Shown) -> impl IntoView {
             })
             .unwrap_or_default()
     };
-    view! { <p class="asked-cue">{live::text(next)}</p> }
+    // The more quietly, the more there is to do.
+    let waits = live::flag(move || matches!(shown.view.read().ask, Ask::Wait(_)));
+    view! { <p class="asked-next" data-waits=waits>{live::text(next)}</p> }
 }
 
 /// What to look for, and what to set.
@@ -189,24 +198,52 @@ fn Lessons(shown: Shown) -> impl IntoView {
         shown
             .with_step(|state, step| {
                 let notes = app.notes.read();
-                let found = lessons(&notes, &state.formula.id, step.id);
-                found.first().map(|text| (*text).to_owned())
+                let found = lessons(&notes, &state.formula.id, step.id).into_iter();
+                found
+                    .take(MOST_LESSONS)
+                    .map(str::to_owned)
+                    .collect::<Vec<_>>()
             })
-            .flatten()
+            .unwrap_or_default()
+    });
+    let texts = move || {
+        let texts = lessons.get().into_iter();
+        texts.map(|text| view! { <li>{text}</li> }).rows()
+    };
+    let card = move || {
+        view! {
+            <div class="card">
+                <h2>{words::LAST_TIMES}</h2>
+                <ul class="lines">{live::part(texts)}</ul>
+            </div>
+        }
+        .into_any()
+    };
+    live::when(move || !lessons.read().is_empty(), card)
+}
+
+/// In a line each what the cautions below a checklist say, for nobody scrolls to those with wet hands.
+#[component]
+fn BeforeList(shown: Shown) -> impl IntoView {
+    let lines = Memo::new(move |_| {
+        let lines = shown.with_step(|state, step| {
+            let cautions = step.checklist.as_ref().map(|_| step.cautions.clone());
+            let short = |caution| words::caution_in_short(caution, &state.formula);
+            cautions
+                .into_iter()
+                .flatten()
+                .map(short)
+                .collect::<Vec<_>>()
+        });
+        lines.unwrap_or_default()
     });
     view! {
-        {live::part(move || match lessons.get() {
-            None => ().into_any(),
-            Some(text) => {
-                view! {
-                    <div class="card">
-                        <h2>{words::LAST_TIME}</h2>
-                        <p>{text}</p>
-                    </div>
-                }
-                    .into_any()
-            }
-        })}
+        <ul class="cautions-short">
+            {live::part(move || {
+                let lines = lines.get().into_iter().filter(|line| !line.is_empty());
+                lines.map(|line| view! { <li>{line}</li> }).rows()
+            })}
+        </ul>
     }
 }
 
@@ -218,16 +255,7 @@ fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
         cautions.retain(|caution| caution.burns() == burns);
         cautions
     });
-    let allergens = Memo::new(move |_| {
-        shown.with(|state| {
-            let names: Vec<_> = state.formula.allergens().into_iter().collect();
-            names
-                .into_iter()
-                .map(words::allergen)
-                .collect::<Vec<_>>()
-                .join(", ")
-        })
-    });
+    let allergens = move || shown.with(|state| words::allergens(&state.formula));
     let named = move || {
         let cautions = cautions.read();
         cautions.contains(&domain::formula::Caution::Allergens)
@@ -237,7 +265,7 @@ fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
         {live::when(
             named,
             move || {
-                view! { <p class="asked-cue">{words::ALLERGENS} ": " {live::text(move || allergens.get())}</p> }
+                view! { <p class="asked-cue">{live::text(allergens)}</p> }
                     .into_any()
             },
         )}

@@ -76,10 +76,11 @@ fn OtherWork(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
         let view = shown.view.read();
         let asked = view.ask.step();
         let formula = &view.bake.state().formula;
-        view.offers
-            .iter()
-            .filter(|&&step| Some(step) != asked)
-            .filter_map(|&step| Some((step, formula.step(step)?.title.clone())))
+        let offers = view.offers.iter().copied();
+        let oven = super::wait::oven_to_come(&view);
+        let others = offers.chain(oven).filter(|&step| Some(step) != asked);
+        others
+            .filter_map(|step| Some((step, formula.step(step)?.title.clone())))
             .collect::<Vec<_>>()
     });
     view! {

@@ -157,7 +157,6 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
         <main id="app" class="bench">
             <bar::Bar shown=shown />
             <div class="bench-middle">
-                <bar::Whose shown=shown />
                 <running::RunningStrip shown=shown />
                 <asked::Asked shown=shown />
             </div>

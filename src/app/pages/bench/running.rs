@@ -90,9 +90,8 @@ fn cards(shown: Shown) -> Vec<Card> {
         for running in &view.running {
             let step = state.formula.step(running.step);
             // A fold that comes sooner than the end is what the clock counts to.
-            let fold = running.folds.first().copied();
-            let look = fold.map_or(running.look, |fold| fold.min(running.look));
-            let folds_next = look < running.look;
+            let fold = running.next_fold();
+            let (folds_next, look) = (fold.is_some(), fold.unwrap_or(running.look));
             let title = step.map(|step| step.title.clone()).unwrap_or_default();
             let window = if folds_next {
                 words::at(look)

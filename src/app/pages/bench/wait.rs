@@ -3,7 +3,8 @@
 
 use domain::bake::{BakeId, Intent};
 use domain::formula::{Step, StepId, StepKind};
-use domain::units::{Minutes, minutes};
+use domain::schedule::Ask;
+use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::Shown;
@@ -65,18 +66,26 @@ pub(super) fn WaitSheet(
             found.unwrap_or_default()
         })
     };
-    let say = move |what: fn(&Step) -> Intent| {
+    let found = move |look: fn(&BakeView, StepId) -> bool| {
+        move || {
+            let of = of.read();
+            let view = of
+                .as_ref()
+                .and_then(|(bake, step)| Some((app.view(bake)?, *step)));
+            view.is_some_and(|(view, step)| look(&view, step))
+        }
+    };
+    let say = move |what: Say| {
         let Some((bake, step)) = of.get_untracked() else {
             return;
         };
         open.set(false);
-        let view = app.view(&bake);
-        let step = view.as_ref().and_then(|view| {
+        let intent = app.view(&bake).and_then(|view| {
             let formula = &view.bake.state().formula;
-            formula.step(step)
+            what(&view, formula.step(step)?)
         });
-        if let Some(step) = step {
-            app.ask(&bake, what(step));
+        if let Some(intent) = intent {
+            app.ask(&bake, intent);
         }
         // The card goes with its step, and the focus must not go with the card.
         leptos::task::spawn_local(async {
@@ -84,7 +93,7 @@ pub(super) fn WaitSheet(
             platform::page::focus_heading();
         });
     };
-    let button = move |name: Signal<String>, class: &'static str, what: fn(&Step) -> Intent| {
+    let button = move |name: Signal<String>, class: &'static str, what: Say| {
         view! {
             <button class=class type="button" on:click=move |_| say(what)>
                 {name}
@@ -92,33 +101,105 @@ pub(super) fn WaitSheet(
         }
         .into_any()
     };
-    view! {
-        <Sheet open=open title=text(|_, step| step.title.clone())>
-            <p class="digits">{text(window)}</p>
+    let named =
+        move |name: &'static str, what: Say| button(live::text(move || name), "button", what);
+    let whole = move || {
+        view! {
             <div class="sheet-actions">
                 {button(
-                    text(|_, _| words::READY_NOW.to_owned()),
+                    live::text(|| words::READY_NOW),
                     "button button-main",
-                    |step| Intent::Done(step.id),
+                    |_, step| Some(Intent::Done(step.id)),
                 )}
                 {button(
                     text(|_, step| Delay::of(step).longer.to_owned()),
                     "button",
-                    |step| Intent::NotYet(step.id, Delay::of(step).by),
+                    |_, step| Some(Intent::NotYet(step.id, Delay::of(step).by)),
                 )}
             </div>
             <p>{text(|_, step| words::if_left_out(step))}</p>
             <div class="sheet-actions">
-                {button(text(|_, _| words::LEAVE_OUT.to_owned()), "button", |step| Intent::Skip(step.id))}
+                {named(words::LEAVE_OUT, |_, step| Some(Intent::Skip(step.id)))}
             </div>
+        }
+        .into_any()
+    };
+    // What the card counts to, so that it isn't the rise which ends by mistake.
+    let fold = move || {
+        view! {
+            <div class="sheet-actions">
+                {button(
+                    live::text(|| words::FOLDED_NOW),
+                    "button button-main",
+                    |_, step| Some(Intent::Folded(step.id)),
+                )}
+                {named(words::LONGER, |_, step| Some(Intent::FoldNotYet(step.id, LOOK_AGAIN)))}
+                {named(words::LEAVE_FOLD_OUT, |_, step| Some(Intent::SkipFold(step.id)))}
+            </div>
+            <details>
+                <summary>{words::WHOLE_RISE}</summary>
+                {whole()}
+            </details>
+        }
+        .into_any()
+    };
+    let folds = found(|view, step| next_fold(view, step).is_some());
+    let ends = found(|view, step| next_fold(view, step).is_none());
+    let waits_for_oven = found(|view, step| oven_ahead_of(view, step).is_some());
+    let oven = move || {
+        let on = |view: &BakeView, step: &Step| Some(Intent::Done(oven_ahead_of(view, step.id)?));
+        view! { <div class="sheet-actions">{named(words::OVEN_IS_ON, on)}</div> }.into_any()
+    };
+    view! {
+        <Sheet open=open title=text(|_, step| step.title.clone())>
+            <p class="digits">{text(window)}</p>
+            {live::when(folds, fold)}
+            {live::when(waits_for_oven, oven)}
+            {live::when(ends, whole)}
         </Sheet>
     }
+}
+
+/// What a button of the sheet asks for.
+type Say = fn(&BakeView, &Step) -> Option<Intent>;
+
+/// The fold that the card of a step counts to.
+fn next_fold(view: &BakeView, step: StepId) -> Option<Moment> {
+    let mut running = view.running.iter();
+    running.find(|running| running.step == step)?.next_fold()
+}
+
+/// The switch of the oven, where it could be on but isn't called for yet.
+pub(super) fn oven_to_come(view: &BakeView) -> Option<StepId> {
+    let state = view.bake.state();
+    let mut steps = state.formula.steps.iter();
+    let oven = steps.find(|step| is_oven_on(step) && state.is_open(step.id))?;
+    (!view.offers.contains(&oven.id)).then_some(oven.id)
+}
+
+/// The same, where it has to be early for this step.
+fn oven_ahead_of(view: &BakeView, step: StepId) -> Option<StepId> {
+    let oven = view.bake.state().formula.step(oven_to_come(view)?)?;
+    (oven.ahead_of == Some(step)).then_some(oven.id)
+}
+
+pub(super) fn is_oven_on(step: &Step) -> bool {
+    step.kind == StepKind::OvenOn
 }
 
 fn window(view: &BakeView, step: &Step) -> String {
     let mut running = view.running.iter();
     let found = running.find(|running| running.step == step.id);
     found.map_or_else(String::new, |found| words::window(&found.window))
+}
+
+/// Whether what is asked is left out in a drawer, beside the buttons there being no room for it.
+pub(super) fn can_be_left_out(shown: Shown) -> bool {
+    match shown.view.read().ask {
+        Ask::Wait(_) | Ask::Look(_) => true,
+        Ask::Work(_) => shown.with_step(|_, step| is_oven_on(step)) == Some(true),
+        _ => false,
+    }
 }
 
 /// Leaves the wait that is asked about out, behind a word on what follows from it.
