@@ -143,9 +143,12 @@ pub fn set_title(title: &str) {
     document().set_title(title);
 }
 
-/// Goes to the top of the page.
+/// Goes to the top of the page, and of what scrolls within it.
 pub fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
+    if let Ok(Some(part)) = document().query_selector("[data-scrolls]") {
+        part.set_scroll_top(0);
+    }
 }
 
 /// Gives the focus to the page's heading, so that keys and screen readers go on from there.
@@ -155,5 +158,7 @@ pub fn focus_heading() {
     if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<HtmlElement>().ok()) {
         // A heading that can't have the focus leaves it where it is.
         let _ = heading.focus();
+        // The browser puts what has the focus in the middle, and what stands over it out of sight.
+        scroll_to_top();
     }
 }

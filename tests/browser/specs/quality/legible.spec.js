@@ -4,6 +4,7 @@
 // of arc (ISO 9241-303), those for fingers from 12 mm; a CSS px is about 0.165 mm on phones.
 
 import { FORMULAS } from "../../pages/formula.js";
+import { takeUp } from "../../support/mid-bake.js";
 import { PHONE } from "../../support/phone.js";
 import { expect, test } from "../../support/test.js";
 import { bench } from "./measure/legibility.js";
@@ -24,7 +25,7 @@ for (const [key, name] of Object.entries(FORMULAS)) {
     test.setTimeout(300_000);
     await app.startBake(name);
     // Whoever marks the last ingredient has scrolled down; the next step has to come into view.
-    const before = () => page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+    const before = () => scroll(page, "down");
     for await (const ask of asksOf(app, { before })) {
       if (ask.kind === "alarm") continue;
       check(await bench(page), `${ask.name}, upright`);
@@ -32,11 +33,62 @@ for (const [key, name] of Object.entries(FORMULAS)) {
       checkContrast(await bench(page), `${ask.name}, dark`);
       await page.emulateMedia({ colorScheme: "light" });
       await page.setViewportSize(ON_ITS_SIDE);
-      await page.evaluate(() => scrollTo(0, 0));
+      await scroll(page, "up");
       check(await bench(page), `${ask.name}, on its side`);
       await page.setViewportSize(UPRIGHT);
     }
   });
+}
+
+/** Phones, upright and on their side. */
+const SCREENS = [
+  [390, 844],
+  [390, 664],
+  [375, 667],
+  [360, 640],
+  [320, 640],
+  [844, 390],
+  [667, 375],
+];
+
+// However far one has scrolled.
+for (const [title, cards] of [
+  ["Mix the dough", 1],
+  ["Toast almonds", 2],
+]) {
+  test(`on every phone all clocks are in sight at "${title}"`, async ({ app, page }) => {
+    await takeUp(app, title);
+    await allClocksAreInSight(page, cards, title);
+    await app.bench.setTimer("Rack", 20);
+    await allClocksAreInSight(page, cards + 1, `${title}, with a timer`);
+  });
+}
+
+async function allClocksAreInSight(page, clocks, what) {
+  for (const [width, height] of SCREENS) {
+    await page.setViewportSize({ width, height });
+    for (const way of ["down", "up"]) {
+      await scroll(page, way);
+      const where = `${what}, ${width} × ${height}, ${way}`;
+      const { digits, action } = await bench(page);
+      expect.soft(digits.length, where).toBe(clocks);
+      for (const clock of digits) {
+        expect.soft(clock.hidden, `${where}: ${clock.of}`).toEqual([]);
+        expect.soft(clock.fits, `${where}: ${clock.of} fits`).toBe(true);
+      }
+      expect.soft(action.share, `${where}: "${action.text}"`).toBeGreaterThanOrEqual(ACTION_SHARE);
+    }
+  }
+  await page.setViewportSize(UPRIGHT);
+}
+
+/** Scrolls what scrolls on the Bench, and the page, to the end or back. */
+function scroll(page, way) {
+  return page.evaluate((way) => {
+    for (const one of [document.querySelector(".asked"), document.scrollingElement]) {
+      one.scrollTop = way === "down" ? one.scrollHeight : 0;
+    }
+  }, way);
 }
 
 function check(seen, where) {
@@ -47,6 +99,7 @@ function check(seen, where) {
   for (const clock of digits) {
     expect.soft(clock.px, `${where}: digits of ${clock.of}`).toBeGreaterThanOrEqual(DIGITS_PX);
     expect.soft(clock.fits, `${where}: digits of ${clock.of} fit`).toBe(true);
+    expect.soft(clock.hidden, `${where}: hidden parts of ${clock.of}`).toEqual([]);
   }
   expect.soft(action.share, `${where}: share of "${action.text}"`).toBeGreaterThanOrEqual(ACTION_SHARE);
   expect.soft(action.fits, `${where}: "${action.text}" fits`).toBe(true);

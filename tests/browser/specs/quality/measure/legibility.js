@@ -31,6 +31,7 @@ export function bench(page) {
         of: name(clock.parentElement),
         px: size(clock),
         fits: lies(clock, clock.closest(".runs") ?? main),
+        hidden: hiddenPartsOf(clock, clock.closest(".runs")),
       })),
       action: {
         text: name(action),
@@ -66,8 +67,8 @@ export function bench(page) {
       return wide && top >= box.top && bottom <= box.bottom;
     }
 
-    /** The lines of a text that are off the screen or under something else. */
-    function hiddenPartsOf(element) {
+    /** The lines of a text that are off the screen or under something that isn't its own. */
+    function hiddenPartsOf(element, own = element) {
       const range = document.createRange();
       range.selectNodeContents(element);
       const hidden = [];
@@ -78,8 +79,10 @@ export function bench(page) {
             line.top + down * line.height,
           ]),
         );
-        const inside = line.top >= 0 && line.bottom <= innerHeight;
-        const free = points.every(([x, y]) => element.contains(document.elementFromPoint(x, y)));
+        // The font's box of a text in a box of its own may be higher than that.
+        const { top, bottom } = own === element ? line : own.getBoundingClientRect();
+        const inside = top >= 0 && bottom <= innerHeight;
+        const free = points.every(([x, y]) => own.contains(document.elementFromPoint(x, y)));
         if (!inside || !free) hidden.push(`line from ${line.top | 0} to ${line.bottom | 0} px`);
       }
       return hidden;

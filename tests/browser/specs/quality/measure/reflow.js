@@ -47,7 +47,8 @@ export function losses(page) {
         }
         const cut = cutBy(element, line);
         if (cut) say(element, `cut off by ${cut.localName}.${cut.className}`);
-        lines.push({ element, line, layer: layerOf(element) });
+        const seen = inSight(element, line);
+        if (seen.bottom > seen.top) lines.push({ element, line: seen, layer: layerOf(element) });
       }
     }
 
@@ -70,6 +71,17 @@ export function losses(page) {
         if (["fixed", "sticky"].includes(getComputedStyle(up).position)) return up;
       }
       return null;
+    }
+
+    /** What can be seen of a line where a part of the page scrolls by itself; the rest comes by scrolling. */
+    function inSight(element, { left, right, top, bottom }) {
+      const height = bottom - top;
+      for (let up = element; up && up !== root; up = up.parentElement) {
+        if (getComputedStyle(up).overflowY !== "auto") continue;
+        const box = up.getBoundingClientRect();
+        [top, bottom] = [Math.max(top, box.top), Math.min(bottom, box.bottom)];
+      }
+      return { left, right, top, bottom, height };
     }
 
     function cutBy(element, line) {
