@@ -1,10 +1,12 @@
-// Promise: the keyboard alone can bake. No pointer is used in this file.
+// Promise: the keyboard alone can bake. No pointer is used in this file, but for restoring the
+// archive by which a bake is taken up in its middle.
 //
 // WCAG 2.2, success criteria 2.1.1 (keyboard), 2.1.2 (no trap), 2.4.3 (order), 2.4.7 (focus
 // visible) and 2.4.11 (focus not obscured).
 
 import { FORMULAS } from "../../pages/formula.js";
-import { MINUTE } from "../../support/clock.js";
+import { MINUTE, SECOND } from "../../support/clock.js";
+import { takeUp } from "../../support/mid-bake.js";
 import { expect, test } from "../../support/test.js";
 import { Keys } from "./measure/keys.js";
 import { askNow } from "./measure/walk.js";
@@ -18,11 +20,11 @@ async function startByKeys(app, keys) {
   await expect(app.bench.instruction).toHaveText(/Weigh everything/);
 }
 
-/** Answers asks by Enter on the main action until one of this kind comes. */
-async function untilAsked(app, keys, kind) {
-  for (let presses = 0; presses < 150; presses += 1) {
+/** Answers asks by Enter on the main action until one comes that is waited for. */
+async function untilAsked(app, keys, isIt) {
+  for (let presses = 0; presses < 200; presses += 1) {
     const ask = await askNow(app.page);
-    if (ask.kind === kind) return ask;
+    if (isIt(ask)) return ask;
     if (["wait", "idle"].includes(ask.kind)) {
       await app.clock.sleep(5 * MINUTE);
       continue;
@@ -42,8 +44,10 @@ async function untilAsked(app, keys, kind) {
     // The next alarm may look just like the one that was stopped.
     if (ask.kind !== "alarm") await expect.poll(() => askNow(app.page), button).not.toEqual(ask);
   }
-  throw new Error(`${kind} was never asked`);
+  throw new Error("what was waited for was never asked");
 }
+
+const isKind = (kind) => (ask) => ask.kind === kind;
 
 test("a bake starts, and its first marks are set and taken back", async ({ app, page }) => {
   const keys = new Keys(app);
@@ -90,29 +94,73 @@ test("Escape closes every sheet, and the focus goes back", async ({ app, page })
   }
 });
 
-test("the dough's temperature is taken, and pieces are weighed and marked", async ({ app, page }) => {
-  test.setTimeout(240_000);
+test("the first half of a bake of buns: weighed, mixed, risen, divided, shaped", async ({
+  app,
+  page,
+}) => {
+  test.setTimeout(300_000);
   const keys = new Keys(app);
   await startByKeys(app, keys);
-  await untilAsked(app, keys, "dough temperature");
+  await untilAsked(app, keys, isKind("dough temperature"));
   await keys.to("Dough temperature", { backwards: true });
   await keys.type("24");
   await keys.press(/^It is 24 °C/);
   await expect(app.bench.answer).toContainText("cool");
 
-  await untilAsked(app, keys, "divide");
+  await untilAsked(app, keys, isKind("divide"));
   const first = page.locator(".piece-row input").first();
   await keys.to(/^Bun 1/);
   await keys.type("140");
   await page.keyboard.press("Tab");
   await expect(first).toHaveValue(/140/);
 
-  await untilAsked(app, keys, "pieces");
+  await untilAsked(app, keys, isKind("pieces"));
   const marks = page.locator(".piece-row .mark");
   await keys.press(await marks.nth(2).getAttribute("aria-label"), "Space");
   await expect(marks.nth(2)).toHaveAttribute("aria-pressed", "true");
   await keys.press(await app.bench.mainAction.textContent());
   await expect(marks.first()).toHaveAttribute("aria-pressed", "true");
+
+  // Where the other half begins.
+  const fill = await untilAsked(app, keys, (ask) => ask.title === "Fill");
+  expect(fill.action).toMatch(/^Bun 1: /);
+});
+
+test("the second half: filled, proved, baked, glazed, and written up in the Notebook", async ({
+  app,
+  page,
+}) => {
+  test.setTimeout(300_000);
+  await takeUp(app, "Fill");
+  const keys = new Keys(app);
+  const asked = [];
+  await untilAsked(app, keys, (ask) => {
+    asked.push(ask.title);
+    return ask.kind === "done";
+  });
+  for (const step of ["Final proof", "Oven on", "Egg wash", "Bake", "Cool", "Glaze and coat", "Serve"]) {
+    expect(asked.join(), step).toContain(step);
+  }
+  await keys.press("Finish");
+  await expect(app.heading).toHaveText(FORMULAS.buns);
+  await expect(app.note.ended).toContainText("On the table at");
+
+  await keys.to("How was it?");
+  await page.keyboard.type("None leaked.");
+  await app.clock.pass(3 * SECOND);
+  await expect(app.note.yours).toContainText("Kept.");
+  await keys.to("At which step");
+  await page.keyboard.press("ArrowDown");
+  await keys.to("What to do there");
+  await page.keyboard.type("Stir all the while.");
+  await page.keyboard.press("Tab");
+  await expect(app.note.differently).toContainText("Kept.");
+
+  await keys.press("All bakes");
+  await expect(app.heading).toHaveText("Notebook");
+  await keys.press(new RegExp(`^${FORMULAS.buns}`));
+  await expect(app.note.text).toHaveValue("None leaked.");
+  await expect(app.note.differently).toContainText("Stir all the while.");
 });
 
 test("a timer is set, rings, and is stopped", async ({ app, page }) => {
