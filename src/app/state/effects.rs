@@ -22,8 +22,8 @@ pub(crate) struct Shift {
 /// What a change of the kitchen does to one bake.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Effect {
-    /// Whose bake it is.
-    pub(crate) whose: String,
+    /// What the bake makes and since when, to tell it from others.
+    pub(crate) whose: (String, Moment),
     /// What goes on by itself and moved.
     pub(crate) shifts: Vec<Shift>,
     /// The liquid as it had to be, and as it has to be, where a dough is still to be mixed.
@@ -83,7 +83,7 @@ pub(super) fn effect(before: &State, after: &State, now: Moment) -> Effect {
     let liquid = liquid(before, after);
     let tells_table = (liquid.is_some() || shifts.is_empty()) && !after.all_ended();
     Effect {
-        whose: words::short_whose(after),
+        whose: (words::short_name(after), after.started),
         shifts,
         liquid,
         table: tells_table.then(|| table(before, after, now)),

@@ -37,7 +37,8 @@ pub(super) fn kitchen(
     for effect in effects {
         let told = of_one(effect, &where_at, degrees);
         if effects.len() > 1 && !told.is_empty() {
-            said.push(format!("{}.", effect.whose));
+            let (name, since) = &effect.whose;
+            said.push(format!("{name}, since\u{a0}{}.", time_of_day(*since)));
         }
         said.extend(told);
     }
