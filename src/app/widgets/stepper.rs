@@ -41,9 +41,24 @@ pub(crate) fn Stepper(
     let error_id = format!("{field}-error");
     // What was typed and is no such number: it stays, so that it can be mended.
     let wrong = RwSignal::new(None::<String>);
+    // What was asked for and isn't shown yet, because it is being stored: a quick second press goes on from there.
+    let asked = RwSignal::new(None::<f64>);
+    let is_shown =
+        move |wanted: f64, shown: f64| (wanted - shown).abs() < step.get_untracked() / 2.0;
+    Effect::new(move || {
+        let shown = value.get();
+        if asked
+            .get_untracked()
+            .is_some_and(|asked| is_shown(asked, shown))
+        {
+            asked.set(None);
+        }
+    });
     let take = move |wanted: f64| {
         wrong.set(None);
-        on_change.run(wanted.clamp(min.get_untracked(), max.get_untracked()));
+        let wanted = wanted.clamp(min.get_untracked(), max.get_untracked());
+        asked.set(Some(wanted).filter(|&wanted| !is_shown(wanted, value.get_untracked())));
+        on_change.run(wanted);
     };
     let press = move |direction: f64| {
         if empty.get_untracked() {
@@ -51,7 +66,10 @@ pub(crate) fn Stepper(
         }
         let step = step.get_untracked();
         // From whatever was typed, the buttons lead back onto whole steps.
-        let on_step = (value.get_untracked() / step).round();
+        let from = asked
+            .get_untracked()
+            .unwrap_or_else(|| value.get_untracked());
+        let on_step = (from / step).round();
         take((on_step + direction) * step);
     };
     let typed = move |event| {

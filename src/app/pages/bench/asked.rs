@@ -16,6 +16,7 @@ use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::Memo;
 use crate::state::BakeView;
+use crate::widgets::answer::told;
 use crate::widgets::cautions::Cautions;
 use crate::widgets::live::{self, Rows};
 use crate::words;
@@ -31,14 +32,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
     let answer = move || {
         let degrees = app.settings.read().degrees;
-        let answer = app.answer.read();
-        answer.as_ref().map_or_else(
-            || ().into_any(),
-            |answer| {
-                let text = words::answer(answer, degrees);
-                view! { <p class="answer">{text}</p> }.into_any()
-            },
-        )
+        told(app.answer.read().as_ref(), degrees)
     };
     // Not beside the main action: three buttons there would take its room.
     let leave_fold_out = move || {
