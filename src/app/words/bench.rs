@@ -19,7 +19,7 @@ pub(crate) const MORE: &str = "More";
 /// Takes the last thing back.
 pub(crate) const UNDO: &str = "Undo";
 /// Leaves the step out.
-pub(crate) const SKIP: &str = "Skip";
+pub(crate) const SKIP: &str = "Leave out";
 /// Leaves a fold or a wait out.
 pub(crate) const LEAVE_OUT: &str = "Leave it out";
 /// Puts the look off.
@@ -63,12 +63,12 @@ pub(crate) const RESUME: &str = "I'm back";
 /// What a pause means.
 pub(crate) const PAUSED: &str = "Paused. The dough isn't: it goes on rising. Only the oven, your own timers, and food that must get cold in time will ring.";
 /// Ends the bake early.
-pub(crate) const FINISH: &str = "Finish and write it up";
+pub(crate) const FINISH: &str = "Finish and write a note";
 /// Gives the bake up.
-pub(crate) const ABANDON: &str = "Give this bake up";
+pub(crate) const ABANDON: &str = "Give up this bake";
 /// Asks whether that is meant.
 pub(crate) const ABANDON_SURE: &str =
-    "Give this bake up? It stays in the notebook as far as it got, and its alarms stop.";
+    "Give up this bake? It stays in the notebook as far as it got, and its alarms stop.";
 /// Asks whether that is meant.
 pub(crate) const FINISH_SURE: &str =
     "Finish now? Steps that are still open stay open in the notebook, and the alarms stop.";
@@ -87,7 +87,7 @@ pub(crate) const KITCHEN_ASKED: &str = "How warm is it here?";
 /// The kitchen's temperature.
 pub(crate) const KITCHEN_TEMPERATURE: &str = "Kitchen temperature";
 /// Names a timer.
-pub(crate) const TIMER_NAME: &str = "What for";
+pub(crate) const TIMER_NAME: &str = "Timer for";
 /// How long a timer runs.
 pub(crate) const TIMER_LENGTH: &str = "Minutes";
 /// Sets a timer.

@@ -18,7 +18,7 @@ pub(crate) const ALL_FORMULAS: &str = "All formulas";
 /// The heading of what the formula is fitted to.
 pub(crate) const FIT: &str = "How much";
 /// What the choice of a wish is.
-pub(crate) const FIT_BY: &str = "Reckon from";
+pub(crate) const FIT_BY: &str = "Work it out from";
 /// The ways to say how much.
 pub(crate) const FIT_WAYS: [&str; 3] = ["Pieces", "All the dough", "The flour"];
 /// A piece's mass.

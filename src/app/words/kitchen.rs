@@ -32,7 +32,7 @@ pub(crate) const KNEADING: &str = "You knead";
 /// How the oven heats.
 pub(crate) const OVEN: &str = "Your oven";
 /// How long the oven takes.
-pub(crate) const OVEN_HEATS: &str = "From cold to hot it takes";
+pub(crate) const OVEN_HEATS: &str = "Time to heat up";
 /// What the scales show.
 pub(crate) const SCALES: &str = "Your scales show steps of";
 /// Whether there are small scales.
@@ -98,7 +98,7 @@ pub(crate) const ABOUT: &str = "About";
 /// What Oventide is not.
 pub(crate) const ABOUT_LINES: [&str; 2] = [
     "No account, no server, no tracking. Nothing leaves this phone unless you hand it over.",
-    "Forecasts come from models of heat and yeast, each with its source in the program's text. They are windows, not promises: trust your eyes and fingers first.",
+    "Forecasts come from models of heat and yeast, each with its source in its source code. They are windows, not promises: trust your eyes and fingers first.",
 ];
 
 /// A way of kneading.
@@ -107,7 +107,7 @@ pub(crate) fn kneading(method: KneadingMethod) -> &'static str {
         KneadingMethod::Hand => "By hand",
         KneadingMethod::StandMixer => "In a stand mixer",
         KneadingMethod::FoodProcessor => "In a food processor",
-        KneadingMethod::FoldOnly => "Not: you only fold",
+        KneadingMethod::FoldOnly => "Only by folding",
     }
 }
 

@@ -86,7 +86,7 @@ pub(crate) fn alarm_could_be_missed(sound: SoundState, wake: &WakeState) -> &'st
 }
 
 /// The question when the clock has jumped.
-pub(crate) const CLOCK_JUMPED: &str = "Was the clock set?";
+pub(crate) const CLOCK_JUMPED: &str = "Was the clock changed?";
 /// Yes.
 pub(crate) const CLOCK_SET: &str = "Keep the time left";
 /// No.

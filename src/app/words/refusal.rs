@@ -13,7 +13,8 @@ pub(crate) fn refusal(refusal: &Refusal, degrees: Degrees) -> String {
         Refusal::Over => "This bake is over; start another to go on.".to_owned(),
         Refusal::Unknown => "There is no such thing in this bake.".to_owned(),
         Refusal::NotOpen(_) => {
-            "Something else has to end first. Skip that if you have done it already.".to_owned()
+            "Something else has to end first. Leave that out if you have done it already."
+                .to_owned()
         }
         Refusal::Already(_) => "That is so already.".to_owned(),
         Refusal::Implausible(out) => {

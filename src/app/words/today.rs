@@ -7,7 +7,7 @@ use platform::clock::time_of_day;
 use super::quantity::span;
 
 /// Changes to the version that waits.
-pub(crate) const UPDATE: &str = "A new version is ready: change to it";
+pub(crate) const UPDATE: &str = "Update to the new version";
 /// Leads to the Bench.
 pub(crate) const TO_BENCH: &str = "To the Bench";
 /// When nothing is baking.

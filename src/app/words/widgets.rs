@@ -3,7 +3,7 @@
 use domain::decimal::{self, plain};
 
 /// Leaves a question without doing what it asks.
-pub(crate) const LEAVE_IT: &str = "No, leave it";
+pub(crate) const LEAVE_IT: &str = "No, go back";
 
 /// The button that makes a number smaller.
 pub(crate) fn step_down(label: &str) -> String {

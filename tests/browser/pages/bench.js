@@ -176,7 +176,7 @@ export class Bench {
     // Nothing else can have happened in the same millisecond, so its moment is exactly so long away.
     await this.#breathe();
     await this.bar.getByRole("button", { name: "Timer" }).click();
-    await this.sheet.getByRole("textbox", { name: "What for" }).fill(name);
+    await this.sheet.getByRole("textbox", { name: "Timer for" }).fill(name);
     await new Stepper(this.sheet, "Minutes").type(minutes);
     await this.sheet.getByRole("button", { name: "Set the timer" }).click();
     await expect(this.sheet).toHaveCount(0);
@@ -192,13 +192,13 @@ export class Bench {
 
   /** Gives the bake up, through the question. */
   async giveUp() {
-    await this.#endBy("Give this bake up");
+    await this.#endBy("Give up this bake");
     await expect(this.#app.note.ended).toContainText("Given up at");
   }
 
   /** Finishes the bake before all of its steps have ended, through the question. */
   async finishEarly() {
-    await this.#endBy("Finish and write it up");
+    await this.#endBy("Finish and write a note");
     await expect(this.#app.note.ended).toContainText("On the table at");
   }
 

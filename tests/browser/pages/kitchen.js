@@ -14,7 +14,7 @@ export class Kitchen {
     this.air = new Stepper(main, "Kitchen temperature now");
     this.fridge = new Stepper(main, "Fridge temperature");
     this.setAside = main.getByRole("listitem").filter({ hasText: "Its text" });
-    this.ovenHeats = new Stepper(main, "From cold to hot it takes");
+    this.ovenHeats = new Stepper(main, "Time to heat up");
     this.told = main.getByRole("region", { name: "Temperatures" }).locator(".answer");
     this.toldOfEquipment = main.getByRole("region", { name: "Equipment" }).locator(".answer");
     this.outcome = main.getByRole("region", { name: "Your data" }).locator(".answer");

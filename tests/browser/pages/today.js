@@ -3,7 +3,7 @@
 export class Today {
   constructor({ page }) {
     this.page = page;
-    this.update = page.getByRole("button", { name: "A new version is ready" });
+    this.update = page.getByRole("button", { name: "Update to the new version" });
     this.toBench = page.getByRole("link", { name: /Bench/ });
     this.lessons = page.getByRole("region", { name: "Next time, you wrote" });
   }

@@ -165,12 +165,12 @@ test("closing the file picker, or leaving the question, changes nothing", async 
   const before = await storedIn(page);
   for (const question of ["Restore an archive", "Erase everything"]) {
     await app.kitchen.main.getByRole("button", { name: question }).click();
-    await app.kitchen.sheet.getByRole("button", { name: "No, leave it" }).click();
+    await app.kitchen.sheet.getByRole("button", { name: "No, go back" }).click();
     await expect(app.kitchen.sheet).toHaveCount(0);
   }
   await app.kitchen.main.getByRole("button", { name: "Erase everything" }).click();
   await app.kitchen.sheet.getByRole("button", { name: "Go on" }).click();
-  await app.kitchen.sheet.getByRole("button", { name: "No, leave it" }).click();
+  await app.kitchen.sheet.getByRole("button", { name: "No, go back" }).click();
   await expect(app.kitchen.sheet).toHaveCount(0);
   expect(await storedIn(page)).toEqual(before);
 });

@@ -66,9 +66,9 @@ test("while a bake is paused only the baker's own timers ring, and what spoils",
 test("a bake is given up only after the question, and stays in the notebook", async ({ app, page }) => {
   await app.startBake();
   const asked = await app.bench.ask();
-  const giveUp = "Give this bake up";
+  const giveUp = "Give up this bake";
   await (await app.bench.openMore()).getByRole("button", { name: giveUp }).click();
-  await app.bench.sheet.getByRole("button", { name: "No, leave it" }).click();
+  await app.bench.sheet.getByRole("button", { name: "No, go back" }).click();
   await page.keyboard.press("Escape");
   await expect(app.bench.sheet).toHaveCount(0);
   expect(await app.bench.ask()).toEqual(asked);
@@ -100,7 +100,7 @@ test("a step can be skipped, and the skip can be taken back", async ({ app }) =>
   await app.startBake();
   await app.bench.press();
   await expect(app.bench.title).toHaveText("Cook the cream");
-  await app.bench.pressBeside("Skip");
+  await app.bench.pressBeside("Leave out");
   await expect(app.bench.title).toHaveText("Spread the cream");
   await app.bench.pressBeside("Undo");
   await expect(app.bench.title).toHaveText("Cook the cream");

@@ -72,7 +72,7 @@ test("a script typed as a timer's name stays text", async ({ app }) => {
   const short = "<img src=x onerror=alert(1)>";
   await app.startBake();
   await app.bench.bar.getByRole("button", { name: "Timer" }).click();
-  await app.bench.sheet.getByRole("textbox", { name: "What for" }).fill(short);
+  await app.bench.sheet.getByRole("textbox", { name: "Timer for" }).fill(short);
   await app.bench.sheet.getByRole("button", { name: "Set the timer" }).click();
   await expect(app.bench.running).toContainText(short);
   expect(await app.page.locator('img[src="x"]').count()).toBe(0);

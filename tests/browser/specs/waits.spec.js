@@ -80,7 +80,7 @@ test("ten minutes longer: a wait is put off before it is due, and left out", asy
     const drawer = bench.main.locator("details", { hasText: "Leave it out" });
     await drawer.locator("summary").click();
     await expect(drawer).toContainText("spring back, and can tear. Undo takes it back.");
-    await drawer.getByRole("button", { name: "Skip" }).click();
+    await drawer.getByRole("button", { name: "Leave out" }).click();
     await expect(bench.title).toHaveText("Roll out");
     await bench.pressBeside("Undo");
     await expect(bench.title).toHaveText("Rest");

@@ -167,7 +167,7 @@ test("a timer is set, rings, and is stopped", async ({ app, page }) => {
   const keys = new Keys(app);
   await startByKeys(app, keys);
   await keys.press("Timer");
-  await keys.to("What for");
+  await keys.to("Timer for");
   await keys.type("Oven rack");
   await keys.to("Minutes");
   await keys.type("3");

@@ -134,12 +134,12 @@ async function* sheetsOverTheBench(app) {
   const more = await bench.openMore();
   await more.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
   yield "Bench, More";
-  for (const question of ["Finish and write it up", "Give this bake up"]) {
+  for (const question of ["Finish and write a note", "Give up this bake"]) {
     await more.getByRole("button", { name: question }).click();
     const sheet = page.locator("dialog.sheet[open]").last();
-    await expect(sheet.getByRole("button", { name: "No, leave it" })).toBeVisible();
+    await expect(sheet.getByRole("button", { name: "No, go back" })).toBeVisible();
     yield `Bench: ${question}?`;
-    await sheet.getByRole("button", { name: "No, leave it" }).click();
+    await sheet.getByRole("button", { name: "No, go back" }).click();
     await expect(page.locator("dialog.sheet[open]")).toHaveCount(1);
   }
   await close(more);
@@ -157,8 +157,8 @@ async function* sheetsOverTheBench(app) {
   await expect(bench.title).toHaveText("Gather");
   yield "Bench, two bakes";
   const second = await bench.openMore();
-  await second.getByRole("button", { name: "Give this bake up" }).click();
-  await page.locator("dialog.sheet[open]").last().getByRole("button", { name: "Give this bake up" }).click();
+  await second.getByRole("button", { name: "Give up this bake" }).click();
+  await page.locator("dialog.sheet[open]").last().getByRole("button", { name: "Give up this bake" }).click();
   await app.turnTo("#/bench");
   await expect(bench.main).toBeVisible();
 }
