@@ -3,8 +3,8 @@
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub};
 
 use super::{
-    BakersPercent, Celsius, CelsiusDelta, Grams, JoulesPerGram, Millimetres, Minutes, OutOfRange,
-    Share,
+    BakersPercent, Celsius, CelsiusDelta, Grams, JoulesPerGram, Millilitres, MillilitresPerGram,
+    Millimetres, Minutes, OutOfRange, Share,
 };
 
 impl Sub for Celsius {
@@ -45,6 +45,14 @@ impl Celsius {
 }
 
 impl CelsiusDelta {
+    /// Reads a difference given in °F.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] when it lies outside the range of [`CelsiusDelta`].
+    pub fn from_fahrenheit(value: f64) -> Result<Self, OutOfRange> {
+        Self::new(value / 1.8)
+    }
+
     /// The same difference in °F: five ninths, and never minus 32.
     #[must_use]
     pub const fn to_fahrenheit(self) -> f64 {
@@ -92,7 +100,15 @@ macro_rules! additive {
     )*};
 }
 
-additive!(Grams Minutes CelsiusDelta BakersPercent Millimetres JoulesPerGram);
+additive!(Grams Minutes CelsiusDelta BakersPercent Millimetres JoulesPerGram Millilitres);
+
+impl Div<Grams> for Millilitres {
+    type Output = MillilitresPerGram;
+    /// The room that a gram takes; nothing weighs nothing and takes the most there is.
+    fn div(self, mass: Grams) -> MillilitresPerGram {
+        MillilitresPerGram::clamped(self.0 / mass.0.max(f64::MIN_POSITIVE))
+    }
+}
 
 impl Neg for Minutes {
     type Output = Self;

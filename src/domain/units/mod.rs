@@ -55,6 +55,8 @@
 //! ```
 
 mod arithmetic;
+pub mod duration;
+pub mod measures;
 mod moment;
 
 pub use moment::Moment;
@@ -215,4 +217,14 @@ quantities! {
     Millimetres, millimetres, "length", "mm", 0.0, 2_000.0;
     /// Height above the sea, in m.
     Metres, metres, "altitude", "m", -500.0, 6_000.0;
+    /// A volume, in mL.
+    Millilitres, millilitres, "volume", "mL", 0.0, 1_000_000.0;
+    /// Room taken per mass, in mL/g.
+    MillilitresPerGram, millilitres_per_gram, "specific volume", "mL/g", 0.0, 1_000.0;
+    /// Thermal diffusivity, in m²/s.
+    SquareMetresPerSecond, square_metres_per_second, "thermal diffusivity", "m²/s", 0.0, 1.0;
+    /// Pressure, in Pa.
+    Pascals, pascals, "pressure", "Pa", 0.0, 1_000_000.0;
+    /// Energy per amount of substance, in kJ/mol.
+    KilojoulesPerMole, kilojoules_per_mole, "molar energy", "kJ/mol", -1_000.0, 1_000.0;
 }
