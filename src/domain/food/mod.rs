@@ -10,6 +10,9 @@
 
 mod allergen;
 pub mod choi_okos;
+pub mod crumb;
+pub mod moisture;
+pub mod pantry;
 mod table;
 
 pub use allergen::Allergen;
@@ -69,6 +72,38 @@ pub struct Composition {
 }
 
 impl Composition {
+    /// The same food wetter or drier, what is dry in it keeping its proportions.
+    #[must_use]
+    pub fn with_water(&self, water: Share) -> Self {
+        let dry = (1.0 - water.get()) / (1.0 - self.water.get()).max(f64::MIN_POSITIVE);
+        let scaled = |part: Share| Share::clamped(part.get() * dry);
+        Self {
+            water,
+            protein: scaled(self.protein),
+            fat: scaled(self.fat),
+            carbohydrate: scaled(self.carbohydrate),
+            fibre: scaled(self.fibre),
+            ash: scaled(self.ash),
+            sugar: scaled(self.sugar),
+        }
+    }
+
+    /// The same food fatter or leaner, what is not fat in it keeping its proportions.
+    #[must_use]
+    pub fn with_fat(&self, fat: Share) -> Self {
+        let rest = (1.0 - fat.get()) / (1.0 - self.fat.get()).max(f64::MIN_POSITIVE);
+        let scaled = |part: Share| Share::clamped(part.get() * rest);
+        Self {
+            water: scaled(self.water),
+            protein: scaled(self.protein),
+            fat,
+            carbohydrate: scaled(self.carbohydrate),
+            fibre: scaled(self.fibre),
+            ash: scaled(self.ash),
+            sugar: scaled(self.sugar),
+        }
+    }
+
     /// The composition of several foods together, or `None` when they weigh nothing.
     #[must_use]
     pub fn of_mixture(parts: &[(Grams, Self)]) -> Option<Self> {

@@ -24,7 +24,7 @@ const SUGAR_SPECIFIC_HEAT: Option<JoulesPerGramKelvin> = Some(joules_per_gram_ke
 const SALT_SPECIFIC_HEAT: Option<JoulesPerGramKelvin> = Some(joules_per_gram_kelvin(0.864));
 
 /// Shares of the mass, from a database row of g per 100 g.
-const fn per_100_g(row: [f64; 7]) -> Composition {
+pub(super) const fn per_100_g(row: [f64; 7]) -> Composition {
     let [water, protein, fat, carbohydrate, fibre, ash, sugar] = row;
     Composition {
         water: share(water / 100.0),
