@@ -16,7 +16,10 @@
 use super::constants::ICE_BATH;
 use super::vessel::{Body, Cooling, Form, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
-use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, celsius, millimetres, minutes};
+use crate::units::{
+    Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin, celsius, millimetres,
+    minutes,
+};
 
 /// Where the clock of the rule starts.
 pub const HOT: Celsius = celsius(57.0);
@@ -84,13 +87,23 @@ pub fn two_stage(
 /// `None` when even 2 mm is too deep, as in a kitchen that isn't below 5 °C.
 #[must_use]
 pub fn deepest_layer_that_passes(cooling: Cooling, ambient: Celsius) -> Option<Millimetres> {
+    deepest_layer_of(Material::CUSTARD, cooling.film(), ambient)
+}
+
+/// The same for any material and heat transfer coefficient.
+#[must_use]
+pub fn deepest_layer_of(
+    material: Material,
+    film: WattsPerSquareMetreKelvin,
+    ambient: Celsius,
+) -> Option<Millimetres> {
     let passes = |depth_mm: f64| {
         let layer = Vessel::of(Body {
             form: Form::Layer {
                 depth: Millimetres::clamped(depth_mm),
             },
-            material: Material::CUSTARD,
-            film: cooling.film(),
+            material,
+            film,
         });
         passes_at(&layer, ambient)
     };

@@ -3,10 +3,14 @@
 pub mod constants;
 pub mod cooling;
 mod crossing;
+pub mod film;
 pub mod kneading;
 pub mod liquid;
 pub mod mixing;
+pub mod newton;
 pub mod oven;
 pub mod probe;
+pub mod reach;
 pub mod transient;
 pub mod vessel;
+pub mod water;

@@ -16,7 +16,16 @@
 use crate::thermal::constants::{
     COLD_WATER_SPECIFIC_HEAT, FREEZER, ICE_HEAT_OF_FUSION, ICE_SPECIFIC_HEAT, MOST_ICE,
 };
-use crate::units::{Celsius, Grams, Share};
+use crate::units::{Celsius, CelsiusDelta, Grams, JoulesPerGramKelvin, Share, celsius_delta};
+
+/// What the trade's formula takes the melting of ice to be worth in kelvin of water: 144 BTU/lb.
+pub const TRADE_MELTING: CelsiusDelta = celsius_delta(80.0);
+
+/// How many kelvin of water the melting of as much ice is worth: L/c.
+#[must_use]
+pub fn melting_in_kelvin(water: JoulesPerGramKelvin) -> CelsiusDelta {
+    CelsiusDelta::clamped(ICE_HEAT_OF_FUSION.get() / water.get())
+}
 
 /// Water and ice that together make up the liquid.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -71,7 +80,7 @@ pub fn coldest_with_ice(tap: Celsius) -> Celsius {
 #[must_use]
 pub fn trade_ice(total: Grams, tap: Celsius, wanted: Celsius) -> Option<Grams> {
     // i = W (T_tap - T) / (T_tap + 80)
-    let share = (tap - wanted).get() / (tap.get() + 80.0);
+    let share = (tap - wanted).get() / (tap.get() + TRADE_MELTING.get());
     (0.0..=1.0)
         .contains(&share)
         .then(|| total * Share::clamped(share))

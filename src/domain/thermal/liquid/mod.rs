@@ -11,6 +11,7 @@
 //! trade's rule of factors stands beside it as a cross-check ([`rule`]).
 
 mod advice;
+pub mod balance;
 pub mod ice;
 pub mod rule;
 

@@ -38,6 +38,22 @@ pub fn rule_of_factors(
     Celsius::new(factors * target.get() - known_c - friction.get()).ok()
 }
 
+/// What the dough comes to by the rule: the mean of what is known, and a share of the friction factor.
+///
+/// `known` holds the liquid too, and isn't empty.
+#[must_use]
+pub fn dough_by_rule(known: &[Celsius], friction: CelsiusDelta) -> Option<Celsius> {
+    let sum_c: f64 = known.iter().map(|at| at.get()).sum();
+    Celsius::new((sum_c + friction.get()) / known.len() as f64).ok()
+}
+
+/// The friction factor that a batch had: `FF = n dough - sum(known temperatures)`, the liquid's among them.
+#[must_use]
+pub fn friction_of_batch(dough: Celsius, known: &[Celsius]) -> Option<CelsiusDelta> {
+    let above = |at: &Celsius| (dough - *at).get();
+    CelsiusDelta::new(known.iter().map(above).sum()).ok()
+}
+
 /// The rule for a question, where it applies: with flour, and a friction factor for the method.
 pub(super) fn for_question(question: &LiquidQuestion) -> Option<Celsius> {
     let friction = question.method.published_friction()?;

@@ -15,7 +15,7 @@
 //! Valid here from −500 to 6,000 m, the range of [`Metres`]. Left out: what is
 //! dissolved in the water of crumb, which raises boiling by less than 1 K.
 
-use crate::units::{Celsius, Metres};
+use crate::units::{Celsius, Metres, Pascals};
 
 /// Standard pressure at sea level, in Pa.
 const SEA_LEVEL_PA: f64 = 101_325.0;
@@ -41,6 +41,12 @@ const N: [f64; 10] = [
 pub fn pressure_ratio(altitude: Metres) -> f64 {
     // p / 101325 = (1 - 2.25577e-5 z)^5.25588
     (1.0 - 2.255_77e-5 * altitude.get()).powf(5.255_88)
+}
+
+/// Air pressure.
+#[must_use]
+pub fn pressure(altitude: Metres) -> Pascals {
+    Pascals::clamped(SEA_LEVEL_PA * pressure_ratio(altitude))
 }
 
 /// The temperature at which water boils.
