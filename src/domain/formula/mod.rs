@@ -6,6 +6,7 @@
 //! follows steps that exist, and never waits, however indirectly, for itself.
 //! Everything past the edge of the model works on a [`Formula`].
 
+pub mod bakers;
 mod check;
 mod liquid;
 mod percent;
