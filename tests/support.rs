@@ -1,5 +1,7 @@
 //! What the checks share.
 
+pub mod reckon;
+
 use domain::formula::Formula;
 use records::starters;
 

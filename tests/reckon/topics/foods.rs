@@ -1,0 +1,285 @@
+//! Foods: what they are made of, how they take up heat, what a cup of them weighs.
+
+use domain::food::choi_okos::{self, Component};
+use domain::food::{self, Composition, Food, FoodKind, crumb, moisture, pantry};
+use domain::thermal::constants::{MILK_FAT_HEAT_OF_FUSION, MILK_FAT_MELTED};
+use domain::thermal::mixing::melted_share;
+use domain::units::{Celsius, JoulesPerGramKelvin, Share, celsius};
+use serde_json::{Value, json};
+
+use super::{Answer, by};
+use crate::reckon::item::{Item, Refused, fits};
+use crate::reckon::{Context, text};
+
+pub(super) fn answer(item: &Item, context: &Context) -> Option<Result<Answer, Refused>> {
+    let topic = item.topic.as_str();
+    let starts = |begin| topic.starts_with(begin);
+    Some(if starts("composition per 100 g") {
+        composition(item, context)
+    } else if starts("US cup weight") {
+        weight(item, context, "cup")
+    } else if starts("household measure weight") {
+        item.text("measure")
+            .and_then(|measure| weight(item, context, measure))
+    } else if starts("edible share") {
+        edible(item)
+    } else if starts("Choi–Okos component specific heats") {
+        components(item, |component, at| component.specific_heat(at).get())
+    } else if starts("Choi–Okos component conductivities") {
+        components(item, |component, at| component.conductivity(at).get())
+    } else if starts("Choi–Okos component densities") {
+        components(item, |component, at| component.density(at).get())
+    } else if starts("Choi–Okos food properties") {
+        properties(item, context)
+    } else if starts("Earle moisture-only") {
+        moisture_only(item)
+    } else if starts("published specific heat") {
+        published(item)
+    } else if starts("crystalline sucrose") {
+        sucrose()
+    } else if starts("enthalpy of fusion, anhydrous milk fat") {
+        by("thermal::constants", MILK_FAT_HEAT_OF_FUSION.get())
+    } else if starts("melting point of milk fat") {
+        let [.., (melted_at, _)] = MILK_FAT_MELTED;
+        by("thermal::constants", melted_at.get())
+    } else if starts("liquid fat in butter") {
+        melted(item)
+    } else if starts("bread crumb") {
+        crumb_of(item)
+    } else {
+        return None;
+    })
+}
+
+/// A food that the model knows by its name.
+pub(super) struct Named {
+    pub(super) composition: Composition,
+    pub(super) kind: Option<FoodKind>,
+    measured: Option<JoulesPerGramKelvin>,
+}
+
+impl Named {
+    fn of(food: &Food) -> Self {
+        Self {
+            composition: food.composition,
+            kind: Some(food.kind),
+            measured: food.measured_specific_heat,
+        }
+    }
+
+    pub(super) fn specific_heat(&self, at: Celsius) -> JoulesPerGramKelvin {
+        let by_composition = choi_okos::specific_heat(&self.composition, at);
+        self.measured.unwrap_or(by_composition)
+    }
+}
+
+/// Words that tell nothing about which food it is.
+const IDLE: [&str; 8] = ["fresh", "water", "fat", "of", "c", "liquid", "raw", "plain"];
+
+/// The food that somebody means: the same words, or else the first with all of them and fewest others.
+pub(super) fn named(said: &str) -> Option<Named> {
+    let mut wanted = text::words(said);
+    if wanted.len() > 1 {
+        wanted.retain(|word| !IDLE.contains(&word.as_str()));
+    }
+    for word in &mut wanted {
+        if word.len() > 3 && word.ends_with('s') {
+            word.pop();
+        }
+    }
+    wanted.sort();
+    let same = |name: &str| {
+        let mut words = text::words(name);
+        words.sort();
+        words == wanted
+    };
+    let foods = food::all();
+    let exact = foods
+        .iter()
+        .find(|food| same(food.key) || same(food.name))
+        .map(Named::of);
+    // How many more words a name has, if it has all of these and is of the same thing: "rye bread" is
+    // a bread and "bread flour" is none. Our names end with the thing, the database's begin with it.
+    let with_all = |name: &str, thing: fn(&[String]) -> Option<&String>| {
+        let words = text::words(name);
+        let has_all = wanted.iter().all(|word| words.contains(word));
+        let same_thing = thing(&words).is_some_and(|thing| wanted.contains(thing));
+        (has_all && same_thing).then(|| words.len() - wanted.len())
+    };
+    let nearest = || {
+        let fits = foods.iter().filter_map(|food| {
+            let more = with_all(food.name, <[String]>::last)?;
+            Some((more, food))
+        });
+        fits.min_by_key(|(more, _)| *more)
+            .map(|(_, food)| Named::of(food))
+    };
+    let from_pantry = || {
+        let fits =
+            pantry::all().filter_map(|(ndb, name)| Some((with_all(name, <[String]>::first)?, ndb)));
+        let (_, ndb) = fits.min_by_key(|(more, _)| *more)?;
+        Some(Named {
+            composition: pantry::composition(ndb)?,
+            kind: None,
+            measured: None,
+        })
+    };
+    exact.or_else(nearest).or_else(from_pantry)
+}
+
+fn of_number(item: &Item, context: &Context) -> Result<(Composition, &'static str), Refused> {
+    let ndb = item.ndb()?;
+    let found = context.published.composition(ndb);
+    found.ok_or_else(|| format!("no table here has the food {ndb}"))
+}
+
+fn composition(item: &Item, context: &Context) -> Result<Answer, Refused> {
+    let (of, part) = of_number(item, context)?;
+    let usual = vec!["water", "protein", "fat", "carb", "fibre", "ash", "sugar"];
+    let shares: Result<Vec<f64>, Refused> = item
+        .order()
+        .unwrap_or(usual)
+        .into_iter()
+        .map(|name| {
+            Ok(100.0
+                * match name {
+                    "water" => of.water,
+                    "protein" => of.protein,
+                    "fat" => of.fat,
+                    "carb" | "carbohydrate" => of.carbohydrate,
+                    "fibre" | "fiber" => of.fibre,
+                    "ash" => of.ash,
+                    "sugar" | "sugars" => of.sugar,
+                    other => return Err(format!("the model doesn't tell {other} apart")),
+                }
+                .get())
+        })
+        .collect();
+    by(part, shares?)
+}
+
+fn weight(item: &Item, context: &Context, measure: &str) -> Result<Answer, Refused> {
+    let (ndb, said) = (item.ndb()?, item.text("food").unwrap_or_default());
+    let found = context.published.household_weight(ndb, measure, said);
+    let found = found.ok_or_else(|| format!("no table here weighs a {measure} of {ndb}"))?;
+    by("food::pantry", found.get())
+}
+
+fn edible(item: &Item) -> Result<Answer, Refused> {
+    let refuse = fits(Share::new(item.number("refuse_pct")? / 100.0))?;
+    let key = item.inputs.keys().find(|key| key.ends_with("_g"));
+    let whole = item.grams(key.ok_or("its inputs hold no mass")?)?;
+    by("units", (whole - whole * refuse).get())
+}
+
+/// Whether the item follows the same constant for water as the model does.
+fn same_water(item: &Item) -> Result<(), Refused> {
+    let ours = Component::Water.specific_heat(celsius(0.0)).get();
+    match item.number("water_const") {
+        Ok(theirs) if theirs != ours => Err(format!(
+            "the model follows the constant {ours} for water, and not {theirs}"
+        )),
+        _ => Ok(()),
+    }
+}
+
+fn unfrozen(item: &Item) -> Result<Celsius, Refused> {
+    let at = item.celsius("T")?;
+    if (0.0..=150.0).contains(&at.get()) {
+        Ok(at)
+    } else {
+        Err("outside the model: foods are unfrozen, from 0 to 150 °C".to_owned())
+    }
+}
+
+fn components(item: &Item, of: fn(Component, Celsius) -> f64) -> Result<Answer, Refused> {
+    same_water(item)?;
+    let at = unfrozen(item)?;
+    let usual = vec!["water", "protein", "fat", "carbohydrate", "fibre", "ash"];
+    let values: Result<Vec<f64>, Refused> = item
+        .order()
+        .unwrap_or(usual)
+        .into_iter()
+        .map(|name| {
+            let component = match name {
+                "water" => Component::Water,
+                "protein" => Component::Protein,
+                "fat" => Component::Fat,
+                "carbohydrate" | "carb" => Component::Carbohydrate,
+                "fibre" | "fiber" => Component::Fibre,
+                "ash" => Component::Ash,
+                other => return Err(format!("the model doesn't tell {other} apart")),
+            };
+            Ok(of(component, at))
+        })
+        .collect();
+    by("food::choi_okos", values?)
+}
+
+fn properties(item: &Item, context: &Context) -> Result<Answer, Refused> {
+    same_water(item)?;
+    let at = unfrozen(item)?;
+    let (of, _) = of_number(item, context)?;
+    let c = choi_okos::specific_heat(&of, at).get();
+    let (rho, k) = (
+        choi_okos::density(&of, at),
+        choi_okos::conductivity(&of, at),
+    );
+    by("food::choi_okos", json!([c, rho.get(), k.get()]))
+}
+
+fn moisture_only(item: &Item) -> Result<Answer, Refused> {
+    let water = fits(Share::new(item.number("water_pct")? / 100.0))?;
+    by("food::moisture", moisture::specific_heat(water).get())
+}
+
+/// A food described in words: "butter 15 % water, 4.4 °C".
+fn published(item: &Item) -> Result<Answer, Refused> {
+    let said = item.text("food")?;
+    let at_c = text::middle(&text::with_unit(said, "°C")).unwrap_or(20.0);
+    let at = fits(Celsius::new(at_c))?;
+    if said.contains("milk fat") || said.contains("butterfat") {
+        return by("food::choi_okos", Component::Fat.specific_heat(at).get());
+    }
+    let percent = text::middle(&text::with_unit(said, "%"));
+    let mut found = named(said).ok_or_else(|| format!("the model doesn't know {said}"))?;
+    if let Some(percent) = percent {
+        let share = fits(Share::new(percent / 100.0))?;
+        let stated = found.composition;
+        found.composition = if said.contains("% fat") {
+            stated.with_fat(share)
+        } else {
+            stated.with_water(share)
+        };
+    }
+    let part = if found.measured.is_some() {
+        "food"
+    } else {
+        "food::choi_okos"
+    };
+    by(part, found.specific_heat(at).get())
+}
+
+fn sucrose() -> Result<Answer, Refused> {
+    let sugar = food::food("sugar").and_then(|sugar| sugar.measured_specific_heat);
+    let sugar = sugar.ok_or("the model has no measured sugar")?;
+    by("food", sugar.get())
+}
+
+/// One share for every season that the item tells apart: the model has one curve.
+fn melted(item: &Item) -> Result<Answer, Refused> {
+    let at_c = text::middle(&text::with_unit(&item.topic, "°C")).ok_or("no temperature")?;
+    let percent = melted_share(fits(Celsius::new(at_c))?).get() * 100.0;
+    let value: Value = match &item.expected {
+        Value::Array(seasons) => vec![percent; seasons.len()].into(),
+        _ => percent.into(),
+    };
+    by("thermal::mixing", value)
+}
+
+fn crumb_of(item: &Item) -> Result<Answer, Refused> {
+    let porosity = fits(Share::new(item.number("porosity_pct")? / 100.0))?;
+    let density = crumb::density(porosity).get();
+    let diffusivity = crumb::diffusivity(porosity).get();
+    by("food::crumb", json!([density, diffusivity]))
+}
