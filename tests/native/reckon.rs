@@ -131,6 +131,35 @@ fn what_lies_outside_the_model_is_skipped_with_a_reason() {
     }
 }
 
+/// Foods that the model doesn't carry come from the published tables, where these lie. The two rows
+/// are the database's own (USDA SR28 ABBREV and SR26 WEIGHT), with the other columns left out.
+#[test]
+fn other_foods_are_read_from_the_published_tables() {
+    let folder = std::env::temp_dir().join(format!("published-tables-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).expect("there is room");
+    let composition = "NDB_No,Shrt_Desc,Water_(g),Energ_Kcal,Protein_(g),Lipid_Tot_(g),Ash_(g),Carbohydrt_(g),\
+                       Fiber_TD_(g),Sugar_Tot_(g)\n\
+                       15155,\"ABALONE,MIXED SPECIES,RAW\",74.56,105,17.1,0.76,1.57,6.01,0.0,0.0\n";
+    let weight = "~11215~^2^1^~tsp~^2.8^^\n~11215~^3^3^~cloves~^9^^\n";
+    for (name, text) in [
+        ("usda-sr28-abbrev.csv", composition),
+        ("usda-sr26-weight.txt", weight),
+    ] {
+        std::fs::write(folder.join(name), text).expect("there is room");
+    }
+    let items = json!([
+        { "id": "a", "topic": "composition per 100 g", "inputs": { "NDB": 15155 },
+          "expected": [74.56, 17.1, 0.76, 6.01, 0, 1.57, 0], "tolerance": 1e-9 },
+        { "id": "b", "topic": "household measure weight", "inputs": { "NDB": 11215, "measure": "tsp" },
+          "expected": 2.8, "tolerance": 1e-9 },
+    ]);
+    let with = reckon(&items.to_string(), Some(folder.clone())).expect("these are items");
+    std::fs::remove_dir_all(&folder).expect("it was made here");
+    assert_eq!(with.count(Verdict::Pass), 2, "{with}");
+    let without = reckon(&items.to_string(), None).expect("these are items");
+    assert_eq!(without.count(Verdict::Skip), 2, "{without}");
+}
+
 #[test]
 fn a_file_that_holds_no_items_is_refused_in_one_sentence() {
     let missing = reckon_file(Path::new("no such file.json"), None);

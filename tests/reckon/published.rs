@@ -11,6 +11,8 @@ use domain::food::{Composition, all, pantry};
 use domain::units::{Grams, Share};
 
 const COMPOSITIONS: &str = "usda-sr28-abbrev.csv";
+/// Where an answer comes from that isn't the model's.
+const TABLE: &str = "the published table";
 const WEIGHTS: &str = "usda-sr26-weight.txt";
 
 /// The columns of [`Composition`], in its order.
@@ -43,17 +45,23 @@ impl Published {
             return Some((found, "food::pantry"));
         }
         let text = std::fs::read_to_string(self.folder.as_ref()?.join(COMPOSITIONS)).ok()?;
-        Some((from_table(&text, ndb)?, "the published table"))
+        Some((from_table(&text, ndb)?, TABLE))
     }
 
-    /// What a measure of a food weighs.
-    pub(crate) fn household_weight(&self, ndb: u32, measure: &str, said: &str) -> Option<Grams> {
-        pantry::household_weight(ndb, measure, said).or_else(|| {
-            let text = std::fs::read(self.folder.as_ref()?.join(WEIGHTS)).ok()?;
-            let text = String::from_utf8_lossy(&text);
-            let of_food = text.lines().filter_map(|line| weight(line, ndb));
-            pantry::fitting(of_food, measure, said)
-        })
+    /// What a measure of a food weighs: by the model, or else by the published table.
+    pub(crate) fn household_weight(
+        &self,
+        ndb: u32,
+        measure: &str,
+        said: &str,
+    ) -> Option<(Grams, &'static str)> {
+        if let Some(found) = pantry::household_weight(ndb, measure, said) {
+            return Some((found, "food::pantry"));
+        }
+        let text = std::fs::read(self.folder.as_ref()?.join(WEIGHTS)).ok()?;
+        let text = String::from_utf8_lossy(&text);
+        let of_food = text.lines().filter_map(|line| weight(line, ndb));
+        Some((pantry::fitting(of_food, measure, said)?, TABLE))
     }
 }
 

@@ -161,8 +161,8 @@ fn composition(item: &Item, context: &Context) -> Result<Answer, Refused> {
 fn weight(item: &Item, context: &Context, measure: &str) -> Result<Answer, Refused> {
     let (ndb, said) = (item.ndb()?, item.text("food").unwrap_or_default());
     let found = context.published.household_weight(ndb, measure, said);
-    let found = found.ok_or_else(|| format!("no table here weighs a {measure} of {ndb}"))?;
-    by("food::pantry", found.get())
+    let (mass, part) = found.ok_or_else(|| format!("no table here weighs a {measure} of {ndb}"))?;
+    by(part, mass.get())
 }
 
 fn edible(item: &Item) -> Result<Answer, Refused> {
