@@ -19,7 +19,7 @@ const NETWORK = {
   downloadThroughput: 1.6e6 / 8,
   uploadThroughput: 750e3 / 8,
 };
-const RUNS = 5;
+const RUNS = 9;
 
 const LARGEST_PAINT_MS = 1500;
 const COLD_USABLE_MS = 2500;
