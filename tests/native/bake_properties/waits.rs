@@ -1,17 +1,27 @@
 //! Waits that the baker ends, puts off or leaves out, wherever they stand. The rules are our own.
 
-use domain::bake::{AlarmKind, How, Intent, alarms};
+use domain::bake::{AlarmKind, Bake, How, Intent, alarms};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::running;
-use domain::units::{celsius, minutes};
+use domain::units::{Moment, celsius, minutes};
 use proptest::prelude::*;
 
-use super::days::{NINE, any_kitchen, any_move, follow, quietly, start};
+use super::days::{Move, NINE, any_kitchen, any_move, follow, quietly, start};
 use super::{derive_all, same_state, say};
 
 /// No two intents share a millisecond, so a few of them may pass.
 const PRESSES_MIN: f64 = 0.001;
+
+/// A bake after so many moves, and the moment then.
+fn after(which: usize, kitchen: Kitchen, moves: Vec<Move>) -> (Bake, Moment) {
+    let mut bake = start(which, kitchen);
+    let mut now = bake.state().started;
+    for step in moves {
+        now = follow(&mut bake, step, now);
+    }
+    (bake, now)
+}
 
 proptest! {
     #![proptest_config(quietly(96))]
@@ -24,11 +34,7 @@ proptest! {
         pick in 0_usize..8,
         by in 1_u32..60,
     ) {
-        let mut bake = start(which, kitchen);
-        let mut now = bake.state().started;
-        for step in moves {
-            now = follow(&mut bake, step, now);
-        }
+        let (mut bake, now) = after(which, kitchen, moves);
         let going = running(bake.state(), now);
         prop_assume!(!going.is_empty());
         let before = &going[pick % going.len()];
@@ -55,11 +61,7 @@ proptest! {
         moves in prop::collection::vec(any_move(), 0..60),
         pick in 0_usize..8,
     ) {
-        let mut bake = start(which, kitchen);
-        let mut now = bake.state().started;
-        for step in moves {
-            now = follow(&mut bake, step, now);
-        }
+        let (mut bake, now) = after(which, kitchen, moves);
         let going = running(bake.state(), now);
         prop_assume!(!going.is_empty());
         let step = going[pick % going.len()].step;
