@@ -57,9 +57,17 @@ class Line:
         self.centre_weights = (whole[0] * start).real
         self.mean_weights = ((mean @ whole) * start).real
 
+        self.values, self.vectors, self.whole, self.mean = values, vectors, whole, mean
+
     def ratio(self, weights, fourier):
         decays = np.exp(-np.multiply.outer(np.asarray(fourier, dtype=float), self.rates))
         return decays @ weights
+
+    def after(self, profile, fourier):
+        """The profile at the inner nodes, measured from the surroundings, so much later; with centre and mean."""
+        along = np.linalg.solve(self.vectors, profile.astype(complex)) * np.exp(self.values * fourier)
+        everywhere = (self.whole @ along).real
+        return everywhere[:-1], everywhere[0], float(self.mean @ everywhere)
 
 
 @lru_cache(maxsize=None)

@@ -7,7 +7,7 @@ from scipy.integrate import quad
 from scipy.optimize import brentq
 from scipy.special import jn_zeros, jv
 
-from bodies import Body
+from bodies import NODES, Body, line
 from topic import Topic, relative
 
 SHAPES = ("slab", "cylinder", "sphere")
@@ -117,6 +117,48 @@ class Course(Topic):
         return float(max(errors))
 
 
+class Moved(Topic):
+    name = "dough moved between air and water (collocation, profile carried over)"
+    topic = "moved"
+
+    def case(self, random):
+        changes = sorted(random.uniform(5, 240) for _ in range(random.randrange(1, 4)))
+        around = [
+            (at, random.uniform(2, 45), random.choice([1.0, 10 ** random.uniform(-0.3, 1.4)]))
+            for at in [0.0, *changes]
+        ]
+        return {
+            "mass_g": 10 ** random.uniform(2, 3.3),
+            "initial_c": random.uniform(4, 35),
+            "around": around,
+            "at_min": sorted(random.uniform(0, 400) for _ in range(10)),
+        }
+
+    def check(self, inputs, answer):
+        told = answer["body"]
+        radius = told["radius_mm"] / 1000
+        heat = told["density_kg_m3"] * told["specific_heat_j_gk"] * 1000
+        around = inputs["around"]
+        everything = [inputs["initial_c"], *(c for _, c, _ in around)]
+        span = max(max(everything) - min(everything), 1.0)
+        errors = []
+        for at, mean, core in zip(inputs["at_min"], answer["mean_c"], answer["core_c"]):
+            if any(0 <= at - t < 0.1 * answer["time_constant_min"] for t, _, _ in around):
+                continue
+            profile, now = np.full(NODES, inputs["initial_c"]), 0.0
+            for index, (begin, around_c, film) in enumerate(around):
+                if begin >= at:
+                    break
+                end = min([at, *(t for t, _, _ in around[index + 1 :])])
+                fourier = told["conductivity_w_mk"] / heat * (end - begin) * 60 / radius**2
+                one = line("sphere", told["film_w_m2k"] * film * radius / told["conductivity_w_mk"])
+                inside, centre, whole = one.after(profile - around_c, fourier)
+                profile, expected = inside + around_c, (whole + around_c, centre + around_c)
+            errors.append(abs(mean - expected[0]) / span)
+            errors.append(abs(core - expected[1]) / span)
+        return float(max(errors, default=0.0))
+
+
 class TwoStage(Topic):
     name = "two-stage cooling (brentq on the core)"
     topic = "two_stage"
@@ -216,4 +258,4 @@ class Deepest(Topic):
         return error if isfinite(error) else float("inf")
 
 
-TOPICS = [Series(), Course(), TwoStage(), CoolingWindow(), Deepest()]
+TOPICS = [Series(), Course(), Moved(), TwoStage(), CoolingWindow(), Deepest()]

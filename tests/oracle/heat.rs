@@ -3,7 +3,7 @@
 use domain::estimate::Estimate;
 use domain::thermal::cooling::{cooling_window, deepest_layer_that_passes, two_stage};
 use domain::thermal::transient::{Shape, centre_ratio, mean_ratio, terms};
-use domain::thermal::vessel::{Body, Cooling, Form, Surroundings, Vessel};
+use domain::thermal::vessel::{Body, Cooling, Course, Form, Surroundings, Vessel};
 use domain::units::{Celsius, Grams, Millimetres, Minutes, Moment};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -129,6 +129,42 @@ impl CourseQuestion {
             "time_constant_min": vessel.time_constant().get(),
             "mean_c": at(&|moment| course.mean_at(moment)),
             "core_c": at(&|moment| course.core_at(moment)),
+        })
+    }
+}
+
+/// A ball of dough that changes its film as well as what is around it.
+#[derive(Deserialize)]
+pub(crate) struct MovedQuestion {
+    mass_g: f64,
+    initial_c: f64,
+    /// Minute, °C and how many times the film of still air; the first from the beginning.
+    around: Vec<(f64, f64, f64)>,
+    at_min: Vec<f64>,
+}
+
+impl MovedQuestion {
+    pub(crate) fn answer(&self) -> Value {
+        let vessel = Vessel::dough_in_bowl(Grams::clamped(self.mass_g));
+        let nowhere = Surroundings::constant(Celsius::clamped(self.initial_c));
+        let around = self.around.iter().fold(nowhere, |around, change| {
+            around.moved(
+                minutes_after(change.0),
+                Celsius::clamped(change.1),
+                change.2,
+            )
+        });
+        let course = vessel.course(START, Celsius::clamped(self.initial_c), &around);
+        let all = |read: fn(&Course, Moment) -> Celsius| {
+            let at = self.at_min.iter();
+            at.map(|&at| read(&course, minutes_after(at)).get())
+                .collect::<Vec<_>>()
+        };
+        json!({
+            "mean_c": all(Course::mean_at),
+            "core_c": all(Course::core_at),
+            "time_constant_min": vessel.time_constant().get(),
+            "body": described(vessel.body()),
         })
     }
 }

@@ -17,6 +17,7 @@ use serde_json::Value;
 enum Question {
     Series(heat::Series),
     Course(heat::CourseQuestion),
+    Moved(heat::MovedQuestion),
     TwoStage(heat::TwoStageQuestion),
     CoolingWindow(heat::CoolingWindowQuestion),
     Deepest(heat::Deepest),
@@ -34,6 +35,7 @@ fn answer(question: &Question) -> Value {
     match question {
         Question::Series(inputs) => inputs.answer(),
         Question::Course(inputs) => inputs.answer(),
+        Question::Moved(inputs) => inputs.answer(),
         Question::TwoStage(inputs) => inputs.answer(),
         Question::CoolingWindow(inputs) => inputs.answer(),
         Question::Deepest(inputs) => inputs.answer(),

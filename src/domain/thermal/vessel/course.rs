@@ -1,74 +1,43 @@
-//! What surrounds a body over time, and how the body follows.
+//! How a body follows its surroundings over time.
 
-use super::{Mode, Vessel};
+use super::carried::carried;
+use super::{Mode, Surroundings, Vessel};
 use crate::thermal::crossing::crossing;
 use crate::units::{Celsius, Minutes, Moment};
-
-/// The temperature around a body: constant, with changes at known moments.
-///
-/// ```
-/// use domain::thermal::vessel::Surroundings;
-/// use domain::units::{Moment, celsius, minutes};
-///
-/// let start = Moment::from_epoch_ms(0);
-/// let kitchen_then_fridge =
-///     Surroundings::constant(celsius(22.0)).changed(start + minutes(60.0), celsius(4.0));
-/// assert_eq!(kitchen_then_fridge.at(start), celsius(22.0));
-/// assert_eq!(kitchen_then_fridge.at(start + minutes(60.0)), celsius(4.0));
-/// ```
-#[derive(Debug, Clone, PartialEq)]
-pub struct Surroundings {
-    first: Celsius,
-    // In order of time, one entry a moment.
-    changes: Vec<(Moment, Celsius)>,
-}
-
-impl Surroundings {
-    /// The same temperature always.
-    #[must_use]
-    pub fn constant(temperature: Celsius) -> Self {
-        Self {
-            first: temperature,
-            changes: Vec::new(),
-        }
-    }
-
-    /// The same up to `at`, and from then on another temperature.
-    ///
-    /// Changes that were to come later still come; one at the same moment is replaced.
-    #[must_use]
-    pub fn changed(mut self, at: Moment, to: Celsius) -> Self {
-        match self.changes.binary_search_by_key(&at, |change| change.0) {
-            Ok(same) => self.changes[same].1 = to,
-            Err(place) => self.changes.insert(place, (at, to)),
-        }
-        self
-    }
-
-    /// The temperature at a moment; at the moment of a change, already the new one.
-    #[must_use]
-    pub fn at(&self, moment: Moment) -> Celsius {
-        let past = self.changes.partition_point(|change| change.0 <= moment);
-        match past {
-            0 => self.first,
-            _ => self.changes[past - 1].1,
-        }
-    }
-
-    /// The changes after a moment, in order.
-    fn after(&self, moment: Moment) -> &[(Moment, Celsius)] {
-        let past = self.changes.partition_point(|change| change.0 <= moment);
-        &self.changes[past..]
-    }
-}
 
 /// How a body goes through its surroundings, at any moment from its start.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
     start: Moment,
-    modes: Vec<Mode>,
+    // One for each film the body is in; the modes of a film belong to all stretches in it.
+    films: Vec<Film>,
     // In order of time; the first begins at 0.
     stretches: Vec<Stretch>,
+}
+
+/// How a body follows in one film.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Film {
+    /// h as a part of the body's own.
+    pub(super) times: f64,
+    /// Slowest first.
+    pub(super) modes: Vec<Mode>,
+    /// τ as if the body had one temperature throughout, in min.
+    pub(super) lumped: f64,
+    /// Whether heat flows along one direction only.
+    pub(super) one_axis: bool,
+}
+
+impl Film {
+    /// The same with every lag multiplied.
+    fn slower(&self, factor: f64) -> Self {
+        let modes = self.modes.iter();
+        Self {
+            modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
+            lumped: self.lumped * factor,
+            ..*self
+        }
+    }
 }
 
 /// A time of constant surroundings.
@@ -78,8 +47,21 @@ struct Stretch {
     from: f64,
     /// T∞, in °C.
     around: f64,
+    /// Which film.
+    film: usize,
     /// y − T∞ of each mode when it begins, in K.
     gaps: Vec<f64>,
+}
+
+/// A change of what is around a body.
+#[derive(Clone, Copy)]
+struct Change {
+    /// When, in min from the course's start.
+    from: f64,
+    /// T∞ from then on, in °C.
+    around: f64,
+    /// The film from then on.
+    film: usize,
 }
 
 /// A mode this many lags after a change is within 1e-13 of its end: there it stays.
@@ -95,43 +77,71 @@ impl Course {
         initial: Celsius,
         surroundings: &Surroundings,
     ) -> Self {
-        let modes = vessel.modes().to_vec();
-        let around = surroundings.at(start).get();
-        let gaps = vec![initial.get() - around; modes.len()];
-        let changes = surroundings.after(start).iter();
-        let changes = changes.map(|&(at, to)| ((at - start).get(), to.get()));
-        Self::through_changes(start, modes, around, gaps, &mut changes.into_iter())
+        let mut films: Vec<Film> = Vec::new();
+        let mut film = |times: f64| {
+            let known = films.iter().position(|film| film.times == times);
+            known.unwrap_or_else(|| {
+                films.push(vessel.in_film(times));
+                films.len() - 1
+            })
+        };
+        let (around, times) = surroundings.around(start);
+        let first = Change {
+            from: 0.0,
+            around: around.get(),
+            film: film(times),
+        };
+        let changes: Vec<Change> = surroundings
+            .after(start)
+            .map(|(at, around, times)| Change {
+                from: (at - start).get(),
+                around: around.get(),
+                film: film(times),
+            })
+            .collect();
+        let gaps = vec![initial.get() - first.around; films[first.film].modes.len()];
+        Self::through_changes(start, films, first, gaps, &changes)
     }
 
-    /// `changes` are in min from `start`, each with T∞ from then on.
+    /// `first` begins at 0 with its gaps.
     fn through_changes(
         start: Moment,
-        modes: Vec<Mode>,
-        around: f64,
+        films: Vec<Film>,
+        first: Change,
         gaps: Vec<f64>,
-        changes: &mut dyn Iterator<Item = (f64, f64)>,
+        changes: &[Change],
     ) -> Self {
         let mut stretches = vec![Stretch {
             from: 0.0,
-            around,
+            around: first.around,
+            film: first.film,
             gaps,
         }];
-        for (from, to) in changes {
+        for change in changes {
             let before = &stretches[stretches.len() - 1];
-            let step = before.around - to;
-            // y carries over; only what it is measured from changes.
-            let gaps = std::iter::zip(&modes, &before.gaps)
-                .map(|(mode, gap)| gap * decay(mode, from - before.from) + step)
+            let film = &films[before.film];
+            let since = change.from - before.from;
+            let mut gaps: Vec<f64> = std::iter::zip(&film.modes, &before.gaps)
+                .map(|(mode, gap)| gap * decay(mode, since))
                 .collect();
+            if change.film != before.film {
+                gaps = carried(&gaps, film, &films[change.film]);
+            }
+            // The temperatures carry over; only what they are measured from changes.
+            let step = before.around - change.around;
+            for gap in &mut gaps {
+                *gap += step;
+            }
             stretches.push(Stretch {
-                from,
-                around: to,
+                from: change.from,
+                around: change.around,
+                film: change.film,
                 gaps,
             });
         }
         Self {
             start,
-            modes,
+            films,
             stretches,
         }
     }
@@ -148,27 +158,28 @@ impl Course {
         let t = (at - self.start).get().max(0.0);
         let index = self.stretch_at(t);
         let stretch = &self.stretches[index];
-        let modes: Vec<Mode> = self
-            .modes
-            .iter()
-            .map(|mode| mode.with_lag_times(slower))
-            .collect();
+        let own = &self.films[stretch.film].modes;
         let found = core.get() - stretch.around;
         let expected = self.core_after(t) - stretch.around;
         let gaps = if expected.abs() > SAME_K {
             let factor = found / expected;
-            std::iter::zip(&self.modes, &stretch.gaps)
+            std::iter::zip(own, &stretch.gaps)
                 .map(|(mode, gap)| factor * gap * decay(mode, t - stretch.from))
                 .collect()
         } else {
             // It should have settled and hasn't: what is left lives in the slowest mode.
-            let mut gaps = vec![0.0; modes.len()];
-            gaps[0] = found / self.modes[0].core;
+            let mut gaps = vec![0.0; own.len()];
+            gaps[0] = found / own[0].core;
             gaps
         };
-        let changes = self.stretches[index + 1..].iter();
-        let changes = changes.map(|change| (change.from - t, change.around));
-        Self::through_changes(at, modes, stretch.around, gaps, &mut changes.into_iter())
+        let change = |stretch: &Stretch| Change {
+            from: stretch.from - t,
+            around: stretch.around,
+            film: stretch.film,
+        };
+        let changes: Vec<Change> = self.stretches[index + 1..].iter().map(change).collect();
+        let films = self.films.iter().map(|film| film.slower(slower)).collect();
+        Self::through_changes(at, films, change(stretch), gaps, &changes)
     }
 
     /// The mean over the volume; before the start, what it starts with.
@@ -240,7 +251,7 @@ impl Course {
             .stretches
             .get(index + 1)
             .map_or(f64::INFINITY, |next| next.from);
-        let slowest = self.modes[0].time_constant.get();
+        let slowest = self.modes_of(&self.stretches[index])[0].time_constant.get();
         if since > SETTLED_LAGS * slowest {
             return end;
         }
@@ -249,6 +260,10 @@ impl Course {
             .clamp(slowest / 200.0, slowest / 5.0)
             .max(1e-3);
         (t + step).min(end)
+    }
+
+    fn modes_of(&self, stretch: &Stretch) -> &[Mode] {
+        &self.films[stretch.film].modes
     }
 
     fn stretch_at(&self, t: f64) -> usize {
@@ -260,7 +275,7 @@ impl Course {
         let stretch = &self.stretches[self.stretch_at(t)];
         let since = (t - stretch.from).max(0.0);
         let mut reading = stretch.around;
-        for (mode, gap) in std::iter::zip(&self.modes, &stretch.gaps) {
+        for (mode, gap) in std::iter::zip(self.modes_of(stretch), &stretch.gaps) {
             // Slowest first, so once a mode has settled those after it have too.
             if since > SETTLED_LAGS * mode.time_constant.get() {
                 break;

@@ -23,15 +23,19 @@
 //! of size and conductivity as a dough rises.
 
 mod body;
+mod carried;
 mod course;
 mod modes;
+mod surroundings;
 
 use std::f64::consts::PI;
 
 pub use self::body::{Body, Cooling, Form, Material};
+pub use self::course::Course;
+use self::course::Film;
 pub(crate) use self::course::SAME_K;
-pub use self::course::{Course, Surroundings};
 pub use self::modes::Mode;
+pub use self::surroundings::Surroundings;
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin};
 
 /// A body in its surroundings.
@@ -40,6 +44,8 @@ pub struct Vessel {
     body: Body,
     // Slowest first, never empty; the weights of each kind sum to 1.
     modes: Vec<Mode>,
+    // What every lag was multiplied by since the modes were reckoned.
+    lags: f64,
 }
 
 impl Vessel {
@@ -49,6 +55,7 @@ impl Vessel {
         Self {
             body,
             modes: modes::modes_of(&body),
+            lags: 1.0,
         }
     }
 
@@ -161,6 +168,7 @@ impl Vessel {
         Self {
             body: self.body,
             modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
+            lags: self.lags * factor,
         }
     }
 
@@ -180,6 +188,24 @@ impl Vessel {
         Self {
             body: self.body,
             modes,
+            lags: self.lags * lag_factor,
+        }
+    }
+
+    /// How it follows in a film that is so many times its own.
+    fn in_film(&self, times: f64) -> Film {
+        let modes = if times == 1.0 {
+            self.modes.clone()
+        } else {
+            let other = self.with_film_times(times);
+            other.with_lags_times(self.lags).modes
+        };
+        let film = self.body.film.get().max(1e-9) * times;
+        Film {
+            times,
+            modes,
+            lumped: self.lags * modes::lumped(&self.body, film).get(),
+            one_axis: self.body.form.axes().1.is_none(),
         }
     }
 

@@ -44,9 +44,8 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
     let area_per_volume = first.area_per_volume() + second.map_or(0.0, Axis::area_per_volume);
     // Bi = h Lc / k, with Lc the volume over the cooled area
     if film_w_m2k / (conductivity_w_mk * area_per_volume) < 0.1 {
-        // τ = ρ c Lc / h
         return vec![Mode {
-            time_constant: lag(film_w_m2k * area_per_volume / heat_j_m3k),
+            time_constant: lumped(body, film_w_m2k),
             mean: 1.0,
             core: 1.0,
         }];
@@ -77,6 +76,14 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
         Some(second) => product(&along(first), &along(second)),
     };
     folded(parts, FASTEST * slowest)
+}
+
+/// `τ = ρ c Lc / h`, the lag as if the body had one temperature throughout, in a film in W/(m² K).
+pub(super) fn lumped(body: &Body, film_w_m2k: f64) -> Minutes {
+    let (first, second) = body.form.axes();
+    let area_per_volume = first.area_per_volume() + second.map_or(0.0, Axis::area_per_volume);
+    let heat_j_m3k = body.material.density.get() * body.material.specific_heat.get() * 1000.0;
+    lag(film_w_m2k * area_per_volume / heat_j_m3k)
 }
 
 /// One mode before its lag is known to fit the range of [`Minutes`].
