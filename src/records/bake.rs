@@ -2,8 +2,8 @@
 
 use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
 use domain::formula::{ComponentId, Formula, StepId};
-use domain::kitchen::Kitchen;
-use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange};
+use domain::kitchen::{Kitchen, Place};
+use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share};
 
 use crate::formula::FormulaRecord;
 use crate::kitchen::KitchenFacts;
@@ -36,6 +36,8 @@ shape! {
         KitchenChanged = "kitchen-changed" { kitchen: KitchenFacts },
         DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
         CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
+        Moved = "moved" { step: u16, place: PlaceRecord },
+        RiseSeen = "rise-seen" { step: u16, share: f64, ago_min: f64 },
         PieceWeighed = "piece-weighed" { piece: u16, mass_g: f64 },
         MassRemoved = "mass-removed" { piece: u16 },
         TimerSet = "timer-set" { timer: u32, name: String, length_min: f64 },
@@ -47,6 +49,17 @@ shape! {
         Abandoned = "abandoned",
         ClockSet = "clock-set" { by_min: f64 },
         Undone = "undone" { entries: Vec<u32> },
+    }
+}
+
+shape! {
+    /// Where a dough or filling stands.
+    #[derive(Copy)]
+    pub enum PlaceRecord as "place to stand in" {
+        Kitchen = "kitchen",
+        Fridge = "fridge",
+        Warm = "warm" { air_c: f64 },
+        Water = "water" { water_c: f64 },
     }
 }
 
@@ -128,6 +141,24 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         } => Event::CoreMeasured {
             step: StepId(step),
             temperature: celsius(temperature_c)?,
+        },
+        EventRecord::Moved { step, place } => Event::Moved {
+            step: StepId(step),
+            place: match place {
+                PlaceRecord::Kitchen => Place::Kitchen,
+                PlaceRecord::Fridge => Place::Fridge,
+                PlaceRecord::Warm { air_c } => Place::Warm(celsius(air_c)?),
+                PlaceRecord::Water { water_c } => Place::Water(celsius(water_c)?),
+            },
+        },
+        EventRecord::RiseSeen {
+            step,
+            share,
+            ago_min,
+        } => Event::RiseSeen {
+            step: StepId(step),
+            share: Share::new(share).map_err(odd)?,
+            ago: Minutes::new(ago_min).map_err(odd)?,
         },
         EventRecord::PieceWeighed { piece, mass_g } => Event::PieceWeighed {
             piece,
@@ -215,6 +246,22 @@ impl From<&Event> for EventRecord {
             Event::CoreMeasured { step, temperature } => Self::CoreMeasured {
                 step: step.0,
                 temperature_c: temperature.get(),
+            },
+            Event::Moved { step, place } => Self::Moved {
+                step: step.0,
+                place: match *place {
+                    Place::Kitchen => PlaceRecord::Kitchen,
+                    Place::Fridge => PlaceRecord::Fridge,
+                    Place::Warm(air) => PlaceRecord::Warm { air_c: air.get() },
+                    Place::Water(water) => PlaceRecord::Water {
+                        water_c: water.get(),
+                    },
+                },
+            },
+            Event::RiseSeen { step, share, ago } => Self::RiseSeen {
+                step: step.0,
+                share: share.get(),
+                ago_min: ago.get(),
             },
             Event::PieceWeighed { piece, mass } => Self::PieceWeighed {
                 piece: *piece,

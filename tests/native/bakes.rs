@@ -75,6 +75,7 @@ scripts! {
     called_away
     cold_kitchen
     crash_and_resume
+    elsewhere
     folds
     hot_kitchen
     kitchen_changes

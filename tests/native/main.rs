@@ -13,6 +13,7 @@ mod one_body;
 mod oven;
 mod pantry;
 mod perishable;
+mod places;
 mod probe;
 mod proof;
 mod reckon;

@@ -2,8 +2,9 @@
 
 use domain::bake::{Bake, Entry, Event, Intent, Reason, Refusal, State};
 use domain::formula::{ComponentId, Length, Step, StepKind};
+use domain::kitchen::Place;
 use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
-use domain::units::{Celsius, Grams, Minutes, Moment};
+use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 
 use super::effects::{Effect, Shift, effect, shift};
 
@@ -44,6 +45,20 @@ pub(crate) enum Answer {
         too_slow: bool,
         /// How much longer it will take, where that is known.
         left: Option<Minutes>,
+    },
+    /// A dough or filling was put somewhere else.
+    Moved {
+        /// Where it stands.
+        place: Place,
+        /// What that does to it.
+        shift: Box<Shift>,
+    },
+    /// Somebody looked how far a dough had risen.
+    Risen {
+        /// How far, as a share of what the formula waits for.
+        share: Share,
+        /// What that does to its forecast.
+        shift: Box<Shift>,
     },
     /// A piece was weighed.
     Piece {
@@ -104,6 +119,20 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             })
         }
         Intent::CoreIs(step, measured) => core(state, state.formula.step(*step)?, *measured, now),
+        Intent::Move(step, place) => {
+            let step = state.formula.step(*step)?;
+            Some(Answer::Moved {
+                place: *place,
+                shift: Box::new(shift(before.state(), state, step, now)),
+            })
+        }
+        Intent::RiseIs(step, share, _) => {
+            let step = state.formula.step(*step)?;
+            Some(Answer::Risen {
+                share: *share,
+                shift: Box::new(shift(before.state(), state, step, now)),
+            })
+        }
         Intent::PieceWeighs(piece, mass) => Some(Answer::Piece {
             piece: *piece,
             mass: *mass,
@@ -213,6 +242,8 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
         | Event::FoldSkipped { step }
         | Event::FoldPutOff { step, .. }
         | Event::Extended { step, .. }
+        | Event::Moved { step, .. }
+        | Event::RiseSeen { step, .. }
         | Event::CoreMeasured { step, .. } => state.formula.step(*step),
         _ => None,
     };

@@ -32,6 +32,8 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             let said = core(*measured, *wanted, *at_least, *left, degrees);
             said + if *too_slow { TOO_SLOW } else { "" }
         }
+        Answer::Moved { place, shift } => super::places::moved(*place, shift, degrees),
+        Answer::Risen { share, shift } => super::places::risen(*share, shift),
         Answer::Piece {
             piece: number,
             mass: found,

@@ -1,6 +1,7 @@
 //! What a change of the kitchen does to the bakes, in a sentence or two for each.
 
 use domain::bake::Reason;
+use domain::kitchen::Place;
 use domain::units::{Celsius, Minutes};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -55,7 +56,7 @@ fn of_one(effect: &Effect, where_at: &str, degrees: Degrees) -> Vec<String> {
     said
 }
 
-fn moved(shift: &Shift, degrees: Degrees) -> String {
+pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
     let title = &shift.title;
     let later = shift.after.window.likely() - shift.before.window.likely();
     let likely = time_of_day(shift.after.window.likely());
@@ -71,12 +72,18 @@ fn moved(shift: &Shift, degrees: Degrees) -> String {
         "earlier"
     };
     let why = match (shift.before.reason, shift.after.reason) {
-        (Reason::Yeast { air: was, .. }, Reason::Yeast { dough, air }) => format!(
-            ", because the dough, now about {}, {} and the yeast works {}. What has risen so far counts",
-            temperature(dough, degrees),
-            drift(dough, was, air),
-            pace(later)
-        ),
+        (Reason::Yeast { air: was, .. }, Reason::Yeast { dough, air, place }) => {
+            let towards = match place {
+                Place::Kitchen => "the kitchen".to_owned(),
+                _ => temperature(air, degrees),
+            };
+            format!(
+                ", because the dough, now about {}, {} and the yeast works {}. What has risen so far counts",
+                temperature(dough, degrees),
+                drift(dough, was, air, &towards),
+                pace(later)
+            )
+        }
         (Reason::Cooling { surroundings: was }, Reason::Cooling { surroundings: is }) => format!(
             ", because it cools {} at {} than at {}",
             pace(later),
@@ -105,19 +112,20 @@ fn pace(longer: Minutes) -> &'static str {
 const AS_WARM_K: f64 = 0.25;
 
 /// Which way a dough goes in the air as it is, beside what it did in the air as it was.
-fn drift(dough: Celsius, was: Celsius, is: Celsius) -> &'static str {
+fn drift(dough: Celsius, was: Celsius, is: Celsius, towards: &str) -> String {
     let (before_k, now_k) = ((was - dough).get(), (is - dough).get());
     let went_the_same_way = before_k * now_k > 0.0 && before_k.abs() >= AS_WARM_K;
     let faster = now_k.abs() > before_k.abs();
-    match (now_k > 0.0, went_the_same_way) {
+    let said = match (now_k > 0.0, went_the_same_way) {
         _ if now_k.abs() < AS_WARM_K => "stays as warm as it is",
-        (true, false) => "now warms towards the kitchen",
-        (false, false) => "now cools towards the kitchen",
+        (true, false) => return format!("now warms towards {towards}"),
+        (false, false) => return format!("now cools towards {towards}"),
         (true, true) if faster => "warms faster",
         (true, true) => "warms more slowly",
         (false, true) if faster => "cools faster",
         (false, true) => "cools more slowly",
-    }
+    };
+    said.to_owned()
 }
 
 /// The liquid, and what the dough comes to with it.
@@ -176,7 +184,7 @@ mod tests {
 
     #[test]
     fn a_dough_goes_towards_the_air_and_never_away_from_it() {
-        let drift = |was, is| drift(celsius(24.0), celsius(was), celsius(is));
+        let drift = |was, is| drift(celsius(24.0), celsius(was), celsius(is), "the kitchen");
         assert_eq!(drift(22.0, 17.0), "cools faster");
         assert_eq!(drift(17.0, 20.0), "cools more slowly");
         assert_eq!(drift(17.0, 24.0), "stays as warm as it is");

@@ -16,6 +16,7 @@ mod letters;
 mod mixing;
 mod notes;
 mod phone;
+mod places;
 mod quantity;
 mod refusal;
 mod storage;
@@ -35,6 +36,7 @@ pub(crate) use letters::capital;
 pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
 pub(crate) use notes::*;
 pub(crate) use phone::*;
+pub(crate) use places::*;
 pub(crate) use quantity::{
     amount, at, bare_mass, clock_face, mass, oven_setting, percent, short_window, span,
     temperature, tight, window,

@@ -7,8 +7,8 @@ use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{Component, ComponentKind, Formula, Length, Step, StepId};
+use crate::kitchen::Place;
 use crate::sorted::Map;
-use crate::thermal::constants::ICE_BATH;
 use crate::thermal::cooling::{FilmSpread, HORIZON};
 use crate::thermal::oven;
 use crate::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
@@ -82,7 +82,7 @@ impl State {
                 body: self.body_of(step),
                 from: *from,
                 to: *to,
-                around: self.surroundings(*cooling),
+                around: self.around_filling(step, *cooling),
             }),
             Length::Cool { to } => Going::Cools(Heat {
                 body: self.body_of(step),
@@ -135,7 +135,13 @@ impl State {
             return None;
         };
         let mass = self.formula.component_of(step)?.mass();
-        Some((mass, depth, cooling, self.surroundings(cooling).at(now)))
+        let around = self.around_filling(step, cooling).at(now);
+        let cooling = match self.place_of(step.id)? {
+            Place::Kitchen | Place::Warm(_) => Cooling::Kitchen,
+            Place::Fridge => Cooling::Fridge,
+            Place::Water(_) => Cooling::IceBath,
+        };
+        Some((mass, depth, cooling, around))
     }
 
     /// What one piece weighs as it goes into the oven: its dough and its share of the fillings.
@@ -148,19 +154,6 @@ impl State {
     #[must_use]
     pub fn air(&self) -> Surroundings {
         over_time(&self.air, self.kitchen.air)
-    }
-
-    /// The fridge over time.
-    pub(super) fn fridge(&self) -> Surroundings {
-        over_time(&self.fridge, self.kitchen.fridge)
-    }
-
-    fn surroundings(&self, cooling: Cooling) -> Surroundings {
-        match cooling {
-            Cooling::Kitchen => self.air(),
-            Cooling::Fridge => self.fridge(),
-            Cooling::IceBath => Surroundings::constant(ICE_BATH),
-        }
     }
 }
 

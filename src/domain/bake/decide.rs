@@ -8,9 +8,9 @@ use super::marks::marks_of;
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
-use crate::formula::{Length, StepId};
-use crate::kitchen::{COLDEST_AIR, Kitchen, WARMEST_AIR};
-use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, minutes};
+use crate::formula::{Length, Step, StepId};
+use crate::kitchen::{COLDEST_AIR, Kitchen, Place, WARMEST_AIR};
+use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share, minutes};
 
 /// The events an intent comes to.
 ///
@@ -100,6 +100,8 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             let temperature = Celsius::clamped(temperature);
             one(Event::CoreMeasured { step, temperature })
         }
+        Intent::Move(step, place) => moved(state, step, place),
+        Intent::RiseIs(step, share, ago) => rise_is(state, step, share, ago, now),
         Intent::PieceWeighs(piece, mass) => {
             if piece >= state.formula.pieces.count {
                 return Err(Refusal::Unknown);
@@ -132,6 +134,36 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::ClockWasSet(by) => one(Event::ClockSet { by }),
         Intent::Undo => undo(bake),
     }
+}
+
+/// A dough or filling that stands somewhere else; nothing where it stands there already.
+fn moved(state: &State, step: StepId, place: Place) -> Result<Vec<Event>, Refusal> {
+    let step = open(state, step)?;
+    let known = state.place_of(step).ok_or(Refusal::Unknown)?;
+    if let Place::Warm(at) | Place::Water(at) = place {
+        within(at.get(), "temperature there", "°C", -5.0, 60.0)?;
+    }
+    let event = Event::Moved { step, place };
+    Ok((known != place).then_some(event).into_iter().collect())
+}
+
+fn rise_is(
+    state: &State,
+    step: StepId,
+    share: Share,
+    ago: Minutes,
+    now: Moment,
+) -> Result<Vec<Event>, Refusal> {
+    let step = open(state, step)?;
+    let rises = |step: &Step| matches!(step.length, Length::Ferment { .. });
+    if !state.formula.step(step).is_some_and(rises) {
+        return Err(Refusal::Unknown);
+    }
+    within(share.get() * 100.0, "rise", "%", 5.0, 100.0)?;
+    let since = state.progress(step).open_since.unwrap_or(now);
+    let most = (now.max(state.newest) - since).get().max(0.0);
+    within(ago.get(), "time since then", "min", 0.0, most)?;
+    Ok(vec![Event::RiseSeen { step, share, ago }])
 }
 
 fn known(state: &State, step: StepId) -> Result<StepId, Refusal> {

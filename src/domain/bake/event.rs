@@ -1,8 +1,8 @@
 //! What can happen in a bake. The set is closed, and what happened stays.
 
 use crate::formula::{ComponentId, Formula, StepId};
-use crate::kitchen::Kitchen;
-use crate::units::{Celsius, Grams, Minutes, Moment};
+use crate::kitchen::{Kitchen, Place};
+use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
 /// Which bake, among all on this phone.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -146,6 +146,22 @@ pub enum Event {
         step: StepId,
         /// The temperature.
         temperature: Celsius,
+    },
+    /// A rising dough or a cooling filling stands somewhere else from now on, until its step ends.
+    Moved {
+        /// The rise or the chill.
+        step: StepId,
+        /// Where it stands.
+        place: Place,
+    },
+    /// Somebody looked how far a dough had risen.
+    RiseSeen {
+        /// The rise.
+        step: StepId,
+        /// How far, as a share of what the formula waits for.
+        share: Share,
+        /// How long before this entry that was.
+        ago: Minutes,
     },
     /// A divided piece was weighed.
     PieceWeighed {

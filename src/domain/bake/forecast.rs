@@ -10,6 +10,7 @@ use super::progress::Progress;
 use super::state::State;
 use crate::estimate::Estimate;
 use crate::formula::{Length, Step, StepId, StepKind};
+use crate::kitchen::Place;
 use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
 
@@ -18,12 +19,14 @@ use crate::yeast::proof::Proof;
 pub enum Reason {
     /// The formula says how long.
     Formula,
-    /// The yeast, in a dough of this temperature now, in air of this temperature.
+    /// The yeast, in a dough of this temperature now, in air or water of this temperature.
     Yeast {
         /// The dough now.
         dough: Celsius,
         /// What surrounds it.
         air: Celsius,
+        /// Where that is.
+        place: Place,
     },
     /// Heat leaving something, in surroundings of this temperature.
     Cooling {
@@ -73,7 +76,7 @@ impl State {
         let going = self.going(step, start, None);
         let window = self.window_of(step.id)?;
         let progress = self.progress(step.id);
-        Some(forecast_from(step, &going, progress, start, window, now))
+        Some(self.forecast_from(step, &going, progress, start, window, now))
     }
 
     /// Since when a step goes on by itself, if it does.
@@ -119,7 +122,7 @@ impl State {
         let nothing_yet = Progress::default();
         let going = self.going(step, start, None);
         let window = self.window(step, &going, start);
-        forecast_from(step, &going, &nothing_yet, start, window, start)
+        self.forecast_from(step, &going, &nothing_yet, start, window, start)
     }
 
     pub(super) fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
@@ -141,34 +144,39 @@ impl State {
             }
         }
     }
-}
 
-fn forecast_from(
-    step: &Step,
-    going: &Going,
-    progress: &Progress,
-    start: Moment,
-    window: Estimate<Moment>,
-    now: Moment,
-) -> Forecast {
-    let mut forecast = match going {
-        Going::Rises(proof) => rises(step, proof, start, window, progress, now),
-        Going::Clock(_, reason) => plain(step, start, window, now, *reason),
-        Going::Cools(heat) => {
-            let surroundings = heat.around.at(now);
-            plain(step, start, window, now, Reason::Cooling { surroundings })
+    fn forecast_from(
+        &self,
+        step: &Step,
+        going: &Going,
+        progress: &Progress,
+        start: Moment,
+        window: Estimate<Moment>,
+        now: Moment,
+    ) -> Forecast {
+        let mut forecast = match going {
+            Going::Rises(proof) => {
+                let place = self.place_of(step.id).unwrap_or(Place::Kitchen);
+                rises(step, proof, place, start, window, progress, now)
+            }
+            Going::Clock(_, reason) => plain(step, start, window, now, *reason),
+            Going::Cools(heat) => {
+                let surroundings = heat.around.at(now);
+                plain(step, start, window, now, Reason::Cooling { surroundings })
+            }
+        };
+        if let Some(later) = progress.look_again {
+            forecast.look = forecast.look.max(later);
         }
-    };
-    if let Some(later) = progress.look_again {
-        forecast.look = forecast.look.max(later);
+        forecast
     }
-    forecast
 }
 
 /// A step in which yeast works.
 fn rises(
     step: &Step,
     proof: &Proof,
+    place: Place,
     start: Moment,
     window: Estimate<Moment>,
     progress: &Progress,
@@ -195,6 +203,7 @@ fn rises(
         reason: Reason::Yeast {
             dough: proof.dough_at(now),
             air: proof.surroundings.at(now),
+            place,
         },
         stalls: proof.stalls(),
     }

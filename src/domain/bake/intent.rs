@@ -5,8 +5,8 @@ use std::fmt;
 
 use super::event::{AlarmId, Mark, TimerId};
 use crate::formula::{ComponentId, StepId};
-use crate::kitchen::Kitchen;
-use crate::units::{Celsius, Grams, Minutes, OutOfRange};
+use crate::kitchen::{Kitchen, Place};
+use crate::units::{Celsius, Grams, Minutes, OutOfRange, Share};
 
 /// What the baker asks for.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,6 +46,10 @@ pub enum Intent {
     DoughIs(ComponentId, Celsius),
     /// "The middle has this temperature."
     CoreIs(StepId, Celsius),
+    /// "It stands here now": a rising dough or a cooling filling.
+    Move(StepId, Place),
+    /// "It had risen so far, so long ago", as a share of what the formula waits for.
+    RiseIs(StepId, Share, Minutes),
     /// "This piece has this mass."
     PieceWeighs(u16, Grams),
     /// "That isn't what this piece weighs."

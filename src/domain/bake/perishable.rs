@@ -30,7 +30,7 @@
 use super::progress::How;
 use super::state::State;
 use crate::formula::{Caution, ComponentId, Length, Step, StepId, StepKind};
-use crate::thermal::vessel::Cooling;
+use crate::kitchen::Place;
 use crate::units::{Celsius, Minutes, Moment, celsius, minutes};
 
 /// Perishable food may stand out this long (USDA FSIS, the two-hour rule).
@@ -114,11 +114,24 @@ impl State {
         let ends = self.air.iter().skip(1).map(|&(at, _)| Some(at));
         let stretches = self.air.iter().zip(ends.chain([None]));
         let mut since_then = stretches.filter(|(_, end)| end.is_none_or(|end| end > since));
-        if since_then.any(|(&(_, air), _)| air > HOT_KITCHEN) {
+        let hot = since_then.any(|(&(_, air), _)| air > HOT_KITCHEN);
+        if hot || self.was_put_where_it_is_hot(since) {
             PERISHABLE_LIMIT_HOT
         } else {
             PERISHABLE_LIMIT
         }
+    }
+
+    /// Whether the baker put anything where it is as hot, and left it there beyond a moment.
+    fn was_put_where_it_is_hot(&self, since: Moment) -> bool {
+        self.moves.iter().any(|seen| {
+            let left = self.progress(seen.of).ended;
+            let hot = match seen.what {
+                Place::Warm(at) | Place::Water(at) => at > HOT_KITCHEN,
+                Place::Kitchen | Place::Fridge => false,
+            };
+            hot && left.is_none_or(|left| left.at > since)
+        })
     }
 
     /// Goes through what happened to a component, or to the dough.
@@ -189,11 +202,11 @@ impl State {
         };
         let end = ended.map(|ended| ended.at);
         match (&step.length, step.kind) {
-            (Length::Chill { cooling, .. }, _) if of_it => match cooling {
+            (Length::Chill { .. }, _) if of_it => match self.place_of(step.id) {
                 // Nobody knows how cold it got, nor whether it ever stood in the fridge.
                 _ if skipped => add(opened, Turn::Out),
-                Cooling::Fridge => add(end, Turn::Away),
-                Cooling::Kitchen | Cooling::IceBath => add(end, Turn::Out),
+                Some(Place::Fridge) => add(end, Turn::Away),
+                _ => add(end, Turn::Out),
             },
             (_, StepKind::Retard | StepKind::Bake) if skipped => {}
             (_, StepKind::Retard) => {

@@ -1,6 +1,7 @@
 //! The parts of a state: how far a step has got, what was read off and what was set.
 
 use super::event::Mark;
+use crate::formula::StepId;
 use crate::sorted::Set;
 use crate::units::{Celsius, Moment};
 
@@ -72,6 +73,17 @@ pub struct Reading<Of> {
     pub of: Of,
     /// How warm it was.
     pub temperature: Celsius,
+}
+
+/// Something that was seen of a step, or done with what it is about.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Seen<What> {
+    /// When.
+    pub at: Moment,
+    /// At which step.
+    pub of: StepId,
+    /// What.
+    pub what: What,
 }
 
 /// A timer that the baker set.

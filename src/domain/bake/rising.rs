@@ -4,8 +4,9 @@ use super::progress::{How, Progress};
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
+use crate::kitchen::Place;
 use crate::thermal::vessel::Vessel;
-use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, celsius_delta, minutes};
+use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, Share, celsius_delta, minutes};
 use crate::yeast::proof::Proof;
 
 /// How far a dough may lie from its target when nobody measured it.
@@ -20,9 +21,18 @@ const CHILLED_DOUGH: CelsiusDelta = celsius_delta(1.0);
 /// What a formula asks of a fermentation, without its folds.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Ferment {
-    range: Estimate<Minutes>,
+    pub(super) range: Estimate<Minutes>,
     held: Held,
     from_fridge: bool,
+}
+
+/// Something that was found out about a dough while it rose.
+#[derive(Clone, Copy)]
+enum OnTheWay {
+    /// How warm it was.
+    Warm(Celsius),
+    /// How far it had risen.
+    Risen(Share),
 }
 
 impl Ferment {
@@ -36,7 +46,7 @@ impl Ferment {
 }
 
 impl State {
-    /// The proof of a step, going on from each reading taken while it rose.
+    /// The proof of a step, going on from each reading taken, and each look at it, while it rose.
     ///
     /// `warming_since` says when its dough will begin to follow the kitchen, if it hasn't yet.
     pub(super) fn proof(
@@ -46,31 +56,61 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Proof {
-        let assumed = Proof {
+        let range = self.range_today(step, ferment.range);
+        self.proof_of(step, Ferment { range, ..ferment }, start, warming_since)
+    }
+
+    /// The same for a range that is today's already.
+    pub(super) fn proof_of(
+        &self,
+        step: &Step,
+        ferment: Ferment,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> Proof {
+        let mut proof = Proof {
             range: ferment.range,
             reference: self.formula.reference,
             start,
             dough: self.dough_at_start(step, ferment, start, warming_since),
-            surroundings: self.air(),
+            surroundings: self.around_dough(step.component),
             vessel: self.dough_vessel(step, ferment.held),
             had: minutes(0.0),
         };
-        let on_the_way = self
-            .doughs
-            .iter()
-            .filter(|reading| reading.of == step.component && reading.at > start);
-        on_the_way.fold(assumed, |proof, reading| {
+        for (at, found) in self.found_on_the_way(step, start) {
             // Once it has had enough, a reading must not make it look as if it were ready only now.
-            if proof.reference_minutes_at(reading.at) >= proof.range.likely() {
-                return proof;
-            }
-            let dough = spread(reading.temperature, MEASURED_DOUGH, Basis::Measured);
-            proof.measured(reading.at, dough)
-        })
+            let enough = proof.reference_minutes_at(at) >= proof.range.likely();
+            proof = match found {
+                OnTheWay::Warm(_) if enough => proof,
+                OnTheWay::Warm(reading) => {
+                    let dough = spread(reading, MEASURED_DOUGH, Basis::Measured);
+                    proof.measured(at, dough)
+                }
+                OnTheWay::Risen(share) => proof.seen(at, share),
+            };
+        }
+        proof
     }
 
-    /// How warm the dough is when a fermentation starts: measured before and
-    /// carried on through its bowl, or cold from the fridge, or as the formula hopes.
+    /// What was found out about a dough while it rose, oldest first.
+    fn found_on_the_way(&self, step: &Step, start: Moment) -> Vec<(Moment, OnTheWay)> {
+        let until = self.progress(step.id).ended.map(|ended| ended.at);
+        let readings = self.doughs.iter();
+        let readings = readings.filter(|reading| reading.of == step.component);
+        let readings = readings.map(|found| (found.at, OnTheWay::Warm(found.temperature)));
+        let looks = self.rises.iter().filter(|seen| seen.of == step.id);
+        let looks = looks.map(|seen| (seen.at, OnTheWay::Risen(seen.what)));
+        let mut found: Vec<_> = readings
+            .chain(looks)
+            .filter(|&(at, _)| at > start && until.is_none_or(|until| at <= until))
+            .collect();
+        found.sort_by_key(|&(at, _)| at);
+        found
+    }
+
+    /// How warm the dough is when a fermentation starts: measured before, or as the formula
+    /// hopes when it is mixed, and carried on through all that was around it since; cold where
+    /// it is still to come from the fridge.
     fn dough_at_start(
         &self,
         step: &Step,
@@ -79,29 +119,40 @@ impl State {
         warming_since: Option<Moment>,
     ) -> Estimate<Celsius> {
         let bowl = self.dough_vessel(step, Held::Bowl);
-        if ferment.from_fridge && !self.stayed_in_the_kitchen(step) {
-            // It has been warming since it came out, under the hands that shaped it.
-            let out_at = self.out_of_the_fridge(step).or(warming_since);
-            let out_at = out_at.unwrap_or(start).min(start);
-            let course = bowl.course(out_at, self.fridge().at(out_at), &self.air());
+        let around = self.around_dough(step.component);
+        let out_of_fridge = self.out_of_the_fridge(step);
+        let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none());
+        if to_come {
+            // It will have been warming since it came out, under the hands that shape it.
+            let out_at = warming_since.unwrap_or(start).min(start);
+            let fridge = self.temperature_in(Place::Fridge, out_at);
+            let course = bowl.course(out_at, fridge, &self.air());
             return spread(course.mean_at(start), CHILLED_DOUGH, Basis::Model);
         }
         let reading = self
             .dough_reading(step.component)
             .filter(|reading| reading.at <= start);
-        if let Some(reading) = reading {
-            let course = bowl.course(reading.at, reading.temperature, &self.air());
-            return spread(course.mean_at(start), MEASURED_DOUGH, Basis::Measured);
-        }
-        let component = self.formula.component_of(step);
-        let target = component
-            .and_then(|component| component.target)
-            .unwrap_or(self.air().at(start));
-        // What rose before this step has been drifting towards the kitchen since it was mixed.
-        let mixed_at = self.first_ferment_start(step).or(warming_since);
-        let mixed_at = mixed_at.unwrap_or(start).min(start);
-        let course = bowl.course(mixed_at, target, &self.air());
-        spread(course.mean_at(start), UNMEASURED_DOUGH, Basis::Model)
+        let (since, dough) = match reading {
+            Some(reading) => (reading.at, reading.temperature),
+            None => {
+                let component = self.formula.component_of(step);
+                let target = component.and_then(|component| component.target);
+                // What rose before this step has been following the kitchen since it was mixed.
+                let mixed_at = self.first_ferment_start(step).or(warming_since);
+                let mixed_at = mixed_at.unwrap_or(start).min(start);
+                (mixed_at, target.unwrap_or(self.air().at(start)))
+            }
+        };
+        let (off, basis) = match reading {
+            // A night takes it to the fridge's own temperature, whatever it was before.
+            _ if out_of_fridge.is_some_and(|out_at| out_at > since) => {
+                (CHILLED_DOUGH, Basis::Model)
+            }
+            Some(_) => (MEASURED_DOUGH, Basis::Measured),
+            None => (UNMEASURED_DOUGH, Basis::Model),
+        };
+        let course = bowl.course(since, dough, &around);
+        spread(course.mean_at(start), off, basis)
     }
 
     /// How far the dough's times in the fridge have got.
@@ -113,18 +164,11 @@ impl State {
             .map(|other| self.progress(other.id))
     }
 
+    /// When the dough last came out of the fridge. A time there that was left out takes nothing out.
     fn out_of_the_fridge(&self, step: &Step) -> Option<Moment> {
         let ended = self.retards(step).filter_map(|retard| retard.ended);
+        let ended = ended.filter(|ended| ended.how == How::Done);
         ended.map(|ended| ended.at).max()
-    }
-
-    /// Whether the dough of a step never got into the fridge, because its time there was left out.
-    fn stayed_in_the_kitchen(&self, step: &Step) -> bool {
-        let left_out = |retard: &Progress| {
-            let ended = retard.ended;
-            ended.is_some_and(|ended| ended.how == How::Skipped)
-        };
-        self.retards(step).next().is_some() && self.retards(step).all(left_out)
     }
 
     fn first_ferment_start(&self, step: &Step) -> Option<Moment> {
@@ -137,7 +181,7 @@ impl State {
             .min()
     }
 
-    fn dough_vessel(&self, step: &Step, held: Held) -> Vessel {
+    pub(super) fn dough_vessel(&self, step: &Step, held: Held) -> Vessel {
         let component = self.formula.component_of(step);
         let alone = component.is_some_and(|component| component.kind == ComponentKind::Preferment);
         let mass = match component {

@@ -7,14 +7,14 @@
 use super::clock;
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
-use super::progress::{Ended, How, Progress, Reading, Status, Timer};
+use super::progress::{Ended, How, Progress, Reading, Seen, Status, Timer};
 use super::undo::undone;
 use super::windows::Windows;
 use crate::formula::{ComponentId, Formula, StepId};
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Kitchen, Place};
 use crate::sorted::{Map, Set};
 use crate::thermal::cooling::FilmSpread;
-use crate::units::{Celsius, Grams, Minutes, Moment};
+use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
 /// Where a bake stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,6 +35,10 @@ pub struct State {
     pub doughs: Vec<Reading<ComponentId>>,
     /// Temperatures in the middle of pieces and fillings, oldest first.
     pub cores: Vec<Reading<StepId>>,
+    /// Where doughs and fillings were put while a step of theirs went on, oldest first.
+    pub moves: Vec<Seen<Place>>,
+    /// How far doughs were seen to have risen, oldest first.
+    pub rises: Vec<Seen<Share>>,
     /// Masses of divided pieces, by piece from 0.
     pub masses: Map<u16, Grams>,
     /// Timers that are set, ringing or not.
@@ -84,6 +88,8 @@ impl State {
             fridge: vec![(at, start.kitchen.fridge)],
             doughs: Vec::new(),
             cores: Vec::new(),
+            moves: Vec::new(),
+            rises: Vec::new(),
             masses: Map::new(),
             timers: Map::new(),
             timers_set: 0,
@@ -206,6 +212,12 @@ impl State {
             Event::CoreMeasured { step, temperature } => {
                 take_in(&mut self.cores, at, *step, *temperature);
             }
+            Event::Moved { step, place } => {
+                see(&mut self.moves, at, *step, *place);
+            }
+            Event::RiseSeen { step, share, ago } => {
+                see(&mut self.rises, at - *ago, *step, *share);
+            }
             Event::PieceWeighed { piece, mass } => {
                 if *piece < self.formula.pieces.count {
                     self.masses.insert(*piece, *mass);
@@ -277,6 +289,12 @@ impl State {
         }
         self.kitchen = Kitchen { air, ..*kitchen };
     }
+}
+
+/// The same of what was seen at a step.
+fn see<What>(all: &mut Vec<Seen<What>>, at: Moment, of: StepId, what: What) {
+    let place = all.partition_point(|before| before.at <= at);
+    all.insert(place, Seen { at, of, what });
 }
 
 /// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.

@@ -1,7 +1,9 @@
 //! The kitchen a bake happens in: how warm it is and what it works with.
 
+mod place;
 mod scales;
 
+pub use place::Place;
 pub use scales::{FineScales, Scales};
 
 use crate::thermal::constants::FRIDGE;

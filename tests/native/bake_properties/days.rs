@@ -4,9 +4,9 @@ use domain::bake::{
     AlarmId, Bake, BakeId, Entry, Event, Intent, Mark, Start, TimerId, decide, due,
 };
 use domain::formula::{ComponentId, StepId};
-use domain::kitchen::Kitchen;
+use domain::kitchen::{Kitchen, Place};
 use domain::schedule::{Ask, focus, offers, running};
-use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
+use domain::units::{Celsius, Grams, Minutes, Moment, Share, minutes};
 use proptest::prelude::*;
 use records::starters;
 
@@ -71,6 +71,15 @@ fn any_alarm() -> impl Strategy<Value = AlarmId> {
     })
 }
 
+fn any_place() -> impl Strategy<Value = Place> {
+    prop_oneof![
+        Just(Place::Kitchen),
+        Just(Place::Fridge),
+        (15.0..40.0_f64).prop_map(|at| Place::Warm(Celsius::clamped(at))),
+        (1.0..40.0_f64).prop_map(|at| Place::Water(Celsius::clamped(at))),
+    ]
+}
+
 /// Anything a log could hold, whether it makes sense or not.
 pub(super) fn any_event() -> impl Strategy<Value = Event> {
     let step = any_step;
@@ -92,6 +101,12 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         }),
         1 => (step(), any_temperature())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
+        2 => (step(), any_place()).prop_map(|(step, place)| Event::Moved { step, place }),
+        2 => (step(), 0.0..=1.0_f64, any_length()).prop_map(|(step, share, ago)| Event::RiseSeen {
+            step,
+            share: Share::clamped(share),
+            ago,
+        }),
         1 => (0_u16..20, 0.0..500.0_f64).prop_map(|(piece, mass)| Event::PieceWeighed {
             piece,
             mass: Grams::clamped(mass),
@@ -146,6 +161,10 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => (1_u16..4, warm())
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),
         1 => (step(), any_temperature()).prop_map(|(step, core)| Intent::CoreIs(step, core)),
+        2 => (step(), any_place()).prop_map(|(step, place)| Intent::Move(step, place)),
+        2 => (step(), 0.1..=1.0_f64, 0.0..20.0_f64).prop_map(|(step, share, ago)| {
+            Intent::RiseIs(step, Share::clamped(share), minutes(ago))
+        }),
         1 => (0_u16..10, 0.0..500.0_f64)
             .prop_map(|(piece, mass)| Intent::PieceWeighs(piece, Grams::clamped(mass))),
         1 => (0_u16..10).prop_map(Intent::RemoveMass),

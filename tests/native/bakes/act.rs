@@ -1,7 +1,8 @@
 //! What the baker of a script says: every word becomes an intent, as it does in the app.
 
 use domain::bake::{Alarm, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
-use domain::units::{Grams, Metres};
+use domain::kitchen::Place;
+use domain::units::{Grams, Metres, Share};
 
 use super::script::{Day, Outcome, celsius, kebab, minutes, number};
 
@@ -61,6 +62,18 @@ impl Day {
                 Intent::DoughIs(dough.id, celsius(value)?)
             }
             ["core", name, value] => Intent::CoreIs(step(name)?, celsius(value)?),
+            ["move", name, "warm", value] => {
+                Intent::Move(step(name)?, Place::Warm(celsius(value)?))
+            }
+            ["move", name, "water", value] => {
+                Intent::Move(step(name)?, Place::Water(celsius(value)?))
+            }
+            ["move", name, "kitchen"] => Intent::Move(step(name)?, Place::Kitchen),
+            ["move", name, "fridge"] => Intent::Move(step(name)?, Place::Fridge),
+            ["risen", name, percent, "ago", ago] => {
+                let share = Share::clamped(number(percent)? / 100.0);
+                Intent::RiseIs(step(name)?, share, minutes(ago)?)
+            }
             ["piece", piece, value] => {
                 let piece: u16 = piece.parse().map_err(|_| "pieces have numbers")?;
                 let mass = Grams::new(number(value)?).map_err(|cause| cause.to_string())?;

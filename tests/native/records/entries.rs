@@ -2,8 +2,8 @@
 
 use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
 use domain::formula::{ComponentId, Formula, StepId};
-use domain::kitchen::Kitchen;
-use domain::units::{Celsius, Grams, Minutes, Moment};
+use domain::kitchen::{Kitchen, Place};
+use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 use proptest::prelude::*;
 use records::bake::EntryRecord;
 use records::{ReadError, Record as _};
@@ -28,6 +28,15 @@ fn minutes() -> impl Strategy<Value = Minutes> {
 
 fn grams() -> impl Strategy<Value = Grams> {
     (Grams::MIN.get()..=Grams::MAX.get()).prop_map(Grams::clamped)
+}
+
+fn place() -> impl Strategy<Value = Place> {
+    prop_oneof![
+        Just(Place::Kitchen),
+        Just(Place::Fridge),
+        celsius().prop_map(Place::Warm),
+        celsius().prop_map(Place::Water),
+    ]
 }
 
 fn start() -> impl Strategy<Value = Start> {
@@ -77,13 +86,19 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         }),
         (step(), celsius())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
+        (step(), place()).prop_map(|(step, place)| Event::Moved { step, place }),
+        (step(), 0.0..=1.0_f64, minutes()).prop_map(|(step, share, ago)| Event::RiseSeen {
+            step,
+            share: Share::clamped(share),
+            ago,
+        }),
         (any::<u16>(), grams()).prop_map(|(piece, mass)| Event::PieceWeighed { piece, mass }),
         any::<u16>().prop_map(|piece| Event::MassRemoved { piece }),
     ];
     prop_oneof![
         1 => start().prop_map(|start| Event::Started(Box::new(start))),
         7 => at_steps,
-        4 => measured,
+        6 => measured,
         1 => (timer(), any::<String>(), minutes())
             .prop_map(|(timer, name, length)| Event::TimerSet { timer, name, length }),
         1 => timer().prop_map(|timer| Event::TimerStopped { timer }),

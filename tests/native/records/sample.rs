@@ -3,10 +3,10 @@
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
 use domain::formula::{ComponentId, Formula, FormulaId, StepId};
-use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
+use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
-use domain::units::{Moment, celsius, grams, metres, minutes};
+use domain::units::{Moment, celsius, grams, metres, minutes, share};
 use records::Record as _;
 use records::archive::Archive;
 use records::bake::EntryRecord;
@@ -110,6 +110,27 @@ fn events() -> Vec<Event> {
             oven_heats_in: minutes(31.0),
             ..kitchen()
         })),
+        Event::Moved {
+            step: step(5),
+            place: Place::Warm(celsius(27.5)),
+        },
+        Event::RiseSeen {
+            step: step(5),
+            share: share(0.75),
+            ago: minutes(4.0),
+        },
+        Event::Moved {
+            step: step(5),
+            place: Place::Water(celsius(31.0)),
+        },
+        Event::Moved {
+            step: step(5),
+            place: Place::Fridge,
+        },
+        Event::Moved {
+            step: step(5),
+            place: Place::Kitchen,
+        },
         Event::Extended {
             step: step(5),
             by: minutes(12.5),

@@ -172,10 +172,12 @@ fn name(event: &Event) -> &'static str {
         Event::Abandoned => "abandoned",
         Event::ClockSet { .. } => "clock-set",
         Event::Undone { .. } => "undone",
+        Event::Moved { .. } => "moved",
+        Event::RiseSeen { .. } => "rise-seen",
     }
 }
 
-const EVENT_KINDS: usize = 25;
+const EVENT_KINDS: usize = 27;
 const ALARM_KINDS: usize = 6;
 
 #[test]

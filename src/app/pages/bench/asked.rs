@@ -164,10 +164,16 @@ fn oven_of(state: &domain::bake::State) -> Option<domain::units::Celsius> {
 #[component]
 fn Remedies(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
+    let place = Memo::new(move |_| {
+        shown
+            .with_step(|state, step| state.place_of(step.id))
+            .flatten()
+    });
     view! {
         {live::part(move || {
-            // It takes long to reckon, so only another step or another kitchen asks for it anew.
+            // It takes long to reckon, so only another step, place or kitchen asks for it anew.
             drop(asked.read());
+            drop(place.read());
             drop(shown.app.settings.read());
             let text = remedies(&shown.view.read_untracked());
             view! { <p class="asked-cue">{text}</p> }.into_any()

@@ -7,6 +7,7 @@ mod act;
 mod asked;
 mod bar;
 mod checklist;
+mod elsewhere;
 mod honest;
 mod kitchen_sheet;
 mod menu;

@@ -8,6 +8,7 @@ use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::Shown;
+use super::elsewhere::{Elsewhere, HowFar, InFridge};
 use crate::reactive::RwSignal;
 use crate::state::BakeView;
 use crate::widgets::live;
@@ -75,16 +76,9 @@ pub(super) fn WaitSheet(
             view.is_some_and(|(view, step)| look(&view, step))
         }
     };
-    let say = move |what: Say| {
-        let Some((bake, step)) = of.get_untracked() else {
-            return;
-        };
+    let ask = Callback::new(move |intent| {
         open.set(false);
-        let intent = app.view(&bake).and_then(|view| {
-            let formula = &view.bake.state().formula;
-            what(&view, formula.step(step)?)
-        });
-        if let Some(intent) = intent {
+        if let Some((bake, _)) = of.get_untracked() {
             app.ask(&bake, intent);
         }
         // The card goes with its step, and the focus must not go with the card.
@@ -92,6 +86,15 @@ pub(super) fn WaitSheet(
             leptos::task::tick().await;
             platform::page::focus_heading();
         });
+    });
+    let say = move |what: Say| {
+        let intent = of.get_untracked().and_then(|(bake, step)| {
+            let view = app.view(&bake)?;
+            what(&view, view.bake.state().formula.step(step)?)
+        });
+        if let Some(intent) = intent {
+            ask.run(intent);
+        }
     };
     let button = move |name: Signal<String>, class: &'static str, what: Say| {
         view! {
@@ -153,9 +156,12 @@ pub(super) fn WaitSheet(
     view! {
         <Sheet open=open title=text(|_, step| step.title.clone())>
             <p class="digits">{text(window)}</p>
+            <InFridge shown=shown of=of />
             {live::when(folds, fold)}
             {live::when(waits_for_oven, oven)}
             {live::when(ends, whole)}
+            <Elsewhere shown=shown of=of ask=ask />
+            <HowFar shown=shown of=of ask=ask />
         </Sheet>
     }
 }

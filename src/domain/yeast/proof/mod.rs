@@ -33,8 +33,10 @@
 //! temperature of the kitchen is known.
 
 mod meter;
+mod seen;
 
 use self::meter::{Case, Meter};
+pub use self::seen::Found;
 use super::activity::Cardinals;
 use crate::estimate::{Basis, Estimate};
 use crate::thermal::vessel::{Surroundings, Vessel};

@@ -1,0 +1,93 @@
+//! Where a dough stands, how far it has risen, and what becomes of it in the fridge.
+
+use domain::bake::Retarding;
+use domain::decimal::fixed;
+use domain::kitchen::Place;
+use domain::units::{Celsius, Moment, Share};
+use platform::clock::time_of_day;
+use platform::store::Degrees;
+
+use super::quantity::{span, temperature, window};
+use crate::state::Shift;
+
+/// The temperature of the place it is put in.
+pub(crate) const TEMPERATURE_THERE: &str = "Temperature there";
+/// What a place's temperature is for, and how it is had.
+pub(crate) const WARM_NOTE: &str = "A proofer, or the oven switched off with its lamp on: put a thermometer beside the dough for a few minutes first, and never heat the oven with dough in it.";
+/// Out in the kitchen.
+pub(crate) const IN_KITCHEN: &str = "In the kitchen";
+/// In the fridge.
+pub(crate) const IN_FRIDGE: &str = "In the fridge";
+/// In water with ice.
+pub(crate) const IN_ICE_WATER: &str = "In ice water";
+/// Opens how far it has risen.
+pub(crate) const HOW_FAR: &str = "How far it has risen";
+/// What that is a share of.
+pub(crate) const HOW_FAR_NOTE: &str =
+    "Of what the formula waits for. Your eye corrects the forecast, of the next rise too.";
+/// How far, by quarters.
+pub(crate) const RISEN: [&str; 4] = ["A quarter", "Half", "Three quarters", "All of it"];
+/// How long ago that was.
+pub(crate) const SEEN_AGO: &str = "How long ago";
+
+/// "It stands in the kitchen", which opens where else.
+pub(crate) fn stands(place: Place, degrees: Degrees) -> String {
+    format!("It stands {}", whereabouts(place, degrees))
+}
+
+fn whereabouts(place: Place, degrees: Degrees) -> String {
+    match place {
+        Place::Kitchen => "in the kitchen".to_owned(),
+        Place::Fridge => "in the fridge".to_owned(),
+        Place::ICE_WATER => "in ice water".to_owned(),
+        Place::Warm(at) => format!("at {}", temperature(at, degrees)),
+        Place::Water(at) => format!("in water of {}", temperature(at, degrees)),
+    }
+}
+
+/// "Somewhere of 28 °C".
+pub(crate) fn put_in_air(at: Option<Celsius>, degrees: Degrees) -> String {
+    at.map_or_else(
+        || "Somewhere warm".to_owned(),
+        |at| format!("Somewhere at {}", temperature(at, degrees)),
+    )
+}
+
+/// "The bowl in water of 28 °C".
+pub(crate) fn put_in_water(at: Option<Celsius>, degrees: Degrees) -> String {
+    at.map_or_else(
+        || "The bowl in warm water".to_owned(),
+        |at| format!("The bowl in water of {}", temperature(at, degrees)),
+    )
+}
+
+/// "Now at 28 °C. First rise: 25 min earlier, about 11:42, because …"
+pub(crate) fn moved(place: Place, shift: &Shift, degrees: Degrees) -> String {
+    let now = format!("Now {}. ", whereabouts(place, degrees));
+    now + &super::effect::moved(shift, degrees)
+}
+
+/// "Three quarters seen, 72 % expected: ready at 11:28 to 11:54, likely 11:40."
+pub(crate) fn risen(share: Share, shift: &Shift) -> String {
+    let quarter = (share.get() * 4.0).round().clamp(1.0, 4.0) as usize;
+    let seen = RISEN[quarter - 1];
+    let expected = fixed(shift.before.progress.get() * 100.0, 0);
+    let ready = window(&shift.after.window);
+    format!("{seen} seen, {expected}\u{a0}% expected now. {ready}")
+}
+
+/// What a dough does in the fridge.
+pub(crate) fn retarding(dough: &Retarding, now: Moment, degrees: Degrees) -> String {
+    let (warm, worth) = (dough.dough_at(now), span(dough.worth(now)));
+    let so_far = format!(
+        "The dough is about {} and has risen there as much as in {worth} in the kitchen",
+        temperature(warm, degrees)
+    );
+    match dough.cold_at() {
+        Some(cold) if cold > now => format!(
+            "{so_far}. It goes on rising until it is cold through, about {}.",
+            time_of_day(cold)
+        ),
+        _ => format!("{so_far}. It is cold through and hardly rises any more."),
+    }
+}

@@ -1,0 +1,177 @@
+//! What earlier rises of a dough leave for a later one.
+//!
+//! - A first rise that was left out, or broken off by leaving it out, leaves its minutes to the last one.
+//! - Dough in the fridge goes on rising until its middle is cold. The formula reckons with a dough of
+//!   its own reference temperature in a fridge of 5 °C; a dough that went in
+//!   warmer, or a fridge that isn't as cold, has had more by the morning, and the last rise is shorter.
+//! - What somebody saw of one rise tells something of the next ([`Found`]).
+//!
+//! The last rise takes `R (1 + k (missing - surplus) / R)` reference minutes, R being its own, with k
+//! of a half and between 0.6 and 1.5 times R. That first and last rise are weighed
+//! against each other is common practice, no source; the half and the ends are
+//! ASSUMPTIONS. Left out: what time does to dough besides gas, in flavour and gluten.
+
+use super::progress::How;
+use super::rising::Ferment;
+use super::state::State;
+use crate::estimate::{Basis, Estimate};
+use crate::formula::{Held, Length, Step, StepId, StepKind};
+use crate::thermal::constants::FRIDGE;
+use crate::thermal::vessel::Surroundings;
+use crate::units::{Celsius, Minutes, Moment, minutes};
+use crate::yeast::proof::{Found, HORIZON, Proof};
+
+/// ASSUMPTION: this part of what an earlier rise lacks is made good by the last.
+const MADE_GOOD: f64 = 0.5;
+/// ASSUMPTION: the last rise is never changed beyond these parts of its own minutes.
+const LEAST: f64 = 0.6;
+const MOST: f64 = 1.5;
+
+/// How a dough goes through its time in the fridge.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Retarding {
+    /// Its rise, which the cold brings almost to a stand.
+    proof: Proof,
+}
+
+impl Retarding {
+    /// What it has risen in the fridge by a moment, in minutes at the formula's reference temperature.
+    #[must_use]
+    pub fn worth(&self, at: Moment) -> Minutes {
+        self.proof.reference_minutes_at(at)
+    }
+
+    /// When it is nearly as cold as it gets, and yeast nearly stands still: all but a tenth of the way.
+    #[must_use]
+    pub fn cold_at(&self) -> Option<Moment> {
+        let fridge = self.proof.surroundings.at(self.proof.start);
+        let above = (self.proof.dough.likely() - fridge) * 0.1;
+        let course = self.proof.vessel.course(
+            self.proof.start,
+            self.proof.dough.likely(),
+            &self.proof.surroundings,
+        );
+        course.when_core_reaches(fridge + above, HORIZON)
+    }
+
+    /// The dough's mean temperature at a moment.
+    #[must_use]
+    pub fn dough_at(&self, at: Moment) -> Celsius {
+        self.proof.dough_at(at)
+    }
+}
+
+impl State {
+    /// The reference minutes that a rise asks for after all that went before it today.
+    pub(super) fn range_today(&self, step: &Step, range: Estimate<Minutes>) -> Estimate<Minutes> {
+        let range = self.found_before(step, range);
+        if step.kind != StepKind::FinalProof {
+            return range;
+        }
+        let own = range.likely().get().max(1e-3);
+        let owed = (self.missing(step) - self.surplus(step)).get();
+        let factor = (1.0 + MADE_GOOD * owed / own).clamp(LEAST, MOST);
+        range.map(|minutes| minutes * factor)
+    }
+
+    /// The range as what was seen of earlier rises of the same dough leaves it.
+    fn found_before(&self, step: &Step, range: Estimate<Minutes>) -> Estimate<Minutes> {
+        let seen = |other: &&Step| {
+            let of_it = other.component == step.component && other.id != step.id;
+            of_it && self.rises.iter().any(|seen| seen.of == other.id)
+        };
+        let earlier = self
+            .formula
+            .steps
+            .iter()
+            .take_while(|other| other.id != step.id);
+        earlier.filter(seen).fold(range, |range, other| {
+            let Some((ferment, start)) = self.ferment_of(other) else {
+                return range;
+            };
+            let after = self.proof_of(other, ferment, start, None).range;
+            Found::between(&ferment.range, &after).for_later(&range)
+        })
+    }
+
+    /// A rise that has begun, and when.
+    fn ferment_of(&self, step: &Step) -> Option<(Ferment, Moment)> {
+        let Length::Ferment {
+            reference_minutes,
+            held,
+            from_fridge,
+            ..
+        } = &step.length
+        else {
+            return None;
+        };
+        let start = self.progress(step.id).open_since?;
+        Some((Ferment::new(reference_minutes, *held, *from_fridge), start))
+    }
+
+    /// What rises that were left out would still have had.
+    fn missing(&self, step: &Step) -> Minutes {
+        let steps = self.formula.steps.iter();
+        let earlier =
+            steps.filter(|other| other.component == step.component && other.id != step.id);
+        let missing = earlier.filter_map(|other| {
+            let ended = self.progress(other.id).ended?;
+            let (ferment, start) = self.ferment_of(other)?;
+            if ended.how != How::Skipped {
+                return None;
+            }
+            let proof = self.proof_of(other, ferment, start, None);
+            let left = proof.range.likely() - proof.reference_minutes_at(ended.at);
+            Some(left.max(minutes(0.0)))
+        });
+        missing.sum()
+    }
+
+    /// What the dough has risen in the fridge beyond what the formula reckons with.
+    fn surplus(&self, step: &Step) -> Minutes {
+        let steps = self.formula.steps.iter();
+        let retards = steps
+            .filter(|other| other.component == step.component && other.kind == StepKind::Retard);
+        let surplus = retards.filter_map(|retard| {
+            let ended = self.progress(retard.id).ended?;
+            let expected = self.expected_retarding(retard)?;
+            let had = match ended.how {
+                How::Done => self.retarding(retard.id)?.worth(ended.at),
+                How::Skipped => minutes(0.0),
+            };
+            Some(had - expected)
+        });
+        surplus.sum()
+    }
+
+    /// How the dough of a step in the fridge goes on rising there, once it is there.
+    #[must_use]
+    pub fn retarding(&self, retard: StepId) -> Option<Retarding> {
+        let step = self.formula.step(retard)?;
+        let since = self.progress(retard).open_since?;
+        let (Length::Wait(range), StepKind::Retard) = (&step.length, step.kind) else {
+            return None;
+        };
+        let ferment = Ferment::new(range, Held::Bowl, false);
+        let proof = self.proof_of(step, ferment, since, None);
+        Some(Retarding { proof })
+    }
+
+    /// What the formula reckons a dough to rise in the fridge.
+    fn expected_retarding(&self, retard: &Step) -> Option<Minutes> {
+        let Length::Wait(range) = &retard.length else {
+            return None;
+        };
+        let start = self.started;
+        let expected = Proof {
+            range: *range,
+            reference: self.formula.reference,
+            start,
+            dough: Estimate::exact(self.formula.reference, Basis::Formula),
+            surroundings: Surroundings::constant(FRIDGE),
+            vessel: self.dough_vessel(retard, Held::Bowl),
+            had: minutes(0.0),
+        };
+        Some(expected.reference_minutes_at(start + range.likely()))
+    }
+}

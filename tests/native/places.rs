@@ -1,0 +1,286 @@
+//! Doughs that stand elsewhere for a while, nights in the fridge, and what somebody saw of a rise.
+
+use domain::bake::{Bake, BakeId, Entry, Event, Forecast, Intent, Reason, Start, State, decide};
+use domain::estimate::Estimate;
+use domain::formula::{Formula, StepId, StepKind};
+use domain::kitchen::{Kitchen, Place};
+use domain::units::{Celsius, Minutes, Moment, celsius, minutes, share};
+use proptest::prelude::*;
+use records::starters;
+
+const NINE: Moment = Moment::from_epoch_ms(1_795_251_600_000);
+
+fn starter(id: &str) -> Formula {
+    let mut all = starters::all().into_iter();
+    all.find(|formula| formula.id.0 == id)
+        .expect("a starter of that name")
+}
+
+fn begin(formula: Formula, air: Celsius) -> Bake {
+    let kitchen = Kitchen {
+        air,
+        ..Kitchen::UNMEASURED
+    };
+    let start = Event::Started(Box::new(Start { formula, kitchen }));
+    let entry = Entry {
+        at: NINE,
+        event: start,
+    };
+    Bake::from_log(BakeId("places".to_owned()), vec![entry]).expect("it has its start")
+}
+
+fn say(bake: &mut Bake, intent: Intent, now: Moment) {
+    let entries = decide(bake, intent, now).expect("it can be said");
+    bake.append(entries);
+}
+
+/// Ends every step before the first of a kind, each after its `length`, and gives that step with the time.
+fn up_to(
+    bake: &mut Bake,
+    kind: StepKind,
+    length: impl Fn(StepKind) -> Minutes,
+) -> (StepId, Moment) {
+    let steps = bake.state().formula.steps.clone();
+    let mut now = NINE;
+    for step in &steps {
+        if step.kind == kind {
+            return (step.id, now);
+        }
+        if bake.state().is_open(step.id) {
+            now = now + length(step.kind);
+            say(bake, Intent::Done(step.id), now);
+        }
+    }
+    panic!("no step of that kind");
+}
+
+fn three_minutes(_: StepKind) -> Minutes {
+    minutes(3.0)
+}
+
+fn braid_rising(air: Celsius) -> (Bake, StepId, Moment) {
+    let mut bake = begin(starter("orange-braid"), air);
+    let (bulk, now) = up_to(&mut bake, StepKind::Bulk, three_minutes);
+    (bake, bulk, now)
+}
+
+fn forecast(state: &State, step: StepId, now: Moment) -> Forecast {
+    state.forecast(step, now).expect("it goes on")
+}
+
+fn dough_of(forecast: &Forecast) -> Celsius {
+    match forecast.reason {
+        Reason::Yeast { dough, .. } => dough,
+        other => panic!("a rise that rests on {other:?}"),
+    }
+}
+
+fn width(window: &Estimate<Moment>) -> f64 {
+    (window.high() - window.low()).get()
+}
+
+proptest! {
+    #![proptest_config(super::bake_properties::quietly(64))]
+
+    /// Warmer surroundings from some moment on never make yeast below its optimum slower, in air or in water.
+    #[test]
+    fn a_warmer_place_is_never_later(
+        air in 15.0..24.0_f64, after in 0.0..60.0_f64, warm in 25.0..34.0_f64, water in any::<bool>(),
+    ) {
+        let (mut bake, bulk, now) = braid_rising(celsius(air));
+        let now = now + minutes(after);
+        let before = forecast(bake.state(), bulk, now);
+        prop_assume!(celsius(warm) >= dough_of(&before));
+        let place = if water { Place::Water(celsius(warm)) } else { Place::Warm(celsius(warm)) };
+        say(&mut bake, Intent::Move(bulk, place), now);
+        let after = forecast(bake.state(), bulk, now);
+        prop_assert!(after.window.likely() <= before.window.likely());
+        // What has risen so far stays risen, and the dough doesn't jump.
+        prop_assert!((after.progress.get() - before.progress.get()).abs() < 1e-6);
+        prop_assert!((dough_of(&after) - dough_of(&before)).get().abs() < 1e-6);
+    }
+
+    /// Water of the air's temperature takes the dough there sooner, and never past it.
+    #[test]
+    fn water_brings_a_dough_to_its_temperature_sooner(at in 5.0..40.0_f64, later in 5.0..120.0_f64) {
+        let (bake, bulk, now) = braid_rising(celsius(21.0));
+        let put = |place: Place| {
+            let mut bake = bake.clone();
+            say(&mut bake, Intent::Move(bulk, place), now);
+            let dough = dough_of(&forecast(bake.state(), bulk, now + minutes(later)));
+            (dough - celsius(at)).get()
+        };
+        let start = (dough_of(&forecast(bake.state(), bulk, now)) - celsius(at)).get();
+        let (air, water) = (put(Place::Warm(celsius(at))), put(Place::Water(celsius(at))));
+        prop_assert!(water.abs() <= air.abs() + 1e-6, "{water} in water, {air} in air");
+        prop_assert!(water * start >= -1e-6);
+    }
+
+    /// Whoever looks knows better: the window is never wider by it, and it moves towards what was seen.
+    #[test]
+    fn a_look_at_the_dough_narrows_its_window(
+        air in 18.0..28.0_f64, passed in 0.3..0.95_f64, quarters in 1_u8..=4,
+    ) {
+        let (mut bake, bulk, now) = braid_rising(celsius(air));
+        let whole = forecast(bake.state(), bulk, now).window.likely() - now;
+        let now = now + whole * passed;
+        let before = forecast(bake.state(), bulk, now);
+        let seen = f64::from(quarters) / 4.0;
+        prop_assume!((seen - before.progress.get()).abs() > 0.02);
+        say(&mut bake, Intent::RiseIs(bulk, share(seen), minutes(0.0)), now);
+        let after = forecast(bake.state(), bulk, now);
+        let further = seen > before.progress.get();
+        prop_assert_eq!(further, after.window.likely() < before.window.likely());
+        let narrower = width(&after.window) < width(&before.window);
+        // A dough that lags has longer to go, and so more time to be wrong about.
+        prop_assert!(narrower || !further, "{} then {}", width(&before.window), width(&after.window));
+    }
+}
+
+#[test]
+fn what_was_said_of_a_place_ends_with_its_step() {
+    let (mut bake, bulk, now) = braid_rising(celsius(19.0));
+    say(
+        &mut bake,
+        Intent::Move(bulk, Place::Warm(celsius(30.0))),
+        now,
+    );
+    assert_eq!(
+        bake.state().place_of(bulk),
+        Some(Place::Warm(celsius(30.0)))
+    );
+    let ready = forecast(bake.state(), bulk, now).window.likely();
+    say(&mut bake, Intent::Done(bulk), ready);
+    let (proof, now) = up_to(&mut bake, StepKind::FinalProof, three_minutes);
+    let now = now.max(ready + minutes(30.0));
+    assert_eq!(bake.state().place_of(proof), Some(Place::Kitchen));
+    let later = forecast(bake.state(), proof, now);
+    let Reason::Yeast { air, .. } = later.reason else {
+        panic!("a rise rests on its yeast");
+    };
+    assert_eq!(air, celsius(19.0));
+    // The warmth it brings along stays with it for a while.
+    assert!(dough_of(&later) > celsius(19.5));
+}
+
+#[test]
+fn a_place_that_is_no_news_or_makes_no_sense_adds_nothing() {
+    let (bake, bulk, now) = braid_rising(celsius(21.0));
+    let said = |step, place| decide(&bake, Intent::Move(step, place), now);
+    assert_eq!(said(bulk, Place::Kitchen), Ok(Vec::new()));
+    assert!(said(bulk, Place::Warm(celsius(80.0))).is_err());
+    assert!(said(StepId(99), Place::Fridge).is_err());
+    let oven_on = StepId(12);
+    assert!(said(oven_on, Place::Fridge).is_err());
+    let looked = |ago: f64| decide(&bake, Intent::RiseIs(bulk, share(0.5), minutes(ago)), now);
+    assert!(looked(0.0).is_ok());
+    assert!(looked(500.0).is_err(), "before it began to rise");
+}
+
+#[test]
+fn a_cream_put_into_the_fridge_goes_on_cooling_there() {
+    let mut bake = begin(starter("plum-almond-buns"), celsius(22.0));
+    let (chill, now) = up_to(&mut bake, StepKind::Chill, three_minutes);
+    let in_ice = forecast(bake.state(), chill, now).window.likely();
+    let later = now + minutes(10.0);
+    say(&mut bake, Intent::Move(chill, Place::Fridge), later);
+    let in_fridge = forecast(bake.state(), chill, later);
+    assert!(in_fridge.window.likely() > in_ice + minutes(20.0));
+    let Reason::Cooling { surroundings } = in_fridge.reason else {
+        panic!("a chill rests on what cools it");
+    };
+    assert_eq!(surroundings, Kitchen::UNMEASURED.fridge);
+}
+
+/// The loaf up to its last rise, after a night of `hours` in a fridge of `fridge`; how long the last rise takes, in min.
+fn last_rise(hours: f64, fridge: Celsius, dough: Celsius, leave_bulk_out: bool) -> f64 {
+    let mut bake = begin(starter("overnight-tin-loaf"), celsius(22.0));
+    let mut kitchen = bake.state().kitchen;
+    kitchen.fridge = fridge;
+    say(
+        &mut bake,
+        Intent::KitchenChanged(Box::new(kitchen)),
+        NINE + minutes(0.5),
+    );
+    let steps = bake.state().formula.steps.clone();
+    let mut now = NINE;
+    for step in &steps {
+        if step.kind == StepKind::FinalProof {
+            let forecast = forecast(bake.state(), step.id, now);
+            return (forecast.window.likely() - forecast.start).get();
+        }
+        now = now
+            + minutes(match step.kind {
+                StepKind::Retard => hours * 60.0,
+                StepKind::Bulk => 60.0,
+                _ => 3.0,
+            });
+        let is_bulk = step.kind == StepKind::Bulk && step.title == "First rise";
+        if is_bulk && leave_bulk_out {
+            now = now - minutes(59.0);
+            say(&mut bake, Intent::Skip(step.id), now);
+            continue;
+        }
+        if step.kind == StepKind::TakeTemperature {
+            say(&mut bake, Intent::DoughIs(step.component, dough), now);
+        }
+        say(&mut bake, Intent::Done(step.id), now + minutes(0.1));
+    }
+    panic!("a loaf proofs");
+}
+
+#[test]
+fn the_last_rise_makes_good_what_came_before() {
+    let usual = last_rise(9.5, celsius(5.0), celsius(24.0), false);
+    // A first rise that was left out is made good in part.
+    assert!(last_rise(9.5, celsius(5.0), celsius(24.0), true) > usual + 15.0);
+    // A warmer dough, and a warmer fridge, have risen further by the morning.
+    assert!(last_rise(9.5, celsius(5.0), celsius(29.0), false) < usual - 5.0);
+    assert!(last_rise(9.5, celsius(9.0), celsius(24.0), false) < usual - 15.0);
+}
+
+#[test]
+fn dough_goes_on_rising_in_the_fridge_until_it_is_cold() {
+    let mut bake = begin(starter("overnight-tin-loaf"), celsius(22.0));
+    let (retard, _) = up_to(&mut bake, StepKind::Retard, |kind| match kind {
+        StepKind::Bulk => minutes(60.0),
+        _ => minutes(3.0),
+    });
+    let state = bake.state();
+    let since = state.progress(retard).open_since.expect("it has begun");
+    let retarding = state.retarding(retard).expect("it is in the fridge");
+    let at = |hours: f64| since + minutes(60.0 * hours);
+    let worth = |hours: f64| retarding.worth(at(hours)).get();
+    // 900 g have a lag of 126 min. From 23.2 °C (24 after the first rise in air of 22) towards 5, by the square of the
+    // distance from 2 °C, they have 71 reference minutes after four hours and 82 after nine
+    // and a half. A tenth of judgement: the square is a little steeper than the model's curve.
+    checks::assert_close("four hours", worth(4.0), 71.0, 7.1);
+    checks::assert_close("the night", worth(9.5), 82.0, 8.2);
+    assert!(retarding.dough_at(at(0.0)) > celsius(20.0));
+    assert!(retarding.dough_at(at(9.5)) < celsius(6.0));
+}
+
+/// What somebody saw of the first rise says something of the last.
+#[test]
+fn a_quick_yeast_is_quick_again() {
+    let last = |seen: Option<f64>| {
+        let (mut bake, bulk, now) = braid_rising(celsius(24.0));
+        let ready = forecast(bake.state(), bulk, now).window.likely();
+        let looked = now + (ready - now) * 0.6;
+        if let Some(seen) = seen {
+            say(
+                &mut bake,
+                Intent::RiseIs(bulk, share(seen), minutes(0.0)),
+                looked,
+            );
+        }
+        say(&mut bake, Intent::Done(bulk), ready);
+        let (proof, _) = up_to(&mut bake, StepKind::FinalProof, three_minutes);
+        let state = bake.state();
+        let start = state.progress(proof).open_since.expect("it has begun");
+        (forecast(state, proof, start).window.likely() - start).get()
+    };
+    assert!(last(Some(1.0)) < last(None) - 5.0);
+    // A quarter is hard to tell by eye, so it says less.
+    assert!(last(Some(0.25)) > last(None) + 1.0);
+}
