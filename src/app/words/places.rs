@@ -10,6 +10,10 @@ use platform::store::Degrees;
 use super::quantity::{span, temperature, window};
 use crate::state::Shift;
 
+/// What a dough can stand in.
+pub(crate) const AIR_THERE: &str = "air";
+/// The same, in its bowl.
+pub(crate) const WATER_THERE: &str = "water";
 /// The temperature of the place it is put in.
 pub(crate) const TEMPERATURE_THERE: &str = "Temperature there";
 /// What a place's temperature is for, and how it is had.
@@ -40,40 +44,33 @@ fn whereabouts(place: Place, degrees: Degrees) -> String {
         Place::Kitchen => "in the kitchen".to_owned(),
         Place::Fridge => "in the fridge".to_owned(),
         Place::ICE_WATER => "in ice water".to_owned(),
-        Place::Warm(at) => format!("at {}", temperature(at, degrees)),
+        Place::Warm(at) => format!("in air of {}", temperature(at, degrees)),
         Place::Water(at) => format!("in water of {}", temperature(at, degrees)),
     }
 }
 
-/// "Somewhere of 28 °C".
-pub(crate) fn put_in_air(at: Option<Celsius>, degrees: Degrees) -> String {
+/// "In air of 28 °C", or before anything was entered "In warm air".
+pub(crate) fn put_in(what: &str, at: Option<Celsius>, degrees: Degrees) -> String {
     at.map_or_else(
-        || "Somewhere warm".to_owned(),
-        |at| format!("Somewhere at {}", temperature(at, degrees)),
+        || format!("In warm {what}"),
+        |at| format!("In {what} of {}", temperature(at, degrees)),
     )
 }
 
-/// "The bowl in water of 28 °C".
-pub(crate) fn put_in_water(at: Option<Celsius>, degrees: Degrees) -> String {
-    at.map_or_else(
-        || "The bowl in warm water".to_owned(),
-        |at| format!("The bowl in water of {}", temperature(at, degrees)),
-    )
-}
-
-/// "Now at 28 °C. First rise: 25 min earlier, about 11:42, because …"
+/// "Now in air of 28 °C. First rise: 25 min earlier, about 11:42, because …"
 pub(crate) fn moved(place: Place, shift: &Shift, degrees: Degrees) -> String {
     let now = format!("Now {}. ", whereabouts(place, degrees));
     now + &super::effect::moved(shift, degrees)
 }
 
-/// "Three quarters seen, 72 % expected: ready at 11:28 to 11:54, likely 11:40."
+/// "Three quarters seen, 72 % expected now. First rise ready 11:28 to 11:54, likely 11:40."
 pub(crate) fn risen(share: Share, shift: &Shift) -> String {
     let quarter = (share.get() * 4.0).round().clamp(1.0, 4.0) as usize;
     let seen = RISEN[quarter - 1];
     let expected = fixed(shift.before.progress.get() * 100.0, 0);
     let ready = window(&shift.after.window);
-    format!("{seen} seen, {expected}\u{a0}% expected now. {ready}")
+    let title = &shift.title;
+    format!("{seen} seen, {expected}\u{a0}% expected now. {title} ready {ready}.")
 }
 
 /// What a dough does in the fridge.

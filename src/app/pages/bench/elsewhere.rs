@@ -85,12 +85,12 @@ pub(super) fn Elsewhere(
             <p class="soft">{words::WARM_NOTE}</p>
             <div class="sheet-actions">
                 {button(
-                    live::text(move || words::put_in_air(entered.get(), degrees())),
+                    live::text(move || words::put_in(words::AIR_THERE, entered.get(), degrees())),
                     true,
                     Place::Warm,
                 )}
                 {button(
-                    live::text(move || words::put_in_water(entered.get(), degrees())),
+                    live::text(move || words::put_in(words::WATER_THERE, entered.get(), degrees())),
                     true,
                     Place::Water,
                 )}

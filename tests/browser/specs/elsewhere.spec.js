@@ -1,0 +1,90 @@
+// A dough that is put somewhere else, looked at, or left in the fridge for the night.
+
+import { FORMULAS } from "../pages/formula.js";
+import { MINUTE, SECOND } from "../support/clock.js";
+import { takeUp } from "../support/mid-bake.js";
+import { expect, test } from "../support/test.js";
+
+const drawer = (bench, text) => bench.sheet.locator("details", { hasText: text });
+
+/** Opens what can be said of a step that goes on, and a drawer in it. */
+async function open({ bench, clock }, card, summary) {
+  await clock.pass(SECOND);
+  await bench.card(card).click();
+  const opened = drawer(bench, summary);
+  await opened.locator("summary").click();
+  return opened;
+}
+
+test("a dough put where it is warm is ready sooner, and it can be taken back", async ({ app }) => {
+  const { bench, clock } = app;
+  await takeUp(app, "Toast almonds");
+  const before = await bench.card(/^First rise/).getAttribute("aria-label");
+  const stands = await open(app, /^First rise/, "It stands in the kitchen");
+
+  await test.step("without a temperature nothing is warm", async () => {
+    const warm = stands.getByRole("button", { name: "In warm air" });
+    await expect(warm).toHaveAttribute("aria-disabled", "true");
+    // As a finger would, which doesn't know that it is.
+    await warm.click({ force: true });
+    await expect(warm).toBeVisible();
+  });
+
+  await test.step("with one the forecast moves, and says why", async () => {
+    const there = stands.getByRole("textbox", { name: "Temperature there" });
+    await there.fill("30");
+    await there.press("Enter");
+    await clock.pass(SECOND);
+    await stands.getByRole("button", { name: /^In air of 30\s°C$/ }).click();
+    await expect(bench.sheet).toHaveCount(0);
+    await expect(bench.answer).toHaveText(
+      /^Now in air of 30\s°C\. First rise: .*min earlier, about \d\d:\d\d, because the dough, now about .* warms towards 30\s°C/,
+    );
+    await expect(bench.card(/^First rise/)).not.toHaveAttribute("aria-label", before);
+  });
+
+  await test.step("it is still there after the phone has died", async () => {
+    await app.reload();
+    await open(app, /^First rise/, /It stands in air of 30\s°C/);
+    await bench.sheet.getByRole("button", { name: "Close" }).click();
+  });
+
+  await bench.pressBeside("Undo");
+  await expect(bench.answer).toHaveText("Taken back: First rise moved.");
+  await open(app, /^First rise/, "It stands in the kitchen");
+});
+
+test("a look at the dough moves its forecast", async ({ app }) => {
+  const { bench, clock } = app;
+  await takeUp(app, "Toast almonds");
+  await clock.sleep(25 * MINUTE);
+  const looked = await open(app, /^First rise/, "How far it has risen");
+  await looked.getByRole("button", { name: "More: How long ago" }).click();
+  await expect(looked.getByRole("textbox")).toHaveValue(/^5\smin$/);
+  await clock.pass(SECOND);
+  await looked.getByRole("button", { name: "Three quarters" }).click();
+  await expect(bench.answer).toHaveText(
+    /^Three quarters seen, \d\d\s% expected now\. First rise ready \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\.$/,
+  );
+  await expect(bench.answer).toBeInViewport({ ratio: 1 });
+  await bench.pressBeside("Undo");
+  await expect(bench.answer).toHaveText("Taken back: how far First rise was.");
+});
+
+test("a cream leaves its ice water for the fridge", async ({ app }) => {
+  const { bench } = app;
+  await takeUp(app, "Mix the dough");
+  const stands = await open(app, /^Cream cools/, "It stands in ice water");
+  await stands.getByRole("button", { name: "In the fridge" }).click();
+  await expect(bench.answer).toHaveText(/^Now in the fridge\. Cream cools: .* later/);
+});
+
+test("a dough in the fridge says what it does there", async ({ app }) => {
+  const { bench, clock } = app;
+  await takeUp(app, "Night in fridge", { asks: "wait", formula: FORMULAS.loaf });
+  await clock.sleep(60 * MINUTE);
+  await bench.card(/^Night in fridge/).click();
+  await expect(bench.sheet).toContainText(
+    /The dough is about .*°C and has risen there as much as in .*min in the kitchen\. It goes on rising until it is cold through, about \d\d:\d\d\./,
+  );
+});
