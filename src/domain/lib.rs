@@ -14,6 +14,8 @@ pub mod decimal;
 
 pub mod sorted;
 
+pub mod trig;
+
 pub mod units;
 
 pub mod estimate;

@@ -1,5 +1,6 @@
 //! The kitchen and the baker's preferences, version 1.
 
+use domain::decimal::plain;
 use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Grams, Metres, Minutes, OutOfRange};
@@ -109,7 +110,7 @@ impl TryFrom<&KitchenFacts> for Kitchen {
         if !(0.0..=240.0).contains(&heats_in) {
             return Err(impossible(
                 Kind::Kitchen,
-                &format_args!("the oven heats in {heats_in} min"),
+                &format_args!("the oven heats in {} min", plain(heats_in, 2)),
             ));
         }
         Ok(Self {
@@ -132,7 +133,7 @@ fn scale_step(step_g: f64) -> Result<Grams, ReadError> {
     if !(0.001..=100.0).contains(&step_g) {
         return Err(impossible(
             Kind::Kitchen,
-            &format_args!("the scales show steps of {step_g} g"),
+            &format_args!("the scales show steps of {} g", plain(step_g, 4)),
         ));
     }
     Grams::new(step_g).map_err(odd)

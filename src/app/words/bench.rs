@@ -1,6 +1,7 @@
 //! Words of the Bench, of the alarm and of the ways between pages.
 
 use domain::bake::State;
+use domain::decimal::fixed;
 use domain::thermal::cooling::Remedy;
 use domain::units::{Celsius, Millimetres, Minutes, Moment};
 use platform::clock::time_of_day;
@@ -151,7 +152,7 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     if remedies.is_empty() {
         return String::new();
     }
-    let thin = |depth: &Millimetres| format!("no deeper than {}\u{a0}mm", depth.get());
+    let thin = |depth: &Millimetres| format!("no deeper than {}\u{a0}mm", fixed(depth.get(), 0));
     let ways: Vec<String> = remedies
         .iter()
         .map(|remedy| match remedy {

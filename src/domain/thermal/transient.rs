@@ -28,6 +28,8 @@
 
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
+use crate::trig::sin_cos;
+
 /// The three bodies with a series of their own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shape {
@@ -111,10 +113,10 @@ fn bounded_biot(biot: f64) -> f64 {
 }
 
 fn term(shape: Shape, zeta: f64) -> Term {
-    let (sin, cos) = zeta.sin_cos();
+    let (sin, cos) = sin_cos(zeta);
     let (centre, mean_of_mode) = match shape {
         // C = 4 sin ζ / (2ζ + sin 2ζ)
-        Shape::Slab => (4.0 * sin / (2.0 * zeta + (2.0 * zeta).sin()), sin / zeta),
+        Shape::Slab => (4.0 * sin / (2.0 * zeta + 2.0 * sin * cos), sin / zeta),
         // C = (2/ζ) J₁ / (J₀² + J₁²)
         Shape::Cylinder => {
             let (j0, j1) = bessel_j0_j1(zeta);
@@ -124,7 +126,7 @@ fn term(shape: Shape, zeta: f64) -> Term {
         Shape::Sphere => {
             let lag = sin - zeta * cos;
             (
-                4.0 * lag / (2.0 * zeta - (2.0 * zeta).sin()),
+                4.0 * lag / (2.0 * zeta - 2.0 * sin * cos),
                 3.0 * lag / (zeta * zeta * zeta),
             )
         }
@@ -146,7 +148,7 @@ fn eigenvalue(shape: Shape, biot: f64, index: usize) -> f64 {
     let above_zero = 1e-3 * biot.sqrt().min(1.0);
     match shape {
         Shape::Slab => root(PI * before, PI * before + FRAC_PI_2, |zeta| {
-            let (sin, cos) = zeta.sin_cos();
+            let (sin, cos) = sin_cos(zeta);
             (zeta * sin - biot * cos, sin + zeta * cos + biot * sin)
         }),
         Shape::Cylinder => {
@@ -161,7 +163,7 @@ fn eigenvalue(shape: Shape, biot: f64, index: usize) -> f64 {
             })
         }
         Shape::Sphere => root((PI * before).max(above_zero), PI * (before + 1.0), |zeta| {
-            let (sin, cos) = zeta.sin_cos();
+            let (sin, cos) = sin_cos(zeta);
             (zeta * cos - (1.0 - biot) * sin, biot * cos - zeta * sin)
         }),
     }
@@ -255,6 +257,6 @@ fn hankel(order: f64, x: f64) -> f64 {
             break;
         }
     }
-    let (sin, cos) = (x - order * FRAC_PI_2 - FRAC_PI_4).sin_cos();
+    let (sin, cos) = sin_cos(x - order * FRAC_PI_2 - FRAC_PI_4);
     (2.0 / (PI * x)).sqrt() * (p * cos - q * sin)
 }

@@ -2,6 +2,8 @@
 
 use std::f64::consts::TAU;
 
+use domain::trig::sin;
+
 /// The gain for a volume from 0 to 1. Ears hear ratios, so half way is a quarter of the gain.
 pub(super) fn loudness(volume: f64) -> f32 {
     let volume = volume.clamp(0.0, 1.0);
@@ -38,7 +40,7 @@ fn beep(samples: &mut [f32], rate: f64, from_s: f64, length_s: f64, tone_hz: f64
             .clamp(0.0, 1.0);
         let sum: f64 = PARTIALS
             .iter()
-            .map(|(times, part)| part * (TAU * tone_hz * times * at_s).sin())
+            .map(|(times, part)| part * sin(TAU * tone_hz * times * at_s))
             .sum();
         *sample = (edge * sum) as f32;
     }

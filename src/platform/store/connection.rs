@@ -28,7 +28,7 @@ use super::StoreError;
 use super::shelves::{Kept, Shelf, entry_key, free_key};
 use super::sorting::readable;
 use crate::events::{Listening, listen};
-use crate::js;
+use crate::js::{self, Thrown};
 
 const NAME: &str = "oventide";
 
@@ -242,7 +242,9 @@ fn opening(error: OpenDbError) -> StoreError {
         },
         // The version is never zero, so this is the browser refusing in its own way.
         OpenDbError::VersionZero => StoreError::Unavailable("it is kept shut here".to_owned()),
-        other => StoreError::Unavailable(other.to_string()),
+        OpenDbError::UnsupportedEnvironment | OpenDbError::NullFactory => {
+            StoreError::Unavailable("this browser has none here".to_owned())
+        }
     }
 }
 
@@ -250,7 +252,11 @@ impl From<Error> for StoreError {
     fn from(error: Error) -> Self {
         match error {
             Error::DomException(exception) => named(exception.into()),
-            other => Self::Failed(other.to_string()),
+            // The crate's own words for the rest would bring the tables for writing any number at all.
+            Error::Unknown(thrown) => Self::Failed(Thrown::from(JsValue::from(thrown)).message),
+            Error::Serialisation(_) | Error::MissingData(_) => {
+                Self::Failed("the browser gave back something else than was stored".to_owned())
+            }
         }
     }
 }

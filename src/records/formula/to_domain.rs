@@ -1,5 +1,6 @@
 //! From the stored shape to the model, checking everything.
 
+use domain::decimal::plain;
 use domain::estimate::{Basis, Estimate};
 use domain::formula::{self as model, ComponentId, Draft, Formula, FormulaId, StepId};
 use domain::units::{Celsius, Grams, Millimetres, Minutes, OutOfRange};
@@ -130,9 +131,9 @@ fn window(record: WindowRecord) -> Result<Estimate<Minutes>, ReadError> {
             Kind::Formula,
             &format_args!(
                 "a window runs from {} over {} to {} min",
-                low.get(),
-                likely.get(),
-                high.get()
+                plain(low.get(), 2),
+                plain(likely.get(), 2),
+                plain(high.get(), 2)
             ),
         ));
     }

@@ -40,7 +40,8 @@ const N: [f64; 10] = [
 #[must_use]
 pub fn pressure_ratio(altitude: Metres) -> f64 {
     // p / 101325 = (1 - 2.25577e-5 z)^5.25588
-    (1.0 - 2.255_77e-5 * altitude.get()).powf(5.255_88)
+    // a^b as exp(b ln a): both are linked anyway, and a general power is as large as the two.
+    (5.255_88 * (1.0 - 2.255_77e-5 * altitude.get()).ln()).exp()
 }
 
 /// Air pressure.
@@ -65,7 +66,8 @@ pub fn boiling_point(altitude: Metres) -> Celsius {
 /// IAPWS-IF97 eq. 31.
 fn saturation(pressure_pa: f64) -> Celsius {
     let [n1, n2, n3, n4, n5, n6, n7, n8, n9, n10] = N;
-    let beta = (pressure_pa / 1e6).powf(0.25);
+    // β = (p / 1 MPa)^0.25
+    let beta = (pressure_pa / 1e6).sqrt().sqrt();
     let e = beta * beta + n3 * beta + n6;
     let f = n1 * beta * beta + n4 * beta + n7;
     let g = n2 * beta * beta + n5 * beta + n8;

@@ -48,7 +48,8 @@ pub fn bake_window(
         return *range;
     }
     let ratio = piece / formula_piece;
-    let (by_conduction, by_surface) = (ratio.powf(2.0 / 3.0), ratio.powf(1.0 / 3.0));
+    let by_surface = ratio.cbrt();
+    let by_conduction = by_surface * by_surface;
     Estimate::new(
         range.low() * by_conduction.min(by_surface),
         range.likely() * by_conduction,
