@@ -7,6 +7,7 @@ use domain::units::{Celsius, Moment, Share};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
+use super::letters::lower_first;
 use super::quantity::{span, temperature, window};
 use crate::state::Shift;
 
@@ -65,12 +66,28 @@ pub(crate) fn moved(place: Place, shift: &Shift, degrees: Degrees) -> String {
 
 /// "Three quarters seen, 72 % expected now. First rise ready 11:28 to 11:54, likely 11:40."
 pub(crate) fn risen(share: Share, shift: &Shift) -> String {
-    let quarter = (share.get() * 4.0).round().clamp(1.0, 4.0) as usize;
-    let seen = RISEN[quarter - 1];
+    let seen = quarters(share);
     let expected = fixed(shift.before.progress.get() * 100.0, 0);
     let ready = window(&shift.after.window);
     let title = &shift.title;
     format!("{seen} seen, {expected}\u{a0}% expected now. {title} ready {ready}.")
+}
+
+/// "First rise: in air of 28 °C from 10:30."
+pub(crate) fn was_put(title: &str, at: Moment, place: Place, degrees: Degrees) -> String {
+    let (place, at) = (whereabouts(place, degrees), time_of_day(at));
+    format!("{title}: {place} from {at}.")
+}
+
+/// "First rise: three quarters at 11:15."
+pub(crate) fn was_risen(title: &str, at: Moment, share: Share) -> String {
+    let (seen, at) = (lower_first(quarters(share)), time_of_day(at));
+    format!("{title}: {seen} at {at}.")
+}
+
+fn quarters(share: Share) -> &'static str {
+    let quarter = (share.get() * 4.0).round().clamp(1.0, 4.0) as usize;
+    RISEN[quarter - 1]
 }
 
 /// What a dough does in the fridge.

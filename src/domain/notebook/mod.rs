@@ -2,10 +2,11 @@
 //!
 //! Everything but the baker's own words is derived from the bake's log.
 
-use crate::bake::{Bake, BakeId, Ended, Reading};
+use crate::bake::{Bake, BakeId, Ended, Reading, Seen};
 use crate::formula::{ComponentId, FormulaId, StepId};
+use crate::kitchen::Place;
 use crate::schedule::{Outline, Planned, outline};
-use crate::units::{Celsius, Grams, Minutes, Moment};
+use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
 /// What the baker wrote about a bake.
 #[derive(Debug, Clone, PartialEq)]
@@ -85,6 +86,10 @@ pub struct Summary {
     pub doughs: Vec<Reading<ComponentId>>,
     /// Temperatures in the middle.
     pub cores: Vec<Reading<StepId>>,
+    /// Where doughs and fillings were put.
+    pub moves: Vec<Seen<Place>>,
+    /// How far doughs were seen to have risen.
+    pub rises: Vec<Seen<Share>>,
     /// Piece masses, if any were taken.
     pub masses: Option<Masses>,
 }
@@ -111,6 +116,8 @@ pub fn summary(bake: &Bake) -> Summary {
         air: state.air.iter().skip(1).copied().collect(),
         doughs: state.doughs.clone(),
         cores: state.cores.clone(),
+        moves: state.moves.clone(),
+        rises: state.rises.clone(),
         masses: masses(state.masses.values().copied()),
     }
 }

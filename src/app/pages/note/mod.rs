@@ -152,8 +152,17 @@ fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
             degrees,
         ))
     });
+    let moves = summary.moves.iter().filter_map(|seen| {
+        let title = &formula.step(seen.of)?.title;
+        Some(words::was_put(title, seen.at, seen.what, degrees))
+    });
+    let rises = summary.rises.iter().filter_map(|seen| {
+        let title = &formula.step(seen.of)?.title;
+        Some(words::was_risen(title, seen.at, seen.what))
+    });
     let masses = summary.masses.iter().map(words::masses);
-    air.chain(doughs).chain(cores).chain(masses).collect()
+    let measured = air.chain(doughs).chain(cores);
+    measured.chain(moves).chain(rises).chain(masses).collect()
 }
 
 fn wanted_core(length: &Length) -> Option<Celsius> {

@@ -12,6 +12,8 @@
 //! - above, the modes of [`transient`](super::transient): `τ = L² / (α ζ²)`; for a short cylinder
 //!   the rates 1/τ of two series add and their weights multiply
 //!
+//! Where its film changes, as in water, the inside is projected on the modes of the new one (`carried`).
+//!
 //! The truncated rest of the weights rides on the fastest mode kept, which
 //! lives for less than a hundredth of the slowest time constant. After a tenth
 //! of that constant the temperatures agree with the full series to 0.0001 of the

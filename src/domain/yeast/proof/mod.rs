@@ -27,6 +27,8 @@
 //! numbers, so the same inputs give the same window. Where the dough comes near
 //! to standing still the ends are rough: one input alone then decides.
 //!
+//! What is measured or seen on the day moves and narrows it: [`Proof::measured`] and [`Proof::seen`].
+//!
 //! Left out: differences of temperature inside the dough, its heat of
 //! fermentation, the yeast's lag and growth, sugar, salt and dose (the
 //! formula's time already holds them at its own reference), and how well the
