@@ -80,8 +80,6 @@ fn width(window: &Estimate<Moment>) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(super::bake_properties::quietly(64))]
-
     /// Warmer surroundings from some moment on never make yeast below its optimum slower, in air or in water.
     #[test]
     fn a_warmer_place_is_never_later(

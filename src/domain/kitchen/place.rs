@@ -25,8 +25,8 @@ impl Place {
     /// h, the heat transfer coefficient.
     ///
     /// Air as in still air, also under an oven's lamp. Water as around a thin dish in an ice bath:
-    /// a thick glass bowl passes half of that, which moves a dough's mean by less than
-    /// a tenth of its lag, because the dough itself is what hinders most.
+    /// a thick glass bowl passes half of that, which makes the lag of a dough about a tenth
+    /// longer (39 to 42 min for 680 g), because the dough itself is what hinders most.
     #[must_use]
     pub const fn film(self) -> WattsPerSquareMetreKelvin {
         match self {
