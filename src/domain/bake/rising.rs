@@ -129,9 +129,10 @@ impl State {
             let course = bowl.course(out_at, fridge, &self.air());
             return spread(course.mean_at(start), CHILLED_DOUGH, Basis::Model);
         }
-        let reading = self
-            .dough_reading(step.component)
-            .filter(|reading| reading.at <= start);
+        // One taken since then goes on from this, and doesn't take its place.
+        let mut newest_first = self.doughs.iter().rev();
+        let reading =
+            newest_first.find(|reading| reading.of == step.component && reading.at <= start);
         let (since, dough) = match reading {
             Some(reading) => (reading.at, reading.temperature),
             None => {
