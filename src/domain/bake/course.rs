@@ -41,8 +41,9 @@ pub(super) struct Heat<'a> {
 }
 
 impl Heat<'_> {
-    pub(super) fn window(&self, start: Moment) -> Estimate<Moment> {
-        self.body.window(self.from, self.to, &self.around, start)
+    /// When its middle comes to a temperature.
+    pub(super) fn window(&self, start: Moment, to: Celsius) -> Estimate<Moment> {
+        self.body.window(self.from, to, &self.around, start)
     }
 
     pub(super) fn likely_course(&self, start: Moment) -> Course {

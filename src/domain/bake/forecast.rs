@@ -129,9 +129,10 @@ impl State {
         match going {
             Going::Rises(proof) => proof.window(),
             Going::Cools(heat) => {
-                let window = heat.window(start);
+                let window = heat.window(start, heat.to);
                 let course = || heat.likely_course(start);
-                self.after_reading(step.id, start, window, heat.to, &course)
+                let passing = |core| Some(heat.window(start, core));
+                self.after_reading(step.id, start, window, heat.to, &course, &passing)
             }
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
@@ -140,7 +141,7 @@ impl State {
                 };
                 let wanted = self.core_wanted(core);
                 let course = || self.baking_course(length.likely(), wanted, start);
-                self.after_reading(step.id, start, window, wanted, &course)
+                self.after_reading(step.id, start, window, wanted, &course, &|_| None)
             }
         }
     }

@@ -41,6 +41,8 @@ impl State {
     }
 
     /// The window of a step that started at `start`, going on from the newest reading in its middle.
+    ///
+    /// `passing` is the window for coming to a temperature on the way, where a step has one.
     pub(super) fn after_reading(
         &self,
         step: StepId,
@@ -48,10 +50,20 @@ impl State {
         window: Estimate<Moment>,
         wanted: Celsius,
         course: &dyn Fn() -> Course,
+        passing: &dyn Fn(Celsius) -> Option<Estimate<Moment>>,
     ) -> Estimate<Moment> {
         match self.core_reading(step) {
             Some(reading) if reading.at >= start => {
-                window_after(&course(), &window, wanted, reading.at, reading.temperature)
+                let core = reading.temperature;
+                let passing = passing(core);
+                window_after(
+                    &course(),
+                    &window,
+                    passing.as_ref(),
+                    wanted,
+                    reading.at,
+                    core,
+                )
             }
             _ => window,
         }
