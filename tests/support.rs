@@ -1,5 +1,6 @@
 //! What the checks share.
 
+pub mod baker;
 pub mod reckon;
 
 use domain::formula::Formula;

@@ -7,13 +7,17 @@
 //! of `{"formula": …, "title": …, "asks": …, "at_ms": …, "archive": …}`, for
 //! the first time at which a step asks for something of a kind.
 
-mod baker;
-
 use std::process::ExitCode;
 
+use checks::baker::{self, Point};
+use domain::kitchen::Kitchen;
+use domain::schedule::Ask;
 use domain::units::Moment;
+use records::Record as _;
+use records::archive::Archive;
+use records::bake::EntryRecord;
 use records::starters;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 fn main() -> ExitCode {
     let started = std::env::args().nth(1).and_then(|ms| ms.parse().ok());
@@ -22,7 +26,36 @@ fn main() -> ExitCode {
         return ExitCode::from(2);
     };
     let starters = starters::all().into_iter();
-    let points = starters.flat_map(|formula| baker::points(formula, started));
-    println!("{}", Value::Array(points.collect()));
+    let points = starters.flat_map(|formula| baker::points(formula, Kitchen::UNMEASURED, started));
+    println!("{}", points.map(|point| told(&point)).collect::<Value>());
     ExitCode::SUCCESS
+}
+
+fn told(point: &Point) -> Value {
+    let asks = match point.ask {
+        Ask::Work(_) => "work",
+        Ask::Fold(_) => "fold",
+        Ask::Look(_) => "look",
+        Ask::Wait(_) => "wait",
+        Ask::Idle => "nothing",
+        Ask::AllDone => "all done",
+    };
+    let formula = &point.bake.state().formula;
+    let step = point.ask.step().and_then(|step| formula.step(step));
+    let log = point.bake.log().iter();
+    let archive = Archive {
+        bakes: vec![(
+            point.bake.id.0.clone(),
+            log.map(|entry| EntryRecord::from(entry).write()).collect(),
+        )],
+        ..Archive::default()
+    };
+    let at_ms = point.now.epoch_ms();
+    json!({
+        "formula": formula.name,
+        "title": step.map_or("", |step| &step.title),
+        "asks": asks,
+        "at_ms": at_ms,
+        "archive": archive.write(at_ms),
+    })
 }

@@ -5,10 +5,6 @@ use domain::formula::{Formula, Step, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
 use domain::units::{Celsius, Minutes, Moment, celsius, minutes};
-use records::Record as _;
-use records::archive::Archive;
-use records::bake::EntryRecord;
-use serde_json::{Value, json};
 
 /// How long hands take for a step, and for one mark on one piece.
 const HANDS: Minutes = minutes(5.0);
@@ -22,17 +18,34 @@ const MOST_ANSWERS: usize = 5_000;
 const DOUGH: Celsius = celsius(25.0);
 const BAKED: Celsius = celsius(91.0);
 
+/// A point of a bake.
+#[derive(Debug, Clone)]
+pub struct Point {
+    /// The bake so far.
+    pub bake: Bake,
+    /// What is asked for.
+    pub ask: Ask,
+    /// When.
+    pub now: Moment,
+}
+
 /// Every point of a bake that starts at `started`, where a step asks for something of a kind for the first time.
-pub(crate) fn points(formula: Formula, started: Moment) -> Vec<Value> {
-    let mut baker = Baker::start(formula, started);
-    let mut points = Vec::new();
-    let mut seen = Vec::new();
+///
+/// # Panics
+/// When the bake never ends.
+#[must_use]
+pub fn points(formula: Formula, kitchen: Kitchen, started: Moment) -> Vec<Point> {
+    let mut baker = Baker::start(formula, kitchen, started);
+    let mut points: Vec<Point> = Vec::new();
     for _ in 0..MOST_ANSWERS {
         baker.stop_alarms();
         let ask = baker.ask();
-        if !seen.contains(&ask) {
-            seen.push(ask);
-            points.push(baker.point(ask));
+        if points.iter().all(|point| point.ask != ask) {
+            points.push(Point {
+                bake: baker.bake.clone(),
+                ask,
+                now: baker.now,
+            });
         }
         if ask == Ask::AllDone {
             return points;
@@ -48,8 +61,7 @@ struct Baker {
 }
 
 impl Baker {
-    fn start(formula: Formula, now: Moment) -> Self {
-        let kitchen = Kitchen::UNMEASURED;
+    fn start(formula: Formula, kitchen: Kitchen, now: Moment) -> Self {
         let event = Event::Started(Box::new(Start { formula, kitchen }));
         let id = BakeId("taken-up-in-the-middle".to_owned());
         let bake = Bake::from_log(id, vec![Entry { at: now, event }]);
@@ -59,35 +71,6 @@ impl Baker {
 
     fn ask(&self) -> Ask {
         focus(self.bake.state(), self.now)
-    }
-
-    fn point(&self, ask: Ask) -> Value {
-        let asks = match ask {
-            Ask::Work(_) => "work",
-            Ask::Fold(_) => "fold",
-            Ask::Look(_) => "look",
-            Ask::Wait(_) => "wait",
-            Ask::Idle => "nothing",
-            Ask::AllDone => "all done",
-        };
-        let formula = &self.bake.state().formula;
-        let step = ask.step().and_then(|step| formula.step(step));
-        let log = self.bake.log().iter();
-        let archive = Archive {
-            bakes: vec![(
-                self.bake.id.0.clone(),
-                log.map(|entry| EntryRecord::from(entry).write()).collect(),
-            )],
-            ..Archive::default()
-        };
-        let at_ms = self.now.epoch_ms();
-        json!({
-            "formula": formula.name,
-            "title": step.map_or("", |step| &step.title),
-            "asks": asks,
-            "at_ms": at_ms,
-            "archive": archive.write(at_ms),
-        })
     }
 
     fn answer(&mut self, ask: Ask) {
