@@ -24,8 +24,10 @@
 //! moved alone to both percentiles, the proof is reckoned again, and the
 //! distances of the logarithm of the time from the likely one are added in
 //! quadrature, those to earlier and those to later apart. There are no random
-//! numbers, so the same inputs give the same window. Where the dough comes near
-//! to standing still the ends are rough: one input alone then decides.
+//! numbers, so the same inputs give the same window. Of a sample of all inputs at
+//! once a tenth lies beyond either end, within three percentage points and down
+//! to a larder at 8 °C. Where the dough comes nearer to standing still the ends
+//! are rough: one input alone then decides.
 //!
 //! What is measured or seen on the day moves and narrows it: [`Proof::measured`] and [`Proof::seen`].
 //!

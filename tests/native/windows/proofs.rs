@@ -1,0 +1,193 @@
+//! The windows of proofs against a sample of their four uncertain inputs.
+
+use domain::estimate::{Basis, Estimate};
+use domain::thermal::vessel::{Course, Surroundings, Vessel};
+use domain::units::{Celsius, Minutes, celsius, grams, minutes};
+use domain::yeast::activity::{Cardinals, relative_rate};
+use domain::yeast::proof::Proof;
+
+use super::sample::{Allowed, Coverage, Draws, hold};
+use super::{DRAWS, START, at, round};
+
+/// As the module of proofs says: one time in ten the lag is longer, or shorter, by this factor.
+const LAG: f64 = 1.3;
+
+fn minutes_around([low, likely, high]: [f64; 3]) -> Estimate<Minutes> {
+    Estimate::new(minutes(low), minutes(likely), minutes(high), Basis::Formula)
+}
+
+/// What a dough really does: one draw of all that is uncertain.
+pub(super) struct Day {
+    course: Course,
+    cardinals: Cardinals,
+    had: f64,
+    per_rate: f64,
+    /// Reference minutes that it takes.
+    pub(super) wanted: f64,
+}
+
+impl Day {
+    fn new(proof: &Proof, course: Course, cardinals: Cardinals, wanted: f64) -> Self {
+        Self {
+            course,
+            cardinals,
+            had: proof.had.get(),
+            per_rate: 1.0 / relative_rate(proof.reference, &cardinals),
+            wanted,
+        }
+    }
+
+    fn likely(proof: &Proof) -> Self {
+        let vessel = &proof.vessel;
+        let course = vessel.course(proof.start, proof.dough.likely(), &proof.surroundings);
+        Self::new(proof, course, Cardinals::DOUGH, proof.range.likely().get())
+    }
+
+    pub(super) fn drawn(proof: &Proof, draws: &mut Draws) -> Self {
+        let wanted = draws.log(&proof.range);
+        let dough = Celsius::clamped(draws.plain(&proof.dough));
+        let minimum = Estimate::new(
+            Cardinals::DOUGH_HARDY.minimum,
+            Cardinals::DOUGH.minimum,
+            Cardinals::DOUGH_TENDER.minimum,
+            Basis::Model,
+        );
+        let cardinals = Cardinals {
+            minimum: Celsius::clamped(draws.plain(&minimum)),
+            ..Cardinals::DOUGH
+        };
+        let vessel = proof.vessel.with_lags_times(draws.factor(LAG));
+        let course = vessel.course(proof.start, dough, &proof.surroundings);
+        Self::new(proof, course, cardinals, wanted)
+    }
+
+    fn rate(&self, t: f64) -> f64 {
+        relative_rate(self.course.mean_at(at(t)), &self.cardinals) * self.per_rate
+    }
+
+    /// Reference minutes had at `until` minutes, and when all that are wanted were had, by Simpson's rule over the
+    /// public temperatures and rates.
+    fn gains(&self, until: f64) -> (f64, Option<f64>) {
+        let (mut gained, mut from, mut first) = (self.had, 0.0, self.rate(0.0));
+        while from < until {
+            let step = f64::min(3.0, until - from);
+            let (middle, last) = (self.rate(from + 0.5 * step), self.rate(from + step));
+            let gain = step / 6.0 * (first + 4.0 * middle + last);
+            if gained + gain >= self.wanted {
+                // Within so short a step the rate hardly changes.
+                let after = from + step * (self.wanted - gained).max(0.0) / gain;
+                return (self.wanted, Some(after));
+            }
+            (gained, from, first) = (gained + gain, from + step, last);
+        }
+        (gained, None)
+    }
+
+    /// Minutes until it is ready.
+    pub(super) fn ready_after(&self) -> f64 {
+        const LONGEST: f64 = 3_000.0;
+        self.gains(LONGEST).1.unwrap_or(LONGEST)
+    }
+
+    /// How far it has come after so many minutes, from 0 to 1.
+    pub(super) fn share_after(&self, minutes: f64) -> f64 {
+        self.gains(minutes).0 / self.wanted
+    }
+}
+
+fn proof(dough: f64, off: f64, kitchen: f64, vessel: Vessel) -> Proof {
+    Proof {
+        range: minutes_around([75.0, 90.0, 110.0]),
+        reference: celsius(25.0),
+        start: START,
+        dough: round(celsius(dough), off),
+        surroundings: Surroundings::constant(celsius(kitchen)),
+        vessel,
+        had: minutes(0.0),
+    }
+}
+
+pub(super) fn kitchens() -> Vec<(&'static str, Proof)> {
+    let bowl = || Vessel::dough_in_bowl(grams(680.0));
+    let bun = || Vessel::piece(grams(130.0));
+    let tin = || Vessel::loaf_in_tin(grams(900.0));
+    let (measured, hoped) = (0.5, 2.0);
+    let first_rise = |dough, off, kitchen| proof(dough, off, kitchen, bowl());
+    let final_proof = |dough, off, kitchen, vessel| Proof {
+        range: minutes_around([48.0, 58.0, 70.0]),
+        ..proof(dough, off, kitchen, vessel)
+    };
+    let mut cooled = first_rise(25.0, measured, 22.0);
+    cooled.surroundings = cooled.surroundings.changed(at(30.0), celsius(17.0));
+    let mut on_the_way = first_rise(23.5, measured, 20.0);
+    on_the_way.had = minutes(40.0);
+    let mut sure = first_rise(25.0, measured, 21.0);
+    sure.range = minutes_around([90.0, 90.0, 90.0]);
+    vec![
+        (
+            "first rise at its reference",
+            first_rise(25.0, measured, 25.0),
+        ),
+        ("first rise, 22 °C", first_rise(25.0, measured, 22.0)),
+        (
+            "first rise, 22 °C, nobody measured",
+            first_rise(25.0, hoped, 22.0),
+        ),
+        ("first rise, 19 °C", first_rise(24.0, measured, 19.0)),
+        (
+            "first rise, 19 °C, nobody measured",
+            first_rise(25.0, hoped, 19.0),
+        ),
+        (
+            "first rise, cold at 16 °C",
+            first_rise(23.0, measured, 16.0),
+        ),
+        ("first rise, hot at 29 °C", first_rise(27.0, measured, 29.0)),
+        ("first rise, 22 °C and then 17 °C", cooled),
+        ("first rise, measured on the way", on_the_way),
+        ("first rise whose time is sure", sure),
+        ("buns, 22 °C", final_proof(23.0, measured, 22.0, bun())),
+        (
+            "buns, 26 °C, nobody measured",
+            final_proof(24.0, hoped, 26.0, bun()),
+        ),
+        ("tin loaf, 21 °C", final_proof(24.0, measured, 21.0, tin())),
+        (
+            "first rise in a larder at 12 °C",
+            first_rise(20.0, measured, 12.0),
+        ),
+        (
+            "tin loaf out of the fridge, 22 °C",
+            final_proof(7.0, 1.0, 22.0, tin()),
+        ),
+    ]
+}
+
+/// The brute force reckons the same model: with the likely inputs it comes to the likely moment.
+#[test]
+fn the_brute_force_comes_to_the_likely_moment() {
+    for (name, proof) in kitchens() {
+        let likely = (proof.window().likely() - START).get();
+        checks::assert_close(name, Day::likely(&proof).ready_after(), likely, 0.02);
+    }
+}
+
+#[test]
+fn proof_windows_hold_what_a_sample_says() {
+    let cases = kitchens()
+        .into_iter()
+        .zip(1..)
+        .map(|((name, proof), seed)| {
+            let mut draws = Draws::seeded(seed);
+            let sample: Vec<f64> = (0..DRAWS)
+                .map(|_| Day::drawn(&proof, &mut draws).ready_after())
+                .collect();
+            let window = proof.window().map(|end| (end - START).get());
+            (name.to_owned(), Coverage::of(&window, &sample))
+        });
+    let allowed = Allowed {
+        ends: 3.0,
+        inside: 7.0,
+    };
+    hold("proofs", cases.collect(), &allowed);
+}
