@@ -153,6 +153,17 @@ fn a_great_biot_number_gives_the_zeros_of_the_bare_functions() {
     }
 }
 
+/// J₀ by its power series (Abramowitz & Stegun 9.1.10), good to nine digits below 15.
+fn j0(x: f64) -> f64 {
+    let quarter = -0.25 * x * x;
+    let (mut term, mut sum) = (1.0, 1.0);
+    for k in 1..60 {
+        term *= quarter / f64::from(k).powi(2);
+        sum += term;
+    }
+    sum
+}
+
 proptest! {
     #[test]
     fn every_root_solves_its_equation_and_none_is_missed(
@@ -183,6 +194,26 @@ proptest! {
         for shape in SHAPES {
             let mean: f64 = terms(shape, biot, 200).iter().map(|term| term.mean).sum();
             prop_assert!((mean - 1.0).abs() < 5e-3, "{shape:?} {mean}");
+        }
+    }
+
+    /// Energy: what a mode loses from its inside, ζ² times its mean, leaves through the surface, d Bi times what it
+    /// has there (d is 1, 2 and 3 for slab, cylinder and ball).
+    #[test]
+    fn what_the_inside_loses_goes_through_the_surface(log_biot in -3.0..2.0_f64) {
+        let biot = 10_f64.powf(log_biot);
+        for (shape, dimensions) in std::iter::zip(SHAPES, [1.0, 2.0, 3.0]) {
+            for term in terms(shape, biot, 4) {
+                let z = term.eigenvalue;
+                let at_surface = match shape {
+                    Shape::Slab => z.cos(),
+                    Shape::Cylinder => j0(z),
+                    Shape::Sphere => z.sin() / z,
+                };
+                let lost = z * z * term.mean;
+                let gone = dimensions * biot * term.centre * at_surface;
+                prop_assert!((lost - gone).abs() < 1e-7 * (1.0 + biot), "{shape:?}, Bi {biot}: {lost} {gone}");
+            }
         }
     }
 

@@ -116,6 +116,27 @@ proptest! {
         prop_assert!((unkneaded.likely().get() - mixed_c).abs() < 1e-9);
     }
 
+    /// Between what was mixed and where hours of it would end, and nearer to that the longer it takes.
+    #[test]
+    fn a_kneaded_dough_stays_between_its_beginning_and_its_end(
+        method in some_method(),
+        mixed_c in 5.0..=45.0_f64,
+        kitchen_c in 10.0..=35.0_f64,
+        kneaded_min in 0.0..=60.0_f64,
+        longer_min in 0.0..=60.0_f64,
+    ) {
+        let after = |kneaded_min| {
+            let (mixed, kitchen) = (Celsius::clamped(mixed_c), Celsius::clamped(kitchen_c));
+            after_kneading(method, mixed, kitchen, minutes(kneaded_min)).likely().get()
+        };
+        let (end, now, later) = (after(10_000.0), after(kneaded_min), after(kneaded_min + longer_min));
+        let between = |t: f64, one: f64, other: f64| {
+            t >= one.min(other) - 1e-9 && t <= one.max(other) + 1e-9
+        };
+        prop_assert!(between(now, mixed_c, end), "{now} from {mixed_c} to {end}");
+        prop_assert!(between(later, now, end), "{later} from {now} to {end}");
+    }
+
     #[test]
     fn kneading_is_undone_by_its_inverse(
         method in some_method(),
