@@ -2,6 +2,7 @@
 
 pub mod baker;
 pub mod reckon;
+pub mod reforecast;
 
 use domain::formula::Formula;
 use records::starters;

@@ -9,8 +9,11 @@ mod heat;
 mod kitchen;
 mod yeast;
 
+use std::hint::black_box;
+use std::time::Instant;
+
 use serde::Deserialize;
-use serde_json::Value;
+use serde_json::{Value, json};
 
 #[derive(Deserialize)]
 #[serde(tag = "topic", content = "inputs", rename_all = "snake_case")]
@@ -29,6 +32,28 @@ enum Question {
     Boiling(kitchen::Boiling),
     Mixing(kitchen::Mixing),
     Liquid(kitchen::Liquid),
+    Timed(Timed),
+}
+
+/// Another question, and how long its answer takes.
+#[derive(Deserialize)]
+struct Timed {
+    question: Box<Question>,
+    times: u32,
+}
+
+impl Timed {
+    fn answer(&self) -> Value {
+        let start = Instant::now();
+        for _ in 0..self.times {
+            black_box(answer(black_box(&self.question)));
+        }
+        let whole = start.elapsed().as_secs_f64();
+        json!({
+            "seconds": whole / f64::from(self.times.max(1)),
+            "answer": answer(&self.question),
+        })
+    }
 }
 
 fn answer(question: &Question) -> Value {
@@ -47,6 +72,7 @@ fn answer(question: &Question) -> Value {
         Question::Boiling(inputs) => inputs.answer(),
         Question::Mixing(inputs) => inputs.answer(),
         Question::Liquid(inputs) => inputs.answer(),
+        Question::Timed(inputs) => inputs.answer(),
     }
 }
 

@@ -12,6 +12,7 @@ import { takeUp } from "../../support/mid-bake.js";
 import { hold } from "./measure/budget.js";
 import { serveSmall } from "./measure/packed-host.js";
 import { slowdown } from "./measure/processor.js";
+import { reforecasts } from "./measure/reforecast.js";
 
 const NETWORK = {
   offline: false,
@@ -25,6 +26,7 @@ const LARGEST_PAINT_MS = 1500;
 const COLD_USABLE_MS = 2500;
 const WARM_USABLE_MS = 500;
 const KITCHEN_CHANGE_MS = 16;
+const REFORECAST_MS = 5;
 
 test("cold start", async ({ browser }) => {
   test.setTimeout(120_000);
@@ -126,6 +128,14 @@ test("a change of the kitchen's temperature", async ({ browser, context }) => {
   }
   await host.stop();
   hold("kitchen's temperature to all windows and the plan, script", runs, KITCHEN_CHANGE_MS);
+});
+
+test("one full reforecast", async ({ browser }) => {
+  test.setTimeout(300_000);
+  const rate = await slowdown(browser);
+  for (const { point, runs } of await reforecasts(browser, rate, RUNS)) {
+    hold(`reforecast with all windows at "${point}", script`, runs, REFORECAST_MS);
+  }
 });
 
 /** How long the page's scripts ran for something, in ms. */
