@@ -192,9 +192,11 @@ proptest! {
         likely in 5.0..90.0_f64,
         dough in 4.0..35.0_f64,
         wanted in 70.0..97.0_f64,
-        after in 0.0..200.0_f64,
+        share in 0.05..3.0_f64,
         later in 0.0..30.0_f64,
     ) {
+        // In the first moments the series is cut short.
+        let after = share * likely;
         let course = core_course(
             grams(piece),
             START,
@@ -204,9 +206,8 @@ proptest! {
             metres(0.0),
         );
         let (now, then) = (course.core_at(at(after)).get(), course.core_at(at(after + later)).get());
-        // The series is cut short in the first moments, by a thousandth of the way.
-        prop_assert!(now >= dough - 0.1 && now <= 100.0, "{now}");
-        prop_assert!(then >= now - 0.1, "{now} and then {then}");
+        prop_assert!(now >= dough - 0.02 && now <= 100.0, "{now}");
+        prop_assert!(then >= now - 0.02, "{now} and then {then}");
     }
 
     #[test]
@@ -219,7 +220,9 @@ proptest! {
         let before = spread.window(from, target, &fridge(), START);
         let course = spread.likely().course(START, from, &fridge());
         let read_at = START + (before.likely() - START) * share;
-        let window = window_after(&course, &before, None, target, read_at, course.core_at(read_at));
+        let core = course.core_at(read_at);
+        let passing = spread.window(from, core, &fridge(), START);
+        let window = window_after(&course, &before, Some(&passing), target, read_at, core);
         prop_assert!((window.likely() - before.likely()).get().abs() < 0.01);
         prop_assert!(window.low() >= before.low() && window.low() >= read_at);
         prop_assert!(window.high() <= before.high());
@@ -238,7 +241,8 @@ proptest! {
         let course = spread.likely().course(START, from, &fridge());
         let end = |core: f64| {
             let core = Celsius::clamped(core);
-            window_after(&course, &before, None, target, at(read_at), core).likely()
+            let passing = spread.window(from, core, &fridge(), START);
+            window_after(&course, &before, Some(&passing), target, at(read_at), core).likely()
         };
         let (one, other) = (end(core), end(core - cooler));
         prop_assert!((other - one).get() < 1e-3, "{one:?} {other:?}");
