@@ -25,7 +25,7 @@
 //! | `MEASURED_DOUGH` | a dough that was measured | judgement |
 //! | `UNMEASURED_DOUGH` | a dough that nobody measured | judgement |
 //! | `CHILLED_DOUGH` | a dough out of the fridge | judgement |
-//! | `EYE` | how far a dough has risen, by eye | judgement |
+//! | `EYE`, `LEAST_OWN` | how far a dough has risen, by eye | judgement |
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |
 //! | `OVEN_SPREAD` | how long an oven takes to be hot | judgement |

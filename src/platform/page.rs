@@ -151,13 +151,6 @@ pub fn scroll_to_top() {
     }
 }
 
-/// Brings what was answered into sight, where a long instruction stands over it.
-pub fn show_answer() {
-    if let Ok(Some(answer)) = document().query_selector("[data-scrolls] .answer") {
-        answer.scroll_into_view_with_bool(false);
-    }
-}
-
 /// Gives the focus to the page's heading, so that keys and screen readers go on from there.
 pub fn focus_heading() {
     let heading = document().query_selector("main h1[tabindex]");

@@ -19,7 +19,7 @@ use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::thermal::constants::FRIDGE;
 use crate::thermal::vessel::Surroundings;
 use crate::units::{Celsius, Minutes, Moment, minutes};
-use crate::yeast::proof::{Found, HORIZON, Proof};
+use crate::yeast::proof::{HORIZON, Proof};
 
 /// ASSUMPTION: this part of what an earlier rise lacks is made good by the last.
 const MADE_GOOD: f64 = 0.5;
@@ -89,8 +89,8 @@ impl State {
             let Some((ferment, start)) = self.ferment_of(other) else {
                 return range;
             };
-            let after = self.proof_of(other, ferment, start, None).range;
-            Found::between(&ferment.range, &after).for_later(&range)
+            let (_, found) = self.proof_of(other, ferment, start, None);
+            found.for_later(&range)
         })
     }
 
@@ -120,7 +120,7 @@ impl State {
             if ended.how != How::Skipped {
                 return None;
             }
-            let proof = self.proof_of(other, ferment, start, None);
+            let (proof, _) = self.proof_of(other, ferment, start, None);
             let left = proof.range.likely() - proof.reference_minutes_at(ended.at);
             Some(left.max(minutes(0.0)))
         });
@@ -153,7 +153,7 @@ impl State {
             return None;
         };
         let ferment = Ferment::new(range, Held::Bowl, false);
-        let proof = self.proof_of(step, ferment, since, None);
+        let (proof, _) = self.proof_of(step, ferment, since, None);
         Some(Retarding { proof })
     }
 

@@ -7,7 +7,7 @@ use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::Vessel;
 use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, Share, celsius_delta, minutes};
-use crate::yeast::proof::Proof;
+use crate::yeast::proof::{Found, Proof};
 
 /// How far a dough may lie from its target when nobody measured it.
 ///
@@ -58,16 +58,18 @@ impl State {
     ) -> Proof {
         let range = self.range_today(step, ferment.range);
         self.proof_of(step, Ferment { range, ..ferment }, start, warming_since)
+            .0
     }
 
-    /// The same for a range that is today's already.
+    /// The same for a range that is today's already, with what looks at it say of later rises.
     pub(super) fn proof_of(
         &self,
         step: &Step,
         ferment: Ferment,
         start: Moment,
         warming_since: Option<Moment>,
-    ) -> Proof {
+    ) -> (Proof, Found) {
+        let mut found_out = Found::NOTHING;
         let mut proof = Proof {
             range: ferment.range,
             reference: self.formula.reference,
@@ -86,10 +88,14 @@ impl State {
                     let dough = spread(reading, MEASURED_DOUGH, Basis::Measured);
                     proof.measured(at, dough)
                 }
-                OnTheWay::Risen(share) => proof.seen(at, share),
+                OnTheWay::Risen(share) => {
+                    let (proof, found) = proof.seen(at, share);
+                    found_out = found_out.and(found);
+                    proof
+                }
             };
         }
-        proof
+        (proof, found_out)
     }
 
     /// What was found out about a dough while it rose, oldest first.

@@ -7,13 +7,17 @@
 //! logarithms: `w = v_b / (v_b + v_s)`, `ln W' = ln W + w ln(m / (s W))`, `v' = v_b v_s / (v_b + v_s)`.
 //!
 //! - W, W': reference minutes of the whole way, before and after
-//! - v_b: the squared distance of the range's percentiles from W, as logarithms
+//! - v_b = v_r + v_m: the squared distance of the range's percentiles from W, and of m's from m for what is
+//!   uncertain about the dough's temperature and how yeast minds the cold, as logarithms. Both
+//!   count, for whatever made a dough faster so far goes on doing so.
 //! - v_s: the same of what was seen, `(0.15 / s)²`
 //!
-//! The sum of normal beliefs is Bayes' rule. Half of what a range leaves open belongs to the yeast
-//! and flour of the day, and so to every rise of the same dough; the other half
-//! to how each rise is judged. So a later rise follows half of the shift, and keeps
-//! `1 - (1 - v'/v_b) / 4` of its own squared spread.
+//! The sum of normal beliefs is Bayes' rule. What is uncertain about temperature goes on
+//! acting on the rest of the way, and only what is left of v' is given to the range.
+//!
+//! Of what was found, `v_r / v_b` belongs to the range. Half of that is the yeast's and the
+//! flour's of the day, and so every rise's of the same dough; the other half is how each rise is judged. So
+//! a later rise follows half of that part of the shift, and keeps `1 - w (v_r / v_b) / 4` of its own squared spread.
 //!
 //! ASSUMPTION, all judgement: that an eye is off by 0.15 of the whole rise one time in ten to
 //! either side; that the volume grows evenly with the reference minutes, which is too
@@ -21,6 +25,7 @@
 //! curve); and the two halves.
 
 use super::Proof;
+use super::meter::{Case, Meter};
 use crate::estimate::Estimate;
 use crate::units::{Minutes, Moment, Share};
 
@@ -30,26 +35,31 @@ const EYE: f64 = 0.15;
 /// A sight that is more times off than this is a slip of the finger rather than a pace, as a logarithm.
 const MOST_LN: f64 = 1.1;
 
-/// What was found of a dough's pace on the day.
+/// ASSUMPTION: at least this part of what is left open after a look is the range's own.
+const LEAST_OWN: f64 = 0.5;
+
+/// What was found of the yeast and flour of the day, for later rises of the same dough.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Found {
-    /// How much longer than the formula likely says, as a logarithm.
+    /// How much longer a rise takes than the formula says, as a logarithm.
     ln_longer: f64,
     /// What is left of the squared spread.
     left: f64,
 }
 
 impl Found {
-    /// From the range of a rise before and after somebody looked.
+    /// Nobody has looked.
+    pub const NOTHING: Self = Self {
+        ln_longer: 0.0,
+        left: 1.0,
+    };
+
+    /// Along with what was found later.
     #[must_use]
-    pub fn between(before: &Estimate<Minutes>, after: &Estimate<Minutes>) -> Self {
-        let squared = |range: &Estimate<Minutes>| {
-            let (low, high) = widths(range);
-            (low + high).powi(2)
-        };
+    pub fn and(self, later: Self) -> Self {
         Self {
-            ln_longer: (minutes_of(after) / minutes_of(before)).ln(),
-            left: squared(after) / squared(before).max(1e-12),
+            ln_longer: self.ln_longer + later.ln_longer,
+            left: self.left * later.left,
         }
     }
 
@@ -62,36 +72,60 @@ impl Found {
 }
 
 impl Proof {
-    /// The same proof after someone saw that it had come so far.
+    /// The same proof after someone saw that it had come so far, and what that says of later rises.
     ///
     /// It goes on from there: what is uncertain of the time before no longer matters.
     #[must_use]
-    pub fn seen(&self, at: Moment, share: Share) -> Self {
+    pub fn seen(&self, at: Moment, share: Share) -> (Self, Found) {
         let had = self.reference_minutes_at(at);
         if had.get() <= 0.0 || share.get() <= 0.0 {
-            return self.clone();
+            return (self.clone(), Found::NOTHING);
         }
         let (low, high) = widths(&self.range);
-        let believed = (0.5 * (low + high)).powi(2);
+        let of_range = (0.5 * (low + high)).powi(2);
+        let since = (at - self.start).get();
+        let of_path = self.squared(|case| {
+            let gained = Meter::new(self, case).gained_after(since);
+            (self.had.get() + gained).max(1e-3).ln()
+        });
+        let believed = of_range + of_path;
         let seen = (EYE / share.get()).powi(2);
         let weight = believed / (believed + seen);
         let ln_seen = (had.get() / share.get() / minutes_of(&self.range)).ln();
+        let ln_longer = weight * ln_seen.clamp(-MOST_LN, MOST_LN);
         let dough = self.dough_at(at);
         let (less, more) = (
             self.dough.likely() - self.dough.low(),
             self.dough.high() - self.dough.likely(),
         );
-        Self {
-            range: changed(
-                &self.range,
-                weight * ln_seen.clamp(-MOST_LN, MOST_LN),
-                (1.0 - weight).sqrt(),
-            ),
+        let mut next = Self {
+            range: changed(&self.range, ln_longer, 1.0),
             start: at,
             dough: Estimate::new(dough - less, dough, dough + more, self.dough.basis()),
             had,
             ..self.clone()
-        }
+        };
+        let left = believed * (1.0 - weight);
+        let still_of_path = next.squared(|case| next.log_after(case));
+        let own = (left - still_of_path).max(left * LEAST_OWN);
+        next.range = changed(&self.range, ln_longer, (own / of_range.max(1e-12)).sqrt());
+        let part = of_range / believed.max(1e-12);
+        let found = Found {
+            ln_longer: ln_longer * part,
+            left: 1.0 - weight * part,
+        };
+        (next, found)
+    }
+
+    /// The squared spread of a logarithm for all that is uncertain but the range.
+    fn squared(&self, log_of: impl Fn(&Case) -> f64) -> f64 {
+        let likely = Case::likely(self);
+        let [_, of_path @ ..] = self.spreads();
+        let spread = |(one, other): &(Option<Case>, Option<Case>)| {
+            let [one, other] = [one, other].map(|case| log_of(case.as_ref().unwrap_or(&likely)));
+            (0.5 * (one - other)).powi(2)
+        };
+        of_path.iter().map(spread).sum()
     }
 }
 
