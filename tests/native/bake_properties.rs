@@ -4,6 +4,7 @@
 //! don't, and logs that no baker could have made.
 
 mod days;
+mod drawn;
 mod forecasts;
 mod kitchens;
 mod rejoin;

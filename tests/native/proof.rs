@@ -1,6 +1,7 @@
 //! Yeast's rate and proofs against `reference/proof.toml`.
 
 mod properties;
+mod trace;
 
 use checks::assert_close;
 use domain::estimate::{Basis, Estimate};

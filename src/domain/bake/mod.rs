@@ -11,6 +11,7 @@
 mod clock;
 mod course;
 mod decide;
+mod drawn;
 mod earlier;
 mod event;
 mod forecast;
@@ -30,6 +31,7 @@ mod windows;
 
 pub use clock::SAME_JUMP;
 pub use decide::decide;
+pub use drawn::Drawn;
 pub use earlier::Retarding;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
 pub use forecast::{Forecast, Reason};

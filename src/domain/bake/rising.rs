@@ -69,6 +69,18 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> (Proof, Found) {
+        self.proof_after(step, ferment, start, warming_since, &mut |_, _| ())
+    }
+
+    /// The same, telling on the way until when what was believed before something was found out.
+    pub(super) fn proof_after(
+        &self,
+        step: &Step,
+        ferment: Ferment,
+        start: Moment,
+        warming_since: Option<Moment>,
+        believed: &mut dyn FnMut(&Proof, Moment),
+    ) -> (Proof, Found) {
         let mut found_out = Found::NOTHING;
         let mut proof = Proof {
             range: ferment.range,
@@ -82,18 +94,20 @@ impl State {
         for (at, found) in self.found_on_the_way(step, start) {
             // Once it has had enough, a reading must not make it look as if it were ready only now.
             let enough = proof.reference_minutes_at(at) >= proof.range.likely();
-            proof = match found {
-                OnTheWay::Warm(_) if enough => proof,
+            let next = match found {
+                OnTheWay::Warm(_) if enough => continue,
                 OnTheWay::Warm(reading) => {
                     let dough = spread(reading, MEASURED_DOUGH, Basis::Measured);
                     proof.measured(at, dough)
                 }
                 OnTheWay::Risen(share) => {
-                    let (proof, found) = proof.seen(at, share);
+                    let (next, found) = proof.seen(at, share);
                     found_out = found_out.and(found);
-                    proof
+                    next
                 }
             };
+            believed(&proof, at);
+            proof = next;
         }
         (proof, found_out)
     }

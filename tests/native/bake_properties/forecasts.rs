@@ -29,7 +29,7 @@ fn any_day() -> impl Strategy<Value = (Bake, Moment)> {
 }
 
 /// A bake in the midst of a fermentation, that far into its likely time.
-fn mid_proof() -> impl Strategy<Value = (Bake, StepId, Moment)> {
+pub(super) fn mid_proof() -> impl Strategy<Value = (Bake, StepId, Moment)> {
     (0_usize..3, any_kitchen(), 0_usize..3, 0.05..1.3_f64).prop_map(
         |(which, kitchen, nth, share)| {
             let mut bake = start(which, kitchen);

@@ -76,13 +76,23 @@ impl Meter {
 
     /// The gain from the start to `until`.
     pub(super) fn gained_after(&self, until: f64) -> f64 {
-        let (mut gained, mut from) = (0.0, 0.0);
-        while from < until {
-            let to = self.course.step_end(from).min(until);
-            gained += self.gain(from, to);
-            from = to;
+        self.gained_since(&mut 0.0, until)
+    }
+
+    /// The gain from `from` to `until`, where `from` is moved to.
+    pub(super) fn gained_since(&self, from: &mut f64, until: f64) -> f64 {
+        let mut gained = 0.0;
+        while *from < until {
+            let to = self.course.step_end(*from).min(until);
+            gained += self.gain(*from, to);
+            *from = to;
         }
         gained
+    }
+
+    /// The mean temperature in °C, `t` min after the start.
+    pub(super) fn dough_after(&self, t: f64) -> f64 {
+        self.course.mean_after(t)
     }
 
     /// When so much has been gained, if it is within the horizon.

@@ -38,9 +38,11 @@
 
 mod meter;
 mod seen;
+mod trace;
 
 use self::meter::{Case, Meter};
 pub use self::seen::Found;
+pub use self::trace::Point;
 use super::activity::Cardinals;
 use crate::estimate::{Basis, Estimate};
 use crate::thermal::vessel::{Surroundings, Vessel};
