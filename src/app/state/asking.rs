@@ -29,6 +29,14 @@ fn before_presses(bake: Bake, now: Moment) -> Bake {
     Bake::from_log(bake.id.clone(), before).unwrap_or(bake)
 }
 
+/// A bake as it would be if the kitchen had that temperature. Nothing happens.
+pub(crate) fn in_kitchen(bake: &Bake, air: Celsius, now: Moment) -> Option<Bake> {
+    let entries = decide(bake, Intent::KitchenIs(air), now).ok()?;
+    let mut after = bake.clone();
+    after.append(entries);
+    Some(after)
+}
+
 impl Oventide {
     /// Starts a bake and turns to the Bench.
     pub(crate) fn start_bake(self, formula: Formula) {
@@ -153,9 +161,7 @@ impl Oventide {
         let intent = Intent::KitchenIs(air);
         let mut said = None;
         for view in self.views.read().iter() {
-            let entries = decide(&view.bake, intent.clone(), now).ok()?;
-            let mut after = view.bake.clone();
-            after.append(entries);
+            let after = in_kitchen(&view.bake, air, now)?;
             let answer = answers::answer(&view.bake, &after, &intent, now);
             answers::join(&mut said, answer);
         }

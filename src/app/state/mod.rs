@@ -36,6 +36,7 @@ use platform::wake_lock::{WakeLock, WakeState};
 pub(crate) use alarms::Ringing;
 pub(crate) use answers::Answer;
 pub(crate) use archive::ArchiveOutcome;
+pub(crate) use asking::in_kitchen;
 pub(crate) use effects::{Cause, Effect, Liquid, Shift, TableShift};
 pub(crate) use jump::ClockJump;
 pub(crate) use view::BakeView;

@@ -19,6 +19,7 @@ mod phone;
 mod places;
 mod quantity;
 mod refusal;
+mod rise;
 mod storage;
 mod today;
 mod undo;
@@ -42,6 +43,7 @@ pub(crate) use quantity::{
     temperature, tight, window,
 };
 pub(crate) use refusal::refusal;
+pub(crate) use rise::*;
 pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use today::*;
 pub(crate) use undo::taken_back;

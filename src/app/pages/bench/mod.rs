@@ -13,6 +13,7 @@ mod kitchen_sheet;
 mod menu;
 mod mixing;
 mod readings;
+mod rise;
 mod running;
 mod timers;
 mod wait;

@@ -7,8 +7,8 @@ use domain::schedule::Ask;
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
-use super::Shown;
 use super::elsewhere::{Elsewhere, HowFar, InFridge};
+use super::{Shown, rise};
 use crate::reactive::RwSignal;
 use crate::state::BakeView;
 use crate::widgets::live;
@@ -156,6 +156,7 @@ pub(super) fn WaitSheet(
     view! {
         <Sheet open=open title=text(|_, step| step.title.clone())>
             <p class="digits">{text(window)}</p>
+            {rise::of(app, of)}
             <InFridge shown=shown of=of />
             {live::when(folds, fold)}
             {live::when(waits_for_oven, oven)}

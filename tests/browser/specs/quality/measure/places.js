@@ -126,6 +126,10 @@ async function* sheetsOverTheBench(app) {
   yield "Bench, kitchen's sheet with a changed temperature";
   await bench.setEnteredKitchen();
   yield "Bench, kitchen's answer";
+  await bench.card(/^First rise/).click();
+  await expect(bench.sheet.locator("figure")).toBeVisible();
+  yield "Bench, the sheet of a rise";
+  await close(bench.sheet);
   await bench.setTimer("Rack", 20);
   await bench.bar.getByRole("button", { name: "Timer" }).click();
   await expect(bench.sheet).toBeVisible();
