@@ -26,6 +26,7 @@
 //! | `UNMEASURED_DOUGH` | a dough that nobody measured | judgement |
 //! | `CHILLED_DOUGH` | a dough out of the fridge | judgement |
 //! | `EYE`, `LEAST_OWN` | how far a dough has risen, by eye | judgement |
+//! | `EXPONENT_SPREAD` | how much the dose of yeast matters | judgement |
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |
 //! | `OVEN_SPREAD` | how long an oven takes to be hot | judgement |
@@ -50,6 +51,9 @@
 //! | `THINNEST` | a spread cream | judgement |
 //! | `MOST_LN` | how far a reading moves a pace | judgement |
 //! | `MADE_GOOD`, `LEAST` | a last rise after an early end of the first | judgement |
+//! | `EXPONENT`, `LEAST`, `MOST` | pace against the dose, and where that ends | judgement |
+//! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
+//! | `WARMEST` | the warmest place for a rise | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
 
 use std::ops::{Add, Mul, Sub};

@@ -3,6 +3,7 @@
 mod bake_properties;
 mod bakes;
 mod cooling;
+mod dose;
 mod durations;
 mod food;
 mod formulas;
@@ -26,3 +27,4 @@ mod story;
 mod trade;
 mod transient;
 mod windows;
+mod wishes;

@@ -3,8 +3,8 @@
 from math import exp, log, sqrt
 
 import numpy as np
-from scipy.integrate import cumulative_simpson, solve_ivp
-from scipy.optimize import minimize_scalar
+from scipy.integrate import cumulative_simpson, fixed_quad, solve_ivp
+from scipy.optimize import brentq, minimize_scalar
 
 from bodies import Body
 from heat import history, vessel, volume_error
@@ -15,6 +15,9 @@ DOUGH = (2.0, 38.0, 48.0)
 HARDY = (-2.0, 38.0, 48.0)
 TENDER = (6.0, 38.0, 48.0)
 LAG = 1.3
+DOSE_EXPONENT = 0.85
+DOSES = (0.25, 2.5)
+AROUND = (4.0, 35.0)
 
 
 def rate(t, cardinals):
@@ -94,6 +97,17 @@ class Gain:
                 gained += done.y[0, -1]
         return gained
 
+    def until_by_gauss(self, end):
+        """The same by Gauss and Legendre, crowded towards each change: quick enough for a search."""
+        gained = 0.0
+        for low, high in zip(self.breaks, self.breaks[1:]):
+            span = min(high, end) - low
+            if span > 0:
+                gained += fixed_quad(
+                    lambda u: self.speed(low + span * u**3) * 3 * span * u**2, 0.0, 1.0, n=120
+                )[0]
+        return gained
+
     def reaches(self, wanted):
         """The minute at which so much is gained, by Simpson's rule on a fine graded grid, or None."""
         if wanted <= 0:
@@ -169,4 +183,66 @@ class Proof(Topic):
         return max(errors)
 
 
-TOPICS = [Rate(), Proof()]
+class Backwards(Topic):
+    """What makes a proof ready at a moment: its dose, the air around it, or a time in the fridge first."""
+
+    name = "wishes: dose, temperature and time in the fridge (brentq over Gauss, and solve_ivp)"
+    topic = "backwards"
+
+    def case(self, random):
+        likely = random.uniform(30, 180)
+        return {
+            "vessel": vessel(random, ("bowl", "piece", "tin")),
+            "range_min": [likely, likely, likely],
+            "reference_c": random.uniform(20, 30),
+            "dough_c": random.uniform(15, 32),
+            "kitchen_c": random.uniform(12, 32),
+            "fridge_c": random.uniform(1, 8),
+            "ready_min": likely * random.uniform(0.2, 1) * random.choice([1, 2, 5]),
+        }
+
+    def check(self, inputs, answer):
+        told, ready = answer["body"], inputs["ready_min"]
+        wanted = inputs["range_min"][1]
+        kitchen, fridge = inputs["kitchen_c"], inputs["fridge_c"]
+
+        def gain(*around):
+            return Gain({**inputs, "around": around}, told, inputs["dough_c"])
+
+        def over(*around):
+            """How much more is gained by the moment than is wanted, in parts of that."""
+            return gain(*around).until_by_gauss(ready) / wanted - 1
+
+        def by_air(air):
+            return over((0.0, air))
+
+        def by_minutes_in_the_kitchen(minutes):
+            return over((0.0, fridge), (ready - minutes, kitchen))
+
+        usual = by_air(kitchen) + 1
+        errors = [
+            volume_error(inputs["vessel"], Body.of(told)),
+            met(answer["times"], lambda times: usual * times**DOSE_EXPONENT - 1, *DOSES, 0.1),
+            met(answer["around_c"], by_air, *AROUND, 10.0),
+            met(answer["kitchen_min"], by_minutes_in_the_kitchen, 0.0, ready, 10.0),
+        ]
+        if isinstance(answer["around_c"], float):
+            # The search itself must not hang on how the gain is summed.
+            gained = gain((0.0, answer["around_c"])).until(ready)
+            errors.append(relative(gained, wanted))
+        return max(errors)
+
+
+def met(got, over, low, high, least):
+    """The error of an answer between two ends, or of the reason why there is none; `over` rises."""
+    # How far an end is from being the answer itself: there it may be given or refused.
+    if got == "too early":
+        return max(over(high), 0.0)
+    if got == "too late":
+        return max(-over(low), 0.0)
+    if over(high) < 0 or over(low) > 0:
+        return max(-over(high), over(low))
+    return relative(got, brentq(over, low, high, xtol=1e-10), least)
+
+
+TOPICS = [Rate(), Proof(), Backwards()]

@@ -1,9 +1,10 @@
 //! Questions about yeast and proofs.
 
 use domain::estimate::{Basis, Estimate};
-use domain::units::{Celsius, Minutes};
+use domain::thermal::vessel::Surroundings;
+use domain::units::{Celsius, Minutes, Moment};
 use domain::yeast::activity::{Cardinals, relative_rate};
-use domain::yeast::proof::Proof;
+use domain::yeast::proof::{Proof, Unmet};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
@@ -60,6 +61,49 @@ impl ProofQuestion {
             "minutes": minutes_of(&proof.window()),
             "stalls": proof.stalls(),
             "reference_minutes": proof.reference_minutes_at(minutes_after(self.at_min)).get(),
+        })
+    }
+}
+
+#[derive(Deserialize)]
+pub(crate) struct Backwards {
+    vessel: VesselQuestion,
+    range_min: [f64; 3],
+    reference_c: f64,
+    dough_c: f64,
+    kitchen_c: f64,
+    fridge_c: f64,
+    ready_min: f64,
+}
+
+/// A number, or in words why there is none.
+fn told(answer: Result<f64, Unmet>) -> Value {
+    match answer {
+        Ok(number) => json!(number),
+        Err(Unmet::TooEarly) => json!("too early"),
+        Err(Unmet::TooLate) => json!("too late"),
+    }
+}
+
+impl Backwards {
+    pub(crate) fn answer(&self) -> Value {
+        let proof = Proof {
+            range: estimate(self.range_min, Minutes::clamped),
+            reference: Celsius::clamped(self.reference_c),
+            start: START,
+            dough: Estimate::exact(Celsius::clamped(self.dough_c), Basis::Model),
+            surroundings: Surroundings::constant(Celsius::clamped(self.kitchen_c)),
+            vessel: self.vessel.vessel(),
+            had: Minutes::clamped(0.0),
+        };
+        let ready = minutes_after(self.ready_min);
+        let fridge = Celsius::clamped(self.fridge_c);
+        let in_the_kitchen = |out: Moment| (ready - out).get();
+        json!({
+            "body": described(proof.vessel.body()),
+            "times": told(proof.dose_for(ready)),
+            "around_c": told(proof.temperature_for(ready).map(Celsius::get)),
+            "kitchen_min": told(proof.out_of_fridge_for(ready, fridge).map(in_the_kitchen)),
         })
     }
 }

@@ -1,9 +1,8 @@
 //! All formulas, each as a card that leads to it.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Start};
 use domain::formula::Formula;
 use domain::kitchen::Kitchen;
-use domain::schedule::{Outline, outline};
+use domain::schedule::if_started;
 use domain::units::Moment;
 use leptos::prelude::*;
 
@@ -45,7 +44,7 @@ pub(crate) fn FormulaCards() -> impl IntoView {
 
 fn card(formula: &Formula, kitchen: Kitchen, now: Moment) -> impl IntoView + use<> {
     let length =
-        if_started(formula, kitchen, now).map(|outline| words::whole_length(&outline.table, now));
+        if_started(formula, &kitchen, now).map(|outline| words::whole_length(&outline.table, now));
     view! {
         <a class="card" href=Route::Formula(formula.id.clone()).href()>
             <h2>{formula.name.clone()}</h2>
@@ -55,18 +54,4 @@ fn card(formula: &Formula, kitchen: Kitchen, now: Moment) -> impl IntoView + use
             <p class="soft">{words::allergens(formula)}</p>
         </a>
     }
-}
-
-/// The whole bake, if it started then in this kitchen.
-pub(crate) fn if_started(formula: &Formula, kitchen: Kitchen, at: Moment) -> Option<Outline> {
-    let start = Box::new(Start {
-        formula: formula.clone(),
-        kitchen,
-    });
-    let entry = Entry {
-        at,
-        event: Event::Started(start),
-    };
-    let bake = Bake::from_log(BakeId(String::new()), vec![entry])?;
-    Some(outline(bake.state(), at))
 }

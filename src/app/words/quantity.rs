@@ -79,9 +79,7 @@ pub(crate) fn mass(value: Grams) -> String {
 
 /// An amount as these scales show it: always in grams, so that it can be weighed as it stands.
 pub(crate) fn amount(amount: Grams, scales: &Scales) -> String {
-    let finely = scales.fine.filter(|fine| amount <= fine.up_to);
-    let step = finely.map_or(scales.step, |fine| fine.step);
-    let digits = match step.get() {
+    let digits = match scales.step_for(amount).get() {
         step if step < 0.095 => 2,
         step if step < 0.95 => 1,
         _ => 0,

@@ -107,6 +107,20 @@ impl State {
         }
     }
 
+    /// The rise of a step if it started at that moment; `None` where no yeast works.
+    #[must_use]
+    pub fn rise_if_started(
+        &self,
+        step: &Step,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> Option<Proof> {
+        match self.going(step, start, warming_since) {
+            Going::Rises(proof) => Some(proof),
+            Going::Clock(..) | Going::Cools(_) => None,
+        }
+    }
+
     /// The likely part of [`Self::length_if_started`], without reckoning the window.
     pub(crate) fn likely_length(&self, step: &Step, start: Moment) -> Minutes {
         match self.going(step, start, None) {

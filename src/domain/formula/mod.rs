@@ -8,6 +8,7 @@
 
 pub mod bakers;
 mod check;
+mod dose;
 mod liquid;
 mod percent;
 mod scale;

@@ -9,7 +9,8 @@
 
 use super::Draft;
 use crate::food::FoodKind;
-use crate::units::{BakersPercent, bakers_percent};
+use crate::units::{BakersPercent, bakers_percent, grams};
+use crate::yeast::kinds::YeastKind;
 
 /// One thing looked at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,25 +50,20 @@ impl Reading {
 
 /// How much fresh yeast one gram of each kind stands for.
 ///
-/// Fresh × 0.40 is active dry and fresh × 0.33 is instant: a bread-baking
-/// textbook's table "Yeast conversions, fresh to dry".
+/// Where that is from stands in [`kinds`](crate::yeast::kinds).
 #[must_use]
 pub fn fresh_yeast_per_gram(food_key: &str) -> f64 {
-    match food_key {
-        "yeast-active-dry" => 1.0 / 0.40,
-        "yeast-instant" => 1.0 / 0.33,
-        _ => 1.0,
-    }
+    let kind = match food_key {
+        "yeast-active-dry" => YeastKind::ActiveDry,
+        "yeast-instant" => YeastKind::Instant,
+        _ => YeastKind::Fresh,
+    };
+    kind.as_kind(grams(1.0), YeastKind::Fresh).get()
 }
 
 /// Every measure of a formula's dough with its usual range.
 #[must_use]
 pub fn readings(formula: &Draft) -> Vec<Reading> {
-    let fresh_yeast = formula
-        .dough_ingredients()
-        .filter(|part| part.food.kind == FoodKind::Yeast)
-        .map(|part| part.mass * fresh_yeast_per_gram(part.food.key))
-        .sum();
     let reading = |measure, found, least: f64, most: f64| Reading {
         measure,
         found,
@@ -91,7 +87,7 @@ pub fn readings(formula: &Draft) -> Vec<Reading> {
         ),
         reading(
             Measure::FreshYeast,
-            formula.percent_of_flour(fresh_yeast),
+            formula.percent_of_flour(formula.fresh_yeast()),
             0.2,
             8.0,
         ),

@@ -51,6 +51,23 @@ impl Scales {
         shown.into_iter().map(Grams::clamped).collect()
     }
 
+    /// The smallest difference they show where so much is weighed.
+    #[must_use]
+    pub fn step_for(&self, mass: Grams) -> Grams {
+        let finely = self.fine.filter(|fine| mass <= fine.up_to);
+        finely.map_or(self.step, |fine| fine.step)
+    }
+
+    /// One amount by itself as these scales can show it: a step at least, and between two bounds
+    /// where there is a step between them.
+    #[must_use]
+    pub fn nearest(&self, exact: Grams, least: Grams, most: Grams) -> Grams {
+        let step = self.step_for(exact);
+        // A whisker beyond a step is that step.
+        let (first, last) = ((least / step - 1e-9).ceil(), (most / step + 1e-9).floor());
+        step * (exact / step).round().min(last).max(first).max(1.0)
+    }
+
     fn weighs_finely(&self, mass_g: f64) -> bool {
         self.fine.is_some_and(|fine| mass_g <= fine.up_to.get())
     }

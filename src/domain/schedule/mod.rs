@@ -14,9 +14,11 @@ mod night;
 mod offers;
 mod outline;
 mod tails;
+mod wish;
 
 pub use focus::{Ask, Running, focus, running};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::offers;
 pub use outline::{Outline, Planned, outline};
 pub use tails::tails;
+pub use wish::{if_started, rise_if_started, yeast_for};

@@ -6,7 +6,7 @@ use super::offers::{rank, start_by};
 use super::tails::tails;
 use crate::bake::State;
 use crate::estimate::{Basis, Estimate};
-use crate::formula::{Length, Step, StepId, StepKind};
+use crate::formula::{Formula, Length, Step, StepId, StepKind};
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -61,6 +61,32 @@ pub fn outline(state: &State, now: Moment) -> Outline {
     Outline { steps, table }
 }
 
+/// When the dough of a step is planned to begin to follow the kitchen: as its
+/// first rise begins, or as it comes out of the fridge.
+pub(super) fn warming_since(
+    formula: &Formula,
+    step: &Step,
+    planned: &dyn Fn(StepId) -> Option<Planned>,
+) -> Option<Moment> {
+    let from_fridge = matches!(
+        step.length,
+        Length::Ferment {
+            from_fridge: true,
+            ..
+        }
+    );
+    let steps = formula.steps.iter();
+    let planned = steps
+        .filter(|other| other.component == step.component)
+        .filter_map(|other| Some((other, planned(other.id)?)));
+    if from_fridge {
+        let out = planned.filter(|(other, _)| other.kind == StepKind::Retard);
+        return out.map(|(_, planned)| planned.end).max();
+    }
+    let rises = planned.filter(|(other, _)| matches!(other.length, Length::Ferment { .. }));
+    rises.map(|(_, planned)| planned.start).min()
+}
+
 /// Work that could be taken up.
 struct Ready<'a> {
     step: &'a Step,
@@ -104,7 +130,8 @@ impl Forward<'_> {
             // "Not yet" moves the look, and with it the end that can be reckoned with.
             Some(forecast) => (forecast.start, forecast.window, forecast.look),
             None => {
-                let warming_since = self.warming_since(step);
+                let planned = |step| self.planned.get(&step).copied();
+                let warming_since = warming_since(&self.state.formula, step, &planned);
                 let length = self
                     .state
                     .length_if_warming_since(step, ready, warming_since);
@@ -126,28 +153,6 @@ impl Forward<'_> {
         };
         self.planned.insert(step.id, planned);
         true
-    }
-
-    /// When the dough of a step is planned to begin to follow the kitchen: as its
-    /// first rise begins, or as it comes out of the fridge.
-    fn warming_since(&self, step: &Step) -> Option<Moment> {
-        let from_fridge = matches!(
-            step.length,
-            Length::Ferment {
-                from_fridge: true,
-                ..
-            }
-        );
-        let steps = self.state.formula.steps.iter();
-        let planned = steps
-            .filter(|other| other.component == step.component)
-            .filter_map(|other| Some((other, self.planned.get(&other.id)?)));
-        if from_fridge {
-            let out = planned.filter(|(other, _)| other.kind == StepKind::Retard);
-            return out.map(|(_, planned)| planned.end).max();
-        }
-        let rises = planned.filter(|(other, _)| matches!(other.length, Length::Ferment { .. }));
-        rises.map(|(_, planned)| planned.start).min()
     }
 
     /// The work that hands take up next: of what is ready when they are free, what

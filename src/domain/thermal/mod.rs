@@ -2,7 +2,7 @@
 
 pub mod constants;
 pub mod cooling;
-mod crossing;
+pub(crate) mod crossing;
 pub mod film;
 pub mod kneading;
 pub mod liquid;

@@ -26,7 +26,8 @@
 //! in 1.0 min at 58 °C (Channaiah et al., J. Food Prot. 79 (2016) 544). The
 //! model stops at Tmax and lets yeast resume when cooled, which is wrong above
 //! about 50 °C and of no matter below. Sugar, salt and the dose are left to
-//! the formula's own reference time.
+//! the formula's own reference time; what others would make of it, [`dose`](super::dose)
+//! and [`slowing`](super::slowing) say.
 
 use crate::units::{Celsius, celsius};
 

@@ -1,12 +1,11 @@
 //! When each step would be, if the bake started now.
 
 use domain::formula::Formula;
-use domain::schedule::{Outline, night_work};
+use domain::schedule::{Outline, if_started, night_work};
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
 
-use crate::pages::formulas::if_started;
 use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::live::{self, Rows};
@@ -21,7 +20,7 @@ pub(super) fn plan(formula: Memo<Formula>) -> Plan {
     let kitchen = Memo::new(move |_| app.settings.read().kitchen);
     Memo::new(move |_| {
         let now = app.beat.get();
-        if_started(&formula.read(), kitchen.get(), now).map(|outline| (outline, now))
+        if_started(&formula.read(), &kitchen.read(), now).map(|outline| (outline, now))
     })
 }
 

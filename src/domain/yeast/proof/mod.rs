@@ -36,10 +36,12 @@
 //! formula's time already holds them at its own reference), and how well the
 //! temperature of the kitchen is known.
 
+mod backwards;
 mod meter;
 mod seen;
 mod trace;
 
+pub use self::backwards::{COLDEST, Unmet, WARMEST};
 use self::meter::{Case, Meter};
 pub use self::seen::Found;
 pub use self::trace::Point;
