@@ -105,6 +105,35 @@ pub fn hour(moment: Moment) -> u32 {
     date(moment).get_hours()
 }
 
+/// The minute of the day where the phone is, from 0 to 1439.
+#[must_use]
+pub fn minute_of_day(moment: Moment) -> u32 {
+    let date = date(moment);
+    date.get_hours() * 60 + date.get_minutes()
+}
+
+/// When the phone's clock next shows a minute of the day, from `after` on.
+///
+/// Where summer time begins by leaving that minute out, it is an hour off.
+#[must_use]
+pub fn next_time_of_day(minute: u32, after: Moment) -> Moment {
+    const DAY: u32 = 24 * 60;
+    const MINUTE_MS: i64 = 60_000;
+    let ahead = |from: Moment| i64::from((minute + DAY - minute_of_day(from)) % DAY);
+    let later = |from: Moment, minutes: i64| {
+        Moment::from_epoch_ms(from.epoch_ms().saturating_add(minutes * MINUTE_MS))
+    };
+    // Every time zone counts whole minutes.
+    let to_whole = (MINUTE_MS - after.epoch_ms().rem_euclid(MINUTE_MS)) % MINUTE_MS;
+    let from = Moment::from_epoch_ms(after.epoch_ms().saturating_add(to_whole));
+    let next = later(from, ahead(from));
+    // A day on which the clock is put forward or back is an hour shorter or longer.
+    match ahead(next) {
+        off if off > i64::from(DAY / 2) => later(next, off - i64::from(DAY)),
+        off => later(next, off),
+    }
+}
+
 /// Something that is done again and again until this is dropped.
 #[must_use = "it stops when dropped"]
 pub struct Ticker {

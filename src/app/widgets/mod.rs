@@ -10,6 +10,7 @@ pub(crate) mod lesson;
 pub(crate) mod liquid;
 pub(crate) mod live;
 pub(crate) mod phone;
+pub(crate) mod presses;
 pub(crate) mod rise;
 pub(crate) mod sheet;
 pub(crate) mod stepper;

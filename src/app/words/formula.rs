@@ -94,14 +94,14 @@ pub(crate) fn night_work(work: &NightWork, start: Moment) -> String {
 }
 
 /// A forecast to five minutes.
-fn about_time(moment: Moment) -> String {
+pub(super) fn about_time(moment: Moment) -> String {
     const FIVE_MINUTES_MS: i64 = 5 * 60_000;
     let fives = (moment.epoch_ms() + FIVE_MINUTES_MS / 2) / FIVE_MINUTES_MS;
     time_of_day(Moment::from_epoch_ms(fives * FIVE_MINUTES_MS))
 }
 
 /// "12:45", or "12:45 on Sunday" where that is another day than `before`.
-fn time_on_day(moment: Moment, before: Moment) -> String {
+pub(super) fn time_on_day(moment: Moment, before: Moment) -> String {
     let time = about_time(moment);
     if clock::day(moment) == clock::day(before) {
         time

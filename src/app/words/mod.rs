@@ -24,6 +24,7 @@ mod storage;
 mod today;
 mod undo;
 mod widgets;
+mod wish;
 
 pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note};
 pub(crate) use answer::{answer, piece_advice};
@@ -48,6 +49,7 @@ pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use today::*;
 pub(crate) use undo::taken_back;
 pub(crate) use widgets::*;
+pub(crate) use wish::*;
 
 /// The app's own name.
 pub(crate) const NAME: &str = "Oventide";

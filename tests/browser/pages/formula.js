@@ -9,14 +9,45 @@ export class FormulaPage {
     this.#app = app;
     this.start = app.page.getByRole("button", { name: "Start this bake" });
     this.night = app.page.locator(".night");
+    const ready = app.page.getByRole("region", { name: "Ready when it suits you" });
+    this.ready = ready;
+    this.wanted = ready.getByLabel("Wanted ready at");
+    this.ways = ready.getByRole("status").locator("p");
+    this.changeYeast = ready.getByRole("button", { name: /yeast$/ });
     this.lessons = app.page.getByRole("region", { name: "Next time, you wrote" });
+  }
+
+  /** Opens a formula, by way of the formulas' page. */
+  async look(name) {
+    await this.#app.go("Formulas");
+    await this.#app.page.getByRole("main").getByRole("link", { name }).click();
+    await expect(this.#app.heading).toHaveText(name);
+  }
+
+  /** When a rise is likely ready as things are, in minutes of the day. */
+  async readyAt(rise) {
+    const said = this.ready.getByText(new RegExp(`^${rise}: ready at about`));
+    const [, hours, minutes] = (await said.innerText()).match(/about (\d\d):(\d\d)/).map(Number);
+    return 60 * hours + minutes;
+  }
+
+  /** Wants the rise that is chosen ready at a minute of the day. */
+  async want(minute) {
+    const two = (number) => String(number).padStart(2, "0");
+    const time = `${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+    await this.wanted.fill(time);
+    await this.wanted.blur();
+    await expect(this.ways.first()).toContainText(time);
+  }
+
+  /** What the list of amounts has of something. */
+  amount(name) {
+    return this.#app.page.getByRole("region", { name: "Amounts" }).locator("li", { hasText: name });
   }
 
   /** Starts a bake of a formula, by way of the formulas' page. */
   async bake(name) {
-    await this.#app.go("Formulas");
-    await this.#app.page.getByRole("main").getByRole("link", { name }).click();
-    await expect(this.#app.heading).toHaveText(name);
+    await this.look(name);
     await this.start.click();
     await expect(this.#app.bench.mainAction).toBeVisible();
   }

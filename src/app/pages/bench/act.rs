@@ -3,19 +3,15 @@
 use domain::bake::{Intent, marks_of};
 use domain::formula::{Step, StepKind};
 use domain::schedule::Ask;
-use domain::units::Moment;
 use leptos::prelude::*;
-use platform::clock;
 
 use super::Shown;
 use super::wait::{Delay, LOOK_AGAIN, is_oven_on};
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::widgets::live;
+use crate::widgets::presses::Presses;
 use crate::words;
-
-/// A second press sooner than this after the first is the same press.
-const SAME_PRESS_MS: i64 = 400;
 
 /// The main action and its neighbours.
 #[component]
@@ -23,18 +19,9 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
     let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
     let paused = Memo::new(move |_| shown.is_paused());
-    let last_press = StoredValue::new(Moment::from_epoch_ms(0));
-    let fresh = move || {
-        let now = clock::now();
-        let before = last_press.get_value();
-        let again = (now.epoch_ms() - before.epoch_ms()).abs() < SAME_PRESS_MS;
-        if !again {
-            last_press.set_value(now);
-        }
-        !again
-    };
+    let presses = Presses::new();
     let press = move |_| {
-        if fresh() {
+        if presses.is_new() {
             press(shown, asked.get_untracked(), paused.get_untracked());
         }
     };
@@ -77,12 +64,12 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         Ask::Idle | Ask::AllDone => None,
     };
     let press_other = move || {
-        if let Some((_, intent)) = untrack(other).filter(|_| fresh()) {
+        if let Some((_, intent)) = untrack(other).filter(|_| presses.is_new()) {
             shown.ask(intent);
         }
     };
     let undo = Callback::new(move |()| {
-        if fresh() {
+        if presses.is_new() {
             shown.ask(Intent::Undo);
         }
     });

@@ -6,6 +6,7 @@ use domain::units::Grams;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
+use crate::state::oventide;
 use crate::widgets::choices::Choices;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::stepper::Stepper;
@@ -22,6 +23,9 @@ enum Way {
 /// The ways, in the order of [`words::FIT_WAYS`].
 const WAYS: [Way; 3] = [Way::Pieces, Way::Dough, Way::Flour];
 
+/// As much yeast as the formula has.
+pub(super) const OWN_YEAST: f64 = 1.0;
+
 /// A formula with what the baker wants of it.
 #[derive(Clone, Copy)]
 pub(super) struct Fitting {
@@ -31,7 +35,12 @@ pub(super) struct Fitting {
     dough_g: RwSignal<f64>,
     flour_g: RwSignal<f64>,
     refused: Memo<Option<ScaleError>>,
-    /// What comes of it; while the wish can't be met, what came of the last that could.
+    /// What comes of it with the formula's own dose of yeast; while the wish can't be met, what
+    /// came of the last that could.
+    pub(super) own: Memo<Formula>,
+    /// How many times the formula's own yeast goes in today.
+    pub(super) yeast: RwSignal<f64>,
+    /// What comes of it all.
     pub(super) fitted: Memo<Formula>,
 }
 
@@ -58,9 +67,18 @@ impl Fitting {
                 })
             })
         });
-        let fitted = Memo::new(move |last: Option<&Formula>| match scaled.get() {
+        let own = Memo::new(move |last: Option<&Formula>| match scaled.get() {
             Ok(fitted) => fitted,
             Err(_) => last.cloned().unwrap_or_else(|| formula.get_value()),
+        });
+        let app = oventide();
+        let yeast = RwSignal::new(OWN_YEAST);
+        let fitted = Memo::new(move |_| match yeast.get() {
+            OWN_YEAST => own.get(),
+            times => {
+                let scales = app.settings.read().kitchen.scales;
+                own.read().with_yeast(times, Some(&scales))
+            }
         });
         Self {
             way,
@@ -69,6 +87,8 @@ impl Fitting {
             dough_g,
             flour_g,
             refused: Memo::new(move |_| scaled.get().err()),
+            own,
+            yeast,
             fitted,
         }
     }
@@ -80,7 +100,8 @@ impl Fitting {
 
     /// Changes what it is reckoned from, and keeps what it has come to.
     fn turn_to(self, way: Way) {
-        let fitted = self.fitted.read_untracked();
+        // Pieces that yeast made a little lighter aren't wished lighter.
+        let fitted = self.own.read_untracked();
         self.mass_g.set(fitted.pieces.mass.get().round());
         self.dough_g.set(fitted.dough_mass().get().round());
         self.flour_g.set(fitted.flour_mass().get().round());

@@ -4,6 +4,7 @@ mod fit;
 mod liquid;
 mod look;
 mod times;
+mod wish;
 
 use domain::formula::{Formula, FormulaId};
 use leptos::prelude::*;
@@ -19,6 +20,7 @@ use fit::{Fit, Fitting};
 use liquid::Liquids;
 use look::{Care, Parts};
 use times::Times;
+use wish::ReadyAt;
 
 /// One formula.
 #[component]
@@ -72,6 +74,7 @@ fn OneFormula(formula: Formula) -> impl IntoView {
         <Care formula=fitting.fitted />
         <Lessons formula=fitting.fitted />
         <Times formula=fitting.fitted plan=plan />
+        <ReadyAt fitting=fitting />
         <section class="section" aria-labelledby="before-start">
             <h2 id="before-start">{words::BEFORE_START}</h2>
             <TestAlarm />

@@ -49,6 +49,11 @@ async function* beforeAnyBake(app) {
     await expect(app.heading).toHaveText(name);
     yield `Formula: ${name}`;
   }
+  await app.turnTo("#/formulas/plum-almond-buns");
+  await expect(app.heading).toHaveText(FORMULAS.buns);
+  await app.formula.want((await app.formula.readyAt("First rise")) + 60);
+  await expect(app.formula.changeYeast).toBeVisible();
+  yield "Formula, wanted ready later";
   await app.turnTo("#/formulas/none");
   await expect(app.heading).toBeVisible();
   yield "Formula that isn't there";

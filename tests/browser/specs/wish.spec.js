@@ -1,0 +1,118 @@
+// The reverse question: a rise that is wanted ready at another time, before the bake is started.
+
+import { FORMULAS } from "../pages/formula.js";
+import { SECOND } from "../support/clock.js";
+import { expect, test } from "../support/test.js";
+
+test("less yeast for a later rise: amounts and times follow, it can be undone, and the bake keeps it", async ({
+  app,
+  context,
+  server,
+}) => {
+  const { bench, clock, formula, page } = app;
+  // From here on all of it comes from the phone.
+  await app.install();
+  await server.stop();
+  await context.setOffline(true);
+  await formula.look(FORMULAS.buns);
+  const yeast = formula.amount("instant yeast");
+  await expect(yeast).toContainText(/^5\sg/);
+  const usual = await formula.readyAt("First rise");
+  const table = page.getByRole("region", { name: "If you start now" }).locator("p.digits");
+  const before = await table.innerText();
+
+  await test.step("the wish is answered", async () => {
+    await formula.want(usual + 45);
+    await expect(formula.ways).toHaveText([
+      /^For \d\d:\d\d:$/,
+      /^Take 3\sg of yeast: ready at about \d\d:\d\d, between \d\d:\d\d and \d\d:\d\d\.$/,
+      /^Or keep the rising dough at 1\d(\.5)?\s°C\.$/,
+      /^Or put it in the fridge first, for .+, and take it out at about \d\d:\d\d\.$/,
+    ]);
+  });
+
+  await test.step("taken, everything follows", async () => {
+    await formula.changeYeast.click();
+    await expect(formula.changeYeast).toHaveText(/^Back to 5\sg of yeast$/);
+    await expect(formula.changeYeast).toBeFocused();
+    await expect(yeast).toContainText(/^3\sg/);
+    await expect(table).not.toHaveText(before);
+    expect(Math.abs((await formula.readyAt("First rise")) - usual - 45)).toBeLessThanOrEqual(15);
+  });
+
+  await test.step("a press that comes twice undoes nothing, and a later one does", async () => {
+    await formula.changeYeast.click();
+    await expect(yeast).toContainText(/^3\sg/);
+    await clock.pass(SECOND);
+    await formula.changeYeast.click();
+    await expect(yeast).toContainText(/^5\sg/);
+    await expect(table).toHaveText(before);
+    await clock.pass(SECOND);
+    await formula.changeYeast.click();
+    await expect(yeast).toContainText(/^3\sg/);
+  });
+
+  await test.step("the bake has it, also after a reload", async () => {
+    await formula.start.click();
+    await expect(bench.title).toHaveText("Gather");
+    await expect(bench.mark(/^instant yeast\s*3\sg/)).toBeVisible();
+    await app.reload();
+    await expect(bench.mark(/^instant yeast\s*3\sg/)).toBeVisible();
+  });
+
+  await test.step("and the formula is as it was", async () => {
+    await app.turnTo("#/formulas/plum-almond-buns");
+    await expect(yeast).toContainText(/^5\sg/);
+  });
+});
+
+test("a wish that can't be met says so in a sentence, and a far one leads to the fridge", async ({ app }) => {
+  const { formula } = app;
+  await app.open();
+  await formula.look(FORMULAS.buns);
+  const usual = await formula.readyAt("First rise");
+
+  await test.step("too early", async () => {
+    await formula.want(usual - 75);
+    await expect(formula.ways).toHaveText([
+      /^For \d\d:\d\d:$/,
+      "Yeast won't do it: even two and a half times as much is too slow.",
+      /^Warmth won't do it: even at 35\s°C it isn't ready by then\.$/,
+    ]);
+    await expect(formula.changeYeast).toBeHidden();
+  });
+
+  await test.step("too late for yeast alone", async () => {
+    await formula.want(usual + 10 * 60);
+    await expect(formula.ways.nth(1)).toHaveText("Yeast won't do it: even a quarter of it is ready sooner.");
+    await expect(formula.ways.nth(2)).toHaveText(/^Or keep the rising dough at [\d.]+\s°C\.$/);
+    await expect(formula.ways.nth(3)).toHaveText(
+      /^Or put it in the fridge first, for \d+\sh( \d+\smin)?, and take it out at about \d\d:\d\d\.$/,
+    );
+    await expect(formula.changeYeast).toBeHidden();
+  });
+
+  await test.step("near enough", async () => {
+    await formula.want(usual);
+    await expect(formula.ways).toHaveText([/^For \d\d:\d\d:$/, "It is near enough as it is."]);
+  });
+
+  await test.step("near the scales' step", async () => {
+    // Half a gram less is none less on scales of whole grams.
+    await formula.want(usual + 10);
+    await expect(formula.ways.nth(1)).toHaveText("Yeast won't do it: your scales can't weigh it finely enough.");
+    await expect(formula.changeYeast).toBeHidden();
+  });
+
+  await test.step("the final proof takes the first rise along", async () => {
+    await formula.ready.getByText("Final proof", { exact: true }).click();
+    const proofed = await formula.readyAt("Final proof");
+    expect(proofed).toBeGreaterThan(usual);
+    await formula.want(proofed + 60);
+    await expect(formula.changeYeast).toHaveText(/^Use [34]\sg of yeast$/);
+    await formula.changeYeast.click();
+    expect(Math.abs((await formula.readyAt("Final proof")) - proofed - 60)).toBeLessThanOrEqual(25);
+    await formula.ready.getByText("First rise", { exact: true }).click();
+    expect(await formula.readyAt("First rise")).toBeGreaterThan(usual);
+  });
+});
