@@ -3,6 +3,7 @@
 
 mod liquid;
 mod properties;
+mod trade;
 
 use checks::assert_close;
 use domain::food::{Food, food};
