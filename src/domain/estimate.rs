@@ -35,6 +35,7 @@
 //! | `SUCROSE_HEAT_OF_SOLUTION_SPREAD` | cold of dissolving sugar | published |
 //! | `MILK_FAT_MELTING_SPREAD` | cold of melting butter | judgement |
 //! | `LEFT_OUT` | what kneading leaves out | judgement |
+//! | `UNSURE` | how fast flour and a bowl chill | judgement |
 //!
 //! Likely values and bounds that are judgement as well:
 //!
@@ -44,7 +45,9 @@
 //! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece` | the shapes of bodies | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
-//! | `MOST_ICE`, `COLD_TAP` | cold water | judgement |
+//! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |
+//! | `NO_YEAST_LIQUID_CAP` | liquid as warm as flour bears | judgement |
+//! | `SPREAD`, `WALL`, `LONGEST`, `COLDEST` | flour and a bowl that are chilled | judgement |
 //! | `WARMED_FLOUR`, `WARMED_BOWL`, `ANOTHER_PLACE` | what else to warm or chill | judgement |
 //! | `NOTICEABLE`, `WORTH_DOING` | what a baker would notice | judgement |
 //! | `CORE_BELOW_BOILING` | the middle of bread at its hottest | judgement |

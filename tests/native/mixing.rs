@@ -1,14 +1,17 @@
 //! Mixing, kneading, the liquid's temperature and ice, against `reference/mixing.toml`,
 //! where sources and tolerances stand, and against what must always hold.
 
+mod frozen;
 mod liquid;
 mod properties;
+mod several;
 mod trade;
 
 use checks::assert_close;
 use domain::food::{Food, food};
 use domain::thermal::constants as known;
 use domain::thermal::kneading::{KneadingMethod, after_kneading};
+use domain::thermal::liquid::chilling::FLOUR;
 use domain::thermal::liquid::ice::{ice_at, ice_for, trade_ice};
 use domain::thermal::liquid::rule::rule_of_factors;
 use domain::thermal::mixing::{Part, PartKind, Sources, melted_share, mixed_temperature};
@@ -250,6 +253,8 @@ fn constants_are_those_of_their_sources() {
             "ice, specific heat" => known::ICE_SPECIFIC_HEAT.get(),
             "ice, L/c" => known::ICE_HEAT_OF_FUSION.get() / known::COLD_WATER_SPECIFIC_HEAT.get(),
             "sucrose, heat of solution" => known::SUCROSE_HEAT_OF_SOLUTION.get(),
+            "flour, conductivity" => FLOUR.conductivity.get(),
+            "flour, poured density" => FLOUR.density.get(),
             "milk fat, heat of fusion" => known::MILK_FAT_HEAT_OF_FUSION.get(),
             unknown => panic!("there is no constant {unknown}"),
         };

@@ -2,8 +2,10 @@
 
 use domain::food::choi_okos::Component;
 use domain::food::{Food, food};
-use domain::thermal::constants::MILK_FAT_MELTED;
+use domain::thermal::constants::{FRIDGE, MILK_FAT_MELTED, YEAST_LIQUID_CAP};
 use domain::thermal::kneading::KneadingMethod;
+use domain::thermal::liquid::chilling::{spread_flour, time_to};
+use domain::thermal::liquid::frozen::frozen_for;
 use domain::thermal::liquid::ice::ice_at;
 use domain::thermal::liquid::{LiquidPart, LiquidQuestion, liquid_temperature};
 use domain::thermal::mixing::{Part, Sources, mixed_temperature};
@@ -156,21 +158,22 @@ impl Liquid {
         let parameters = method.parameters();
         let question = LiquidQuestion {
             parts: self.parts.iter().map(PartQuestion::part).collect(),
-            liquid: LiquidPart {
+            liquids: vec![LiquidPart {
                 food: food_of(&self.liquid),
                 mass: Grams::clamped(self.liquid_g),
-            },
+                coldest: Celsius::MIN,
+            }],
             target: Celsius::clamped(self.target_c),
             kitchen: Celsius::clamped(self.kitchen_c),
+            fridge: FRIDGE,
             method,
             kneading: Minutes::clamped(self.kneading_min),
-            // Far apart, so that nothing stands in the way of the temperature wanted.
-            yeast_cap: Celsius::MAX,
-            coldest: Celsius::MIN,
+            // As far as it goes, so that nothing stands in the way of the temperature wanted.
+            cap: Celsius::MAX,
         };
         let liquid = Part::of(
-            question.liquid.food,
-            question.liquid.mass,
+            food_of(&self.liquid),
+            Grams::clamped(self.liquid_g),
             Celsius::clamped(20.0),
         );
         let answer = liquid_temperature(&question);
@@ -183,6 +186,112 @@ impl Liquid {
             "warming_k_min": parameters.warming_per_minute.get(),
             "wanted_c": answer.as_ref().map(|answer| answer.wanted.get()),
             "dough_c": answer.as_ref().map(|answer| answer.dough.likely().get()),
+        })
+    }
+}
+
+#[derive(Deserialize)]
+struct ColdLiquid {
+    food: String,
+    mass_g: f64,
+    coldest_c: f64,
+}
+
+impl ColdLiquid {
+    fn part(&self) -> LiquidPart {
+        LiquidPart {
+            food: food_of(&self.food),
+            mass: Grams::clamped(self.mass_g),
+            coldest: Celsius::clamped(self.coldest_c),
+        }
+    }
+
+    /// What it is, with its water, for the other side to freeze.
+    fn described(&self) -> Value {
+        let part = self.part();
+        let mut told = described(&Part::of(part.food, part.mass, part.coldest));
+        told["water"] = json!(part.food.composition.water.get());
+        told
+    }
+}
+
+/// How much of one of several liquids must be frozen.
+#[derive(Deserialize)]
+pub(crate) struct Split {
+    liquids: Vec<ColdLiquid>,
+    which: usize,
+    wanted_c: f64,
+}
+
+impl Split {
+    pub(crate) fn answer(&self) -> Value {
+        let liquids: Vec<LiquidPart> = self.liquids.iter().map(ColdLiquid::part).collect();
+        let wanted = Celsius::clamped(self.wanted_c);
+        let split = frozen_for(&liquids, self.which % liquids.len(), wanted);
+        json!({
+            "liquids": self.liquids.iter().map(ColdLiquid::described).collect::<Vec<_>>(),
+            "frozen_g": split.frozen.get(),
+            "rest_g": split.rest.get(),
+        })
+    }
+}
+
+/// The dough that a frozen part makes, in a kitchen too warm for chilling alone.
+#[derive(Deserialize)]
+pub(crate) struct FrozenDough {
+    parts: Vec<PartQuestion>,
+    liquid: ColdLiquid,
+    target_c: f64,
+    kitchen_c: f64,
+    method: usize,
+    kneading_min: f64,
+}
+
+impl FrozenDough {
+    pub(crate) fn answer(&self) -> Value {
+        let method = KneadingMethod::ALL[self.method % KneadingMethod::ALL.len()];
+        let parameters = method.parameters();
+        let question = LiquidQuestion {
+            parts: self.parts.iter().map(PartQuestion::part).collect(),
+            liquids: vec![self.liquid.part()],
+            target: Celsius::clamped(self.target_c),
+            kitchen: Celsius::clamped(self.kitchen_c),
+            fridge: FRIDGE,
+            method,
+            kneading: Minutes::clamped(self.kneading_min),
+            cap: YEAST_LIQUID_CAP,
+        };
+        let answer = liquid_temperature(&question);
+        let answer = answer.as_ref();
+        json!({
+            "parts": question.parts.iter().map(described).collect::<Vec<_>>(),
+            "liquid": self.liquid.described(),
+            "sources": usual_sources(),
+            "time_constant_min": parameters.time_constant.get(),
+            "hand_share": parameters.hand_share.get(),
+            "warming_k_min": parameters.warming_per_minute.get(),
+            "reach": answer.map(|answer| format!("{:?}", answer.reach)),
+            "frozen_g": answer.and_then(|answer| answer.frozen).map_or(0.0, |split| split.frozen.get()),
+            "dough_c": answer.map(|answer| answer.mild_dough.likely().get()),
+        })
+    }
+}
+
+/// How long spread flour takes to cool.
+#[derive(Deserialize)]
+pub(crate) struct Flour {
+    from_c: f64,
+    around_c: f64,
+    to_c: f64,
+}
+
+impl Flour {
+    pub(crate) fn answer(&self) -> Value {
+        let [from, around, to] = [self.from_c, self.around_c, self.to_c].map(Celsius::clamped);
+        let time = time_to(spread_flour(), from, around, to);
+        json!({
+            "body": crate::heat::described(&spread_flour()),
+            "minutes": time.map(|time| [time.low(), time.likely(), time.high()].map(Minutes::get)),
         })
     }
 }

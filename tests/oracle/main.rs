@@ -33,6 +33,9 @@ enum Question {
     Boiling(kitchen::Boiling),
     Mixing(kitchen::Mixing),
     Liquid(kitchen::Liquid),
+    Split(kitchen::Split),
+    FrozenDough(kitchen::FrozenDough),
+    Flour(kitchen::Flour),
     Timed(Timed),
 }
 
@@ -75,6 +78,9 @@ fn answer(question: &Question) -> Value {
         Question::Mixing(inputs) => inputs.answer(),
         Question::Liquid(inputs) => inputs.answer(),
         Question::Timed(inputs) => inputs.answer(),
+        Question::Split(inputs) => inputs.answer(),
+        Question::FrozenDough(inputs) => inputs.answer(),
+        Question::Flour(inputs) => inputs.answer(),
     }
 }
 

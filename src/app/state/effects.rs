@@ -3,7 +3,7 @@
 use domain::bake::{Forecast, Reason, State};
 use domain::formula::{Length, Step, StepKind};
 use domain::schedule::{Outline, Planned, outline};
-use domain::thermal::liquid::liquid_temperature;
+use domain::thermal::liquid::{FrozenSplit, liquid_temperature};
 use domain::units::{Celsius, Minutes, Moment};
 
 use crate::words;
@@ -37,8 +37,10 @@ pub(crate) struct Effect {
 /// The liquid of the next dough to be mixed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Liquid {
-    /// How warm it should be.
+    /// How warm it should be; with a part of it frozen, what all of it together counts as.
     pub(crate) at: Celsius,
+    /// What of it has to be frozen.
+    pub(crate) frozen: Option<FrozenSplit>,
     /// What the dough comes to with it.
     pub(crate) dough: Celsius,
 }
@@ -128,6 +130,7 @@ fn liquid(before: &State, after: &State) -> Option<(Liquid, Liquid)> {
         let answer = liquid_temperature(&question)?;
         Some(Liquid {
             at: answer.mild,
+            frozen: answer.frozen,
             dough: answer.mild_dough.likely(),
         })
     };

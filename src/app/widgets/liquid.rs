@@ -10,10 +10,10 @@ use platform::store::Degrees;
 use super::live::Rows;
 use crate::words;
 
-/// The liquid of one dough, in a kitchen.
+/// The liquid of one dough, in a kitchen; where there are several, all of them.
 #[derive(Clone, PartialEq)]
 pub(crate) struct Liquid {
-    name: String,
+    names: Vec<String>,
     target: Celsius,
     answer: LiquidAnswer,
 }
@@ -21,10 +21,10 @@ pub(crate) struct Liquid {
 impl Liquid {
     /// `None` where no liquid is tempered, or the dough has no temperature to come to.
     pub(crate) fn of(formula: &Formula, component: &Component, kitchen: &Kitchen) -> Option<Self> {
-        let tempered = component.ingredients.iter().find(|part| part.tempered)?;
         let question = formula.liquid_question(component.id, kitchen)?;
+        let tempered = component.ingredients.iter().filter(|part| part.tempered);
         Some(Self {
-            name: words::capital(&tempered.name),
+            names: tempered.map(|part| part.name.clone()).collect(),
             target: question.target,
             answer: liquid_temperature(&question)?,
         })
@@ -33,7 +33,7 @@ impl Liquid {
     /// The card. With the dough's name it stands for itself: under a heading, and with what the trade's rule would say.
     pub(crate) fn card(&self, dough: Option<&str>, degrees: Degrees) -> AnyView {
         let Self {
-            name,
+            names,
             target,
             answer,
         } = self;
@@ -51,7 +51,7 @@ impl Liquid {
             .rows();
         view! {
             <div class="card">
-                {heading} <p class="liquid digits">{words::liquid_sentence(name, answer, degrees)}</p>
+                {heading} <p class="liquid digits">{words::liquid_sentence(names, answer, degrees)}</p>
                 <p>{words::reach_sentence(answer, *target, degrees)}</p>
                 <ul class="lines">{advice}</ul> {rule}
             </div>

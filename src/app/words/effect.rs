@@ -7,7 +7,7 @@ use platform::clock::time_of_day;
 use platform::store::Degrees;
 
 use super::letters::{capital, lower_first};
-use super::quantity::{span, temperature};
+use super::quantity::{mass, span, temperature};
 use crate::state::{Cause, Effect, Liquid, Shift, TableShift};
 
 /// The sentences of an answer about the kitchen; `air` and `fridge` are before and after.
@@ -133,12 +133,12 @@ fn liquid(was: Liquid, is: Liquid, degrees: Degrees) -> String {
     let shown = |value| temperature(value, degrees);
     let stays = (was.at - is.at).get().abs() < 0.5;
     let liquid = if stays {
-        format!("The liquid stays at {}", shown(is.at))
+        format!("The liquid stays {}", measure(is, "at ", degrees))
     } else {
         format!(
             "The liquid should now be {}, not {}",
-            shown(is.at),
-            shown(was.at)
+            measure(is, "", degrees),
+            measure(was, "", degrees)
         )
     };
     let (dough, before) = (shown(is.dough), shown(was.dough));
@@ -148,6 +148,14 @@ fn liquid(was: Liquid, is: Liquid, degrees: Degrees) -> String {
         format!("{liquid}, and the dough still comes to {dough}.")
     } else {
         format!("{liquid}, so that the dough still comes to {dough}.")
+    }
+}
+
+/// How a liquid is told: by its temperature, or cold with so much of it frozen.
+fn measure(liquid: Liquid, at: &str, degrees: Degrees) -> String {
+    match liquid.frozen {
+        None => format!("{at}{}", temperature(liquid.at, degrees)),
+        Some(split) => format!("cold, with {} of it frozen", mass(split.frozen)),
     }
 }
 
@@ -180,7 +188,8 @@ fn table(shift: &TableShift, where_at: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use domain::units::celsius;
+    use domain::thermal::liquid::FrozenSplit;
+    use domain::units::{celsius, grams};
 
     #[test]
     fn a_dough_goes_towards_the_air_and_never_away_from_it() {
@@ -199,6 +208,7 @@ mod tests {
     fn the_liquid_is_told_along_with_what_the_dough_comes_to() {
         let one = |at, dough| Liquid {
             at: celsius(at),
+            frozen: None,
             dough: celsius(dough),
         };
         let said = |was, is| liquid(was, is, Degrees::Celsius).replace('\u{a0}', " ");
@@ -213,6 +223,19 @@ mod tests {
         assert_eq!(
             said(one(15.0, 25.0), one(15.0, 25.1)),
             "The liquid stays at 15 °C, and the dough still comes to 25 °C."
+        );
+        let iced = Liquid {
+            frozen: Some(FrozenSplit {
+                which: 0,
+                frozen: grams(40.0),
+                rest: grams(260.0),
+                takes_hours: false,
+            }),
+            ..one(1.0, 25.0)
+        };
+        assert_eq!(
+            said(one(15.0, 25.0), iced),
+            "The liquid should now be cold, with 40 g of it frozen, not 15 °C, so that the dough still comes to 25 °C."
         );
     }
 }

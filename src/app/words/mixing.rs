@@ -1,21 +1,49 @@
 //! How warm the liquid should be, in words.
 
-use domain::thermal::liquid::{Advice, LiquidAnswer, Move, Reach};
-use domain::units::{Celsius, CelsiusDelta};
+use domain::thermal::constants::NO_YEAST_LIQUID_CAP;
+use domain::thermal::liquid::{Advice, Chill, LiquidAnswer, Move, Place, Reach};
+use domain::units::{Celsius, CelsiusDelta, minutes};
 use platform::store::Degrees;
 
-use super::quantity::{NEAR_ENOUGH_K, about, mass, temperature};
+use super::letters::capital;
+use super::quantity::{NEAR_ENOUGH_K, about, mass, span, temperature};
 
-/// "Milk at 38 °C."
-pub(crate) fn liquid_sentence(name: &str, answer: &LiquidAnswer, degrees: Degrees) -> String {
-    match answer.reach {
-        Reach::Ice(split) => format!(
-            "{name}: {} from the tap with {} of ice",
-            mass(split.water),
-            mass(split.ice)
-        ),
-        _ => format!("{name} at {}", temperature(answer.mild, degrees)),
+/// "Milk at 38 °C", "Water and milk at 31 °C"; with a part of it frozen, how much of what.
+pub(crate) fn liquid_sentence(names: &[String], answer: &LiquidAnswer, degrees: Degrees) -> String {
+    let name = capital(&together(names));
+    let Some(split) = answer.frozen else {
+        return format!("{name} at {}", temperature(answer.mild, degrees));
+    };
+    let (frozen, rest) = (mass(split.frozen), mass(split.rest));
+    if names.len() > 1 {
+        let which = &names[split.which.min(names.len() - 1)];
+        let how = if split.takes_hours {
+            "frozen"
+        } else {
+            "as ice"
+        };
+        return format!("{name}, cold, {frozen} of the {which} {how}");
     }
+    let (place, how) = if split.takes_hours {
+        ("fridge", "frozen")
+    } else {
+        ("tap", "of ice")
+    };
+    format!("{name}: {rest} from the {place} with {frozen} {how}")
+}
+
+/// "milk", "water and milk", "water, milk and juice".
+fn together(names: &[String]) -> String {
+    let mut all = String::new();
+    for (place, name) in names.iter().enumerate() {
+        all.push_str(match names.len() - place {
+            _ if place == 0 => "",
+            1 => " and ",
+            _ => ", ",
+        });
+        all.push_str(name);
+    }
+    all
 }
 
 /// What the dough will come to, and why no nearer to its target.
@@ -29,27 +57,39 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
     );
     let near = (dough.likely() - target).get().abs() < NEAR_ENOUGH_K;
     let why = match answer.reach {
-        Reach::OnTarget | Reach::Ice(_) => String::new(),
+        Reach::OnTarget | Reach::Frozen => String::new(),
         Reach::TooWarmWanted { .. } | Reach::TooColdWanted { .. } if near => {
             format!(" That is near enough to {}.", temperature(target, degrees))
         }
-        Reach::TooWarmWanted { cap } => out_of_reach(
-            answer,
-            target,
-            cap,
-            "as warm as the yeast can bear",
-            degrees,
+        Reach::TooWarmWanted { cap } => {
+            let what = if cap < NO_YEAST_LIQUID_CAP {
+                "as warm as the yeast can bear"
+            } else {
+                "as warm as flour can bear"
+            };
+            out_of_reach(answer, target, cap, what, degrees)
+        }
+        // A mixture of ice and liquid has no temperature that anybody could measure.
+        Reach::TooColdWanted { .. } if answer.frozen.is_some() => format!(
+            " {} is out of reach this way: more frozen would not melt in time.",
+            temperature(target, degrees)
         ),
-        Reach::TooColdWanted { coldest, .. } => {
+        Reach::TooColdWanted { coldest } => {
             out_of_reach(answer, target, coldest, "as cold as you have it", degrees)
         }
     };
-    // A ratio of two differences is the same on both scales.
-    let sensitivity = format!(
-        " Ten degrees more in the liquid move the dough by {}.",
-        at_least_some(answer.for_ten_kelvin, Degrees::Celsius)
-    );
-    format!("{comes_to}{why}{sensitivity}")
+    let beside = match &answer.unfrozen_dough {
+        Some(dough) => format!(
+            " Freezing takes hours: without, the cold liquid brings the dough to {}.",
+            temperature(dough.likely(), degrees)
+        ),
+        // A ratio of two differences is the same on both scales.
+        None => format!(
+            " Ten degrees more in the liquid move the dough by {}.",
+            at_least_some(answer.for_ten_kelvin, Degrees::Celsius)
+        ),
+    };
+    format!("{comes_to}{why}{beside}")
 }
 
 /// Why no nearer, where the liquid may be a milder one than the limit, because that does as well.
@@ -87,37 +127,77 @@ pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
         Move::WarmBowl => "Rinse the bowl with hot water",
         Move::WarmTheRest => "Let what comes from the fridge warm up first",
         Move::WarmerPlace => "Knead in a warmer spot",
-        Move::ChillFlour => "Chill the flour in the fridge",
+        Move::ChillFlour => "Chill the flour",
         Move::ChillBowl => "Chill the bowl",
         Move::ChillTheRest => "Take the other ingredients straight from the fridge",
         Move::CoolerPlace => "Knead in a cooler spot",
     };
-    format!("{what}: {gain} nearer.")
+    let spread = match advice.action {
+        Move::ChillFlour => ", spread thin",
+        _ => "",
+    };
+    let how = advice.chill.as_ref().map_or_else(String::new, chill);
+    format!("{what}{how}{spread}: {gain} nearer.")
+}
+
+/// " for 40 min in the fridge", as a kitchen timer is set.
+fn chill(chill: &Chill) -> String {
+    let fives = (chill.time.likely().get() / 5.0).round().max(1.0);
+    let place = match chill.place {
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
+    };
+    format!(" for {} in the {place}", span(minutes(5.0) * fives))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use domain::estimate::{Basis, Estimate};
-    use domain::units::{celsius, celsius_delta};
+    use domain::thermal::liquid::FrozenSplit;
+    use domain::units::{celsius, celsius_delta, grams};
 
-    fn reached(cap_c: f64, mild_c: f64) -> String {
+    fn answer(reach: Reach, mild_c: f64) -> LiquidAnswer {
         let dough = Estimate::new(celsius(22.0), celsius(22.5), celsius(23.0), Basis::Model);
-        let answer = LiquidAnswer {
-            temperature: celsius(cap_c),
+        LiquidAnswer {
+            temperature: celsius(mild_c),
             wanted: celsius(80.0),
-            reach: Reach::TooWarmWanted {
-                cap: celsius(cap_c),
-            },
+            reach,
             dough,
             mild: celsius(mild_c),
             mild_dough: dough,
+            frozen: None,
+            unfrozen_dough: None,
             for_ten_kelvin: celsius_delta(0.3),
             rule_of_factors: None,
             advice: Vec::new(),
-        };
-        let said = reach_sentence(&answer, celsius(25.0), Degrees::Celsius);
+        }
+    }
+
+    fn frozen(which: usize, takes_hours: bool) -> LiquidAnswer {
+        let mut answer = answer(Reach::Frozen, -6.0);
+        answer.frozen = Some(FrozenSplit {
+            which,
+            frozen: grams(35.0),
+            rest: grams(120.0),
+            takes_hours,
+        });
+        answer
+    }
+
+    fn plain(said: &str) -> String {
         said.replace('\u{a0}', " ")
+    }
+
+    fn reached(cap_c: f64, mild_c: f64) -> String {
+        let cap = celsius(cap_c);
+        let answer = answer(Reach::TooWarmWanted { cap }, mild_c);
+        plain(&reach_sentence(&answer, celsius(25.0), Degrees::Celsius))
+    }
+
+    fn liquid(names: &[&str], answer: &LiquidAnswer) -> String {
+        let names: Vec<String> = names.iter().map(|&name| name.to_owned()).collect();
+        plain(&liquid_sentence(&names, answer, Degrees::Celsius))
     }
 
     #[test]
@@ -133,5 +213,73 @@ mod tests {
         let said = reached(45.0, 45.0);
         let why = "25 °C is out of reach this way: 45 °C is as warm as the yeast can bear.";
         assert!(said.contains(why), "{said}");
+        let said = reached(50.0, 50.0);
+        assert!(said.contains("as warm as flour can bear"), "{said}");
+    }
+
+    #[test]
+    fn liquids_are_named_together() {
+        let warm = answer(Reach::OnTarget, 31.0);
+        assert_eq!(liquid(&["milk"], &warm), "Milk at 31 °C");
+        assert_eq!(liquid(&["water", "milk"], &warm), "Water and milk at 31 °C");
+        assert_eq!(
+            liquid(&["water", "milk", "juice"], &warm),
+            "Water, milk and juice at 31 °C"
+        );
+    }
+
+    #[test]
+    fn what_is_frozen_is_weighed_apart() {
+        assert_eq!(
+            liquid(&["water"], &frozen(0, false)),
+            "Water: 120 g from the tap with 35 g of ice"
+        );
+        assert_eq!(
+            liquid(&["milk"], &frozen(0, true)),
+            "Milk: 120 g from the fridge with 35 g frozen"
+        );
+        assert_eq!(
+            liquid(&["water", "milk"], &frozen(0, false)),
+            "Water and milk, cold, 35 g of the water as ice"
+        );
+        assert_eq!(
+            liquid(&["water", "milk"], &frozen(1, true)),
+            "Water and milk, cold, 35 g of the milk frozen"
+        );
+    }
+
+    #[test]
+    fn what_takes_hours_says_so_and_what_comes_of_going_without() {
+        let mut answer = frozen(0, true);
+        let warmer = Estimate::exact(celsius(26.5), Basis::Model);
+        answer.unfrozen_dough = Some(warmer);
+        let said = plain(&reach_sentence(&answer, celsius(22.5), Degrees::Celsius));
+        assert_eq!(
+            said,
+            "The dough should come to 22.5 °C (22 °C to 23 °C). Freezing takes hours: without, \
+             the cold liquid brings the dough to 26.5 °C."
+        );
+    }
+
+    #[test]
+    fn chilling_has_a_length_and_a_place() {
+        let chilled = |place, likely| {
+            let time = Estimate::exact(minutes(likely), Basis::Model);
+            let to = celsius(9.0);
+            let told = Advice {
+                action: Move::ChillFlour,
+                gain: celsius_delta(1.5),
+                chill: Some(Chill { place, time, to }),
+            };
+            plain(&advice(&told, Degrees::Celsius))
+        };
+        assert_eq!(
+            chilled(Place::Fridge, 38.2),
+            "Chill the flour for 40 min in the fridge, spread thin: 1.5° nearer."
+        );
+        assert_eq!(
+            chilled(Place::Freezer, 1.0),
+            "Chill the flour for 5 min in the freezer, spread thin: 1.5° nearer."
+        );
     }
 }

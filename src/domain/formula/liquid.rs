@@ -1,9 +1,14 @@
 //! The question how warm the liquid should be, put for one dough of a formula.
+//!
+//! All liquids that are tempered are poured together; what isn't (egg from the fridge) keeps the
+//! temperature of its place.
 
 use super::{Component, ComponentId, ComponentKind, Formula, Ingredient, Kept};
 use crate::food::FoodKind;
 use crate::kitchen::Kitchen;
-use crate::thermal::constants::{GLASS, INSTANT_YEAST_LIQUID_CAP, YEAST_LIQUID_CAP};
+use crate::thermal::constants::{
+    GLASS, INSTANT_YEAST_LIQUID_CAP, NO_YEAST_LIQUID_CAP, YEAST_LIQUID_CAP,
+};
 use crate::thermal::kneading::KneadingMethod;
 use crate::thermal::liquid::{LiquidPart, LiquidQuestion};
 use crate::thermal::mixing::Part;
@@ -25,10 +30,24 @@ impl Formula {
     ) -> Option<LiquidQuestion> {
         let component = self.component(component)?;
         let target = component.target?;
-        let chosen = |part: &&Ingredient| part.tempered;
-        let liquid = component.ingredients.iter().find(chosen)?;
-        let others = component.ingredients.iter().filter(|part| !part.tempered);
-        let mut parts: Vec<Part> = others.map(|part| at_its_place(part, kitchen)).collect();
+        let (mut liquids, mut parts) = (Vec::new(), Vec::new());
+        for part in &component.ingredients {
+            if part.tempered {
+                liquids.push(LiquidPart {
+                    food: part.food,
+                    mass: part.mass,
+                    coldest: match part.food.kind {
+                        FoodKind::Water => COLD_TAP.min(kitchen.air),
+                        _ => kitchen.fridge,
+                    },
+                });
+            } else {
+                parts.push(at_its_place(part, kitchen));
+            }
+        }
+        if liquids.is_empty() {
+            return None;
+        }
         if component.kind == ComponentKind::Dough {
             parts.extend(self.preferments(kitchen));
         }
@@ -40,21 +59,41 @@ impl Formula {
         };
         Some(LiquidQuestion {
             parts,
-            liquid: LiquidPart {
-                food: liquid.food,
-                mass: liquid.mass,
-            },
+            liquids,
             target,
             kitchen: kitchen.air,
+            fridge: kitchen.fridge,
             method,
             kneading: method.parameters().usual,
-            yeast_cap: yeast_cap(component),
-            coldest: if liquid.food.kind == FoodKind::Water {
-                COLD_TAP.min(kitchen.air)
-            } else {
-                kitchen.fridge
-            },
+            cap: self.cap(component),
         })
+    }
+
+    /// The warmest the liquid may be: for the most tender of all the yeast it meets.
+    ///
+    /// A preferment is full of live yeast whatever it was begun with, and a sourdough has
+    /// some that no ingredient tells of.
+    fn cap(&self, component: &Component) -> Celsius {
+        let of_its_own = component.ingredients.iter().filter_map(|part| {
+            let instant = part.food.key == "yeast-instant";
+            (part.food.kind == FoodKind::Yeast).then_some(if instant {
+                INSTANT_YEAST_LIQUID_CAP
+            } else {
+                YEAST_LIQUID_CAP
+            })
+        });
+        let own = of_its_own.fold(NO_YEAST_LIQUID_CAP, Celsius::min);
+        let is_preferment = |part: &Component| part.kind == ComponentKind::Preferment;
+        let meets_live_yeast = match component.kind {
+            ComponentKind::Dough => self.components.iter().any(is_preferment),
+            ComponentKind::Preferment => own == NO_YEAST_LIQUID_CAP,
+            _ => false,
+        };
+        if meets_live_yeast {
+            own.min(YEAST_LIQUID_CAP)
+        } else {
+            own
+        }
     }
 
     fn preferments<'a>(&'a self, kitchen: &'a Kitchen) -> impl Iterator<Item = Part> + 'a {
@@ -82,14 +121,5 @@ fn temperature_of(part: &Ingredient, kitchen: &Kitchen) -> Celsius {
         Kept::Fridge => kitchen.fridge,
         Kept::Kitchen if part.food.kind == FoodKind::Flour => kitchen.flour_temperature(),
         Kept::Kitchen => kitchen.air,
-    }
-}
-
-fn yeast_cap(component: &Component) -> Celsius {
-    let instant = |part: &Ingredient| part.food.key == "yeast-instant";
-    if component.ingredients.iter().any(instant) {
-        INSTANT_YEAST_LIQUID_CAP
-    } else {
-        YEAST_LIQUID_CAP
     }
 }

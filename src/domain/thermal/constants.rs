@@ -82,7 +82,7 @@ pub const FRIDGE: Celsius = celsius(5.0);
 /// The water of an ice bath, a little above melting ice. Common practice, no source.
 pub const ICE_BATH: Celsius = celsius(1.0);
 
-/// ASSUMPTION: more ice than half of the water doesn't melt while the dough is mixed.
+/// ASSUMPTION: more ice than half of the liquid doesn't melt while the dough is mixed.
 pub const MOST_ICE: Share = share(0.5);
 
 /// The warmest liquid that fresh or active dry yeast is stirred into.
@@ -93,6 +93,10 @@ pub const YEAST_LIQUID_CAP: Celsius = celsius(40.0);
 
 /// The warmest liquid for instant yeast that is mixed into the flour first. Common practice, no source.
 pub const INSTANT_YEAST_LIQUID_CAP: Celsius = celsius(45.0);
+
+/// The warmest liquid where no yeast meets it. ASSUMPTION: two degrees below where wheat starch
+/// begins to swell, 52 °C (McGee, *On Food and Cooking*, table of thickening starches).
+pub const NO_YEAST_LIQUID_CAP: Celsius = celsius(50.0);
 
 /// ASSUMPTION: the skin of working hands, 33 °C; 30 to 35 °C is usual, from memory.
 pub const HAND_SKIN: Celsius = celsius(33.0);

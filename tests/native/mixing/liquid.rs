@@ -4,7 +4,7 @@ use super::of;
 use checks::assert_close;
 use domain::thermal::constants as known;
 use domain::thermal::kneading::KneadingMethod;
-use domain::thermal::liquid::ice::ice_for;
+use domain::thermal::liquid::frozen::frozen_for;
 use domain::thermal::liquid::{
     LiquidPart, LiquidQuestion, Move, Reach, dough_with, liquid_temperature,
 };
@@ -25,16 +25,17 @@ fn question(kitchen: Celsius, target: Celsius, method: KneadingMethod) -> Liquid
             at_kitchen("salt", 9.0),
             Part::bowl(grams(600.0), known::STEEL, kitchen),
         ],
-        liquid: LiquidPart {
+        liquids: vec![LiquidPart {
             food: of("milk"),
             mass: grams(210.0),
-        },
+            coldest: known::FRIDGE,
+        }],
         target,
         kitchen,
+        fridge: known::FRIDGE,
         method,
         kneading: method.parameters().usual,
-        yeast_cap: known::YEAST_LIQUID_CAP,
-        coldest: known::FRIDGE,
+        cap: known::YEAST_LIQUID_CAP,
     }
 }
 
@@ -59,38 +60,27 @@ fn a_target_too_warm_stops_at_the_yeast_s_cap_and_says_what_else_helps() {
 }
 
 #[test]
-fn a_target_too_cold_is_met_with_ice_only_in_water() {
+fn a_target_too_cold_is_met_with_ice_in_water() {
     let mut asked = question(celsius(30.0), celsius(24.0), KneadingMethod::StandMixer);
-    let answer = liquid_temperature(&asked).expect("there is milk");
-    let (coldest, ice) = (known::FRIDGE, None);
-    assert_eq!(answer.reach, Reach::TooColdWanted { coldest, ice });
-    assert!(answer.dough.likely() > asked.target);
-    assert!(
-        answer
-            .advice
-            .iter()
-            .any(|advice| advice.action == Move::ChillFlour)
-    );
-
-    asked.liquid.food = of("water");
-    asked.coldest = celsius(18.0);
+    asked.liquids[0].food = of("water");
+    asked.liquids[0].coldest = celsius(18.0);
     let answer = liquid_temperature(&asked).expect("there is water");
-    let Reach::Ice(split) = answer.reach else {
-        panic!("expected ice, got {:?}", answer.reach);
-    };
-    assert_close("all of it", (split.ice + split.water).get(), 210.0, 1e-9);
-    assert!(split.ice > grams(0.0) && split.ice < grams(105.0));
+    assert_eq!(answer.reach, Reach::Frozen);
+    let split = answer.frozen.expect("ice");
+    assert!(!split.takes_hours);
+    assert_eq!(answer.unfrozen_dough, None);
+    assert_close("all of it", (split.frozen + split.rest).get(), 210.0, 1e-9);
+    assert!(split.frozen > grams(0.0) && split.frozen < grams(105.0));
     assert!(answer.advice.is_empty());
 
     asked.target = celsius(12.0);
     let answer = liquid_temperature(&asked).expect("there is water");
-    let Reach::TooColdWanted {
-        ice: Some(split), ..
-    } = answer.reach
-    else {
+    let Reach::TooColdWanted { coldest } = answer.reach else {
         panic!("expected the most ice, got {:?}", answer.reach);
     };
-    assert_close("half ice", split.ice.get(), 105.0, 0.01);
+    assert_eq!(coldest, answer.temperature);
+    let split = frozen_for(&asked.liquids, 0, coldest);
+    assert_close("half ice", split.frozen.get(), 105.0, 0.01);
 }
 
 #[test]
@@ -152,7 +142,7 @@ fn by_hand_a_warmer_kitchen_does_not_turn_the_advice_upside_down() {
 #[test]
 fn nothing_to_mix_has_no_answer() {
     let mut asked = question(celsius(22.0), celsius(25.0), KneadingMethod::Hand);
-    asked.liquid.mass = grams(0.0);
+    asked.liquids[0].mass = grams(0.0);
     assert!(liquid_temperature(&asked).is_none());
     assert!(mixed_temperature(&[], &Sources::USUAL).is_none());
     assert!(forecast(&[]).is_none());
@@ -196,35 +186,40 @@ proptest! {
         let (target, kitchen) = (Celsius::clamped(target_c), Celsius::clamped(kitchen_c));
         let mut asked = question(kitchen, target, method);
         if is_water {
-            asked.liquid.food = of("water");
-            asked.coldest = celsius(14.0);
+            asked.liquids[0].food = of("water");
+            asked.liquids[0].coldest = celsius(14.0);
         }
         let answer = liquid_temperature(&asked).expect("there is liquid");
         let dough = dough_with(&asked, answer.temperature).expect("there is dough");
         prop_assert_eq!(dough, answer.dough);
         let off_k = (dough.likely() - target).get();
         match answer.reach {
-            Reach::OnTarget | Reach::Ice(_) => {
+            Reach::OnTarget | Reach::Frozen => {
                 prop_assert!(off_k.abs() < 0.05, "off by {off_k} K");
-                prop_assert!(answer.advice.is_empty());
             }
             Reach::TooWarmWanted { cap } => {
                 prop_assert_eq!(answer.temperature, cap);
                 prop_assert!(off_k < 0.0);
             }
-            Reach::TooColdWanted { coldest, .. } => {
+            Reach::TooColdWanted { coldest } => {
                 prop_assert_eq!(answer.temperature, coldest);
                 prop_assert!(off_k > 0.0);
             }
         }
+        // Advice is for the liquid as it is to be had without hours of freezing.
+        let without = answer.unfrozen_dough.map_or(off_k, |dough| (dough.likely() - target).get());
         for advice in &answer.advice {
-            prop_assert!(advice.gain.get() <= off_k.abs() + 1e-9);
+            prop_assert!(advice.gain.get() <= without.abs() + 1e-9);
         }
-        if let Reach::Ice(split) = answer.reach {
-            // Ice and water together hold the heat of water at the answer's temperature.
-            let again = ice_for(asked.liquid.mass, asked.coldest, answer.temperature);
+        prop_assert!(answer.advice.is_empty() || without.abs() > 0.05);
+        if let Some(split) = answer.frozen {
+            // What is frozen and what isn't together hold the heat of liquid at the answer's temperature.
+            let again = frozen_for(&asked.liquids, 0, answer.mild);
             prop_assert_eq!(split, again);
-            prop_assert!(split.ice <= asked.liquid.mass * known::MOST_ICE);
+            prop_assert_eq!(split.takes_hours, !is_water);
+            let all = asked.liquids[0].mass;
+            prop_assert!(split.frozen.get() <= (all * known::MOST_ICE).get() + 1e-6);
+            prop_assert!(answer.mild < asked.liquids[0].coldest);
         }
     }
 

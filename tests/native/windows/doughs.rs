@@ -36,16 +36,17 @@ fn question(method: KneadingMethod, kitchen: f64, kneaded: f64) -> LiquidQuestio
             part("salt", kitchen),
             part("yeast-instant", kitchen),
         ],
-        liquid: LiquidPart {
+        liquids: vec![LiquidPart {
             food: food("milk").expect("it is in the table"),
             mass: grams(155.0),
-        },
+            coldest: celsius(5.0),
+        }],
         target: celsius(25.0),
         kitchen: celsius(kitchen),
         method,
         kneading: minutes(kneaded),
-        yeast_cap: YEAST_LIQUID_CAP,
-        coldest: celsius(5.0),
+        cap: YEAST_LIQUID_CAP,
+        fridge: celsius(5.0),
     }
 }
 
@@ -75,7 +76,8 @@ fn drawn(question: &LiquidQuestion, liquid_at: Celsius, draws: &mut Draws) -> f6
         milk_fat: usual.milk_fat * (1.0 + draws.tenths() * MILK_FAT_MELTING_SPREAD.get()).max(0.0),
         ..usual
     };
-    let liquid = Part::of(question.liquid.food, question.liquid.mass, liquid_at);
+    let milk = &question.liquids[0];
+    let liquid = Part::of(milk.food, milk.mass, liquid_at);
     let parts: Vec<Part> = question.parts.iter().copied().chain([liquid]).collect();
     let mixed = mixed_temperature(&parts, &sources).expect("there is something in the bowl");
     let mixed = Celsius::clamped(mixed.get() + draws.tenths() * UNMEASURED.get());

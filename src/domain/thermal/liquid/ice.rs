@@ -12,11 +12,17 @@
 //! The trade takes ice at 0 °C and L/c as 80 K: `i = W (T_tap - T) / (T_tap + 80)`,
 //! in °F `W (T_tap - T) / (T_tap + 112)`, from 144 BTU/lb (*Baking Business*).
 //! A freezer's ice is colder and cools more, so we ask for about 8 % less.
+//!
+//! Left out: wet ice, whose film of water is mostly 2 to 5 % of it (a guess), so that as much
+//! more is needed, and water that warms as it waits, by about 0.4 K a minute for 300 g in a
+//! jug in a kitchen at 30 °C (10 W/(m² K) on 0.03 m², less evaporation). Other liquids
+//! beside the water are [`frozen`](super::frozen)'s business.
 
-use crate::thermal::constants::{
-    COLD_WATER_SPECIFIC_HEAT, FREEZER, ICE_HEAT_OF_FUSION, ICE_SPECIFIC_HEAT, MOST_ICE,
+use super::frozen::taken_j_per_g;
+use crate::thermal::constants::{COLD_WATER_SPECIFIC_HEAT, FREEZER, ICE_HEAT_OF_FUSION};
+use crate::units::{
+    Celsius, CelsiusDelta, Grams, JoulesPerGramKelvin, Share, celsius_delta, share,
 };
-use crate::units::{Celsius, CelsiusDelta, Grams, JoulesPerGramKelvin, Share, celsius_delta};
 
 /// What the trade's formula takes the melting of ice to be worth in kelvin of water: 144 BTU/lb.
 pub const TRADE_MELTING: CelsiusDelta = celsius_delta(80.0);
@@ -36,22 +42,13 @@ pub struct IceSplit {
     pub water: Grams,
 }
 
-/// The heat a gram of ice takes up until it is water of the tap's temperature, in J.
-fn ice_takes_j_per_g(tap: Celsius, ice_at: Celsius) -> f64 {
-    // L + c T_tap - c_i T_ice
-    let below_zero_k = (-ice_at.get()).max(0.0);
-    ICE_HEAT_OF_FUSION.get()
-        + COLD_WATER_SPECIFIC_HEAT.get() * tap.get().max(0.0)
-        + ICE_SPECIFIC_HEAT.get() * below_zero_k
-}
-
 /// How much of the water must be ice of a temperature; none when the tap is cold enough.
 #[must_use]
 pub fn ice_at(total: Grams, tap: Celsius, wanted: Celsius, ice_at: Celsius) -> IceSplit {
     // i = W c (T_tap - T) / (L + c T_tap - c_i T_ice)
     let cooled_j_per_g = COLD_WATER_SPECIFIC_HEAT.get() * (tap - wanted).get();
-    let share = Share::clamped(cooled_j_per_g / ice_takes_j_per_g(tap, ice_at));
-    let ice = total * share;
+    let taken = taken_j_per_g(COLD_WATER_SPECIFIC_HEAT, share(1.0), tap, ice_at);
+    let ice = total * Share::clamped(cooled_j_per_g / taken);
     IceSplit {
         ice,
         water: total - ice,
@@ -62,15 +59,6 @@ pub fn ice_at(total: Grams, tap: Celsius, wanted: Celsius, ice_at: Celsius) -> I
 #[must_use]
 pub fn ice_for(total: Grams, tap: Celsius, wanted: Celsius) -> IceSplit {
     ice_at(total, tap, wanted, FREEZER)
-}
-
-/// What water with as much ice as will melt in time counts as.
-#[must_use]
-pub fn coldest_with_ice(tap: Celsius) -> Celsius {
-    // T = T_tap - (i / W) (L + c T_tap - c_i T_ice) / c
-    let cooled_k =
-        MOST_ICE.get() * ice_takes_j_per_g(tap, FREEZER) / COLD_WATER_SPECIFIC_HEAT.get();
-    Celsius::clamped(tap.get() - cooled_k)
 }
 
 /// What the trade's formula says, to compare; `None` where it has no meaning.

@@ -6,34 +6,47 @@
 //! balance of that mixture come out even. Sources, validity and what is left
 //! out are those of the two models.
 //!
-//! What is out of reach is answered, not hidden: with ice for water, with what
-//! else to warm or chill, and with what the dough will come to otherwise. The
-//! trade's rule of factors stands beside it as a cross-check ([`rule`]).
+//! Several liquids are poured together and have one temperature, T; cold, that
+//! is what they come to when each is as cold as it is to be had:
+//! `T = sum(m_i c_i T_i) / sum(m_i c_i)`, m in g, c in J/(g K), T in °C. The
+//! melting of milk's own fat between the fridge and T is left out there: in
+//! equal parts of milk and water, less than 0.1 K.
+//!
+//! What is out of reach is answered, not hidden: with ice for water, with a part
+//! of it frozen for milk and juice ([`frozen`]), with what else to warm or chill
+//! and for how long ([`chilling`]), and with what the dough will come to otherwise.
+//! The trade's rule of factors stands beside it as a cross-check ([`rule`]).
 
 mod advice;
 pub mod balance;
+pub mod chilling;
+pub mod frozen;
 pub mod ice;
 pub mod rule;
 
 pub use advice::{Advice, Move};
+pub use chilling::{Chill, Place};
+pub use frozen::FrozenSplit;
 pub use ice::IceSplit;
 
 use super::kneading::{KneadingMethod, after_kneading_of};
 use super::mixing::{Part, Sources, forecast, missing_heat_j, rising_root};
 use crate::estimate::Estimate;
-use crate::food::{Food, FoodKind};
+use crate::food::Food;
 use crate::units::{Celsius, CelsiusDelta, Grams, Minutes, celsius_delta, grams};
 
 /// What [`LiquidAnswer::for_ten_kelvin`] is counted in.
 const TEN_KELVIN: CelsiusDelta = celsius_delta(10.0);
 
-/// The liquid whose temperature the baker chooses.
+/// A liquid whose temperature the baker chooses.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LiquidPart {
-    /// What it is; only water can be iced.
+    /// What it is, which says whether ice can take its place or a part of it be frozen.
     pub food: &'static Food,
-    /// How much of it, ice included.
+    /// How much of it, with what is frozen.
     pub mass: Grams,
+    /// The coldest it is to be had without freezing: from the tap or the fridge.
+    pub coldest: Celsius,
 }
 
 /// All that the answer depends on.
@@ -41,20 +54,20 @@ pub struct LiquidPart {
 pub struct LiquidQuestion {
     /// Everything else that is mixed, each at its own temperature, and the bowl.
     pub parts: Vec<Part>,
-    /// What can be warmed, chilled or iced.
-    pub liquid: LiquidPart,
+    /// What can be warmed, chilled or iced: poured together, so all of one temperature.
+    pub liquids: Vec<LiquidPart>,
     /// What the dough should come off the bench at.
     pub target: Celsius,
     /// The kitchen.
     pub kitchen: Celsius,
+    /// The fridge.
+    pub fridge: Celsius,
     /// How it is kneaded.
     pub method: KneadingMethod,
     /// How long mixing and kneading take.
     pub kneading: Minutes,
-    /// The warmest the liquid may be for the yeast's sake.
-    pub yeast_cap: Celsius,
-    /// The coldest the liquid is to be had: from the tap or the fridge.
-    pub coldest: Celsius,
+    /// The warmest the liquid may be, for the yeast's sake or, without yeast, the flour's.
+    pub cap: Celsius,
 }
 
 /// Whether the wanted temperature can be had.
@@ -62,26 +75,24 @@ pub struct LiquidQuestion {
 pub enum Reach {
     /// It can.
     OnTarget,
-    /// It would be too warm for the yeast.
+    /// It would be too warm.
     TooWarmWanted {
         /// The warmest that is safe, which is used instead.
         cap: Celsius,
     },
-    /// It can, with ice.
-    Ice(IceSplit),
+    /// It can, with ice or a part of the liquid frozen.
+    Frozen,
     /// It would be colder than can be had.
     TooColdWanted {
-        /// The coldest to be had, which is used instead; with ice this may be below zero.
+        /// The coldest to be had, which is used instead; with a part of it frozen this may be below zero.
         coldest: Celsius,
-        /// The most ice that helps, for water.
-        ice: Option<IceSplit>,
     },
 }
 
 /// How warm the liquid should be, and what comes of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct LiquidAnswer {
-    /// What to use. With ice, what water and ice together count as.
+    /// What to use. With a part of it frozen, what all of it together counts as.
     pub temperature: Celsius,
     /// What would meet the target if nothing stood in the way; stops at the range of [`Celsius`].
     pub wanted: Celsius,
@@ -90,58 +101,59 @@ pub struct LiquidAnswer {
     /// What the dough will come to with `temperature`.
     pub dough: Estimate<Celsius>,
     /// Where the target is out of reach, the liquid nearest to the kitchen that
-    /// does as well as a thermometer can tell; otherwise `temperature`.
+    /// does as well as a thermometer can tell; otherwise `temperature`, unless that
+    /// means hours of freezing for what chilling does as well.
     pub mild: Celsius,
     /// What the dough will come to with `mild`.
     pub mild_dough: Estimate<Celsius>,
+    /// What has to be frozen for `mild`, where that is colder than the liquid is to be had.
+    pub frozen: Option<FrozenSplit>,
+    /// Where freezing takes hours, what the dough will come to with the liquid only chilled.
+    pub unfrozen_dough: Option<Estimate<Celsius>>,
     /// How much warmer the dough gets for 10 K more in the liquid; by hand, very little.
     pub for_ten_kelvin: CelsiusDelta,
     /// What the trade's rule says, where it says anything.
     pub rule_of_factors: Option<Celsius>,
-    /// What else would help, the most helpful first; empty when the target is met.
+    /// What else would help, the most helpful first; empty when the target is met without hours of freezing.
     pub advice: Vec<Advice>,
 }
 
 impl LiquidQuestion {
-    /// Everything in the bowl, with the liquid at a temperature.
+    /// Everything in the bowl, with the liquids at a temperature.
     fn mixture(&self, liquid_at: Celsius) -> Vec<Part> {
-        let liquid = Part::of(self.liquid.food, self.liquid.mass, liquid_at);
-        self.parts.iter().copied().chain([liquid]).collect()
+        let liquids = self.liquids.iter();
+        let liquids = liquids.map(|part| Part::of(part.food, part.mass, liquid_at));
+        self.parts.iter().copied().chain(liquids).collect()
+    }
+
+    /// What has to be added to the mixture, in J, for kneading to end at the target.
+    fn missing_j(&self, liquid_at: Celsius) -> f64 {
+        let parameters = self.method.parameters();
+        let mixed = parameters.mixed_for(self.target, self.kitchen, self.kneading);
+        missing_heat_j(&self.mixture(liquid_at), &Sources::USUAL, mixed.get())
     }
 
     /// The liquid temperature that meets the target, whatever stands in the way.
     fn wanted(&self) -> Celsius {
-        let parameters = self.method.parameters();
-        let mixed = parameters.mixed_for(self.target, self.kitchen, self.kneading);
         // Heat is missing when the liquid is too cold, so the surplus rises with its temperature.
-        let surplus_j = |liquid_c: f64| {
-            let mixture = self.mixture(Celsius::clamped(liquid_c));
-            -missing_heat_j(&mixture, &Sources::USUAL, mixed.get())
-        };
+        let surplus_j = |liquid_c: f64| -self.missing_j(Celsius::clamped(liquid_c));
         Celsius::clamped(rising_root(surplus_j))
     }
 
     /// What is used in place of `wanted`, and why.
     fn within_reach(&self, wanted: Celsius) -> (Celsius, Reach) {
-        let (water, tap) = (self.liquid.mass, self.coldest);
-        if wanted > self.yeast_cap {
-            let cap = self.yeast_cap;
+        if wanted > self.cap {
+            let cap = self.cap;
             return (cap, Reach::TooWarmWanted { cap });
         }
-        if wanted >= tap {
+        if wanted >= frozen::chilled(&self.liquids) {
             return (wanted, Reach::OnTarget);
         }
-        if self.liquid.food.kind != FoodKind::Water {
-            let (coldest, ice) = (tap, None);
-            return (coldest, Reach::TooColdWanted { coldest, ice });
-        }
-        let coldest = ice::coldest_with_ice(tap);
+        let coldest = frozen::coldest(self);
         if wanted >= coldest {
-            let split = ice::ice_for(water, tap, wanted);
-            return (wanted, Reach::Ice(split));
+            return (wanted, Reach::Frozen);
         }
-        let ice = Some(ice::ice_for(water, tap, coldest));
-        (coldest, Reach::TooColdWanted { coldest, ice })
+        (coldest, Reach::TooColdWanted { coldest })
     }
 }
 
@@ -159,13 +171,13 @@ impl LiquidQuestion {
 /// let water = food("water").expect("water is in the table");
 /// let answer = liquid_temperature(&LiquidQuestion {
 ///     parts: vec![Part::of(flour, grams(500.0), celsius(20.0))],
-///     liquid: LiquidPart { food: water, mass: grams(320.0) },
+///     liquids: vec![LiquidPart { food: water, mass: grams(320.0), coldest: celsius(12.0) }],
 ///     target: celsius(25.0),
 ///     kitchen: celsius(20.0),
+///     fridge: celsius(5.0),
 ///     method: KneadingMethod::StandMixer,
 ///     kneading: minutes(8.0),
-///     yeast_cap: YEAST_LIQUID_CAP,
-///     coldest: celsius(12.0),
+///     cap: YEAST_LIQUID_CAP,
 /// });
 /// let answer = answer.expect("there is water to warm");
 /// assert_eq!(answer.reach, Reach::OnTarget);
@@ -173,18 +185,33 @@ impl LiquidQuestion {
 /// ```
 #[must_use]
 pub fn liquid_temperature(question: &LiquidQuestion) -> Option<LiquidAnswer> {
-    if question.liquid.mass <= grams(0.0) {
+    let mass: Grams = question.liquids.iter().map(|part| part.mass).sum();
+    if mass <= grams(0.0) {
         return None;
     }
     let wanted = question.wanted();
     let (temperature, reach) = question.within_reach(wanted);
     let dough = dough_with(question, temperature)?;
     let warmer = dough_with(question, temperature + TEN_KELVIN)?;
-    let met = matches!(reach, Reach::OnTarget | Reach::Ice(_));
-    let mild = if met {
-        temperature
-    } else {
+    let chilled = frozen::chilled(&question.liquids);
+    let chilled_dough = dough_with(question, chilled)?;
+    let met = matches!(reach, Reach::OnTarget | Reach::Frozen);
+    let mild = if !met {
         mildest(question, temperature)
+    } else if frozen::split(question, temperature).is_some_and(|split| split.takes_hours)
+        && (chilled_dough.likely() - question.target).get() <= NOTICEABLE.get()
+    {
+        chilled
+    } else {
+        temperature
+    };
+    let frozen = frozen::split(question, mild);
+    let takes_hours = frozen.is_some_and(|split| split.takes_hours);
+    let unfrozen_dough = takes_hours.then_some(chilled_dough);
+    let advice = match unfrozen_dough {
+        Some(dough) => advice::for_shortfall(question, chilled, dough.likely()),
+        None if met => Vec::new(),
+        None => advice::for_shortfall(question, temperature, dough.likely()),
     };
     Some(LiquidAnswer {
         temperature,
@@ -193,13 +220,11 @@ pub fn liquid_temperature(question: &LiquidQuestion) -> Option<LiquidAnswer> {
         dough,
         mild,
         mild_dough: dough_with(question, mild)?,
+        frozen,
+        unfrozen_dough,
         for_ten_kelvin: warmer.likely() - dough.likely(),
         rule_of_factors: rule::for_question(question),
-        advice: if met {
-            Vec::new()
-        } else {
-            advice::for_shortfall(question, temperature, dough.likely())
-        },
+        advice,
     })
 }
 
