@@ -293,7 +293,8 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
     let bowl = Vessel::filling(mass, depth, Cooling::Fridge);
     assert!(!two_stage(&bowl, celsius(85.0), &fridge(), START).passes);
 
-    let found = remedies(mass, depth, Cooling::Fridge, celsius(4.0));
+    let cream = Material::CUSTARD;
+    let found = remedies(cream, mass, depth, Cooling::Fridge, celsius(4.0));
     assert!(!found.is_empty());
     for remedy in found {
         let (vessel, around) = match remedy {
@@ -308,7 +309,8 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
             "{remedy:?}"
         );
     }
-    let thin = remedies(mass, millimetres(10.0), Cooling::Fridge, celsius(4.0));
+    let shallow = millimetres(10.0);
+    let thin = remedies(cream, mass, shallow, Cooling::Fridge, celsius(4.0));
     assert_eq!(thin, Vec::new());
 }
 

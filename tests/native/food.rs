@@ -204,7 +204,7 @@ fn foods_follow_choi_and_okos() {
         let (of, at) = (known(&row.food), celsius(row.at_c));
         assert_close(
             &row.food,
-            specific_heat(of, at).get(),
+            choi_okos::specific_heat(&of.composition, at).get(),
             row.specific_heat,
             0.003,
         );

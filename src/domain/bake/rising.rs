@@ -209,10 +209,14 @@ impl State {
             Some(component) if alone => component.mass(),
             _ => self.formula.dough_mass(),
         };
+        let dough = match component {
+            Some(component) if alone => component.material(self.formula.reference),
+            _ => self.formula.dough_material(),
+        };
         match held {
-            Held::Bowl => Vessel::dough_in_bowl(mass),
-            Held::Tray => Vessel::piece(self.oven_piece()),
-            Held::Tin => Vessel::loaf_in_tin(self.formula.pieces.mass),
+            Held::Bowl => Vessel::bowl_of(dough, mass),
+            Held::Tray => Vessel::bowl_of(dough, self.formula.oven_piece()),
+            Held::Tin => Vessel::tin_of(dough, self.formula.pieces.mass),
         }
     }
 }

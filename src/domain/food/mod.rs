@@ -3,7 +3,17 @@
 //! Composition is that of the USDA National Nutrient Database for Standard
 //! Reference, release 28 (2015, public domain), file ABBREV, quoted by its NDB
 //! number. Heat follows from composition by Choi and Okos ([`choi_okos`]),
-//! except where a measured specific heat of the dry food is known to be better.
+//! except where a measured specific heat is known to be better: dry flour, sugar and salt, and
+//! whole milk, which has been measured often. A handbook's value isn't followed where
+//!
+//! - it can't be: 3.18 J/(g K) for fresh eggs (Geankoplis) is what their water alone takes, and
+//!   nothing would be left for a quarter of the egg; Choi and Okos have 3.65, and 3.63 is in other
+//!   tables (from memory);
+//! - its food was another: egg yolk of 2.81 (Geankoplis) is 10 % below ours, as if it held 40 %
+//!   water instead of 52; whoever measured it doesn't say;
+//! - it holds melting, which we count apart: cream of 45 to 60 % fat at 3.06 to 3.27 (Geankoplis);
+//!   liquid milk fat at 2.1 (*Dairy Science* e-book, Guelph) is 3 % above our fat, and butter, at
+//!   2.30 (Geankoplis), 4 % below.
 //!
 //! Left out: the spread between mills, breeds and seasons. Flour of one label
 //! varies by about a percent of water, eggs by about two.

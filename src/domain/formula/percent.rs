@@ -5,9 +5,10 @@
 //! For fillings, washes and glazes the percentage is still of the dough's flour:
 //! it says how much goes with this much dough.
 
-use super::{Draft, Ingredient};
-use crate::food::FoodKind;
-use crate::units::{BakersPercent, Grams};
+use super::{Component, Draft, Ingredient};
+use crate::food::{Composition, FoodKind};
+use crate::thermal::vessel::Material;
+use crate::units::{BakersPercent, Celsius, Grams};
 
 impl Draft {
     /// All the flour of the dough and its preferments.
@@ -58,6 +59,13 @@ impl Draft {
         self.percent_of_flour(fat)
     }
 
+    /// What the divided dough is made of as far as heat goes, at the temperature its times are
+    /// written for.
+    #[must_use]
+    pub fn dough_material(&self) -> Material {
+        material(self.dough_ingredients(), self.reference, Material::DOUGH)
+    }
+
     /// Every ingredient that ends up in the divided dough.
     pub fn dough_ingredients(&self) -> impl Iterator<Item = &Ingredient> {
         self.components
@@ -65,4 +73,29 @@ impl Draft {
             .filter(|component| component.is_dough())
             .flat_map(|component| &component.ingredients)
     }
+}
+
+impl Component {
+    /// What it is made of as far as heat goes, raw as it is weighed.
+    #[must_use]
+    pub fn material(&self, at: Celsius) -> Material {
+        let unknown = if self.is_dough() {
+            Material::DOUGH
+        } else {
+            Material::CUSTARD
+        };
+        material(self.ingredients.iter(), at, unknown)
+    }
+}
+
+/// The mixture of ingredients; what weighs nothing counts as `unknown`.
+fn material<'a>(
+    parts: impl Iterator<Item = &'a Ingredient>,
+    at: Celsius,
+    unknown: Material,
+) -> Material {
+    let parts: Vec<_> = parts
+        .map(|part| (part.mass, part.food.composition))
+        .collect();
+    Composition::of_mixture(&parts).map_or(unknown, |mixture| Material::of(&mixture, at))
 }

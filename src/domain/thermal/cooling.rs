@@ -149,21 +149,23 @@ const THINNEST: Millimetres = millimetres(8.0);
 /// Each is reckoned, not guessed. An ice bath is taken to last until the filling is cold.
 #[must_use]
 pub fn remedies(
+    filling: Material,
     mass: Grams,
     depth: Millimetres,
     cooling: Cooling,
     ambient: Celsius,
 ) -> Vec<Remedy> {
-    if passes_at(&Vessel::filling(mass, depth, cooling), ambient) {
+    let dish = |filling, cooling| Vessel::dish_of(filling, mass, depth, cooling);
+    if passes_at(&dish(filling, cooling), ambient) {
         return Vec::new();
     }
-    let spread = |cooling, ambient| {
-        let deepest = deepest_layer_that_passes(cooling, ambient)?;
+    let spread = |cooling: Cooling, ambient| {
+        let deepest = deepest_layer_of(filling, cooling.film(), ambient)?;
         let whole = Millimetres::clamped(deepest.get().floor());
         (whole >= THINNEST && whole < depth).then_some(whole)
     };
-    let in_ice = Vessel::filling(mass, depth, Cooling::IceBath);
-    let stirred = Vessel::filling_stirred(mass, depth, Cooling::IceBath);
+    let in_ice = dish(filling, Cooling::IceBath);
+    let stirred = dish(filling.stirred(), Cooling::IceBath);
     let mut found = Vec::new();
     found.extend(spread(cooling, ambient).map(Remedy::Spread));
     if passes_at(&in_ice, ICE_BATH) {

@@ -72,9 +72,15 @@ impl Vessel {
     /// sixth more surface than that, and the cover takes about as much away.
     #[must_use]
     pub fn dough_in_bowl(mass: Grams) -> Self {
+        Self::bowl_of(Material::DOUGH, mass)
+    }
+
+    /// The same of a dough that is known: see [`Vessel::dough_in_bowl`].
+    #[must_use]
+    pub fn bowl_of(dough: Material, mass: Grams) -> Self {
         Self::of(Body {
-            form: body::sphere(mass, Material::DOUGH),
-            material: Material::DOUGH,
+            form: body::sphere(mass, dough),
+            material: dough,
             film: body::STILL_AIR,
         })
     }
@@ -92,15 +98,21 @@ impl Vessel {
     /// ASSUMPTION: a cylinder twice as long as it is wide, the tin itself without resistance.
     #[must_use]
     pub fn loaf_in_tin(mass: Grams) -> Self {
+        Self::tin_of(Material::DOUGH, mass)
+    }
+
+    /// The same of a dough that is known: see [`Vessel::loaf_in_tin`].
+    #[must_use]
+    pub fn tin_of(dough: Material, mass: Grams) -> Self {
         // V = π r² · 4r
-        let volume_m3 = body::volume_m3(mass, Material::DOUGH);
+        let volume_m3 = body::volume_m3(mass, dough);
         let radius = body::from_metres((volume_m3 / (4.0 * PI)).cbrt());
         Self::of(Body {
             form: Form::Roll {
                 radius,
                 length: radius * 4.0,
             },
-            material: Material::DOUGH,
+            material: dough,
             film: body::STILL_AIR,
         })
     }
@@ -112,19 +124,21 @@ impl Vessel {
     /// which errs on the slow side.
     #[must_use]
     pub fn filling(mass: Grams, depth: Millimetres, cooling: Cooling) -> Self {
-        Self::of(Body {
-            form: body::dish(mass, depth, Material::CUSTARD),
-            material: Material::CUSTARD,
-            film: cooling.film(),
-        })
+        Self::dish_of(Material::CUSTARD, mass, depth, cooling)
     }
 
     /// The same, stirred all the while.
     #[must_use]
     pub fn filling_stirred(mass: Grams, depth: Millimetres, cooling: Cooling) -> Self {
+        Self::dish_of(Material::CUSTARD.stirred(), mass, depth, cooling)
+    }
+
+    /// The same of a filling that is known: see [`Vessel::filling`].
+    #[must_use]
+    pub fn dish_of(filling: Material, mass: Grams, depth: Millimetres, cooling: Cooling) -> Self {
         Self::of(Body {
-            form: body::dish(mass, depth, Material::CUSTARD),
-            material: Material::CUSTARD.stirred(),
+            form: body::dish(mass, depth, filling),
+            material: filling,
             film: cooling.film(),
         })
     }
