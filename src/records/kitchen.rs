@@ -1,9 +1,9 @@
 //! The kitchen and the baker's preferences, version 1.
 
 use domain::decimal::plain;
-use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
+use domain::kitchen::{FURTHEST_OVEN, FineScales, Kitchen, OvenKind, Scales};
 use domain::thermal::kneading::KneadingMethod;
-use domain::units::{Celsius, Grams, Metres, Minutes, OutOfRange};
+use domain::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, OutOfRange};
 
 use crate::choice::choice;
 use crate::read::{Kind, ReadError, Record, impossible};
@@ -17,6 +17,7 @@ shape! {
         fridge_c: f64,
         kneading: KneadingMethod,
         oven: OvenKind,
+        oven_off_k: Option<f64> = None,
         oven_heats_in_min: f64,
         scales_g: f64,
         fine_scales: Option<FineScalesRecord> = None,
@@ -85,6 +86,7 @@ impl From<&Kitchen> for KitchenFacts {
             fridge_c: kitchen.fridge.get(),
             kneading: kitchen.kneading,
             oven: kitchen.oven,
+            oven_off_k: kitchen.oven_off.map(|off| off.get()),
             oven_heats_in_min: kitchen.oven_heats_in.get(),
             scales_g: kitchen.scales.step.get(),
             fine_scales: kitchen.scales.fine.map(|fine| FineScalesRecord {
@@ -113,12 +115,23 @@ impl TryFrom<&KitchenFacts> for Kitchen {
                 &format_args!("the oven heats in {} min", plain(heats_in, 2)),
             ));
         }
+        let furthest = FURTHEST_OVEN.get();
+        if let Some(off) = facts
+            .oven_off_k
+            .filter(|off| !(-furthest..=furthest).contains(off))
+        {
+            return Err(impossible(
+                Kind::Kitchen,
+                &format_args!("the oven is {} K off", plain(off, 2)),
+            ));
+        }
         Ok(Self {
             air: Celsius::new(facts.air_c).map_err(odd)?,
             flour: facts.flour_c.map(Celsius::new).transpose().map_err(odd)?,
             fridge: Celsius::new(facts.fridge_c).map_err(odd)?,
             kneading: facts.kneading,
             oven: facts.oven,
+            oven_off: facts.oven_off_k.map(CelsiusDelta::clamped),
             oven_heats_in: Minutes::new(heats_in).map_err(odd)?,
             scales: Scales {
                 step: scale_step(facts.scales_g)?,

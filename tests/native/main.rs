@@ -2,11 +2,13 @@
 
 mod bake_properties;
 mod bakes;
+mod brought;
 mod cooling;
 mod dose;
 mod durations;
 mod food;
 mod formulas;
+mod heating;
 mod judgement;
 mod lags;
 mod mixing;

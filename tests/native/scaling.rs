@@ -13,7 +13,8 @@ mod hands;
 use checks::assert_close;
 use domain::food::food;
 use domain::formula::{
-    Component, ComponentId, ComponentKind, Formula, Ingredient, Kept, ScaleError, Step, Wish,
+    Component, ComponentId, ComponentKind, Formula, Ingredient, Kept, Length, ScaleError, Step,
+    Wish,
 };
 use domain::kitchen::{FineScales, Scales};
 use domain::units::{Grams, grams};
@@ -302,8 +303,12 @@ proptest! {
         for (before, after) in std::iter::zip(&formula.steps, &scaled.steps) {
             let lengths_aside = Step { length: before.length.clone(), ..after.clone() };
             prop_assert_eq!(&lengths_aside, before);
-            // Of the lengths only that of the hands may change.
-            prop_assert!(before.is_hands() || after.length == before.length);
+            // Of the lengths only that of the hands may change; the oven's keeps what it was written for.
+            let mut length = after.length.clone();
+            if let Length::Bake { load, .. } = &mut length {
+                prop_assert_eq!(load.take(), Some(formula.oven_load()));
+            }
+            prop_assert!(before.is_hands() || length == before.length);
         }
     }
 

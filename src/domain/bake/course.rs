@@ -6,12 +6,12 @@ use super::forecast::Reason;
 use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
-use crate::formula::{Component, ComponentKind, Formula, Length, Step, StepId};
+use crate::formula::{Formula, Length, Step, StepId};
 use crate::kitchen::Place;
 use crate::sorted::Map;
 use crate::thermal::cooling::{FilmSpread, HORIZON};
-use crate::thermal::oven;
-use crate::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
+use crate::thermal::oven::{self, Baking, Fan};
+use crate::thermal::vessel::{Cooling, Course, Material, Surroundings, Vessel};
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
 use crate::yeast::proof::Proof;
 
@@ -91,8 +91,19 @@ impl State {
                 to: *to,
                 around: self.air(),
             }),
-            Length::Bake { range, piece, .. } => {
-                let length = oven::bake_window(range, *piece, self.oven_piece());
+            Length::Bake {
+                oven,
+                range,
+                core,
+                piece,
+                load,
+            } => {
+                let (formula, kitchen) = (&self.formula, &self.kitchen);
+                let window = oven::bake_window(range, *piece, formula.oven_piece());
+                let fuller = load.map_or(1.0, |load| formula.oven_load() / load);
+                let (fan, off) = (kitchen.oven.fan(), kitchen.oven_spread());
+                let baking = self.baking(*core);
+                let length = oven::window_in(&window, &baking, *oven, fan, off, fuller);
                 Going::Clock(length, Reason::Oven)
             }
             Length::OvenHeats { .. } => {
@@ -112,10 +123,27 @@ impl State {
         }
     }
 
+    /// What bakes until its middle has a temperature, or as near to it as it gets at this height.
+    fn baking(&self, core: Celsius) -> Baking {
+        Baking {
+            piece: self.formula.oven_piece(),
+            dough: self.formula.reference,
+            core: self.core_wanted(core),
+            altitude: self.kitchen.altitude,
+        }
+    }
+
     /// How the middle of a piece warms in the oven.
-    pub(super) fn baking_course(&self, likely: Minutes, wanted: Celsius, start: Moment) -> Course {
-        let (piece, dough) = (self.oven_piece(), self.formula.reference);
-        oven::core_course(piece, start, likely, dough, wanted, self.kitchen.altitude)
+    pub(super) fn baking_course(
+        &self,
+        likely: Minutes,
+        air: Celsius,
+        core: Celsius,
+        start: Moment,
+    ) -> Course {
+        // A fan is set lower so that it comes to the same.
+        let heat = oven::Heat { air, fan: Fan::Off };
+        oven::core_course(&self.baking(core), heat, start, likely)
     }
 
     /// The temperature to look for in the middle of what bakes, in a kitchen at this height.
@@ -124,31 +152,25 @@ impl State {
         oven::core_target(core, self.kitchen.altitude)
     }
 
-    /// What a step chills, how deep it lies, in what and how cold that is now: what
+    /// What a step chills, how much of it and how deep, in what and how cold that is now: what
     /// [`remedies`](crate::thermal::cooling::remedies) asks. `None` for other steps.
     #[must_use]
     pub fn chills(
         &self,
         step: &Step,
         now: Moment,
-    ) -> Option<(Grams, Millimetres, Cooling, Celsius)> {
+    ) -> Option<(Material, Grams, Millimetres, Cooling, Celsius)> {
         let Length::Chill { depth, cooling, .. } = step.length else {
             return None;
         };
-        let mass = self.formula.component_of(step)?.mass();
+        let (filling, mass) = filling(&self.formula, step);
         let around = self.around_filling(step, cooling).at(now);
         let cooling = match self.place_of(step.id)? {
             Place::Kitchen | Place::Warm(_) => Cooling::Kitchen,
             Place::Fridge => Cooling::Fridge,
             Place::Water(_) => Cooling::IceBath,
         };
-        Some((mass, depth, cooling, around))
-    }
-
-    /// What one piece weighs as it goes into the oven: its dough and its share of the fillings.
-    #[must_use]
-    pub fn oven_piece(&self) -> Grams {
-        oven_piece(&self.formula)
+        Some((filling, mass, depth, cooling, around))
     }
 
     /// The kitchen's air over time.
@@ -180,19 +202,22 @@ pub(super) fn bodies(formula: &Formula) -> Map<StepId, FilmSpread> {
 fn body(formula: &Formula, step: &Step) -> FilmSpread {
     let vessel = match step.length {
         Length::Chill { depth, cooling, .. } => {
-            let mass = formula.component_of(step).map(Component::mass);
-            Vessel::filling(mass.unwrap_or(Grams::MIN), depth, cooling)
+            let (filling, mass) = filling(formula, step);
+            Vessel::dish_of(filling, mass, depth, cooling)
         }
-        _ => Vessel::baked_piece(oven_piece(formula)),
+        _ => Vessel::baked_piece(formula.oven_piece()),
     };
     FilmSpread::of(vessel)
 }
 
-fn oven_piece(formula: &Formula) -> Grams {
-    let components = formula.components.iter();
-    let fillings: Grams = components
-        .filter(|component| component.kind == ComponentKind::Filling)
-        .map(Component::mass)
-        .sum();
-    formula.pieces.mass + fillings * (1.0 / f64::from(formula.pieces.count))
+/// What a step chills, as it is half-way between hot and cold, and how much of it.
+fn filling(formula: &Formula, step: &Step) -> (Material, Grams) {
+    let half_way = match step.length {
+        Length::Chill { from, to, .. } => from + (to - from) * 0.5,
+        _ => formula.reference,
+    };
+    let component = formula.component_of(step);
+    component.map_or((Material::CUSTARD, Grams::MIN), |component| {
+        (component.material(half_way), component.mass())
+    })
 }

@@ -9,7 +9,7 @@ use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
 use crate::formula::{Length, Step, StepId};
-use crate::kitchen::{COLDEST_AIR, Kitchen, Place, WARMEST_AIR};
+use crate::kitchen::{COLDEST_AIR, FURTHEST_OVEN, Kitchen, Place, WARMEST_AIR};
 use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share, minutes};
 
 /// The events an intent comes to.
@@ -227,6 +227,10 @@ fn kitchen_changed(state: &State, kitchen: Kitchen) -> Result<Vec<Event>, Refusa
     }
     let heats_in = kitchen.oven_heats_in.get();
     within(heats_in, "oven's heating", "min", 0.0, 240.0)?;
+    if let Some(off) = kitchen.oven_off {
+        let furthest = FURTHEST_OVEN.get();
+        within(off.get(), "oven's error", "K", -furthest, furthest)?;
+    }
     let mut events = Vec::new();
     if air != state.kitchen.air {
         events.push(Event::KitchenMeasured { air });

@@ -7,6 +7,7 @@
 //! Everything past the edge of the model works on a [`Formula`].
 
 pub mod bakers;
+mod brought;
 mod check;
 mod dose;
 mod liquid;
@@ -15,6 +16,7 @@ mod scale;
 mod step;
 pub mod usual;
 
+pub use brought::Brings;
 pub use check::FormulaError;
 pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Wish};
 pub use step::{Caution, Checklist, Held, Length, Link, Needs, Scope, Step, StepId, StepKind};
@@ -214,6 +216,24 @@ impl Draft {
             .filter(|component| component.is_dough())
             .map(Component::mass)
             .sum()
+    }
+
+    /// What one piece weighs as it goes into the oven: its dough and its share of the fillings.
+    #[must_use]
+    pub fn oven_piece(&self) -> Grams {
+        let fillings: Grams = self
+            .components
+            .iter()
+            .filter(|component| component.kind == ComponentKind::Filling)
+            .map(Component::mass)
+            .sum();
+        self.pieces.mass + fillings * (1.0 / f64::from(self.pieces.count))
+    }
+
+    /// What all pieces weigh as they go into the oven.
+    #[must_use]
+    pub fn oven_load(&self) -> Grams {
+        self.oven_piece() * f64::from(self.pieces.count)
     }
 
     /// Every allergen that any ingredient brings, each once, in the order of the law's list.

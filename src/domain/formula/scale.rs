@@ -109,11 +109,16 @@ impl Formula {
         }
         let more = f64::from(count) / f64::from(self.pieces.count);
         for step in &mut draft.steps {
-            if let Length::Hands(range) = &mut step.length
-                && step.checklist.as_ref().is_some_and(Checklist::is_by_piece)
-            {
-                // ASSUMPTION: what is set up once for all pieces takes no time worth counting.
-                *range = range.map(|time| time * more);
+            match &mut step.length {
+                Length::Hands(range)
+                    if step.checklist.as_ref().is_some_and(Checklist::is_by_piece) =>
+                {
+                    // ASSUMPTION: what is set up once for all pieces takes no time worth counting.
+                    *range = range.map(|time| time * more);
+                }
+                // The time in the oven stays the one that was written for this formula.
+                Length::Bake { load, .. } => *load = load.or(Some(self.oven_load())),
+                _ => {}
             }
         }
         // Masses and times don't touch how the parts hang together, so what fitted still fits.

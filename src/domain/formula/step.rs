@@ -138,6 +138,8 @@ pub enum Length {
         core: Celsius,
         /// The mass of a piece as it goes into the oven that `range` was written for, filling included.
         piece: Grams,
+        /// All that is in the oven at once for which `range` was written; what the formula makes, until it is scaled.
+        load: Option<Grams>,
     },
     /// Until the oven is hot.
     OvenHeats {

@@ -6,9 +6,12 @@ mod scales;
 pub use place::Place;
 pub use scales::{FineScales, Scales};
 
-use crate::thermal::constants::FRIDGE;
+use crate::thermal::constants::{CHECKED_OVEN, FRIDGE, UNCHECKED_OVEN};
 use crate::thermal::kneading::KneadingMethod;
-use crate::units::{Celsius, Metres, Minutes, celsius, metres, minutes};
+use crate::thermal::oven::Fan;
+use crate::units::{
+    Celsius, CelsiusDelta, Metres, Minutes, celsius, celsius_delta, metres, minutes,
+};
 
 /// How an oven heats, which says what to set it to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,6 +23,20 @@ pub enum OvenKind {
     /// Gas, set by marks.
     Gas,
 }
+
+impl OvenKind {
+    /// Whether it blows its air about.
+    #[must_use]
+    pub fn fan(self) -> Fan {
+        match self {
+            Self::Fan => Fan::On,
+            Self::Conventional | Self::Gas => Fan::Off,
+        }
+    }
+}
+
+/// An oven further than this from what its dial says, either way, is broken or was mistyped.
+pub const FURTHEST_OVEN: CelsiusDelta = celsius_delta(40.0);
 
 /// Kitchen air colder than this was mistyped.
 pub const COLDEST_AIR: Celsius = celsius(-10.0);
@@ -39,6 +56,8 @@ pub struct Kitchen {
     pub kneading: KneadingMethod,
     /// How the oven heats.
     pub oven: OvenKind,
+    /// How much hotter it is than its dial says, where somebody measured it; less than nothing where it is cooler.
+    pub oven_off: Option<CelsiusDelta>,
     /// How long it takes from cold.
     pub oven_heats_in: Minutes,
     /// What the baker weighs with.
@@ -55,10 +74,26 @@ impl Kitchen {
         fridge: FRIDGE,
         kneading: KneadingMethod::Hand,
         oven: OvenKind::Conventional,
+        oven_off: None,
         oven_heats_in: minutes(20.0),
         scales: Scales::KITCHEN,
         altitude: metres(0.0),
     };
+
+    /// What the dial has to say for the oven to have a temperature.
+    #[must_use]
+    pub fn dial_for(&self, wanted: Celsius) -> Celsius {
+        self.oven_off.map_or(wanted, |off| wanted - off)
+    }
+
+    /// How far the oven may be from a temperature that it is set to.
+    #[must_use]
+    pub fn oven_spread(&self) -> CelsiusDelta {
+        match self.oven_off {
+            Some(_) => CHECKED_OVEN,
+            None => UNCHECKED_OVEN,
+        }
+    }
 
     /// The flour's temperature.
     #[must_use]

@@ -124,6 +124,17 @@ pub const GLASS: JoulesPerGramKelvin = joules_per_gram_kelvin(0.83);
 /// *Healthy Kids*, conversion chart. Uncertain by 5 K: other charts say 25 K.
 pub const FAN_OFFSET: CelsiusDelta = celsius_delta(20.0);
 
+/// ASSUMPTION: how far an oven that nobody checked is from what its dial says.
+pub const UNCHECKED_OVEN: CelsiusDelta = celsius_delta(10.0);
+
+/// ASSUMPTION: the same of an oven whose error was found with a thermometer, which reads to half of
+/// this, as far as its thermostat swings.
+pub const CHECKED_OVEN: CelsiusDelta = celsius_delta(5.0);
+
+/// ASSUMPTION: how much longer the late end is for twice the load, and twice that for four times it
+/// and more: a home oven of 2 kW has heat enough for it, but its air and walls start out cooler.
+pub const CROWDED: Share = share(0.05);
+
 /// ASSUMPTION: how far below boiling the moist core of bread stays; 2 to 3 K are met with.
 pub const CORE_BELOW_BOILING: CelsiusDelta = celsius_delta(2.0);
 

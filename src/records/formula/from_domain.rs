@@ -2,7 +2,7 @@
 
 use domain::estimate::Estimate;
 use domain::formula as model;
-use domain::units::Minutes;
+use domain::units::{Grams, Minutes};
 
 use super::{
     ChecklistRecord, ComponentRecord, FormulaRecord, IngredientRecord, LengthRecord, LinkRecord,
@@ -130,11 +130,13 @@ fn length(length: &model::Length) -> LengthRecord {
             range,
             core,
             piece,
+            load,
         } => LengthRecord::Bake {
             oven_c: oven.get(),
             minutes: window(range),
             core_c: core.get(),
             piece_g: piece.get(),
+            load_g: load.map(Grams::get),
         },
         model::Length::OvenHeats { oven } => LengthRecord::OvenHeats { oven_c: oven.get() },
     }

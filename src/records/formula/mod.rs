@@ -132,6 +132,7 @@ shape! {
             minutes: WindowRecord,
             core_c: f64,
             piece_g: f64,
+            load_g: Option<f64> = None,
         },
         OvenHeats = "oven-heats" { oven_c: f64 },
     }

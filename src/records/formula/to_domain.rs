@@ -177,11 +177,13 @@ fn length(record: LengthRecord) -> Result<model::Length, ReadError> {
             minutes,
             core_c,
             piece_g,
+            load_g,
         } => model::Length::Bake {
             oven: celsius(oven_c)?,
             range: window(minutes)?,
             core: celsius(core_c)?,
             piece: Grams::new(piece_g).map_err(odd)?,
+            load: load_g.map(Grams::new).transpose().map_err(odd)?,
         },
         LengthRecord::OvenHeats { oven_c } => model::Length::OvenHeats {
             oven: celsius(oven_c)?,

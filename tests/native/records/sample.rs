@@ -6,7 +6,7 @@ use domain::formula::{ComponentId, Formula, FormulaId, StepId};
 use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
-use domain::units::{Moment, celsius, grams, metres, minutes, share};
+use domain::units::{Moment, celsius, celsius_delta, grams, metres, minutes, share};
 use records::Record as _;
 use records::archive::Archive;
 use records::bake::EntryRecord;
@@ -32,6 +32,7 @@ pub(super) fn kitchen() -> Kitchen {
         fridge: celsius(4.5),
         kneading: KneadingMethod::StandMixer,
         oven: OvenKind::Fan,
+        oven_off: Some(celsius_delta(-7.5)),
         oven_heats_in: minutes(25.0),
         scales: Scales {
             step: grams(1.0),

@@ -4,7 +4,7 @@ use domain::formula::Formula;
 use domain::kitchen::{Kitchen, OvenKind};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
-use domain::units::{Celsius, Metres, Minutes};
+use domain::units::{Celsius, CelsiusDelta, Metres, Minutes};
 use proptest::prelude::*;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
@@ -216,17 +216,18 @@ fn kitchen() -> impl Strategy<Value = Kitchen> {
         prop::option::of(celsius()),
         celsius(),
         kneading,
-        oven,
+        (oven, prop::option::of(-40.0..=40.0)),
         0.0..=240.0,
         -500.0..=6_000.0,
     )
         .prop_map(
-            |(air, flour, fridge, kneading, oven, heats_in, altitude)| Kitchen {
+            |(air, flour, fridge, kneading, (oven, off), heats_in, altitude)| Kitchen {
                 air,
                 flour,
                 fridge,
                 kneading,
                 oven,
+                oven_off: off.map(CelsiusDelta::clamped),
                 oven_heats_in: Minutes::clamped(heats_in),
                 altitude: Metres::clamped(altitude),
                 ..sample::kitchen()
@@ -280,6 +281,36 @@ fn an_oven_that_takes_all_night_is_impossible() {
         matches!(read, Err(ReadError::Impossible { .. })),
         "{read:?}"
     );
+}
+
+#[test]
+fn an_oven_further_off_than_any_is_impossible() {
+    let mut record = KitchenRecord::default();
+    for (off_k, fits) in [(-40.0, true), (40.5, false), (f64::INFINITY, false)] {
+        record.facts.oven_off_k = Some(off_k);
+        let read = Kitchen::try_from(&record.facts);
+        assert_eq!(read.is_ok(), fits, "{read:?}");
+    }
+}
+
+/// As every kitchen was stored before anybody could say so.
+#[test]
+fn a_kitchen_without_its_oven_s_error_has_none() {
+    let mut less = value(&archived_kitchen());
+    let facts = less["facts"].as_object_mut().expect("facts are an object");
+    facts.remove("oven_off_k").expect("the sample has it");
+    let read = KitchenRecord::read(&less.to_string()).expect("it is read");
+    let kitchen = Kitchen::try_from(&read.facts).expect("it is possible");
+    let expected = Kitchen {
+        oven_off: None,
+        ..sample::kitchen()
+    };
+    assert_eq!(kitchen, expected);
+}
+
+fn archived_kitchen() -> String {
+    let kitchen = sample::archive().kitchen;
+    kitchen.expect("the sample has a kitchen")
 }
 
 #[test]

@@ -10,20 +10,31 @@
 //! the exponent falls to 1/3: effective heat transfer of 20 to 48 W/(m² K) in a
 //! baking oven (Baik et al. 1999, *J. Food Sci.* 64:688) puts small pieces in
 //! between. The likely time follows 2/3, and the window takes in 1/3.
-//! Left out: a crowded tray, another colour of tin, steam.
+//!
+//! Another oven temperature: [`heating`](Baking::time_ratio), by which the window takes in how far the
+//! oven may be from what its dial says, the square of which is added to the square of the
+//! formula's own spread, in logarithms:
+//!
+//! `ln² (end / likely) = ln² (end_0 / likely) + ln² (t(T ± off) / t(T))`
+//!
+//! Another form or tin: [`form_ratio`]. A fuller oven: its late end, by [`CROWDED`].
+//! Left out: another colour of tin ([`form`](form_ratio) says how wrong that makes it), steam, and an
+//! oven's own hot corner, which turning the tray makes up for.
 //!
 //! The core of moist crumb stays below boiling, which falls with altitude ([`altitude`]).
 
 pub mod altitude;
-mod core;
+mod form;
+mod heating;
 mod setting;
 
-pub use self::core::core_course;
+pub use form::{Baked, form_ratio};
+pub use heating::{Baking, Heat, core_course};
 pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, without_fan};
 
-use super::constants::CORE_BELOW_BOILING;
+use super::constants::{CORE_BELOW_BOILING, CROWDED};
 use crate::estimate::Estimate;
-use crate::units::{Celsius, Grams, Metres, Minutes, grams};
+use crate::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, grams};
 
 /// The bake window of a piece, from the formula's window at the formula's piece.
 ///
@@ -55,6 +66,46 @@ pub fn bake_window(
         range.likely() * by_conduction,
         range.high() * by_conduction.max(by_surface),
         range.basis(),
+    )
+}
+
+/// A bake window in an oven that isn't known better than to `off`, and holds so many times the load
+/// that the window was written for.
+///
+/// With its fan on an oven may also bake sooner than the 20 K of its lower setting make up for.
+#[must_use]
+pub fn window_in(
+    window: &Estimate<Minutes>,
+    baking: &Baking,
+    conventional: Celsius,
+    fan: Fan,
+    off: CelsiusDelta,
+    load: f64,
+) -> Estimate<Minutes> {
+    let still = |air| Heat { air, fan: Fan::Off };
+    let hotter = match fan {
+        Fan::Off => still(conventional + off),
+        Fan::On => Heat {
+            air: with_fan(conventional) + off,
+            fan,
+        },
+    };
+    let cooler = still(conventional - off);
+    let likely = window.likely();
+    if likely.get() <= 0.0 {
+        return *window;
+    }
+    let end = |end: Minutes, other: Heat| {
+        let own = (end / likely).ln();
+        let by_oven = baking.time_ratio(still(conventional), other).ln();
+        (own * own + by_oven * by_oven).sqrt().exp()
+    };
+    let fuller = CROWDED.get() * load.log2().clamp(0.0, 2.0);
+    Estimate::new(
+        likely * (1.0 / end(window.low(), hotter)),
+        likely,
+        likely * (end(window.high(), cooler) * (1.0 + fuller)),
+        window.basis(),
     )
 }
 
