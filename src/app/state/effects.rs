@@ -2,6 +2,7 @@
 
 use domain::bake::{Forecast, Reason, State};
 use domain::formula::{Length, Step, StepKind};
+use domain::kitchen::Kitchen;
 use domain::schedule::{Outline, Planned, outline};
 use domain::thermal::liquid::{FrozenSplit, liquid_temperature};
 use domain::units::{Celsius, Minutes, Moment};
@@ -32,6 +33,8 @@ pub(crate) struct Effect {
     pub(crate) table: Option<TableShift>,
     /// When to turn the oven on now, where that moved.
     pub(crate) oven_on: Option<Moment>,
+    /// What an oven that is on should have, and the kitchen it stands in, where its dial has to be turned for it.
+    pub(crate) turn_dial: Option<(Celsius, Kitchen)>,
 }
 
 /// The liquid of the next dough to be mixed.
@@ -90,6 +93,7 @@ pub(super) fn effect(before: &State, after: &State, now: Moment) -> Effect {
         liquid,
         table: tells_table.then(|| table(before, after, now)),
         oven_on: oven_on(before, after, now),
+        turn_dial: turn_dial(before, after),
     }
 }
 
@@ -115,6 +119,25 @@ fn oven_on(before: &State, after: &State, now: Moment) -> Option<Moment> {
         Some((before.oven_on_at(step, now)?, is))
     })?;
     ((was - is).get().abs() >= 1.0).then(|| is.max(now))
+}
+
+/// The oven's temperature, where it is on and its dial has to say something else for it from now on.
+fn turn_dial(before: &State, after: &State) -> Option<(Celsius, Kitchen)> {
+    let dial = |kitchen: &Kitchen| (kitchen.oven, kitchen.oven_off);
+    if dial(&before.kitchen) == dial(&after.kitchen) {
+        return None;
+    }
+    // On since it began to heat, and until what bakes in it is out.
+    let mut on = None;
+    for step in &after.formula.steps {
+        let progress = after.progress(step.id);
+        match step.length {
+            Length::OvenHeats { oven } if progress.open_since.is_some() => on = Some(oven),
+            Length::Bake { .. } if progress.ended.is_some() => return None,
+            _ => {}
+        }
+    }
+    on.map(|oven| (oven, after.kitchen))
 }
 
 /// The liquid of the next dough to be mixed, before and after.

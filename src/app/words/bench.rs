@@ -2,6 +2,7 @@
 
 use domain::bake::State;
 use domain::decimal::fixed;
+use domain::kitchen::Kitchen;
 use domain::thermal::cooling::Remedy;
 use domain::units::{Celsius, Millimetres, Minutes, Moment};
 use platform::clock::time_of_day;
@@ -233,10 +234,18 @@ pub(crate) fn overdue(due: Moment, now: Moment) -> String {
     }
 }
 
-/// "Set the oven to 180 °C, fan on".
-pub(crate) fn set_oven(setting: &str) -> String {
-    format!("Set the oven to {setting}.")
+/// "Set the oven to 180 °C, fan on.", "Set the oven to 200 °C: it runs 10° cool."
+pub(crate) fn set_oven(conventional: Celsius, kitchen: &Kitchen, degrees: Degrees) -> String {
+    let setting = super::oven_setting(conventional, kitchen, degrees);
+    let runs = kitchen
+        .oven_off
+        .and_then(|off| super::oven_runs(off, degrees));
+    let because = runs.map_or_else(String::new, |runs| format!(": it {runs}"));
+    format!("Set the oven to {setting}{because}.")
 }
+
+/// What a rise comes to sooner than its time, high up.
+pub(crate) const DOUBLE_IS_ENOUGH: &str = "So high up it rises fast: double its size is enough.";
 
 /// "Wanted in the middle: 92 °C".
 pub(crate) fn core_wanted(temperature: &str) -> String {

@@ -6,6 +6,7 @@ use domain::units::{Celsius, Minutes};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
+use super::bench::set_oven;
 use super::letters::{capital, lower_first};
 use super::quantity::{mass, span, temperature};
 use crate::state::{Cause, Effect, Liquid, Shift, TableShift};
@@ -53,6 +54,8 @@ fn of_one(effect: &Effect, where_at: &str, degrees: Degrees) -> Vec<String> {
     said.extend(effect.table.as_ref().map(|shift| table(shift, where_at)));
     let oven_on = effect.oven_on.map(time_of_day);
     said.extend(oven_on.map(|at| format!("Oven on at {at}.")));
+    let dial = effect.turn_dial.as_ref();
+    said.extend(dial.map(|(oven, kitchen)| set_oven(*oven, kitchen, degrees)));
     said
 }
 

@@ -1,10 +1,11 @@
 //! Words of the pages Formulas and Formula.
 
+use domain::decimal::plain;
 use domain::estimate::Estimate;
 use domain::formula::usual::{Measure, Reading};
-use domain::formula::{Formula, ScaleError};
+use domain::formula::{Brings, Formula, ScaleError};
 use domain::schedule::NightWork;
-use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
+use domain::units::{BakersPercent, Celsius, Grams, Minutes, Moment, minutes};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
@@ -168,6 +169,39 @@ pub(crate) fn hydration(formula: &Formula) -> String {
         "Hydration {} of the flour, counting the water in every ingredient.",
         percent(formula.hydration())
     )
+}
+
+/// What the dough holds, a line each, and where it comes from: "Water 56 %: 40 from whole milk, 13 from beaten egg".
+pub(crate) fn holds(formula: &Formula) -> Vec<String> {
+    let line = |what: Brings| {
+        let from = formula.brought(what);
+        let whole = from.iter().map(|(_, percent)| *percent).sum();
+        let name = match what {
+            Brings::Water => "Water",
+            Brings::Sugar => "Sugar",
+            Brings::Fat => "Fat",
+            Brings::Egg => "Egg",
+            Brings::Salt => "Salt",
+            Brings::FreshYeast => "Yeast, as fresh",
+            Brings::PrefermentedFlour => "Flour fermented ahead",
+        };
+        // What is less than half a percent of the flour is there, but nothing hangs on it.
+        let mut parts = from.iter().filter(|(_, percent)| percent.get() >= 0.5);
+        let first = parts.next()?;
+        let more: Vec<String> = parts.map(|part| format!(", {}", brought(part))).collect();
+        let sources = if more.is_empty() {
+            format!(" from {}", first.0)
+        } else {
+            format!(": {}{}", brought(first), more.concat())
+        };
+        Some(format!("{name} {}{sources}", percent(whole)))
+    };
+    Brings::ALL.into_iter().filter_map(line).collect()
+}
+
+/// "40 from whole milk"
+fn brought((name, percent): &(&str, BakersPercent)) -> String {
+    format!("{} from {name}", plain(percent.get(), 0))
 }
 
 /// That something is out of the usual.

@@ -3,11 +3,12 @@
 use domain::decimal::{fixed, plain};
 use domain::kitchen::OvenKind;
 use domain::thermal::kneading::KneadingMethod;
-use domain::units::{Celsius, Grams, Metres, Moment};
+use domain::thermal::oven::altitude::{HIGH, boiling_point, pressure_ratio};
+use domain::units::{CelsiusDelta, Grams, Metres, Moment};
 use platform::store::Degrees;
 
 use super::day::iso_date;
-use super::quantity::temperature;
+use super::quantity::{about, oven_runs, temperature};
 
 /// The heading of the temperatures.
 pub(crate) const TEMPERATURES: &str = "Temperatures";
@@ -33,6 +34,8 @@ pub(crate) const KNEADING: &str = "You knead";
 pub(crate) const OVEN: &str = "Your oven";
 /// How long the oven takes.
 pub(crate) const OVEN_HEATS: &str = "Time to heat up";
+/// How far the oven is from what its dial says.
+pub(crate) const OVEN_OFF: &str = "Oven thermometer minus dial";
 /// What the scales show.
 pub(crate) const SCALES: &str = "Your scales show steps of";
 /// Whether there are small scales.
@@ -130,11 +133,41 @@ pub(crate) fn altitude(height: Metres) -> String {
     format!("{}\u{a0}m", fixed(height.get(), 0))
 }
 
-/// What the height does.
-pub(crate) fn boils_at(boiling: Celsius, degrees: Degrees) -> String {
+/// "+5°", "−10°".
+pub(crate) fn oven_off(off: CelsiusDelta, degrees: Degrees) -> String {
+    let sign = match off.get() {
+        off if off > 0.0 => "+",
+        off if off < 0.0 => "−",
+        _ => "",
+    };
+    format!("{sign}{}", about(off, degrees))
+}
+
+/// How it is found how far the oven is from what its dial says, and what comes of it.
+pub(crate) fn oven_off_note(off: Option<CelsiusDelta>, degrees: Degrees) -> String {
+    let now = match off.map(|off| oven_runs(off, degrees)) {
+        None => "Until then a bake is given some minutes more either way.".to_owned(),
+        Some(None) => "Yours does as its dial says.".to_owned(),
+        Some(Some(runs)) => format!("Yours {runs}, and the Bench says what to set instead."),
+    };
     format!(
-        "Water boils at {} there, and no crumb gets hotter.",
-        temperature(boiling, degrees)
+        "Stand an oven thermometer in the middle, set an ordinary heat, and read it after half an hour. {now}"
+    )
+}
+
+/// What the height does.
+pub(crate) fn boils_at(height: Metres, degrees: Degrees) -> String {
+    let rises = if height < HIGH {
+        String::new()
+    } else {
+        format!(
+            " In its thin air gas takes {} times the room: let dough rise to double and no further, and try a quarter less yeast.",
+            fixed(1.0 / pressure_ratio(height), 1)
+        )
+    };
+    format!(
+        "Water boils at {} there, and no crumb gets hotter.{rises}",
+        temperature(boiling_point(height), degrees)
     )
 }
 

@@ -40,7 +40,7 @@ pub(crate) use notes::*;
 pub(crate) use phone::*;
 pub(crate) use places::*;
 pub(crate) use quantity::{
-    amount, at, bare_mass, clock_face, mass, oven_setting, percent, short_window, span,
+    amount, at, bare_mass, clock_face, mass, oven_runs, oven_setting, percent, short_window, span,
     temperature, tight, window,
 };
 pub(crate) use refusal::refusal;

@@ -2,7 +2,7 @@
 
 use domain::decimal::{fixed, plain};
 use domain::estimate::Estimate;
-use domain::kitchen::{OvenKind, Scales};
+use domain::kitchen::{Kitchen, OvenKind, Scales};
 use domain::thermal::oven::{Dial, DialSetting, Fan, dial_setting};
 use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment};
 use platform::clock::time_of_day;
@@ -45,12 +45,16 @@ pub(crate) fn about(delta: CelsiusDelta, degrees: Degrees) -> String {
     format!("{}°", plain(size, 1))
 }
 
+/// "runs 10° cool", of an oven that is off what its dial says.
+pub(crate) fn oven_runs(off: CelsiusDelta, degrees: Degrees) -> Option<String> {
+    let which = if off.get() < 0.0 { "cool" } else { "hot" };
+    (off.get() != 0.0).then(|| format!("runs {} {which}", about(off, degrees)))
+}
+
 /// What to set this kitchen's oven to for a conventional temperature.
-pub(crate) fn oven_setting(conventional: Celsius, kind: OvenKind, degrees: Degrees) -> String {
-    let fan = match kind {
-        OvenKind::Fan => Fan::On,
-        OvenKind::Conventional | OvenKind::Gas => Fan::Off,
-    };
+pub(crate) fn oven_setting(conventional: Celsius, kitchen: &Kitchen, degrees: Degrees) -> String {
+    let (kind, fan) = (kitchen.oven, kitchen.oven.fan());
+    let conventional = kitchen.dial_for(conventional);
     let dial = match (kind, degrees) {
         (OvenKind::Gas, _) => Dial::Gas,
         (_, Degrees::Celsius) => Dial::Celsius,

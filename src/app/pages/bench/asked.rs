@@ -1,10 +1,12 @@
 //! The one thing that is asked now: what to do, what to look for, and how.
 
-use domain::bake::Intent;
-use domain::formula::{Length, StepKind};
+use domain::bake::{Intent, State};
+use domain::formula::{Length, Step, StepKind};
 use domain::notebook::lessons;
 use domain::schedule::Ask;
 use domain::thermal::cooling;
+use domain::thermal::oven::altitude::HIGH;
+use domain::units::Celsius;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -131,14 +133,13 @@ fn Cue(shown: Shown) -> impl IntoView {
                     let core = state.core_wanted(*core);
                     Some(words::core_wanted(&words::temperature(core, degrees)))
                 }
-                (Length::OvenHeats { oven }, _) => Some(words::set_oven(&words::oven_setting(
-                    *oven,
-                    state.kitchen.oven,
-                    degrees,
-                ))),
-                (_, StepKind::OvenOn) => oven_of(state).map(|oven| {
-                    words::set_oven(&words::oven_setting(oven, state.kitchen.oven, degrees))
-                }),
+                (Length::OvenHeats { .. }, _) | (_, StepKind::OvenOn) => {
+                    let oven = oven_of(state, step)?;
+                    Some(words::set_oven(oven, &state.kitchen, degrees))
+                }
+                (Length::Ferment { .. }, _) if state.kitchen.altitude >= HIGH => {
+                    Some(words::DOUBLE_IS_ENOUGH.to_owned())
+                }
                 (_, StepKind::Divide) => Some(words::piece_target(state)),
                 _ => None,
             })
@@ -152,8 +153,9 @@ fn Cue(shown: Shown) -> impl IntoView {
     }
 }
 
-fn oven_of(state: &domain::bake::State) -> Option<domain::units::Celsius> {
-    let mut ovens = state.formula.steps.iter();
+/// The temperature of the oven that a step is about, or of the formula's first.
+fn oven_of(state: &State, step: &Step) -> Option<Celsius> {
+    let mut ovens = std::iter::once(step).chain(&state.formula.steps);
     ovens.find_map(|step| match step.length {
         Length::OvenHeats { oven } => Some(oven),
         _ => None,
@@ -185,8 +187,8 @@ fn remedies(view: &BakeView) -> String {
     let state = view.bake.state();
     let step = view.ask.step().and_then(|step| state.formula.step(step));
     let filling = step.and_then(|step| state.chills(step, view.at));
-    filling.map_or_else(String::new, |(mass, depth, cooling, around)| {
-        words::remedies(&cooling::remedies(mass, depth, cooling, around))
+    filling.map_or_else(String::new, |(of, mass, depth, cooling, around)| {
+        words::remedies(&cooling::remedies(of, mass, depth, cooling, around))
     })
 }
 

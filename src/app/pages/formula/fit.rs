@@ -135,6 +135,10 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
             .map(|reading| view! { <p class="field-error">{words::unusual(reading)}</p> })
             .rows()
     };
+    let holds = move || {
+        let lines = words::holds(&fitting.fitted.read()).into_iter();
+        lines.map(|line| view! { <li>{line}</li> }).rows()
+    };
     view! {
         <section class="section" aria-labelledby="fit">
             <h2 id="fit">{words::FIT}</h2>
@@ -162,7 +166,12 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                 {live::part(error)}
             </p>
             <p role="status">{live::text(move || words::fitted(&fitting.fitted.read()))}</p>
-            <p class="soft">{live::text(move || words::hydration(&fitting.fitted.read()))}</p>
+            <details>
+                <summary>
+                    {live::text(move || words::hydration(&fitting.fitted.read()))}
+                </summary>
+                <ul class="lines">{live::part(holds)}</ul>
+            </details>
             {live::part(unusual)}
         </section>
     }

@@ -1,10 +1,10 @@
 //! What the baker works with: hands or machine, oven, scales, and the height they stand at.
 
-use domain::kitchen::{FineScales, Kitchen, OvenKind, Scales};
+use domain::kitchen::{FURTHEST_OVEN, FineScales, Kitchen, OvenKind, Scales};
 use domain::thermal::kneading::KneadingMethod;
-use domain::thermal::oven::altitude::boiling_point;
-use domain::units::{Grams, Metres, Minutes, grams};
+use domain::units::{CelsiusDelta, Grams, Metres, Minutes, grams};
 use leptos::prelude::*;
+use platform::store::Degrees;
 
 use super::change;
 use crate::reactive::Memo;
@@ -29,10 +29,7 @@ pub(super) fn Equipment() -> impl IntoView {
     let kitchen = Memo::new(move |_| app.settings.read().kitchen);
     let minutes = move || kitchen.read().oven_heats_in.get();
     let height = move || kitchen.read().altitude;
-    let boils = move || {
-        let degrees = app.settings.read().degrees;
-        words::boils_at(boiling_point(height()), degrees)
-    };
+    let boils = move || words::boils_at(height(), app.settings.read().degrees);
     // Said among the temperatures as well, which are out of sight from here.
     let told = move || {
         let answer = app.answer.read();
@@ -54,6 +51,7 @@ pub(super) fn Equipment() -> impl IntoView {
                     change(app, move |to| to.kitchen.oven_heats_in = Minutes::clamped(entered));
                 }
             />
+            <OvenOff app=app kitchen=kitchen />
             {live::part(told)}
             <ScalesOf app=app kitchen=kitchen />
             <Stepper
@@ -107,6 +105,38 @@ fn Kinds(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
                 }
             }
         />
+    }
+}
+
+/// How far the oven is from what its dial says.
+#[component]
+fn OvenOff(app: Oventide, kitchen: Memo<Kitchen>) -> impl IntoView {
+    let degrees = move || app.settings.read().degrees;
+    let off = move || kitchen.read().oven_off;
+    // Degrees of the baker's own in a kelvin.
+    let per_kelvin = move || match degrees() {
+        Degrees::Celsius => 1.0,
+        Degrees::Fahrenheit => 1.8,
+    };
+    let shown = move |off: CelsiusDelta| off.get() * per_kelvin();
+    let furthest = move || shown(FURTHEST_OVEN);
+    view! {
+        <Stepper
+            label=words::OVEN_OFF
+            value=Signal::derive(move || off().map_or(0.0, shown))
+            text=live::text(move || {
+                off().map_or_else(String::new, |off| words::oven_off(off, degrees()))
+            })
+            empty=Signal::derive(move || off().is_none())
+            step=5.0
+            min=Signal::derive(move || -furthest())
+            max=Signal::derive(furthest)
+            on_change=move |entered: f64| {
+                let off = CelsiusDelta::clamped(entered / per_kelvin());
+                change(app, move |to| to.kitchen.oven_off = Some(off));
+            }
+        />
+        <p class="soft">{live::text(move || words::oven_off_note(off(), degrees()))}</p>
     }
 }
 
