@@ -7,6 +7,7 @@
 
 mod heat;
 mod kitchen;
+mod ovens;
 mod yeast;
 
 use std::hint::black_box;
@@ -58,6 +59,9 @@ impl Timed {
             "answer": answer(&self.question),
         })
     }
+    BakeRatio(ovens::BakeRatio),
+    FormRatio(ovens::FormRatio),
+    Mixture(ovens::Mixture),
 }
 
 fn answer(question: &Question) -> Value {
@@ -81,6 +85,9 @@ fn answer(question: &Question) -> Value {
         Question::Split(inputs) => inputs.answer(),
         Question::FrozenDough(inputs) => inputs.answer(),
         Question::Flour(inputs) => inputs.answer(),
+        Question::BakeRatio(inputs) => inputs.answer(),
+        Question::FormRatio(inputs) => inputs.answer(),
+        Question::Mixture(inputs) => inputs.answer(),
     }
 }
 

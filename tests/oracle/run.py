@@ -21,9 +21,10 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 import heat
 import kitchen
+import ovens
 import proofs
 
-TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS]
+TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS, *ovens.TOPICS]
 FEWEST = 300
 
 

@@ -4,7 +4,8 @@ use domain::food::choi_okos::{self, Component};
 use domain::food::{self, Composition, Food, FoodKind, crumb, moisture, pantry};
 use domain::thermal::constants::{MILK_FAT_HEAT_OF_FUSION, MILK_FAT_MELTED};
 use domain::thermal::mixing::melted_share;
-use domain::units::{Celsius, JoulesPerGramKelvin, Share, celsius};
+use domain::thermal::vessel::Material;
+use domain::units::{Celsius, Grams, JoulesPerGramKelvin, Share, celsius};
 use serde_json::{Value, json};
 
 use super::{Answer, by};
@@ -31,6 +32,8 @@ pub(super) fn answer(item: &Item, context: &Context) -> Option<Result<Answer, Re
         components(item, |component, at| component.density(at).get())
     } else if starts("Choi–Okos food properties") {
         properties(item, context)
+    } else if starts("Choi–Okos mixture") {
+        mixture(item)
     } else if starts("Earle moisture-only") {
         moisture_only(item)
     } else if starts("published specific heat") {
@@ -228,6 +231,25 @@ fn properties(item: &Item, context: &Context) -> Result<Answer, Refused> {
     by("food::choi_okos", json!([c, rho.get(), k.get()]))
 }
 
+/// A dough or a filling, by what goes into it: c, ρ and k.
+fn mixture(item: &Item) -> Result<Answer, Refused> {
+    same_water(item)?;
+    let at = unfrozen(item)?;
+    let parts: Result<Vec<(Grams, Composition)>, Refused> = item
+        .map("ingredients_g")?
+        .iter()
+        .map(|(said, mass)| {
+            let found = named(said).ok_or_else(|| format!("the model doesn't know {said}"))?;
+            let mass = mass.as_f64().ok_or("a mass is no number")?;
+            Ok((fits(Grams::new(mass))?, found.composition))
+        })
+        .collect();
+    let mixed = Composition::of_mixture(&parts?).ok_or("it weighs nothing")?;
+    let of = Material::of(&mixed, at);
+    let (c, rho, k) = (of.specific_heat, of.density, of.conductivity);
+    by("thermal::vessel", json!([c.get(), rho.get(), k.get()]))
+}
+
 fn moisture_only(item: &Item) -> Result<Answer, Refused> {
     let water = fits(Share::new(item.number("water_pct")? / 100.0))?;
     by("food::moisture", moisture::specific_heat(water).get())
@@ -240,6 +262,13 @@ fn published(item: &Item) -> Result<Answer, Refused> {
     let at = fits(Celsius::new(at_c))?;
     if said.contains("milk fat") || said.contains("butterfat") {
         return by("food::choi_okos", Component::Fat.specific_heat(at).get());
+    }
+    if text::words(said)
+        .first()
+        .is_some_and(|word| word == "bread")
+        && !said.contains("flour")
+    {
+        return by("food::crumb", crumb::SPECIFIC_HEAT.get());
     }
     let percent = text::middle(&text::with_unit(said, "%"));
     let mut found = named(said).ok_or_else(|| format!("the model doesn't know {said}"))?;

@@ -3,9 +3,9 @@
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::constants::FAN_OFFSET;
 use domain::thermal::oven::altitude::{boiling_point, pressure, pressure_ratio};
-use domain::thermal::oven::{GasMark, bake_window};
-use domain::units::{Grams, Metres, grams, minutes};
-use serde_json::json;
+use domain::thermal::oven::{Baked, Baking, Fan, GasMark, Heat, bake_window, form_ratio};
+use domain::units::{Celsius, Grams, Metres, Millimetres, grams, metres, minutes};
+use serde_json::{Value, json};
 
 use super::{Answer, by};
 use crate::reckon::Context;
@@ -20,6 +20,10 @@ pub(super) fn answer(item: &Item, _: &Context) -> Option<Result<Answer, Refused>
         by("thermal::constants", item.shown_difference(FAN_OFFSET))
     } else if starts("bake time factor") {
         time_factor(item)
+    } else if starts("bake time in another oven") {
+        other_oven(item)
+    } else if starts("bake time of another form") {
+        other_form(item)
     } else if starts("standard atmosphere") {
         atmosphere(item)
     } else {
@@ -54,6 +58,59 @@ fn time_factor(item: &Item) -> Result<Answer, Refused> {
     let formula = Estimate::new(stated, stated, stated, Basis::Formula);
     let window = bake_window(&formula, one, other);
     by("thermal::oven", window.likely() / stated)
+}
+
+fn altitude(item: &Item) -> Result<Metres, Refused> {
+    let at = item.number("z_m");
+    at.map_or(Ok(metres(0.0)), |at| fits(Metres::new(at)))
+}
+
+/// From `from_C` without a fan to `to_C`, whose `fan` may be on.
+fn other_oven(item: &Item) -> Result<Answer, Refused> {
+    let baking = Baking {
+        piece: item.grams("piece_g")?,
+        dough: item.celsius("dough")?,
+        core: item.celsius("core")?,
+        altitude: altitude(item)?,
+    };
+    let fan = item.inputs.get("fan").and_then(Value::as_bool);
+    let heat = |air: Celsius, fan| Heat {
+        air,
+        fan: if fan { Fan::On } else { Fan::Off },
+    };
+    let from = heat(item.celsius("from")?, false);
+    let to = heat(item.celsius("to")?, fan.unwrap_or(false));
+    by("thermal::oven", baking.time_ratio(from, to))
+}
+
+/// A form of `from` and of `to` each: its mass, and its length and width where it has them.
+fn other_form(item: &Item) -> Result<Answer, Refused> {
+    let form = |key: &str| {
+        let told = item.map(key)?;
+        let number = |name: &str| {
+            let found = told.get(name).and_then(Value::as_f64);
+            found.ok_or_else(|| format!("its {key} has no {name}"))
+        };
+        let mass = fits(Grams::new(number("g")?))?;
+        let across = |name| fits(Millimetres::new(number(name)?));
+        match told.get("form").and_then(Value::as_str) {
+            Some("ball" | "bun") => Ok(Baked::Ball { mass }),
+            Some("roll" | "braid") => Ok(Baked::Roll {
+                mass,
+                length: across("length_mm")?,
+            }),
+            Some("tin" | "tray") => Ok(Baked::Filled {
+                mass,
+                width: across("width_mm")?,
+                length: across("length_mm")?,
+            }),
+            other => Err(format!("the model has no form {other:?}")),
+        }
+    };
+    let (dough, core) = (item.celsius("dough")?, item.celsius("core")?);
+    let ratio = form_ratio(form("from")?, form("to")?, dough, core, altitude(item)?);
+    let ratio = ratio.ok_or("the middle never has that temperature")?;
+    by("thermal::oven", ratio.likely())
 }
 
 fn atmosphere(item: &Item) -> Result<Answer, Refused> {
