@@ -136,6 +136,7 @@ pub fn core_course(baking: &Baking, heat: Heat, start: Moment, likely: Minutes) 
 /// A piece in an oven, with time as Fo.
 struct Ball {
     terms: Vec<Term>,
+    biot: f64,
     oven: Celsius,
     dough: Celsius,
     core: Celsius,
@@ -151,6 +152,7 @@ impl Ball {
         let boiling = boiling_point(baking.altitude);
         Self {
             terms: terms(Shape::Sphere, biot, TERMS),
+            biot,
             oven: heat.air.max(boiling + HOTTER_THAN_BOILING),
             dough: baking.dough,
             core: baking.core,
@@ -159,20 +161,20 @@ impl Ball {
     }
 
     /// Σ c_n exp(−ζ_n² Fo) (sin ζ_n / ζ_n) f(ζ_n²), of which f = 1 is what is left at the surface.
-    fn at_surface(&self, fourier: f64, f: impl Fn(f64) -> f64) -> f64 {
+    ///
+    /// The film brings what the mean takes up, so c_n sin ζ_n / ζ_n is the mean's weight times ζ_n² / (3 Bi).
+    fn at_surface(&self, fourier: f64, f: &dyn Fn(f64) -> f64) -> f64 {
         let of_term = |term: &Term| {
-            let (zeta, squared) = (term.eigenvalue, term.eigenvalue * term.eigenvalue);
-            term.centre * (-squared * fourier).exp() * zeta.sin() / zeta * f(squared)
+            let squared = term.eigenvalue * term.eigenvalue;
+            term.mean * squared * (-squared * fourier).exp() * f(squared)
         };
-        self.terms.iter().map(of_term).sum()
+        self.terms.iter().map(of_term).sum::<f64>() / (3.0 * self.biot)
     }
 
     /// Fo at which the surface has a temperature between the dough's and boiling.
     fn surface_reaches(&self, wanted: Celsius) -> f64 {
         let left = (self.oven - wanted) / (self.oven - self.dough);
-        first_fall(0.0, 1e-4, |fourier| {
-            self.at_surface(fourier, |_| 1.0) - left
-        })
+        first_fall(1e-4, &|fourier| self.at_surface(fourier, &|_| 1.0) - left)
     }
 
     /// Fo at which the middle is done.
@@ -184,14 +186,14 @@ impl Ball {
                     if m % 2 == 0 { -2.0 } else { 2.0 },
                     f64::from(m * m) * PI * PI,
                 );
-                let spread = self.at_surface(boils, |squared| squared / (rate - squared));
+                let spread = self.at_surface(boils, &|squared| squared / (rate - squared));
                 (sign * (self.oven - self.dough).get() * spread, rate)
             })
             .collect();
         let left_k = (self.boiling - self.core).get().max(0.1);
         // A middle that is done before the surface boils is done when it boils.
         boils
-            + first_fall(0.0, 0.01, |fourier| {
+            + first_fall(0.01, &|fourier| {
                 let gaps_k = modes
                     .iter()
                     .map(|(gap, rate)| gap * (-rate * fourier).exp());
@@ -201,8 +203,8 @@ impl Ball {
 }
 
 /// Where a function that falls for good comes below zero, looked for in intervals that double.
-fn first_fall(from: f64, first: f64, function: impl Fn(f64) -> f64) -> f64 {
-    let (mut low, mut high) = (from, from + first);
+fn first_fall(first: f64, function: &dyn Fn(f64) -> f64) -> f64 {
+    let (mut low, mut high) = (0.0, first);
     if function(low) <= 0.0 {
         return low;
     }

@@ -35,6 +35,7 @@ pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, witho
 use super::constants::{CORE_BELOW_BOILING, CROWDED};
 use crate::estimate::Estimate;
 use crate::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, grams};
+use std::f64::consts::LN_2;
 
 /// The bake window of a piece, from the formula's window at the formula's piece.
 ///
@@ -100,7 +101,8 @@ pub fn window_in(
         let by_oven = baking.time_ratio(still(conventional), other).ln();
         (own * own + by_oven * by_oven).sqrt().exp()
     };
-    let fuller = CROWDED.get() * load.log2().clamp(0.0, 2.0);
+    // log₂ of the load
+    let fuller = CROWDED.get() * (load.ln() / LN_2).clamp(0.0, 2.0);
     Estimate::new(
         likely * (1.0 / end(window.low(), hotter)),
         likely,
