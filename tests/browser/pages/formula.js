@@ -8,6 +8,7 @@ export class FormulaPage {
   constructor(app) {
     this.#app = app;
     this.start = app.page.getByRole("button", { name: "Start this bake" });
+    this.holds = app.page.getByRole("region", { name: "How much" }).locator("details");
     this.night = app.page.locator(".night");
     const ready = app.page.getByRole("region", { name: "Ready when it suits you" });
     this.ready = ready;

@@ -1,0 +1,81 @@
+// An oven that isn't what its dial says, a kitchen high up, and what a formula's dough holds.
+
+import { FORMULAS } from "../pages/formula.js";
+import { takeUp } from "../support/mid-bake.js";
+import { expect, test } from "../support/test.js";
+
+test("an oven that runs cool is set higher, after a reload too, until that is undone", async ({
+  app,
+}) => {
+  await takeUp(app, "Oven on");
+  await expect(app.bench.main).toContainText("Set the oven to 190 °C.");
+
+  await app.turnTo("#/kitchen");
+  await app.kitchen.ovenOff.shows("");
+  await app.kitchen.ovenOff.type(-10);
+  await app.kitchen.ovenOff.shows("−10°");
+  const equipment = app.kitchen.main.getByRole("region", { name: "Equipment" });
+  await expect(equipment).toContainText("Yours runs 10° cool, and the Bench says what to set instead.");
+
+  await app.turnTo("#/bench");
+  await expect(app.bench.main).toContainText("Set the oven to 200 °C: it runs 10° cool.");
+  await app.reload();
+  await expect(app.bench.main).toContainText("Set the oven to 200 °C: it runs 10° cool.");
+
+  await app.bench.pressBeside("Undo");
+  await expect(app.bench.main).toContainText("Set the oven to 190 °C.");
+  await app.turnTo("#/kitchen");
+  await app.kitchen.ovenOff.shows("");
+});
+
+test("when an oven that is on is found to run cool, it is said what to turn it to", async ({ app }) => {
+  await takeUp(app, "Oven heats");
+  await app.turnTo("#/kitchen");
+  await app.kitchen.ovenOff.less.click();
+  // The first press says that it was looked at, and nothing has to be turned.
+  await app.kitchen.ovenOff.shows("0°");
+  await app.kitchen.ovenOff.type(-15);
+  await expect(app.kitchen.toldOfEquipment).toContainText(
+    /Set the oven to 205\s°C: it runs 15° cool\./,
+  );
+  await app.kitchen.choose("Show temperatures in", "°F");
+  await app.kitchen.ovenOff.shows("−27°");
+  await expect(app.kitchen.toldOfEquipment).toContainText(/Set the oven to 400\s°F: it runs 27° cool\./);
+});
+
+test("high up, the kitchen and every rise say that double is enough", async ({ app }) => {
+  await takeUp(app, "Cover the bowl");
+  await app.turnTo("#/kitchen");
+  const equipment = app.kitchen.main.getByRole("region", { name: "Equipment" });
+  await app.kitchen.altitude.type(950);
+  await expect(equipment).toContainText("Water boils at 97 °C there");
+  await expect(equipment).not.toContainText("double");
+  await app.kitchen.altitude.type(1650);
+  await expect(equipment).toContainText("gas takes 1.2 times the room: let dough rise to double");
+
+  await takeUp(app, "First rise", { asks: "wait", formula: FORMULAS.braid });
+  await expect(app.bench.main).not.toContainText("double its size is enough");
+  await app.turnTo("#/kitchen");
+  await app.kitchen.altitude.type(1650);
+  await app.kitchen.altitude.shows("1650 m");
+  await app.turnTo("#/bench");
+  await expect(app.bench.main).toContainText("So high up it rises fast: double its size is enough.");
+});
+
+test("a formula tells where its water, sugar and fat come from", async ({ app }) => {
+  await app.open("#/formulas/plum-almond-buns");
+  const { holds } = app.formula;
+  await expect(holds.getByRole("listitem").first()).toBeHidden();
+  await holds.getByText(/^Hydration 56\s% of the flour/).click();
+  // By hand from USDA SR28: 155 g of milk, 60 g of egg and of butter on 345 g of flour.
+  await expect(holds.getByRole("listitem").first()).toHaveText(
+    /^Water 56\s%: 40 from whole milk, 13 from beaten egg, 3 from soft unsalted butter$/,
+  );
+  await expect(holds).toContainText(/Yeast, as fresh 4\.4\s% from instant yeast/);
+  await expect(holds).not.toContainText("fermented ahead");
+
+  await app.turnTo("#/formulas/overnight-tin-loaf");
+  await expect(app.heading).toHaveText(FORMULAS.loaf);
+  await holds.getByText(/^Hydration/).click();
+  await expect(holds).toContainText(/Flour fermented ahead 30\s% from strong white flour/);
+});
