@@ -171,37 +171,38 @@ pub(crate) fn hydration(formula: &Formula) -> String {
     )
 }
 
+/// What the dough can hold, in the order of [`Brings::ALL`].
+const HELD: [&str; 7] = [
+    "Water",
+    "Sugar",
+    "Fat",
+    "Egg",
+    "Salt",
+    "Yeast, as fresh",
+    "Flour fermented ahead",
+];
+
 /// What the dough holds, a line each, and where it comes from: "Water 56 %: 40 from whole milk, 13 from beaten egg".
 pub(crate) fn holds(formula: &Formula) -> Vec<String> {
-    let line = |what: Brings| {
+    let mut lines = Vec::new();
+    for (what, held) in Brings::ALL.into_iter().zip(HELD) {
         let from = formula.brought(what);
-        let whole = from.iter().map(|(_, percent)| *percent).sum();
-        let name = match what {
-            Brings::Water => "Water",
-            Brings::Sugar => "Sugar",
-            Brings::Fat => "Fat",
-            Brings::Egg => "Egg",
-            Brings::Salt => "Salt",
-            Brings::FreshYeast => "Yeast, as fresh",
-            Brings::PrefermentedFlour => "Flour fermented ahead",
-        };
+        let whole: BakersPercent = from.iter().map(|(_, brought)| *brought).sum();
+        let mut line = format!("{held} {}", percent(whole));
         // What is less than half a percent of the flour is there, but nothing hangs on it.
-        let mut parts = from.iter().filter(|(_, percent)| percent.get() >= 0.5);
-        let first = parts.next()?;
-        let more: Vec<String> = parts.map(|part| format!(", {}", brought(part))).collect();
-        let sources = if more.is_empty() {
-            format!(" from {}", first.0)
-        } else {
-            format!(": {}{}", brought(first), more.concat())
-        };
-        Some(format!("{name} {}{sources}", percent(whole)))
-    };
-    Brings::ALL.into_iter().filter_map(line).collect()
-}
-
-/// "40 from whole milk"
-fn brought((name, percent): &(&str, BakersPercent)) -> String {
-    format!("{} from {name}", plain(percent.get(), 0))
+        let mut before = ": ";
+        for (name, brought) in from.iter().filter(|_| from.len() > 1) {
+            if brought.get() >= 0.5 {
+                let brought = plain(brought.get(), 0);
+                line = format!("{line}{before}{brought} from {name}");
+                before = ", ";
+            }
+        }
+        if !from.is_empty() {
+            lines.push(line);
+        }
+    }
+    lines
 }
 
 /// That something is out of the usual.

@@ -67,21 +67,22 @@ impl Brings {
 }
 
 impl Draft {
-    /// Which ingredients bring it into the dough, each name once, and how much of the flour that is; most first.
+    /// Which ingredients bring it into the dough, in the formula's order and each name once, and how much of the flour that is.
     #[must_use]
     pub fn brought(&self, what: Brings) -> Vec<(&str, BakersPercent)> {
         let mut found: Vec<(&str, BakersPercent)> = Vec::new();
         for component in self.components.iter().filter(|it| it.is_dough()) {
             for part in &component.ingredients {
                 let percent = self.percent_of_flour(what.held_by(part, component.kind));
+                if percent.get() <= 0.0 {
+                    continue;
+                }
                 match found.iter_mut().find(|(name, _)| *name == part.name) {
                     Some((_, sum)) => *sum = *sum + percent,
                     None => found.push((&part.name, percent)),
                 }
             }
         }
-        found.retain(|(_, percent)| percent.get() > 0.0);
-        found.sort_by(|(_, one), (_, other)| other.get().total_cmp(&one.get()));
         found
     }
 }

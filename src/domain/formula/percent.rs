@@ -63,7 +63,8 @@ impl Draft {
     /// written for.
     #[must_use]
     pub fn dough_material(&self) -> Material {
-        material(self.dough_ingredients(), self.reference, Material::DOUGH)
+        let parts = &mut self.dough_ingredients();
+        material(parts, self.reference, Material::DOUGH)
     }
 
     /// Every ingredient that ends up in the divided dough.
@@ -84,13 +85,13 @@ impl Component {
         } else {
             Material::CUSTARD
         };
-        material(self.ingredients.iter(), at, unknown)
+        material(&mut self.ingredients.iter(), at, unknown)
     }
 }
 
 /// The mixture of ingredients; what weighs nothing counts as `unknown`.
 fn material<'a>(
-    parts: impl Iterator<Item = &'a Ingredient>,
+    parts: &mut dyn Iterator<Item = &'a Ingredient>,
     at: Celsius,
     unknown: Material,
 ) -> Material {

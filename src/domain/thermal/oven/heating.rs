@@ -104,7 +104,12 @@ impl Baking {
     /// ```
     #[must_use]
     pub fn time_ratio(&self, from: Heat, to: Heat) -> f64 {
-        Ball::of(self, to).done() / Ball::of(self, from).done()
+        self.takes(to) / self.takes(from)
+    }
+
+    /// Its time as Fo.
+    pub(super) fn takes(&self, heat: Heat) -> f64 {
+        Ball::of(self, heat).done()
     }
 }
 

@@ -96,9 +96,10 @@ pub fn window_in(
     if likely.get() <= 0.0 {
         return *window;
     }
+    let stated = baking.takes(still(conventional));
     let end = |end: Minutes, other: Heat| {
         let own = (end / likely).ln();
-        let by_oven = baking.time_ratio(still(conventional), other).ln();
+        let by_oven = (baking.takes(other) / stated).ln();
         (own * own + by_oven * by_oven).sqrt().exp()
     };
     // log₂ of the load
