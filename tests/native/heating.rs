@@ -131,7 +131,7 @@ fn biot(piece_g: f64, film: f64) -> f64 {
     film * radius_m / 0.8
 }
 
-/// 0.2 % for a hundred shells and their first order in the change of the boundary.
+/// 0.3 % for the modes that are left out.
 #[test]
 fn times_in_two_ovens_are_those_of_finite_differences() {
     for piece_g in [60.0, 130.0, 900.0] {
@@ -139,8 +139,8 @@ fn times_in_two_ovens_are_those_of_finite_differences() {
         let (mild, usual, hot) = (shells(160.0), shells(190.0), shells(230.0));
         let ratio = |to_c| baking(piece_g, 25.0, 92.0).time_ratio(still(190.0), still(to_c));
         let case = format!("{piece_g} g");
-        assert_close(&case, ratio(160.0), mild / usual, 0.002 * mild / usual);
-        assert_close(&case, ratio(230.0), hot / usual, 0.002 * hot / usual);
+        assert_close(&case, ratio(160.0), mild / usual, 0.003 * mild / usual);
+        assert_close(&case, ratio(230.0), hot / usual, 0.003 * hot / usual);
         assert_close(&case, ratio(190.0), 1.0, 1e-9);
     }
 }

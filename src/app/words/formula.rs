@@ -193,8 +193,9 @@ pub(crate) fn holds(formula: &Formula) -> Vec<String> {
         let mut before = ": ";
         for (name, brought) in from.iter().filter(|_| from.len() > 1) {
             if brought.get() >= 0.5 {
-                let brought = plain(brought.get(), 0);
-                line = format!("{line}{before}{brought} from {name}");
+                for part in [before, &plain(brought.get(), 0), " from ", name] {
+                    line.push_str(part);
+                }
                 before = ", ";
             }
         }

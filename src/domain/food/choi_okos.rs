@@ -132,38 +132,46 @@ fn shares(of: &Composition) -> [(Component, f64); 6] {
     result
 }
 
+/// What a food is like as far as heat goes, free of air: its specific heat, its density, and its
+/// conductivity by the parallel model.
+#[must_use]
+pub fn properties(
+    of: &Composition,
+    t: Celsius,
+) -> (
+    JoulesPerGramKelvin,
+    KilogramsPerCubicMetre,
+    WattsPerMetreKelvin,
+) {
+    let (mut heat, mut volume, mut conducts) = (0.0, 0.0, 0.0);
+    for (component, x) in shares(of) {
+        // c = sum(x_i c_i), 1/rho = sum(x_i / rho_i), k = sum(v_i k_i) with v_i = (x_i / rho_i) rho
+        let part = x / component.density(t).get();
+        heat += x * component.specific_heat(t).get();
+        volume += part;
+        conducts += part * component.conductivity(t).get();
+    }
+    (
+        JoulesPerGramKelvin::clamped(heat),
+        KilogramsPerCubicMetre::clamped(1.0 / volume),
+        WattsPerMetreKelvin::clamped(conducts / volume),
+    )
+}
+
 /// The specific heat of a food.
 #[must_use]
 pub fn specific_heat(of: &Composition, t: Celsius) -> JoulesPerGramKelvin {
-    // c = sum(x_i c_i)
-    let sum = shares(of)
-        .iter()
-        .map(|(component, x)| x * component.specific_heat(t).get())
-        .sum();
-    JoulesPerGramKelvin::clamped(sum)
+    properties(of, t).0
 }
 
 /// The density of a food without air.
 #[must_use]
 pub fn density(of: &Composition, t: Celsius) -> KilogramsPerCubicMetre {
-    // 1/rho = sum(x_i / rho_i)
-    let volume: f64 = shares(of)
-        .iter()
-        .map(|(component, x)| x / component.density(t).get())
-        .sum();
-    KilogramsPerCubicMetre::clamped(1.0 / volume)
+    properties(of, t).1
 }
 
 /// The conductivity of a food without air, by the parallel model.
 #[must_use]
 pub fn conductivity(of: &Composition, t: Celsius) -> WattsPerMetreKelvin {
-    // k = sum(v_i k_i), and v_i = (x_i / rho_i) rho
-    let rho = density(of, t).get();
-    let sum = shares(of)
-        .iter()
-        .map(|(component, x)| {
-            x / component.density(t).get() * rho * component.conductivity(t).get()
-        })
-        .sum();
-    WattsPerMetreKelvin::clamped(sum)
+    properties(of, t).2
 }

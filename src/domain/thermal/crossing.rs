@@ -11,6 +11,7 @@ pub(crate) fn crossing(low: f64, high: f64, tolerance: f64, function: impl Fn(f6
 }
 
 fn search(low: f64, high: f64, tolerance: f64, function: &dyn Fn(f64) -> f64) -> f64 {
+pub(crate) fn crossing(low: f64, high: f64, tolerance: f64, function: &dyn Fn(f64) -> f64) -> f64 {
     let (mut kept, mut latest) = ((low, function(low)), (high, function(high)));
     // A function that isn't smooth may be slow; halving would be through by then.
     for _ in 0..100 {
@@ -52,7 +53,7 @@ mod tests {
             (|x| 3.0 - x, 0.0, 10.0, 3.0),
         ];
         for (function, low, high, root) in cases {
-            let found = crossing(low, high, 1e-9, function);
+            let found = crossing(low, high, 1e-9, &function);
             assert!((found - root).abs() < 1e-7, "{found} for {root}");
         }
     }

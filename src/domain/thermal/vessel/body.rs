@@ -37,10 +37,11 @@ impl Material {
     /// in a brioche; and crystals and alcohol.
     #[must_use]
     pub fn of(composition: &Composition, at: Celsius) -> Self {
+        let (specific_heat, density, conductivity) = choi_okos::properties(composition, at);
         Self {
-            conductivity: choi_okos::conductivity(composition, at),
-            density: choi_okos::density(composition, at),
-            specific_heat: choi_okos::specific_heat(composition, at),
+            conductivity,
+            density,
+            specific_heat,
         }
     }
 

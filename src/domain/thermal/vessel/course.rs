@@ -219,7 +219,7 @@ impl Course {
             let high = self.step_end(low).min(horizon);
             if reached(high) {
                 let tolerance = 1e-9 * high.max(1.0);
-                return Some(crossing(low, high, tolerance, |t| {
+                return Some(crossing(low, high, tolerance, &|t| {
                     self.core_after(t) - target
                 }));
             }
