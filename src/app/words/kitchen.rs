@@ -146,7 +146,7 @@ pub(crate) fn oven_off(off: CelsiusDelta, degrees: Degrees) -> String {
 /// How it is found how far the oven is from what its dial says, and what comes of it.
 pub(crate) fn oven_off_note(off: Option<CelsiusDelta>, degrees: Degrees) -> String {
     let now = match off.map(|off| oven_runs(off, degrees)) {
-        None => "Until then a bake is given some minutes more either way.".to_owned(),
+        None => "Until then a bake's window is wider.".to_owned(),
         Some(None) => "Yours does as its dial says.".to_owned(),
         Some(Some(runs)) => format!("Yours {runs}, and the Bench says what to set instead."),
     };
@@ -161,7 +161,7 @@ pub(crate) fn boils_at(height: Metres, degrees: Degrees) -> String {
         String::new()
     } else {
         format!(
-            " In its thin air gas takes {} times the room: let dough rise to double and no further, and try a quarter less yeast.",
+            " In the thin air gas takes {} times the room: let dough rise to double and no further, and try a quarter less yeast.",
             fixed(1.0 / pressure_ratio(height), 1)
         )
     };

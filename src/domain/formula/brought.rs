@@ -78,7 +78,7 @@ impl Draft {
                     continue;
                 }
                 match found.iter_mut().find(|(name, _)| *name == part.name) {
-                    Some((_, sum)) => *sum = *sum + percent,
+                    Some((_, sum)) => *sum += percent,
                     None => found.push((&part.name, percent)),
                 }
             }

@@ -90,8 +90,8 @@ impl Component {
 }
 
 /// The mixture of ingredients; what weighs nothing counts as `unknown`.
-fn material<'a>(
-    parts: &mut dyn Iterator<Item = &'a Ingredient>,
+fn material(
+    parts: &mut dyn Iterator<Item = &Ingredient>,
     at: Celsius,
     unknown: Material,
 ) -> Material {
