@@ -30,6 +30,8 @@
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |
 //! | `OVEN_SPREAD` | how long an oven takes to be hot | judgement |
+//! | `UNCHECKED_OVEN`, `CHECKED_OVEN` | how far an oven is from its dial | judgement |
+//! | `CROWDED` | how long a full oven may take | judgement |
 //! | `UNMEASURED` | ingredients that nobody measured | judgement |
 //! | `HEAT_OF_HYDRATION_SPREAD` | heat of wetted flour | published |
 //! | `SUCROSE_HEAT_OF_SOLUTION_SPREAD` | cold of dissolving sugar | published |
@@ -50,6 +52,8 @@
 //! | `SPREAD`, `WALL`, `LONGEST`, `COLDEST` | flour and a bowl that are chilled | judgement |
 //! | `WARMED_FLOUR`, `WARMED_BOWL`, `ANOTHER_PLACE` | what else to warm or chill | judgement |
 //! | `NOTICEABLE`, `WORTH_DOING` | what a baker would notice | judgement |
+//! | `BAKING_CONDUCTIVITY`, `RISEN` | dough as it bakes, for ratios of times | one measured bread |
+//! | `film` | a fan oven's heat | published range |
 //! | `CORE_BELOW_BOILING` | the middle of bread at its hottest | judgement |
 //! | `THINNEST` | a spread cream | judgement |
 //! | `MOST_LN` | how far a reading moves a pace | judgement |

@@ -8,7 +8,7 @@ use domain::formula::{Formula, Length, Step, StepKind, Wish};
 use domain::kitchen::{FURTHEST_OVEN, Kitchen, OvenKind};
 use domain::thermal::oven::altitude::boiling_point;
 use domain::thermal::oven::{
-    Baked, Baking, Fan, Heat, core_course, form_ratio, window_in, with_fan,
+    Baked, Baking, Fan, Heat, form_ratio, oven_course, window_in, with_fan,
 };
 use domain::units::{
     Celsius, CelsiusDelta, Grams, Millimetres, Minutes, Moment, celsius, celsius_delta, grams,
@@ -151,7 +151,7 @@ fn the_middle_goes_the_way_of_finite_differences() {
     for (piece_g, oven_c, likely) in [(60.0, 200.0, 12.0), (900.0, 190.0, 40.0)] {
         let shells = Shells::of(biot(piece_g, 21.0), oven_c, 25.0);
         let bread = baking(piece_g, 25.0, 92.0);
-        let course = core_course(&bread, still(oven_c), START, minutes(likely));
+        let course = oven_course(&bread, still(oven_c), START, minutes(likely));
         let done = shells.reaches(92.0);
         for tenth in 1..=12 {
             let part = f64::from(tenth) / 10.0;
@@ -171,7 +171,7 @@ fn the_middle_goes_the_way_of_finite_differences() {
 #[test]
 fn the_middle_goes_the_way_of_a_measured_bread() {
     let bread = table().measured_bread;
-    let course = core_course(
+    let course = oven_course(
         &baking(bread.grams, bread.dough_c, bread.through_c),
         still(bread.oven_c),
         START,
@@ -192,7 +192,7 @@ fn the_middle_goes_the_way_of_a_measured_bread() {
 #[test]
 fn the_middle_goes_the_way_of_measured_loaves() {
     let loaf = table().measured_loaf;
-    let course = core_course(
+    let course = oven_course(
         &baking(loaf.grams, loaf.dough_c, loaf.through_c),
         still(loaf.oven_c),
         START,
@@ -434,7 +434,7 @@ proptest! {
         oven_c in 130.0..=260.0_f64,
         likely in 5.0..=90.0_f64,
     ) {
-        let course = core_course(&baking(piece_g, 25.0, 92.0), still(oven_c), START, minutes(likely));
+        let course = oven_course(&baking(piece_g, 25.0, 92.0), still(oven_c), START, minutes(likely));
         let mut before = 25.0;
         for tenth in 0..=20 {
             let now = course.core_at(START + minutes(likely * f64::from(tenth) / 10.0)).get();

@@ -11,9 +11,10 @@ use crate::cooling::newton_body;
 use checks::assert_close;
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, HORIZON};
+use domain::thermal::oven::core_course;
 use domain::thermal::probe::{OFF, window_after};
 use domain::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
-use domain::units::{Celsius, Minutes, Moment, celsius, grams, millimetres, minutes};
+use domain::units::{Celsius, Minutes, Moment, celsius, grams, metres, millimetres, minutes};
 use proptest::prelude::*;
 
 const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
@@ -134,6 +135,40 @@ fn a_change_after_the_reading_counts() {
     let at_60 = 22.0 + 48.0 * f64::exp(-30.0 / 50.0);
     let expected = 60.0 + 50.0 * f64::ln((at_60 - 4.0) / 6.0);
     assert_close("end in min", after(window.likely()), expected, 0.01);
+}
+
+/// θ = 2 Σ (−1)ⁿ⁺¹ exp(−n² π² Fo), scaled so that the middle has 92 °C after 40 min.
+#[test]
+fn the_middle_of_a_loaf_warms_as_the_ball_of_the_handbook() {
+    let (dough, wanted, likely) = (24.0, 92.0, 40.0);
+    let course = core_course(
+        grams(900.0),
+        START,
+        minutes(likely),
+        celsius(dough),
+        celsius(wanted),
+        metres(0.0),
+    );
+    let theta = |fo: f64| {
+        let term = |n: i32| {
+            let n = f64::from(n);
+            let sign = if n % 2.0 == 0.0 { -1.0 } else { 1.0 };
+            2.0 * sign * f64::exp(-n * n * std::f64::consts::PI.powi(2) * fo)
+        };
+        (1..40).map(term).sum::<f64>()
+    };
+    // Fo at which θ is (100 − 92) / (100 − 24), by the first term, which is all that is left there.
+    let fo_done = f64::ln(2.0 * 76.0 / 8.0) / std::f64::consts::PI.powi(2);
+    for after in [10.0, 20.0, 30.0, 38.0, 40.0] {
+        let expected = 100.0 - 76.0 * theta(fo_done * after / likely);
+        // 0.3 K: standard boiling is 99.97 °C, and the surface is held by a film of Bi about a thousand.
+        assert_close(
+            "middle in °C",
+            course.core_at(at(after)).get(),
+            expected,
+            0.3,
+        );
+    }
 }
 
 #[test]

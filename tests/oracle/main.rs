@@ -37,6 +37,9 @@ enum Question {
     Split(kitchen::Split),
     FrozenDough(kitchen::FrozenDough),
     Flour(kitchen::Flour),
+    BakeRatio(ovens::BakeRatio),
+    FormRatio(ovens::FormRatio),
+    Mixture(ovens::Mixture),
     Timed(Timed),
 }
 
@@ -59,9 +62,6 @@ impl Timed {
             "answer": answer(&self.question),
         })
     }
-    BakeRatio(ovens::BakeRatio),
-    FormRatio(ovens::FormRatio),
-    Mixture(ovens::Mixture),
 }
 
 fn answer(question: &Question) -> Value {
@@ -88,6 +88,7 @@ fn answer(question: &Question) -> Value {
         Question::BakeRatio(inputs) => inputs.answer(),
         Question::FormRatio(inputs) => inputs.answer(),
         Question::Mixture(inputs) => inputs.answer(),
+        Question::Timed(inputs) => inputs.answer(),
     }
 }
 

@@ -134,16 +134,9 @@ impl State {
     }
 
     /// How the middle of a piece warms in the oven.
-    pub(super) fn baking_course(
-        &self,
-        likely: Minutes,
-        air: Celsius,
-        core: Celsius,
-        start: Moment,
-    ) -> Course {
-        // A fan is set lower so that it comes to the same.
-        let heat = oven::Heat { air, fan: Fan::Off };
-        oven::core_course(&self.baking(core), heat, start, likely)
+    pub(super) fn baking_course(&self, likely: Minutes, wanted: Celsius, start: Moment) -> Course {
+        let (piece, dough) = (self.formula.oven_piece(), self.formula.reference);
+        oven::core_course(piece, start, likely, dough, wanted, self.kitchen.altitude)
     }
 
     /// The temperature to look for in the middle of what bakes, in a kitchen at this height.

@@ -150,11 +150,11 @@ impl State {
             }
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
-                let Length::Bake { oven, core, .. } = step.length else {
+                let Length::Bake { core, .. } = step.length else {
                     return window;
                 };
                 let wanted = self.core_wanted(core);
-                let course = || self.baking_course(length.likely(), oven, core, start);
+                let course = || self.baking_course(length.likely(), wanted, start);
                 self.after_reading(step.id, start, window, wanted, &course, &|_| None)
             }
         }

@@ -24,12 +24,14 @@
 //! The core of moist crumb stays below boiling, which falls with altitude ([`altitude`]).
 
 pub mod altitude;
+mod core;
 mod form;
 mod heating;
 mod setting;
 
+pub use self::core::core_course;
 pub use form::{Baked, form_ratio};
-pub use heating::{Baking, Heat, core_course};
+pub use heating::{Baking, Heat, oven_course};
 pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, without_fan};
 
 use super::constants::{CORE_BELOW_BOILING, CROWDED};
