@@ -52,8 +52,8 @@
 //! | `SPREAD`, `WALL`, `LONGEST`, `COLDEST` | flour and a bowl that are chilled | judgement |
 //! | `WARMED_FLOUR`, `WARMED_BOWL`, `ANOTHER_PLACE` | what else to warm or chill | judgement |
 //! | `NOTICEABLE`, `WORTH_DOING` | what a baker would notice | judgement |
-//! | `BAKING_CONDUCTIVITY`, `RISEN` | dough as it bakes, for ratios of times | one measured bread |
-//! | `film` | a fan oven's heat | published range |
+//! | `BAKING_CONDUCTIVITY`, `RISEN` | dough as it bakes, for ratios of times | judgement |
+//! | `film` | a fan oven's heat | judgement |
 //! | `CORE_BELOW_BOILING` | the middle of bread at its hottest | judgement |
 //! | `THINNEST` | a spread cream | judgement |
 //! | `MOST_LN` | how far a reading moves a pace | judgement |

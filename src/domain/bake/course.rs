@@ -10,7 +10,7 @@ use crate::formula::{Formula, Length, Step, StepId};
 use crate::kitchen::Place;
 use crate::sorted::Map;
 use crate::thermal::cooling::{FilmSpread, HORIZON};
-use crate::thermal::oven::{self, Baking, Fan};
+use crate::thermal::oven::{self, Baking};
 use crate::thermal::vessel::{Cooling, Course, Material, Surroundings, Vessel};
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
 use crate::yeast::proof::Proof;
