@@ -258,6 +258,33 @@ fn dough_goes_on_rising_in_the_fridge_until_it_is_cold() {
     assert!(retarding.dough_at(at(9.5)) < celsius(6.0));
 }
 
+/// What stands in the fridge, or somewhere warm, comes out again before the next rise.
+#[test]
+fn a_rise_to_come_isnt_taken_to_be_where_the_dough_stands_now() {
+    let mut bake = begin(starter("overnight-tin-loaf"), celsius(22.0));
+    let (_, now) = up_to(&mut bake, StepKind::Retard, |_| minutes(10.0));
+    let steps = bake.state().formula.steps.clone();
+    let proof = steps.iter().find(|step| step.kind == StepKind::FinalProof);
+    let proof = proof.expect("a loaf proofs");
+    let in_the_morning = now + minutes(600.0);
+    let length = bake.state().length_if_started(proof, in_the_morning);
+    assert!(length.likely() < minutes(300.0), "{:?}", length.likely());
+
+    let (mut bake, bulk, now) = braid_rising(celsius(21.0));
+    let steps = bake.state().formula.steps.clone();
+    let proof = steps.iter().find(|step| step.kind == StepKind::FinalProof);
+    let proof = proof.expect("a braid proofs");
+    let later = now + minutes(150.0);
+    let before = bake.state().length_if_started(proof, later).likely();
+    say(&mut bake, Intent::Move(bulk, Place::Fridge), now);
+    let after = bake.state().length_if_started(proof, later).likely();
+    // The dough is colder when it comes out, and warms in the kitchen.
+    assert!(
+        after > before && after < before * 3.0,
+        "{before:?} {after:?}"
+    );
+}
+
 /// What somebody saw of the first rise says something of the last.
 #[test]
 fn a_quick_yeast_is_quick_again() {

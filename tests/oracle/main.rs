@@ -81,7 +81,6 @@ fn answer(question: &Question) -> Value {
         Question::Boiling(inputs) => inputs.answer(),
         Question::Mixing(inputs) => inputs.answer(),
         Question::Liquid(inputs) => inputs.answer(),
-        Question::Timed(inputs) => inputs.answer(),
         Question::Split(inputs) => inputs.answer(),
         Question::FrozenDough(inputs) => inputs.answer(),
         Question::Flour(inputs) => inputs.answer(),

@@ -10,7 +10,7 @@
 
 use super::progress::{How, Seen};
 use super::state::State;
-use crate::formula::{ComponentId, Length, Step, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::{Cooling, Surroundings};
 use crate::units::{Celsius, Moment, WattsPerSquareMetreKelvin};
@@ -35,15 +35,16 @@ impl State {
         moves.filter(move |seen| seen.of == id && since.is_some_and(|since| seen.at >= since))
     }
 
-    /// What has been around the dough of a component over time, and is from now on.
-    pub(super) fn around_dough(&self, component: ComponentId) -> Surroundings {
+    /// What has been around the dough of a step over time, and is from `start` on, when the step
+    /// starts: whatever it stood in before is over then.
+    pub(super) fn around_dough(&self, of: &Step, start: Moment) -> Surroundings {
         let mut places: Vec<(Moment, Place)> = Vec::new();
         for step in &self.formula.steps {
             let progress = self.progress(step.id);
             let Some(since) = progress.open_since else {
                 continue;
             };
-            if step.component != component {
+            if step.component != of.component {
                 continue;
             }
             let left_out = progress.ended.is_some_and(|end| end.how == How::Skipped);
@@ -53,8 +54,9 @@ impl State {
             }
             places.extend(self.moves_of(step).map(|seen| (seen.at, seen.what)));
             if places.len() > before {
-                let back = progress.ended.map(|end| (end.at, Place::Kitchen));
-                places.extend(back);
+                let ended = progress.ended.map(|end| end.at);
+                let back = ended.or_else(|| (step.id != of.id).then_some(start));
+                places.extend(back.map(|back| (back, Place::Kitchen)));
             }
         }
         places.sort_by_key(|&(at, _)| at);

@@ -87,7 +87,7 @@ impl State {
             reference: self.formula.reference,
             start,
             dough: self.dough_at_start(step, ferment, start, warming_since),
-            surroundings: self.around_dough(step.component),
+            surroundings: self.around_dough(step, start),
             vessel: self.dough_vessel(step, ferment.held),
             had: minutes(0.0),
         };
@@ -139,7 +139,7 @@ impl State {
         warming_since: Option<Moment>,
     ) -> Estimate<Celsius> {
         let bowl = self.dough_vessel(step, Held::Bowl);
-        let around = self.around_dough(step.component);
+        let around = self.around_dough(step, start);
         let out_of_fridge = self.out_of_the_fridge(step);
         let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none());
         if to_come {

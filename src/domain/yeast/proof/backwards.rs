@@ -122,7 +122,7 @@ impl Proof {
         } else if over(least) > 0.0 {
             Err(Unmet::TooLate)
         } else {
-            Ok(crossing(least, most, 1e-7, over))
+            Ok(crossing(least, most, 1e-7, &over))
         }
     }
 
