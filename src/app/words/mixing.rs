@@ -1,7 +1,7 @@
 //! How warm the liquid should be, in words.
 
 use domain::thermal::constants::NO_YEAST_LIQUID_CAP;
-use domain::thermal::liquid::{Advice, Chill, LiquidAnswer, Move, Place, Reach};
+use domain::thermal::liquid::{Advice, Chill, ColdPlace, LiquidAnswer, Move, Reach};
 use domain::units::{Celsius, CelsiusDelta, minutes};
 use platform::store::Degrees;
 
@@ -144,8 +144,8 @@ pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
 fn chill(chill: &Chill) -> String {
     let fives = (chill.time.likely().get() / 5.0).round().max(1.0);
     let place = match chill.place {
-        Place::Fridge => "fridge",
-        Place::Freezer => "freezer",
+        ColdPlace::Fridge => "fridge",
+        ColdPlace::Freezer => "freezer",
     };
     format!(" for {} in the {place}", span(minutes(5.0) * fives))
 }
@@ -274,11 +274,11 @@ mod tests {
             plain(&advice(&told, Degrees::Celsius))
         };
         assert_eq!(
-            chilled(Place::Fridge, 38.2),
+            chilled(ColdPlace::Fridge, 38.2),
             "Chill the flour for 40 min in the fridge, spread thin: 1.5° nearer."
         );
         assert_eq!(
-            chilled(Place::Freezer, 1.0),
+            chilled(ColdPlace::Freezer, 1.0),
             "Chill the flour for 5 min in the freezer, spread thin: 1.5° nearer."
         );
     }

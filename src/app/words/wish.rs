@@ -9,7 +9,7 @@ use super::formula::{about_time, time_on_day};
 use super::quantity::{span, temperature};
 
 /// The heading.
-pub(crate) const READY: &str = "Ready when it suits you";
+pub(crate) const WISH: &str = "Ready when it suits you";
 /// What the choice of a rise is.
 pub(crate) const WHICH_RISE: &str = "Which rise";
 /// What the time of day is.

@@ -11,7 +11,7 @@ use domain::thermal::liquid::chilling::{COLDEST, LONGEST, chill, spread_flour, t
 use domain::thermal::liquid::frozen::{coldest_with, frozen_for};
 use domain::thermal::liquid::ice::ice_for;
 use domain::thermal::liquid::{
-    Advice, LiquidAnswer, LiquidPart, LiquidQuestion, Move, Place, Reach, dough_with,
+    Advice, ColdPlace, LiquidAnswer, LiquidPart, LiquidQuestion, Move, Reach, dough_with,
     liquid_temperature,
 };
 use domain::thermal::mixing::{Part, PartKind, Sources, mixed_temperature};
@@ -157,12 +157,12 @@ fn the_freezer_is_for_what_the_fridge_does_not_do_in_an_hour() {
     let fridge = known::FRIDGE;
     let from = celsius(28.0);
     let mild = chill(spread_flour(), from, celsius(15.0), fridge).expect("warm flour");
-    assert_eq!((mild.place, mild.to), (Place::Fridge, celsius(15.0)));
+    assert_eq!((mild.place, mild.to), (ColdPlace::Fridge, celsius(15.0)));
     let cold = chill(spread_flour(), from, celsius(5.5), fridge).expect("warm flour");
-    assert_eq!((cold.place, cold.to), (Place::Freezer, celsius(5.5)));
+    assert_eq!((cold.place, cold.to), (ColdPlace::Freezer, celsius(5.5)));
     // What no flour can do is done as far as it can be: not below freezing, and within the hour.
     let beyond = chill(spread_flour(), from, celsius(-30.0), fridge).expect("warm flour");
-    assert_eq!((beyond.place, beyond.to), (Place::Freezer, COLDEST));
+    assert_eq!((beyond.place, beyond.to), (ColdPlace::Freezer, COLDEST));
     assert!(beyond.time.likely() <= LONGEST);
     assert_eq!(
         chill(spread_flour(), celsius(4.0), celsius(5.0), fridge),

@@ -82,7 +82,7 @@ pub(super) fn ReadyAt(fitting: Fitting) -> impl IntoView {
     };
     view! {
         <section class="section" aria-labelledby="ready">
-            <h2 id="ready">{words::READY}</h2>
+            <h2 id="ready">{words::WISH}</h2>
             <Choices
                 legend=words::WHICH_RISE
                 options=titles

@@ -32,7 +32,7 @@ use crate::units::{
 
 /// Where something is chilled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Place {
+pub enum ColdPlace {
     /// In the fridge.
     Fridge,
     /// In the freezer.
@@ -43,7 +43,7 @@ pub enum Place {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Chill {
     /// Where.
-    pub place: Place,
+    pub place: ColdPlace,
     /// How long.
     pub time: Estimate<Minutes>,
     /// What it has then, on average.
@@ -168,10 +168,10 @@ pub fn time_to(
 /// `None` where it is that cold already.
 #[must_use]
 pub fn chill(body: Body, from: Celsius, wanted: Celsius, fridge: Celsius) -> Option<Chill> {
-    let within = |place: Place, around: Celsius, to: Celsius| {
+    let within = |place: ColdPlace, around: Celsius, to: Celsius| {
         let time = time_to(body, from, around, to)?;
         (time.likely() <= LONGEST).then_some(Chill { place, time, to })
     };
     let to = wanted.max(COLDEST);
-    within(Place::Fridge, fridge, to).or_else(|| within(Place::Freezer, FREEZER, to))
+    within(ColdPlace::Fridge, fridge, to).or_else(|| within(ColdPlace::Freezer, FREEZER, to))
 }

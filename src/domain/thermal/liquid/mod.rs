@@ -25,7 +25,7 @@ pub mod ice;
 pub mod rule;
 
 pub use advice::{Advice, Move};
-pub use chilling::{Chill, Place};
+pub use chilling::{Chill, ColdPlace};
 pub use frozen::FrozenSplit;
 pub use ice::IceSplit;
 
