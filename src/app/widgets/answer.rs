@@ -10,12 +10,7 @@ use crate::words;
 pub(crate) fn told(answer: Option<&Answer>, degrees: Degrees) -> AnyView {
     let told = answer.map(|answer| {
         let text = words::answer(answer, degrees);
-        // It can have the focus, because over a long instruction only its beginning is in sight until it does.
-        view! {
-            <p class="answer" tabindex="0">
-                <span>{text}</span>
-            </p>
-        }
+        view! { <p class="answer">{text}</p> }
     });
     told.into_any()
 }
