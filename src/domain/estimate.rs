@@ -10,8 +10,8 @@
 //! kitchens each of proofs, cooling and days with a thermometer. The worst found
 //! are a dough kneaded far from its kitchen's temperature (6 to 14 %) and a bake
 //! whose middle is read early (5 to 15 %). After a look at a dough that is far from
-//! its kitchen's temperature, as out of the fridge, up to 23 % lie above the high end:
-//! what was seen is weighed with the formula's range only.
+//! its kitchen's temperature, as out of the fridge, up to 20 % lie above the high end,
+//! and up to 18 % elsewhere.
 //!
 //! What is open, and what its width rests on; the width and its reasons stand at
 //! each constant. The formula's own ranges are the formula's, and how far hands
@@ -25,7 +25,7 @@
 //! | `MEASURED_DOUGH` | a dough that was measured | judgement |
 //! | `UNMEASURED_DOUGH` | a dough that nobody measured | judgement |
 //! | `CHILLED_DOUGH` | a dough out of the fridge | judgement |
-//! | `EYE`, `LEAST_OWN` | how far a dough has risen, by eye | judgement |
+//! | `EYE`, `LEAST_OWN`, `MOST_OFF_LN` | how far a dough has risen, by eye | judgement |
 //! | `EXPONENT_SPREAD` | how much the dose of yeast matters | judgement |
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |
@@ -55,9 +55,10 @@
 //! | `BAKING_CONDUCTIVITY`, `RISEN` | dough as it bakes, for ratios of times | judgement |
 //! | `film` | a fan oven's heat | judgement |
 //! | `CORE_BELOW_BOILING` | the middle of bread at its hottest | judgement |
+//! | `WARMEST_PLACE` | where a dough is put | judgement |
 //! | `THINNEST` | a spread cream | judgement |
 //! | `MOST_LN` | how far a reading moves a pace | judgement |
-//! | `MADE_GOOD`, `LEAST` | a last rise after an early end of the first | judgement |
+//! | `MADE_GOOD`, `LEAST_OF_LAST_RISE` | a last rise after a first that was left out, or a night in the fridge | judgement |
 //! | `EXPONENT`, `LEAST`, `MOST` | pace against the dose, and where that ends | judgement |
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
 //! | `WARMEST` | the warmest place for a rise | judgement |

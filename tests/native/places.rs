@@ -4,7 +4,8 @@ use domain::bake::{Bake, BakeId, Entry, Event, Forecast, Intent, Reason, Start, 
 use domain::estimate::Estimate;
 use domain::formula::{Formula, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
-use domain::units::{Celsius, Minutes, Moment, celsius, minutes, share};
+use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::units::{Celsius, Minutes, Moment, celsius, grams, minutes, share};
 use proptest::prelude::*;
 use records::starters;
 
@@ -308,4 +309,152 @@ fn a_quick_yeast_is_quick_again() {
     assert!(last(Some(1.0)) < last(None) - 5.0);
     // A quarter is hard to tell by eye, so it says less.
     assert!(last(Some(0.25)) > last(None) + 1.0);
+}
+
+/// Two tabs can be joined so that what happened to a dough stands behind the end of its step.
+#[test]
+fn what_comes_after_a_step_has_ended_moves_nothing() {
+    let (mut bake, bulk, now) = braid_rising(celsius(21.0));
+    let ready = forecast(bake.state(), bulk, now).window.likely();
+    say(&mut bake, Intent::Done(bulk), ready);
+    let mut joined = bake.clone();
+    joined.append([
+        Entry {
+            at: ready + minutes(5.0),
+            event: Event::Moved {
+                step: bulk,
+                place: Place::Fridge,
+            },
+        },
+        Entry {
+            at: ready + minutes(6.0),
+            event: Event::RiseSeen {
+                step: bulk,
+                share: share(0.25),
+                ago: minutes(-30.0),
+            },
+        },
+    ]);
+    let (proof, now) = up_to(&mut bake, StepKind::FinalProof, three_minutes);
+    let (_, _) = up_to(&mut joined, StepKind::FinalProof, three_minutes);
+    let later = now.max(ready) + minutes(60.0);
+    let dough = |bake: &Bake| dough_of(&forecast(bake.state(), proof, later));
+    assert!((dough(&bake) - dough(&joined)).get().abs() < 0.1);
+    assert!(joined.state().looks.is_empty());
+}
+
+/// A loaf in its tin is a body of two directions; what goes into water and out keeps its heat.
+#[test]
+fn a_tin_that_goes_into_water_keeps_the_heat_of_its_dough() {
+    let proof = domain::yeast::proof::Proof {
+        range: Estimate::exact(minutes(80.0), domain::estimate::Basis::Formula),
+        reference: celsius(24.0),
+        start: NINE,
+        dough: Estimate::exact(celsius(8.0), domain::estimate::Basis::Measured),
+        surroundings: Surroundings::constant(celsius(22.0)).moved(
+            NINE + minutes(60.0),
+            celsius(30.0),
+            20.0,
+        ),
+        vessel: Vessel::loaf_in_tin(grams(900.0)),
+        had: minutes(0.0),
+    };
+    let just = |after: f64| proof.dough_at(NINE + minutes(after)).get();
+    assert!(
+        (just(60.01) - just(59.99)).abs() < 0.1,
+        "{} {}",
+        just(59.99),
+        just(60.01)
+    );
+    assert!(just(70.0) > just(60.0));
+}
+
+#[test]
+fn only_a_bowl_or_a_dish_goes_into_water() {
+    let (mut bake, bulk, now) = braid_rising(celsius(21.0));
+    let warm = Place::Water(celsius(30.0));
+    assert!(decide(&bake, Intent::Move(bulk, warm), now).is_ok());
+    say(&mut bake, Intent::Done(bulk), now + minutes(90.0));
+    let (proof, _) = up_to(&mut bake, StepKind::FinalProof, three_minutes);
+    let later = now + minutes(200.0);
+    assert!(decide(&bake, Intent::Move(proof, warm), later).is_err());
+    assert!(
+        decide(
+            &bake,
+            Intent::Move(proof, Place::Warm(celsius(30.0))),
+            later
+        )
+        .is_ok()
+    );
+}
+
+/// The plan knows in the evening what the night will do.
+#[test]
+fn a_warm_fridge_shortens_the_last_rise_before_the_night_is_over() {
+    let last = |fridge: f64| {
+        let mut bake = begin(starter("overnight-tin-loaf"), celsius(22.0));
+        let kitchen = Kitchen {
+            fridge: celsius(fridge),
+            ..bake.state().kitchen
+        };
+        say(
+            &mut bake,
+            Intent::KitchenChanged(Box::new(kitchen)),
+            NINE + minutes(0.5),
+        );
+        let (_, now) = up_to(&mut bake, StepKind::Retard, |_| minutes(10.0));
+        let steps = &bake.state().formula.steps;
+        let proof = steps.iter().find(|step| step.kind == StepKind::FinalProof);
+        let proof = proof.expect("a loaf proofs");
+        bake.state()
+            .length_if_started(proof, now + minutes(600.0))
+            .likely()
+    };
+    assert!(
+        last(9.0) < last(4.0) * 0.8,
+        "{:?} {:?}",
+        last(9.0),
+        last(4.0)
+    );
+}
+
+/// A cream on the counter never gets as cold as a fridge.
+#[test]
+fn what_never_gets_cold_says_so() {
+    let mut bake = begin(starter("plum-almond-buns"), celsius(22.0));
+    let (chill, now) = up_to(&mut bake, StepKind::Chill, three_minutes);
+    assert!(!forecast(bake.state(), chill, now).stalls);
+    say(
+        &mut bake,
+        Intent::Move(chill, Place::Kitchen),
+        now + minutes(20.0),
+    );
+    assert!(forecast(bake.state(), chill, now + minutes(20.0)).stalls);
+}
+
+/// What stood out for a while counts, though it is back in the fridge by the end.
+#[test]
+fn a_cream_that_was_taken_out_of_the_cold_has_stood_out() {
+    let mut bake = begin(starter("plum-almond-buns"), celsius(22.0));
+    let (chill, now) = up_to(&mut bake, StepKind::Chill, three_minutes);
+    say(
+        &mut bake,
+        Intent::Move(chill, Place::Fridge),
+        now + minutes(30.0),
+    );
+    assert!(bake.state().standing().is_empty());
+    say(
+        &mut bake,
+        Intent::Move(chill, Place::Kitchen),
+        now + minutes(60.0),
+    );
+    let standing = bake.state().standing();
+    assert_eq!(standing.len(), 1);
+    assert_eq!(standing[0].since, now + minutes(60.0));
+    say(
+        &mut bake,
+        Intent::Move(chill, Place::Fridge),
+        now + minutes(90.0),
+    );
+    assert!(bake.state().standing().is_empty());
 }

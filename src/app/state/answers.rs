@@ -57,6 +57,8 @@ pub(crate) enum Answer {
     Risen {
         /// How far, as a share of what the formula waits for.
         share: Share,
+        /// How far it was believed to be at that moment.
+        expected: Share,
         /// What that does to its forecast.
         shift: Box<Shift>,
     },
@@ -126,10 +128,12 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
                 shift: Box::new(shift(before.state(), state, step, now)),
             })
         }
-        Intent::RiseIs(step, share, _) => {
+        Intent::RiseIs(step, share, ago) => {
             let step = state.formula.step(*step)?;
+            let believed = before.state().forecast(step.id, now - *ago)?;
             Some(Answer::Risen {
                 share: *share,
+                expected: believed.progress,
                 shift: Box::new(shift(before.state(), state, step, now)),
             })
         }

@@ -33,7 +33,11 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             said + if *too_slow { TOO_SLOW } else { "" }
         }
         Answer::Moved { place, shift } => super::places::moved(*place, shift, degrees),
-        Answer::Risen { share, shift } => super::places::risen(*share, shift),
+        Answer::Risen {
+            share,
+            expected,
+            shift,
+        } => super::places::risen(*share, *expected, shift),
         Answer::Piece {
             piece: number,
             mass: found,

@@ -3,7 +3,7 @@
 use domain::bake::Reason;
 use domain::kitchen::Place;
 use domain::units::{Celsius, Minutes};
-use platform::clock::time_of_day;
+use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
 use super::bench::set_oven;
@@ -62,9 +62,24 @@ fn of_one(effect: &Effect, where_at: &str, degrees: Degrees) -> Vec<String> {
 pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
     let title = &shift.title;
     let later = shift.after.window.likely() - shift.before.window.likely();
-    let likely = time_of_day(shift.after.window.likely());
+    let (before, after) = (shift.before.window.likely(), shift.after.window.likely());
+    let likely = if clock::day(before) == clock::day(after) {
+        time_of_day(after)
+    } else {
+        format!("{} on {}", time_of_day(after), super::weekday(after))
+    };
     if shift.after.stalls {
-        return format!("{title}: too cold to get there within days. Find it a warmer place.");
+        let why = match shift.after.reason {
+            Reason::Cooling { .. } => {
+                "it never gets cold enough there. Put it back where it is colder"
+            }
+            Reason::Yeast {
+                place: Place::Fridge,
+                ..
+            } => "it waits in the fridge, and hardly rises until you take it out",
+            _ => "too cold to get there within days. Find it a warmer place",
+        };
+        return format!("{title}: {why}.");
     }
     if later.get().abs() < 0.5 {
         return format!("{title} keeps its time, about {likely}.");
@@ -75,6 +90,22 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
         "earlier"
     };
     let why = match (shift.before.reason, shift.after.reason) {
+        // Water passes heat so much better than air that what the air did is no measure.
+        (
+            Reason::Yeast { .. },
+            Reason::Yeast {
+                dough,
+                air,
+                place: Place::Water(_),
+            },
+        ) => {
+            let so_warm = temperature(air, degrees);
+            format!(
+                ", because the dough, now about {}, soon comes to {so_warm} in water and the yeast works {}. What has risen so far counts",
+                temperature(dough, degrees),
+                pace(later)
+            )
+        }
         (Reason::Yeast { air: was, .. }, Reason::Yeast { dough, air, place }) => {
             let towards = match place {
                 Place::Kitchen => "the kitchen".to_owned(),
@@ -86,6 +117,12 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
                 drift(dough, was, air, &towards),
                 pace(later)
             )
+        }
+        // In air something cools more slowly than in ice water, though the air be colder.
+        (Reason::Cooling { surroundings: was }, Reason::Cooling { surroundings: is })
+            if was == is || (is < was) == (later.get() > 0.0) =>
+        {
+            format!(", because it cools {} there", pace(later))
         }
         (Reason::Cooling { surroundings: was }, Reason::Cooling { surroundings: is }) => format!(
             ", because it cools {} at {} than at {}",

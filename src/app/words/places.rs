@@ -18,7 +18,7 @@ pub(crate) const WATER_THERE: &str = "water";
 /// The temperature of the place it is put in.
 pub(crate) const TEMPERATURE_THERE: &str = "Temperature there";
 /// What a place's temperature is for, and how it is had.
-pub(crate) const WARM_NOTE: &str = "A proofer, or the oven switched off with its lamp on: put a thermometer beside the dough for a few minutes first, and never heat the oven with dough in it.";
+pub(crate) const WARM_NOTE: &str = "Use a proofer, or the oven switched off with its lamp on. Enter what a thermometer beside the dough shows. Never heat the oven with dough in it.";
 /// Out in the kitchen.
 pub(crate) const IN_KITCHEN: &str = "In the kitchen";
 /// In the fridge.
@@ -28,10 +28,9 @@ pub(crate) const IN_ICE_WATER: &str = "In ice water";
 /// Opens how far it has risen.
 pub(crate) const HOW_FAR: &str = "How far it has risen";
 /// What that is a share of.
-pub(crate) const HOW_FAR_NOTE: &str =
-    "Of what the formula waits for. Your eye corrects the forecast, of the next rise too.";
+pub(crate) const HOW_FAR_NOTE: &str = "How much of the rise the formula asks for. What you see corrects this forecast, and the next rise's.";
 /// How far, by quarters.
-pub(crate) const RISEN: [&str; 4] = ["A quarter", "Half", "Three quarters", "All of it"];
+pub(crate) const RISEN: [&str; 4] = ["A quarter", "Half", "Three quarters", "All the way"];
 /// How long ago that was.
 pub(crate) const SEEN_AGO: &str = "How long ago";
 
@@ -45,44 +44,44 @@ fn whereabouts(place: Place, degrees: Degrees) -> String {
         Place::Kitchen => "in the kitchen".to_owned(),
         Place::Fridge => "in the fridge".to_owned(),
         Place::ICE_WATER => "in ice water".to_owned(),
-        Place::Warm(at) => format!("in air of {}", temperature(at, degrees)),
-        Place::Water(at) => format!("in water of {}", temperature(at, degrees)),
+        Place::Warm(at) => format!("in air at {}", temperature(at, degrees)),
+        Place::Water(at) => format!("in water at {}", temperature(at, degrees)),
     }
 }
 
-/// "In air of 28 °C", or before anything was entered "In warm air".
+/// "In air at 28 °C", or before anything was entered "In warm air".
 pub(crate) fn put_in(what: &str, at: Option<Celsius>, degrees: Degrees) -> String {
     at.map_or_else(
         || format!("In warm {what}"),
-        |at| format!("In {what} of {}", temperature(at, degrees)),
+        |at| format!("In {what} at {}", temperature(at, degrees)),
     )
 }
 
-/// "Now in air of 28 °C. First rise: 25 min earlier, about 11:42, because …"
+/// "Now in air at 28 °C. First rise: 25 min earlier, about 11:42, because …"
 pub(crate) fn moved(place: Place, shift: &Shift, degrees: Degrees) -> String {
     let now = format!("Now {}. ", whereabouts(place, degrees));
     now + &super::effect::moved(shift, degrees)
 }
 
-/// "Three quarters seen, 72 % expected now. First rise ready 11:28 to 11:54, likely 11:40."
-pub(crate) fn risen(share: Share, shift: &Shift) -> String {
-    let seen = quarters(share);
-    let expected = fixed(shift.before.progress.get() * 100.0, 0);
+/// "You saw three quarters; 72 % was expected by then. First rise: ready 11:28 to 11:54, likely 11:40."
+pub(crate) fn risen(share: Share, expected: Share, shift: &Shift) -> String {
+    let seen = lower_first(quarters(share));
+    let expected = fixed(expected.get() * 100.0, 0);
     let ready = window(&shift.after.window);
     let title = &shift.title;
-    format!("{seen} seen, {expected}\u{a0}% expected now. {title} ready {ready}.")
+    format!("You saw {seen}; {expected}\u{a0}% was expected by then. {title}: ready {ready}.")
 }
 
-/// "First rise: in air of 28 °C from 10:30."
+/// "First rise: in air at 28 °C from 10:30."
 pub(crate) fn was_put(title: &str, at: Moment, place: Place, degrees: Degrees) -> String {
     let (place, at) = (whereabouts(place, degrees), time_of_day(at));
     format!("{title}: {place} from {at}.")
 }
 
-/// "First rise: three quarters at 11:15."
+/// "First rise: three quarters risen at 11:15."
 pub(crate) fn was_risen(title: &str, at: Moment, share: Share) -> String {
     let (seen, at) = (lower_first(quarters(share)), time_of_day(at));
-    format!("{title}: {seen} at {at}.")
+    format!("{title}: {seen} risen at {at}.")
 }
 
 fn quarters(share: Share) -> &'static str {
@@ -92,16 +91,20 @@ fn quarters(share: Share) -> &'static str {
 
 /// What a dough does in the fridge.
 pub(crate) fn retarding(dough: &Retarding, now: Moment, degrees: Degrees) -> String {
-    let (warm, worth) = (dough.dough_at(now), span(dough.worth(now)));
+    let shown = |at| temperature(at, degrees);
     let so_far = format!(
-        "The dough is about {} and has risen there as much as in {worth} in the kitchen",
-        temperature(warm, degrees)
+        "The dough is about {}. In the fridge it has risen as much as in {} at {}.",
+        shown(dough.dough_at(now)),
+        span(dough.worth(now)),
+        shown(dough.reference())
     );
-    match dough.cold_at() {
-        Some(cold) if cold > now => format!(
-            "{so_far}. It goes on rising until it is cold through, about {}.",
+    let cold = dough.cold_at().filter(|&cold| cold > now);
+    match cold {
+        Some(cold) => format!(
+            "{so_far} It goes on rising until about {}, when it is cold through.",
             time_of_day(cold)
         ),
-        _ => format!("{so_far}. It is cold through and hardly rises any more."),
+        None if dough.stands_still(now) => format!("{so_far} It hardly rises any more."),
+        None => format!("{so_far} So warm a fridge lets it rise on, slowly."),
     }
 }

@@ -25,8 +25,8 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
         Event::CoreMeasured {
             temperature: found, ..
         } => format!("{} in the middle", temperature(*found, degrees)),
-        Event::Moved { .. } => format!("{title} moved"),
-        Event::RiseSeen { .. } => format!("how far {title} was"),
+        Event::Moved { .. } => format!("the move of {title}"),
+        Event::RiseSeen { .. } => format!("the look at {title}"),
         Event::PieceWeighed { piece, mass: found } => {
             format!("piece {}, {}", piece + 1, mass(*found))
         }

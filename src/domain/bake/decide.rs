@@ -9,7 +9,9 @@ use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
 use crate::formula::{Length, Step, StepId};
-use crate::kitchen::{COLDEST_AIR, FURTHEST_OVEN, Kitchen, Place, WARMEST_AIR};
+use crate::kitchen::{
+    COLDEST_AIR, COLDEST_PLACE, FURTHEST_OVEN, Kitchen, Place, WARMEST_AIR, WARMEST_PLACE,
+};
 use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share, minutes};
 
 /// The events an intent comes to.
@@ -141,7 +143,12 @@ fn moved(state: &State, step: StepId, place: Place) -> Result<Vec<Event>, Refusa
     let step = open(state, step)?;
     let known = state.place_of(step).ok_or(Refusal::Unknown)?;
     if let Place::Warm(at) | Place::Water(at) = place {
-        within(at.get(), "temperature there", "°C", -5.0, 60.0)?;
+        let (coldest, warmest) = (COLDEST_PLACE.get(), WARMEST_PLACE.get());
+        within(at.get(), "temperature there", "°C", coldest, warmest)?;
+    }
+    let bowl_only = matches!(place, Place::Water(_));
+    if bowl_only && !state.stands_in_dish(step) {
+        return Err(Refusal::Unknown);
     }
     let event = Event::Moved { step, place };
     Ok((known != place).then_some(event).into_iter().collect())

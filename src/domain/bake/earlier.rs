@@ -19,13 +19,14 @@ use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::thermal::constants::FRIDGE;
 use crate::thermal::vessel::Surroundings;
 use crate::units::{Celsius, Minutes, Moment, minutes};
-use crate::yeast::proof::{HORIZON, Proof};
+use crate::yeast::activity::{Cardinals, relative_rate};
+use crate::yeast::proof::{Found, HORIZON, Proof};
 
 /// ASSUMPTION: this part of what an earlier rise lacks is made good by the last.
 const MADE_GOOD: f64 = 0.5;
 /// ASSUMPTION: the last rise is never changed beyond these parts of its own minutes.
-const LEAST: f64 = 0.6;
-const MOST: f64 = 1.5;
+const LEAST_OF_LAST_RISE: f64 = 0.6;
+const MOST_OF_LAST_RISE: f64 = 1.5;
 
 /// How a dough goes through its time in the fridge.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,6 +55,19 @@ impl Retarding {
         course.when_core_reaches(fridge + above, HORIZON)
     }
 
+    /// The temperature that the minutes of [`Self::worth`] are at.
+    #[must_use]
+    pub fn reference(&self) -> Celsius {
+        self.proof.reference
+    }
+
+    /// Whether yeast hardly works any more at a moment: at less than a twentieth of its pace at the reference.
+    #[must_use]
+    pub fn stands_still(&self, at: Moment) -> bool {
+        let rate = |at: Celsius| relative_rate(at, &Cardinals::DOUGH);
+        rate(self.dough_at(at)) < 0.05 * rate(self.proof.reference)
+    }
+
     /// The dough's mean temperature at a moment.
     #[must_use]
     pub fn dough_at(&self, at: Moment) -> Celsius {
@@ -70,7 +84,7 @@ impl State {
         }
         let own = range.likely().get().max(1e-3);
         let owed = (self.missing(step) - self.surplus(step)).get();
-        let factor = (1.0 + MADE_GOOD * owed / own).clamp(LEAST, MOST);
+        let factor = (1.0 + MADE_GOOD * owed / own).clamp(LEAST_OF_LAST_RISE, MOST_OF_LAST_RISE);
         range.map(|minutes| minutes * factor)
     }
 
@@ -78,20 +92,24 @@ impl State {
     fn found_before(&self, step: &Step, range: Estimate<Minutes>) -> Estimate<Minutes> {
         let seen = |other: &&Step| {
             let of_it = other.component == step.component && other.id != step.id;
-            of_it && self.rises.iter().any(|seen| seen.of == other.id)
+            of_it && self.looks.iter().any(|seen| seen.of == other.id)
         };
         let earlier = self
             .formula
             .steps
             .iter()
             .take_while(|other| other.id != step.id);
-        earlier.filter(seen).fold(range, |range, other| {
+        let mut found = Found::NOTHING;
+        for other in earlier.filter(seen) {
             let Some((ferment, start)) = self.ferment_of(other) else {
-                return range;
+                continue;
             };
-            let (_, found) = self.proof_of(other, ferment, start, None);
-            found.for_later(&range)
-        })
+            // What one look has told of the day, the next doesn't tell once more.
+            let range = found.for_later(&ferment.range);
+            let (_, more) = self.proof_of(other, ferment.asking(range), start, None);
+            found = found.and(more);
+        }
+        found.for_later(&range)
     }
 
     /// A rise that has begun, and when.
@@ -133,8 +151,12 @@ impl State {
         let retards = steps
             .filter(|other| other.component == step.component && other.kind == StepKind::Retard);
         let surplus = retards.filter_map(|retard| {
-            let ended = self.progress(retard.id).ended?;
             let expected = self.expected_retarding(retard)?;
+            let Some(ended) = self.progress(retard.id).ended else {
+                // While it lies there, what it will have had by its likely end is the best that is known.
+                let (retarding, likely_end) = self.retarding_to_its_end(retard)?;
+                return Some(retarding.worth(likely_end) - expected);
+            };
             let had = match ended.how {
                 How::Done => self.retarding(retard.id)?.worth(ended.at),
                 How::Skipped => minutes(0.0),
@@ -155,6 +177,14 @@ impl State {
         let ferment = Ferment::new(range, Held::Bowl, false);
         let (proof, _) = self.proof_of(step, ferment, since, None);
         Some(Retarding { proof })
+    }
+
+    fn retarding_to_its_end(&self, retard: &Step) -> Option<(Retarding, Moment)> {
+        let since = self.progress(retard.id).open_since?;
+        let Length::Wait(range) = &retard.length else {
+            return None;
+        };
+        Some((self.retarding(retard.id)?, since + range.likely()))
     }
 
     /// What the formula reckons a dough to rise in the fridge.

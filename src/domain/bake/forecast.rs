@@ -11,6 +11,7 @@ use super::state::State;
 use crate::estimate::Estimate;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
+use crate::thermal::cooling;
 use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
 
@@ -55,7 +56,7 @@ pub struct Forecast {
     pub folds: Vec<Moment>,
     /// What the window rests on.
     pub reason: Reason,
-    /// Whether it is too cold for the step ever to end.
+    /// Whether it is too cold for a rise, or too warm for what cools, ever to end.
     pub stalls: bool,
 }
 
@@ -177,7 +178,11 @@ impl State {
             Going::Clock(_, reason) => plain(step, start, window, now, *reason),
             Going::Cools(heat) => {
                 let surroundings = heat.around.at(now);
-                plain(step, start, window, now, Reason::Cooling { surroundings })
+                let cooling = Reason::Cooling { surroundings };
+                Forecast {
+                    stalls: window.likely() >= start + cooling::HORIZON,
+                    ..plain(step, start, window, now, cooling)
+                }
             }
         };
         if let Some(later) = progress.look_again {

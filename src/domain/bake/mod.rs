@@ -38,7 +38,7 @@ pub use forecast::{Forecast, Reason};
 pub use intent::{Intent, Refusal};
 pub use marks::marks_of;
 pub use perishable::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing};
-pub use progress::{Ended, How, Progress, Reading, Seen, Status, Timer};
+pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;
 pub use state::State;
 pub use timers::{Alarm, AlarmKind, alarms, due};

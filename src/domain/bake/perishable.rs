@@ -10,11 +10,12 @@
 //!
 //! - a cooked filling from the end of its cooling, unless that is in the fridge,
 //!   to the end of the step that puts it there; where its cooling was left out, from the
-//!   beginning of that;
+//!   beginning of that; and while it cools from when it is put where it isn't cold, until it
+//!   is put where it is;
 //! - from the beginning of the work that takes it out and brings it to the dough
 //!   or the bread (its end less its likely length, for a beginning isn't logged)
-//!   until it goes into the oven or, with the dough, into the fridge; what came
-//!   before the fridge is added;
+//!   until it goes into the oven or, with the dough, into the fridge, also in the midst of a rise;
+//!   what came before the fridge is added;
 //! - from the end of the bake, anew, what was baked with it;
 //! - what is filled or finished after the bake, from the beginning of that work.
 //!
@@ -31,6 +32,7 @@ use super::progress::How;
 use super::state::State;
 use crate::formula::{Caution, ComponentId, Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
+use crate::thermal::constants::FRIDGE;
 use crate::units::{Celsius, Minutes, Moment, celsius, minutes};
 
 /// Perishable food may stand out this long (USDA FSIS, the two-hour rule).
@@ -202,12 +204,37 @@ impl State {
         };
         let end = ended.map(|ended| ended.at);
         match (&step.length, step.kind) {
-            (Length::Chill { .. }, _) if of_it => match self.place_of(step.id) {
-                // Nobody knows how cold it got, nor whether it ever stood in the fridge.
-                _ if skipped => add(opened, Turn::Out),
-                Some(Place::Fridge) => add(end, Turn::Away),
-                _ => add(end, Turn::Out),
-            },
+            // Nobody knows how cold it got, nor whether it ever stood in the fridge.
+            (Length::Chill { .. }, _) if of_it && skipped => add(opened, Turn::Out),
+            (Length::Chill { .. }, _) if of_it => {
+                for noted in self.moves_of(step) {
+                    let turn = if self.is_cold(noted.what) {
+                        Turn::Away
+                    } else {
+                        Turn::Out
+                    };
+                    add(Some(noted.at), turn);
+                }
+                match self.place_of(step.id) {
+                    Some(Place::Fridge) => add(end, Turn::Away),
+                    _ => add(end, Turn::Out),
+                }
+            }
+            (Length::Ferment { .. }, kind) if kind != StepKind::Retard => {
+                let mut in_fridge = false;
+                for noted in self.moves_of(step) {
+                    in_fridge = noted.what == Place::Fridge;
+                    let turn = if in_fridge {
+                        Turn::DoughAway
+                    } else {
+                        Turn::DoughOut
+                    };
+                    add(Some(noted.at), turn);
+                }
+                if in_fridge {
+                    add(end, Turn::DoughOut);
+                }
+            }
             (_, StepKind::Retard | StepKind::Bake) if skipped => {}
             (_, StepKind::Retard) => {
                 add(opened, Turn::DoughAway);
@@ -231,6 +258,17 @@ impl State {
                 }
             }
             _ => {}
+        }
+    }
+}
+
+impl State {
+    /// Whether food that spoils keeps in a place.
+    fn is_cold(&self, place: Place) -> bool {
+        match place {
+            Place::Kitchen => false,
+            Place::Fridge => true,
+            Place::Warm(at) | Place::Water(at) => at <= FRIDGE,
         }
     }
 }

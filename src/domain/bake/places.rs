@@ -8,9 +8,9 @@
 //! fridge keeps its temperature: who measures it learns what it has been all along, so
 //! the newest reading by the end of a stay counts for all of it.
 
-use super::progress::{How, Seen};
+use super::progress::{How, Noted};
 use super::state::State;
-use crate::formula::{Length, Step, StepId, StepKind};
+use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::{Cooling, Surroundings};
 use crate::units::{Celsius, Moment, WattsPerSquareMetreKelvin};
@@ -28,8 +28,19 @@ impl State {
         Some(self.moves_of(step).last().map_or(begins, |seen| seen.what))
     }
 
+    /// Whether what a step is about is in a bowl or a dish, which alone can stand in water.
+    #[must_use]
+    pub fn stands_in_dish(&self, step: StepId) -> bool {
+        let step = self.formula.step(step);
+        step.is_some_and(|step| match step.length {
+            Length::Ferment { held, .. } => held == Held::Bowl,
+            Length::Chill { .. } => true,
+            _ => false,
+        })
+    }
+
     /// Where the baker put what a step is about, since the step last started.
-    fn moves_of(&self, step: &Step) -> impl DoubleEndedIterator<Item = &Seen<Place>> {
+    pub(super) fn moves_of(&self, step: &Step) -> impl DoubleEndedIterator<Item = &Noted<Place>> {
         let (id, since) = (step.id, self.progress(step.id).open_since);
         let moves = self.moves.iter();
         moves.filter(move |seen| seen.of == id && since.is_some_and(|since| seen.at >= since))

@@ -75,9 +75,9 @@ pub struct Reading<Of> {
     pub temperature: Celsius,
 }
 
-/// Something that was seen of a step, or done with what it is about.
+/// Something noted of a step: where its dough was put, or how far it had risen.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Seen<What> {
+pub struct Noted<What> {
     /// When.
     pub at: Moment,
     /// At which step.

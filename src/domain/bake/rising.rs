@@ -36,6 +36,11 @@ enum OnTheWay {
 }
 
 impl Ferment {
+    /// The same for other minutes.
+    pub(super) fn asking(self, range: Estimate<Minutes>) -> Self {
+        Self { range, ..self }
+    }
+
     pub(super) fn new(range: &Estimate<Minutes>, held: Held, from_fridge: bool) -> Self {
         Self {
             range: *range,
@@ -57,7 +62,7 @@ impl State {
         warming_since: Option<Moment>,
     ) -> Proof {
         let range = self.range_today(step, ferment.range);
-        self.proof_of(step, Ferment { range, ..ferment }, start, warming_since)
+        self.proof_of(step, ferment.asking(range), start, warming_since)
             .0
     }
 
@@ -118,7 +123,7 @@ impl State {
         let readings = self.doughs.iter();
         let readings = readings.filter(|reading| reading.of == step.component);
         let readings = readings.map(|found| (found.at, OnTheWay::Warm(found.temperature)));
-        let looks = self.rises.iter().filter(|seen| seen.of == step.id);
+        let looks = self.looks.iter().filter(|seen| seen.of == step.id);
         let looks = looks.map(|seen| (seen.at, OnTheWay::Risen(seen.what)));
         let mut found: Vec<_> = readings
             .chain(looks)

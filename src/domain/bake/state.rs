@@ -7,14 +7,14 @@
 use super::clock;
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
-use super::progress::{Ended, How, Progress, Reading, Seen, Status, Timer};
+use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 use super::undo::undone;
 use super::windows::Windows;
 use crate::formula::{ComponentId, Formula, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::sorted::{Map, Set};
 use crate::thermal::cooling::FilmSpread;
-use crate::units::{Celsius, Grams, Minutes, Moment, Share};
+use crate::units::{Celsius, Grams, Minutes, Moment, Share, minutes};
 
 /// Where a bake stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,9 +36,9 @@ pub struct State {
     /// Temperatures in the middle of pieces and fillings, oldest first.
     pub cores: Vec<Reading<StepId>>,
     /// Where doughs and fillings were put while a step of theirs went on, oldest first.
-    pub moves: Vec<Seen<Place>>,
+    pub moves: Vec<Noted<Place>>,
     /// How far doughs were seen to have risen, oldest first.
-    pub rises: Vec<Seen<Share>>,
+    pub looks: Vec<Noted<Share>>,
     /// Masses of divided pieces, by piece from 0.
     pub masses: Map<u16, Grams>,
     /// Timers that are set, ringing or not.
@@ -89,7 +89,7 @@ impl State {
             doughs: Vec::new(),
             cores: Vec::new(),
             moves: Vec::new(),
-            rises: Vec::new(),
+            looks: Vec::new(),
             masses: Map::new(),
             timers: Map::new(),
             timers_set: 0,
@@ -212,12 +212,14 @@ impl State {
             Event::CoreMeasured { step, temperature } => {
                 take_in(&mut self.cores, at, *step, *temperature);
             }
-            Event::Moved { step, place } => {
-                see(&mut self.moves, at, *step, *place);
+            // What had ended by then was in somebody's hands.
+            Event::Moved { step, place } if self.is_open(*step) => {
+                note(&mut self.moves, at, *step, *place);
             }
-            Event::RiseSeen { step, share, ago } => {
-                see(&mut self.rises, at - *ago, *step, *share);
+            Event::RiseSeen { step, share, ago } if self.is_open(*step) => {
+                note(&mut self.looks, at - ago.max(minutes(0.0)), *step, *share);
             }
+            Event::Moved { .. } | Event::RiseSeen { .. } => {}
             Event::PieceWeighed { piece, mass } => {
                 if *piece < self.formula.pieces.count {
                     self.masses.insert(*piece, *mass);
@@ -291,10 +293,10 @@ impl State {
     }
 }
 
-/// The same of what was seen at a step.
-fn see<What>(all: &mut Vec<Seen<What>>, at: Moment, of: StepId, what: What) {
-    let place = all.partition_point(|before| before.at <= at);
-    all.insert(place, Seen { at, of, what });
+/// The same of what is noted of a step.
+fn note<What>(all: &mut Vec<Noted<What>>, at: Moment, of: StepId, what: What) {
+    let index = all.partition_point(|before| before.at <= at);
+    all.insert(index, Noted { at, of, what });
 }
 
 /// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.

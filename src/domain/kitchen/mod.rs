@@ -3,7 +3,7 @@
 mod place;
 mod scales;
 
-pub use place::Place;
+pub use place::{COLDEST_PLACE, Place, WARMEST_PLACE};
 pub use scales::{FineScales, Scales};
 
 use crate::thermal::constants::{CHECKED_OVEN, FRIDGE, UNCHECKED_OVEN};

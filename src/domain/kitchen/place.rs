@@ -2,7 +2,12 @@
 
 use crate::thermal::constants::ICE_BATH;
 use crate::thermal::vessel::Cooling;
-use crate::units::{Celsius, WattsPerSquareMetreKelvin};
+use crate::units::{Celsius, WattsPerSquareMetreKelvin, celsius};
+
+/// No fridge that food is kept in is colder than this.
+pub const COLDEST_PLACE: Celsius = celsius(-5.0);
+/// ASSUMPTION: warmer than this nobody lets a dough stand; yeast slows from 38 °C on.
+pub const WARMEST_PLACE: Celsius = celsius(45.0);
 
 /// Where a dough or a filling stands.
 #[derive(Debug, Clone, Copy, PartialEq)]

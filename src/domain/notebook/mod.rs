@@ -2,7 +2,7 @@
 //!
 //! Everything but the baker's own words is derived from the bake's log.
 
-use crate::bake::{Bake, BakeId, Ended, Reading, Seen};
+use crate::bake::{Bake, BakeId, Ended, Noted, Reading};
 use crate::formula::{ComponentId, FormulaId, StepId};
 use crate::kitchen::Place;
 use crate::schedule::{Outline, Planned, outline};
@@ -87,9 +87,9 @@ pub struct Summary {
     /// Temperatures in the middle.
     pub cores: Vec<Reading<StepId>>,
     /// Where doughs and fillings were put.
-    pub moves: Vec<Seen<Place>>,
+    pub moves: Vec<Noted<Place>>,
     /// How far doughs were seen to have risen.
-    pub rises: Vec<Seen<Share>>,
+    pub looks: Vec<Noted<Share>>,
     /// Piece masses, if any were taken.
     pub masses: Option<Masses>,
 }
@@ -117,7 +117,7 @@ pub fn summary(bake: &Bake) -> Summary {
         doughs: state.doughs.clone(),
         cores: state.cores.clone(),
         moves: state.moves.clone(),
-        rises: state.rises.clone(),
+        looks: state.looks.clone(),
         masses: masses(state.masses.values().copied()),
     }
 }

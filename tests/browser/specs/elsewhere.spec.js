@@ -35,22 +35,22 @@ test("a dough put where it is warm is ready sooner, and it can be taken back", a
     await there.fill("30");
     await there.press("Enter");
     await clock.pass(SECOND);
-    await stands.getByRole("button", { name: /^In air of 30\s°C$/ }).click();
+    await stands.getByRole("button", { name: /^In air at 30\s°C$/ }).click();
     await expect(bench.sheet).toHaveCount(0);
     await expect(bench.answer).toHaveText(
-      /^Now in air of 30\s°C\. First rise: .*min earlier, about \d\d:\d\d, because the dough, now about .* warms towards 30\s°C/,
+      /^Now in air at 30\s°C\. First rise: .*min earlier, about \d\d:\d\d, because the dough, now about .* warms towards 30\s°C/,
     );
     await expect(bench.card(/^First rise/)).not.toHaveAttribute("aria-label", before);
   });
 
   await test.step("it is still there after the phone has died", async () => {
     await app.reload();
-    await open(app, /^First rise/, /It stands in air of 30\s°C/);
+    await open(app, /^First rise/, /It stands in air at 30\s°C/);
     await bench.sheet.getByRole("button", { name: "Close" }).click();
   });
 
   await bench.pressBeside("Undo");
-  await expect(bench.answer).toHaveText("Taken back: First rise moved.");
+  await expect(bench.answer).toHaveText("Taken back: the move of First rise.");
   await open(app, /^First rise/, "It stands in the kitchen");
 });
 
@@ -64,11 +64,11 @@ test("a look at the dough moves its forecast", async ({ app }) => {
   await clock.pass(SECOND);
   await looked.getByRole("button", { name: "Three quarters" }).click();
   await expect(bench.answer).toHaveText(
-    /^Three quarters seen, \d\d\s% expected now\. First rise ready \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\.$/,
+    /^You saw three quarters; \d\d\s% was expected by then\. First rise: ready \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\.$/,
   );
   await expect(bench.answer).toBeInViewport({ ratio: 1 });
   await bench.pressBeside("Undo");
-  await expect(bench.answer).toHaveText("Taken back: how far First rise was.");
+  await expect(bench.answer).toHaveText("Taken back: the look at First rise.");
 });
 
 test("a cream leaves its ice water for the fridge", async ({ app }) => {
@@ -85,6 +85,6 @@ test("a dough in the fridge says what it does there", async ({ app }) => {
   await clock.sleep(60 * MINUTE);
   await bench.card(/^Night in fridge/).click();
   await expect(bench.sheet).toContainText(
-    /The dough is about .*°C and has risen there as much as in .*min in the kitchen\. It goes on rising until it is cold through, about \d\d:\d\d\./,
+    /The dough is about .*°C\. In the fridge it has risen as much as in .*min at 24\s°C\. It goes on rising until about \d\d:\d\d, when it is cold through\./,
   );
 });

@@ -2,7 +2,7 @@
 
 use domain::bake::{BakeId, Intent};
 use domain::formula::{Length, Step, StepId};
-use domain::kitchen::Place;
+use domain::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
 use domain::units::{Celsius, celsius, minutes, share};
 use leptos::prelude::*;
 
@@ -19,9 +19,6 @@ type Of = RwSignal<Option<(BakeId, StepId)>>;
 
 /// Where the first press of a button lands. ASSUMPTION: judgement, what proofers are set to.
 const LIKELY_WARM: Celsius = celsius(28.0);
-/// Warmer than this no dough should stand.
-const WARMEST: Celsius = celsius(45.0);
-
 fn look<T>(shown: Shown, of: Of, look: impl FnOnce(&BakeView, &Step) -> T) -> Option<T> {
     let of = of.read();
     let (bake, step) = of.as_ref()?;
@@ -72,14 +69,22 @@ pub(super) fn Elsewhere(
         .into_any()
     };
     let always = move |name: &'static str, to| button(live::text(move || name), false, to);
+    let in_dish = move || {
+        let in_dish = |view: &BakeView, step: &Step| view.bake.state().stands_in_dish(step.id);
+        look(shown, of, in_dish) == Some(true)
+    };
+    let in_water = move || {
+        let name = live::text(move || words::put_in(words::WATER_THERE, entered.get(), degrees()));
+        button(name, true, Place::Water)
+    };
     let warm = move || {
         view! {
             <TemperatureStepper
                 label=words::TEMPERATURE_THERE
                 value=Signal::derive(move || entered.get().unwrap_or(LIKELY_WARM))
                 empty=Signal::derive(move || entered.read().is_none())
-                min=celsius(0.0)
-                max=WARMEST
+                min=COLDEST_PLACE
+                max=WARMEST_PLACE
                 on_change=Callback::new(move |value| entered.set(Some(value)))
             />
             <p class="soft">{words::WARM_NOTE}</p>
@@ -89,11 +94,7 @@ pub(super) fn Elsewhere(
                     true,
                     Place::Warm,
                 )}
-                {button(
-                    live::text(move || words::put_in(words::WATER_THERE, entered.get(), degrees())),
-                    true,
-                    Place::Water,
-                )}
+                {live::when(in_dish, in_water)}
             </div>
         }
         .into_any()

@@ -43,7 +43,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
                 max=WARMEST_AIR
                 on_change=Callback::new(move |value| entered.set(value))
             />
-            {rise::in_another_kitchen(shown, open, entered)}
+            {rise::in_another_kitchen(shown, entered)}
             <div role="status">
                 {live::part(preview)}
             </div>

@@ -156,7 +156,7 @@ fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
         let title = &formula.step(seen.of)?.title;
         Some(words::was_put(title, seen.at, seen.what, degrees))
     });
-    let rises = summary.rises.iter().filter_map(|seen| {
+    let rises = summary.looks.iter().filter_map(|seen| {
         let title = &formula.step(seen.of)?.title;
         Some(words::was_risen(title, seen.at, seen.what))
     });

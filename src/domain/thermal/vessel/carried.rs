@@ -13,9 +13,10 @@
 //!
 //! What the sum loses for want of fast modes is given to all alike, so that the mean carries over exactly.
 //! A body with two directions would need the product of two sums, and its faces are
-//! rarely cooled alike in both films: it starts anew as cold or hot as its middle was throughout.
-//! That is wrong by up to the difference between middle and mean, and on the slow side where
-//! something cools. A body of one temperature simply keeps it.
+//! rarely cooled alike in both films: it starts anew with one temperature throughout. Where only the
+//! mean is asked for, as of a dough in its tin, that is the mean, and heat is kept; a filling starts as hot as its
+//! middle was, which has up to a tenth too much heat, on the slow side. A body of one
+//! temperature simply keeps it.
 
 use super::course::Film;
 
@@ -26,10 +27,10 @@ pub(super) fn carried(gaps: &[f64], from: &Film, to: &Film) -> Vec<f64> {
         read.sum()
     };
     let mean = sum(|mode| mode.mean);
-    if !to.one_axis {
+    if !to.one_axis && !to.mean_only {
         return vec![sum(|mode| mode.core); to.modes.len()];
     }
-    if to.modes.len() == 1 || from.modes.len() == 1 {
+    if !to.one_axis || to.modes.len() == 1 || from.modes.len() == 1 {
         return vec![mean; to.modes.len()];
     }
     let apart = to.lumped - from.lumped;

@@ -26,6 +26,8 @@ pub(super) struct Film {
     pub(super) lumped: f64,
     /// Whether heat flows along one direction only.
     pub(super) one_axis: bool,
+    /// Whether the modes know the mean only, and nothing of the middle.
+    pub(super) mean_only: bool,
 }
 
 impl Film {

@@ -53,6 +53,8 @@ pub struct Vessel {
     modes: Vec<Mode>,
     // What every lag was multiplied by since the modes were reckoned.
     lags: f64,
+    // Whether the modes know the mean only.
+    mean_only: bool,
 }
 
 impl Vessel {
@@ -63,6 +65,7 @@ impl Vessel {
             body,
             modes: modes::modes_of(&body),
             lags: 1.0,
+            mean_only: false,
         }
     }
 
@@ -190,6 +193,7 @@ impl Vessel {
             body: self.body,
             modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
             lags: self.lags * factor,
+            mean_only: self.mean_only,
         }
     }
 
@@ -210,6 +214,7 @@ impl Vessel {
             body: self.body,
             modes,
             lags: self.lags * lag_factor,
+            mean_only: true,
         }
     }
 
@@ -227,6 +232,7 @@ impl Vessel {
             modes,
             lumped: self.lags * modes::lumped(&self.body, film).get(),
             one_axis: self.body.form.axes().1.is_none(),
+            mean_only: self.mean_only,
         }
     }
 

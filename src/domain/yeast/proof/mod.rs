@@ -150,7 +150,8 @@ impl Proof {
     /// The dough's likely mean temperature at a moment.
     #[must_use]
     pub fn dough_at(&self, moment: Moment) -> Celsius {
-        self.vessel
+        let course = self.vessel.for_mean(1.0);
+        course
             .course(self.start, self.dough.likely(), &self.surroundings)
             .mean_at(moment)
     }

@@ -32,8 +32,8 @@ use crate::units::{Minutes, Moment, Share};
 /// ASSUMPTION: one time in ten an eye takes the dough to be further than it is by this share of
 /// the whole rise, and one in ten less far.
 const EYE: f64 = 0.15;
-/// A sight that is more times off than this is a slip of the finger rather than a pace, as a logarithm.
-const MOST_LN: f64 = 1.1;
+/// ASSUMPTION: a sight that is more times off than this is a slip of the finger rather than a pace, as a logarithm.
+const MOST_OFF_LN: f64 = 1.1;
 
 /// ASSUMPTION: at least this part of what is left open after a look is the range's own.
 const LEAST_OWN: f64 = 0.5;
@@ -92,7 +92,7 @@ impl Proof {
         let seen = (EYE / share.get()).powi(2);
         let weight = believed / (believed + seen);
         let ln_seen = (had.get() / share.get() / minutes_of(&self.range)).ln();
-        let ln_longer = weight * ln_seen.clamp(-MOST_LN, MOST_LN);
+        let ln_longer = weight * ln_seen.clamp(-MOST_OFF_LN, MOST_OFF_LN);
         let dough = self.dough_at(at);
         let (less, more) = (
             self.dough.likely() - self.dough.low(),

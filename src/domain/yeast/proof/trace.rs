@@ -38,7 +38,7 @@ impl Walk {
     fn new(proof: &Proof, case: &Case) -> Self {
         Self {
             meter: Meter::new(proof, case),
-            wanted: case.wanted.max(LEAST),
+            wanted: case.wanted.max(A_SECOND),
             had: proof.had.get(),
             from: 0.0,
         }
@@ -54,7 +54,7 @@ impl Walk {
 }
 
 /// A rise of no length, in min, would be ready before it began; a second is as good as none.
-const LEAST: f64 = 1.0 / 60.0;
+const A_SECOND: f64 = 1.0 / 60.0;
 
 /// What has not begun to rise has no logarithm, and a billionth of the way is as good as none of it.
 const NOTHING: f64 = 1e-9;
