@@ -25,19 +25,31 @@ pub(crate) fn Sheet(
     let node = NodeRef::<html::Dialog>::new();
     let heading = fresh_id("sheet");
     dialog::keep(node, open.into());
+    // What is in it goes only after it has closed: giving the focus back makes the browser lay the page out, and
+    // what is no longer shown costs nothing there.
+    let drawn = RwSignal::new(open.get_untracked());
+    Effect::new(move || {
+        if open.get() {
+            drawn.set(true);
+        }
+    });
+    let closed = move |_| {
+        open.set(false);
+        drawn.set(false);
+    };
     view! {
         <dialog
             class="sheet"
             node_ref=node
             aria-labelledby=heading.clone()
-            on:close=move |_| open.set(false)
+            on:close=closed
         >
             <div class="sheet-body">
                 // The heading takes the focus: an input would bring up the keyboard over the sheet.
                 <h2 id=heading.clone() tabindex="-1" autofocus=true>
                     {title}
                 </h2>
-                {live::when(move || open.get(), move || children().into_any())}
+                {live::when(move || drawn.get(), move || children().into_any())}
             </div>
             // Outside what scrolls, so that the way out stays in sight.
             <div class="sheet-actions sheet-close">

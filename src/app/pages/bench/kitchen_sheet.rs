@@ -25,7 +25,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
     let text = Signal::derive(move || words::temperature(entered.get(), degrees()));
     let changed = move || entered.get() != known();
     let preview = move || {
-        let answer = (open.get() && changed())
+        let answer = (open.get_untracked() && changed())
             .then(|| app.if_kitchen_were(entered.get()))
             .flatten();
         answer::told(answer.as_ref(), degrees())
@@ -43,7 +43,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
                 max=WARMEST_AIR
                 on_change=Callback::new(move |value| entered.set(value))
             />
-            {rise::in_another_kitchen(shown, entered)}
+            {rise::in_another_kitchen(shown, open, entered)}
             <div role="status">
                 {live::part(preview)}
             </div>

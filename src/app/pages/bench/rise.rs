@@ -27,9 +27,14 @@ pub(super) fn of(app: Oventide, of: RwSignal<Option<(BakeId, StepId)>>) -> AnyVi
 
 /// Draws what rises in the bake that is shown, as it is and as it would be in a kitchen of another
 /// temperature, and says which is which.
-pub(super) fn in_another_kitchen(shown: Shown, air: RwSignal<Celsius>) -> AnyView {
+pub(super) fn in_another_kitchen(
+    shown: Shown,
+    open: RwSignal<bool>,
+    air: RwSignal<Celsius>,
+) -> AnyView {
     rise(move |degrees| {
-        let view = shown.view.read();
+        // While it closes nobody looks any more, and a change that is being made has enough to do.
+        let view = open.get_untracked().then(|| shown.view.read())?;
         let (bake, now, air) = (&view.bake, view.at, air.get());
         let state = bake.state();
         let mut running = view.running.iter();
