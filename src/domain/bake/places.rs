@@ -109,9 +109,15 @@ impl State {
         let start = moments.first().copied().unwrap_or(self.started);
         let until = places.first().map(|&(until, _)| until);
         let around = Surroundings::constant(temperature_in(first, start, until));
+        let mut last = None;
         moments.into_iter().fold(around, |around, at| {
             let (place, until) = place_at(at);
-            around.moved(at, temperature_in(place, at, until), times(place))
+            let here = (temperature_in(place, at, until), times(place));
+            // What stands in the fridge doesn't mind the kitchen, and every change is a new beginning for a course.
+            if last.replace(here) == Some(here) {
+                return around;
+            }
+            around.moved(at, here.0, here.1)
         })
     }
 
