@@ -49,7 +49,7 @@
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
 //! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |
 //! | `NO_YEAST_LIQUID_CAP` | liquid as warm as flour bears | judgement |
-//! | `SPREAD`, `WALL`, `LONGEST`, `COLDEST` | flour and a bowl that are chilled | judgement |
+//! | `SPREAD`, `WALL`, `LONGEST`, `COLDEST_FLOUR` | flour and a bowl that are chilled | judgement |
 //! | `WARMED_FLOUR`, `WARMED_BOWL`, `ANOTHER_PLACE` | what else to warm or chill | judgement |
 //! | `NOTICEABLE`, `WORTH_DOING` | what a baker would notice | judgement |
 //! | `BAKING_CONDUCTIVITY`, `RISEN` | dough as it bakes, for ratios of times | judgement |
@@ -59,9 +59,10 @@
 //! | `THINNEST` | a spread cream | judgement |
 //! | `MOST_LN` | how far a reading moves a pace | judgement |
 //! | `MADE_GOOD`, `LEAST_OF_LAST_RISE` | a last rise after a first that was left out, or a night in the fridge | judgement |
-//! | `EXPONENT`, `LEAST`, `MOST` | pace against the dose, and where that ends | judgement |
+//! | `EXPONENT`, `LEAST_DOSE`, `MOST_DOSE` | pace against the dose, and where that ends | judgement |
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
-//! | `WARMEST` | the warmest place for a rise | judgement |
+//! | `WARMEST_RISE` | the warmest place for a rise | judgement |
+//! | `EGG_AND_MILK_OUT` | a dough with raw egg or milk outside a fridge | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
 
 use std::ops::{Add, Mul, Sub};

@@ -6,7 +6,7 @@ use domain::formula::usual::{Measure, readings};
 use domain::formula::{Formula, Length};
 use domain::kitchen::{FineScales, Scales};
 use domain::units::{Minutes, bakers_percent, grams, minutes};
-use domain::yeast::dose::{self, LEAST, MOST};
+use domain::yeast::dose::{self, LEAST_DOSE, MOST_DOSE};
 use domain::yeast::slowing::{self, Slowing};
 use proptest::prelude::*;
 use records::starters;
@@ -288,7 +288,7 @@ fn any_scales() -> impl Strategy<Value = Scales> {
 
 proptest! {
     #[test]
-    fn more_yeast_never_lengthens_a_rise(times in LEAST..MOST, more in 1.0..2.0_f64) {
+    fn more_yeast_never_lengthens_a_rise(times in LEAST_DOSE..MOST_DOSE, more in 1.0..2.0_f64) {
         let (less, more) = (buns().with_yeast(times, None), buns().with_yeast(times * more, None));
         for ((one, _), (other, _)) in rises(&less).into_iter().zip(rises(&more)) {
             prop_assert!(other.likely() <= one.likely());
@@ -296,14 +296,14 @@ proptest! {
     }
 
     #[test]
-    fn the_pace_gives_its_dose_back(times in LEAST..MOST) {
+    fn the_pace_gives_its_dose_back(times in LEAST_DOSE..MOST_DOSE) {
         let back = dose::for_pace(dose::pace(times).likely());
         prop_assert!((back - times).abs() < 1e-12 * times);
     }
 
     #[test]
     fn weighed_yeast_is_whole_steps_within_what_is_covered(
-        times in LEAST..=MOST,
+        times in LEAST_DOSE..=MOST_DOSE,
         scales in any_scales(),
     ) {
         for formula in starters::all() {
@@ -313,8 +313,8 @@ proptest! {
                 let steps = mass / step;
                 prop_assert!((steps - steps.round()).abs() < 1e-6 && steps > 0.5, "{} g", mass);
                 // Of a gram of yeast coarse scales show no part.
-                prop_assert!(mass >= own * LEAST - 1e-9, "{} g", mass);
-                prop_assert!(mass <= (own * MOST + 1e-9).max(step), "{} g", mass);
+                prop_assert!(mass >= own * LEAST_DOSE - 1e-9, "{} g", mass);
+                prop_assert!(mass <= (own * MOST_DOSE + 1e-9).max(step), "{} g", mass);
             }
         }
     }

@@ -12,7 +12,7 @@ use domain::thermal::oven::{Dial, DialSetting, Fan, bake_window, dial_setting, w
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Minutes, Moment, celsius, grams, minutes};
 
-const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
 /// The trade's rule: yeast doubles its pace with every 17 °F, which is 9.44 K.
 fn slower_by_the_rule(at: f64, reference: f64) -> f64 {
@@ -24,7 +24,7 @@ fn steps_of(formula: &Formula, kind: StepKind) -> impl Iterator<Item = &Step> {
 }
 
 fn after(moment: Moment) -> f64 {
-    (moment - NINE).get()
+    (moment - START).get()
 }
 
 /// The bun dough with a first rise of 120 min at 25 °C and a fold half-way, measured at 25 °C as it begins.
@@ -58,10 +58,10 @@ fn first_rise(kitchen: f64) -> Forecast {
         },
     };
     let event = Event::Started(Box::new(start));
-    let log = vec![Entry { at: NINE, event }];
+    let log = vec![Entry { at: START, event }];
     let mut bake = Bake::from_log(BakeId("rise".to_owned()), log).expect("it has its start");
     let mut say = |intent| {
-        let entries = decide(&bake, intent, NINE).expect("it can be so");
+        let entries = decide(&bake, intent, START).expect("it can be so");
         bake.append(entries);
     };
     for step in [1, 2, 3, 6, 7] {
@@ -75,7 +75,7 @@ fn first_rise(kitchen: f64) -> Forecast {
     for step in [8, 26] {
         say(Intent::Done(StepId(step)));
     }
-    bake.state().forecast(rise, NINE).expect("it rises")
+    bake.state().forecast(rise, START).expect("it rises")
 }
 
 /// At 25 °C the first rise is an hour, a fold, and an hour: common practice, no source.
@@ -159,7 +159,7 @@ fn a_final_proof_takes_an_hour_to_an_hour_and_a_half() {
             air: celsius(air),
             ..Kitchen::UNMEASURED
         };
-        let likely = points(formula, kitchen, NINE)
+        let likely = points(formula, kitchen, START)
             .into_iter()
             .find_map(|point| {
                 let mut running = running(point.bake.state(), point.now).into_iter();
@@ -232,7 +232,7 @@ fn a_bun_cools_for_half_an_hour_before_it_can_be_glazed() {
     for kitchen in [18.0, 22.0, 26.0] {
         let around = Surroundings::constant(celsius(kitchen));
         for to in [celsius(30.0), to] {
-            let window = cooling_window(&bun, celsius(95.0), to, &around, NINE);
+            let window = cooling_window(&bun, celsius(95.0), to, &around, START);
             let earliest = after(window.low());
             assert!(earliest >= 30.0, "{kitchen} °C, to {to:?}: {earliest} min");
         }

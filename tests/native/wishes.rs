@@ -1,14 +1,19 @@
 //! The reverse question: what makes a rise ready at a wished moment.
 
 use checks::assert_close;
+use domain::bake::HOT_KITCHEN;
 use domain::estimate::{Basis, Estimate};
+use domain::food::{FoodKind, food};
 use domain::formula::{Formula, Step, StepKind};
 use domain::kitchen::Kitchen;
-use domain::schedule::{if_started, rise_if_started, yeast_for};
+use domain::schedule::{
+    EGG_AND_MILK_OUT, Filled, Unsafe, filled, if_started, is_long_for_egg_or_milk, rise_if_started,
+    rises_if_started, yeast_for,
+};
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, Moment, celsius, grams, minutes};
-use domain::yeast::dose::{LEAST, MOST};
-use domain::yeast::proof::{COLDEST, HORIZON, Proof, Unmet, WARMEST};
+use domain::yeast::dose::{LEAST_DOSE, MOST_DOSE};
+use domain::yeast::proof::{COLDEST_RISE, HORIZON, Proof, Unmet, WARMEST_RISE};
 use proptest::prelude::*;
 use records::starters;
 
@@ -111,7 +116,7 @@ proptest! {
     }
 
     #[test]
-    fn other_yeast_is_less_sure_and_the_window_says_so(proof in any_proof(), times in LEAST..MOST) {
+    fn other_yeast_is_less_sure_and_the_window_says_so(proof in any_proof(), times in LEAST_DOSE..MOST_DOSE) {
         let width = |proof: &Proof| {
             let window = proof.window();
             let log = |end: Moment| (end - START).get().ln();
@@ -180,7 +185,7 @@ fn a_dough_that_stands_still_is_helped_by_warmth_but_by_no_dose() {
     let ready = START + minutes(600.0);
     assert_eq!(proof.dose_for(ready), Err(Unmet::TooEarly));
     let around = proof.temperature_for(ready).expect("warmth helps");
-    assert!(around > COLDEST && around < WARMEST);
+    assert!(around > COLDEST_RISE && around < WARMEST_RISE);
 }
 
 #[test]
@@ -278,4 +283,138 @@ fn through_the_whole_bake_every_rise_is_ready_at_the_wished_moment() {
             }
         }
     }
+}
+
+/// A step's rise and what limits it, if the bake started now.
+fn of_rise(formula: &Formula, kitchen: &Kitchen, kind: StepKind) -> (Proof, Option<Filled>) {
+    let step = rise(formula, kind).id;
+    let proof = rise_if_started(formula, kitchen, START, step).expect("yeast works in it");
+    (proof, filled(formula, kitchen, START, step))
+}
+
+fn kitchen_at(air: f64) -> Kitchen {
+    Kitchen {
+        air: celsius(air),
+        ..Kitchen::UNMEASURED
+    }
+}
+
+#[test]
+fn only_what_was_filled_before_it_rises_is_limited() {
+    for id in ["plum-almond-buns", "orange-braid", "overnight-tin-loaf"] {
+        let formula = starter(id);
+        for kind in [StepKind::Bulk, StepKind::FinalProof] {
+            let (_, limited) = of_rise(&formula, &Kitchen::UNMEASURED, kind);
+            let expected = id == "plum-almond-buns" && kind == StepKind::FinalProof;
+            assert_eq!(limited.is_some(), expected, "{id}, {kind:?}");
+        }
+    }
+}
+
+#[test]
+fn a_filled_bun_never_rises_until_its_filling_stood_out_two_hours() {
+    let buns = starter("plum-almond-buns");
+    let (_, filled) = of_rise(&buns, &Kitchen::UNMEASURED, StepKind::FinalProof);
+    let filled = filled.expect("cream is in it");
+    // 14 min of filling, 5 of egg wash and 1 into the oven count as well: 100 min are left for the proof.
+    let air = Kitchen::UNMEASURED.air;
+    assert_eq!(filled.bears(minutes(99.9), air), Ok(()));
+    assert_eq!(
+        filled.bears(minutes(100.1), air),
+        Err(Unsafe::TooLong),
+        "in the kitchen"
+    );
+    assert_eq!(
+        filled.bears(minutes(100.1), celsius(12.0)),
+        Err(Unsafe::TooLong)
+    );
+    // Warmth: up to 90 °F, and in a kitchen beyond that an hour in all.
+    assert_eq!(filled.bears(minutes(30.0), HOT_KITCHEN), Ok(()));
+    assert_eq!(
+        filled.bears(minutes(30.0), celsius(32.5)),
+        Err(Unsafe::TooWarm)
+    );
+    let (_, hot) = of_rise(&buns, &kitchen_at(34.0), StepKind::FinalProof);
+    let hot = hot.expect("cream is in it");
+    assert_eq!(hot.bears(minutes(39.9), celsius(34.0)), Ok(()));
+    assert_eq!(
+        hot.bears(minutes(40.1), celsius(20.0)),
+        Err(Unsafe::TooLong)
+    );
+    // What is as cold as a fridge is a fridge, and no place for a proof.
+    assert_eq!(
+        filled.bears(minutes(30.0), celsius(5.0)),
+        Err(Unsafe::TooLong)
+    );
+}
+
+#[test]
+fn a_late_wish_for_filled_buns_is_met_by_the_fridge_alone() {
+    let (buns, kitchen) = (starter("plum-almond-buns"), Kitchen::UNMEASURED);
+    let (proof, filled) = of_rise(&buns, &kitchen, StepKind::FinalProof);
+    let filled = filled.expect("cream is in it");
+    let usual = proof.window().likely();
+    for later in [60.0, 120.0, 360.0] {
+        let ready = usual + minutes(later);
+        let around = proof.temperature_for(ready).expect("cooler air does it");
+        let length = ready - proof.start;
+        assert_eq!(
+            filled.bears(length, around),
+            Err(Unsafe::TooLong),
+            "{later}"
+        );
+        let out = proof
+            .out_of_fridge_for(ready, FRIDGE)
+            .expect("the fridge does it");
+        assert_eq!(filled.bears(ready - out, kitchen.air), Ok(()), "{later}");
+    }
+}
+
+#[test]
+fn less_yeast_for_a_first_rise_is_held_against_the_filled_one_that_follows() {
+    let (buns, braid) = (starter("plum-almond-buns"), starter("orange-braid"));
+    for (times, bears) in [
+        (2.0, true),
+        (1.0, true),
+        (0.8, true),
+        (0.6, false),
+        (0.4, false),
+    ] {
+        let rises = |formula: &Formula| {
+            rises_if_started(
+                &formula.with_yeast(times, None),
+                &Kitchen::UNMEASURED,
+                START,
+            )
+        };
+        assert_eq!(rises(&buns).bears_its_filling, bears, "{times}");
+        assert!(rises(&braid).bears_its_filling, "nothing is in it, {times}");
+    }
+}
+
+#[test]
+fn a_dough_with_egg_or_milk_is_said_to_stand_long_after_four_hours() {
+    let braid = starter("orange-braid");
+    let (proof, filled) = of_rise(&braid, &Kitchen::UNMEASURED, StepKind::Bulk);
+    assert_eq!(filled, None);
+    let ready = |later: f64| proof.window().likely() + minutes(later) - proof.start;
+    // The first rise takes 105 min, and 135 more are four hours.
+    assert!(!is_long_for_egg_or_milk(&braid, ready(120.0)));
+    assert!(is_long_for_egg_or_milk(&braid, ready(150.0)));
+    let slow = rises_if_started(&braid.with_yeast(0.35, None), &Kitchen::UNMEASURED, START);
+    assert!(slow.longest > EGG_AND_MILK_OUT);
+    // Without either it may stand as long as it likes.
+    let mut lean = braid.into_draft();
+    for component in &mut lean.components {
+        component.ingredients.retain(|part| {
+            !matches!(part.food.kind, FoodKind::Egg | FoodKind::Milk) || part.tempered
+        });
+        for part in &mut component.ingredients {
+            if part.tempered {
+                part.food = food("water").expect("water is in the table");
+            }
+        }
+    }
+    let lean = Formula::new(lean).expect("only ingredients were changed");
+    assert!(!is_long_for_egg_or_milk(&lean, ready(600.0)));
 }

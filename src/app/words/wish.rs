@@ -1,8 +1,9 @@
 //! Words of a rise that is wished ready at another time.
 
+use domain::bake::HOT_KITCHEN;
 use domain::estimate::Estimate;
 use domain::units::{Celsius, Minutes, Moment, minutes};
-use domain::yeast::proof::{COLDEST, Unmet, WARMEST};
+use domain::yeast::proof::{COLDEST_RISE, Unmet, WARMEST_RISE};
 use platform::store::Degrees;
 
 use super::formula::{about_time, time_on_day};
@@ -13,13 +14,18 @@ pub(crate) const WISH: &str = "Ready when it suits you";
 /// What the choice of a rise is.
 pub(crate) const WHICH_RISE: &str = "Which rise";
 /// What the time of day is.
-pub(crate) const READY_AT: &str = "Wanted ready at";
+pub(crate) const READY_AT: &str = "Ready at";
 /// How sure all of it is.
-pub(crate) const DOSE_NOTE: &str = "If you start now. How much the dose matters differs between yeasts, and we assume a middling one: look at the dough.";
+pub(crate) const DOSE_NOTE: &str = "This holds if you start now. How much the amount of yeast matters differs from yeast to yeast, so look at the dough.";
 /// That nothing need be done for a time of day.
-pub(crate) const NEAR_ENOUGH: &str = "It is near enough as it is.";
+pub(crate) const NEAR_ENOUGH: &str = "It is ready near enough then already.";
 /// That no amount of yeast that the scales show does it.
 pub(crate) const NO_NEARER: &str = "Yeast won't do it: your scales can't weigh it finely enough.";
+/// That another amount of yeast would leave what is filled after this rise out for too long.
+pub(crate) const LATER_TOO_LONG: &str =
+    "Yeast won't do it: with its filling in, the dough would then stand out too long.";
+/// That a dough shouldn't rise as long as one of the ways has it. Common practice, no source.
+pub(crate) const LONG_FOR_EGG_OR_MILK: &str = "A dough with egg or milk shouldn't stand out of the fridge this long; local food-safety rules come first.";
 
 /// How a rise would go: "First rise: ready at about 12:40, between 12:15 and 13:10, with 5 g of yeast at 21 °C."
 pub(crate) fn rise_now(
@@ -53,14 +59,14 @@ pub(crate) fn wish_for(moment: Moment, start: Moment) -> String {
 
 /// What another amount of yeast does.
 pub(crate) fn by_yeast(yeast: &str, window: &Estimate<Moment>, start: Moment) -> String {
-    format!("Take {yeast} of yeast: {}.", ready(window, start))
+    format!("Use {yeast} of yeast: {}.", ready(window, start))
 }
 
 /// Why no amount of yeast does.
 pub(crate) fn not_by_yeast(why: Unmet) -> &'static str {
     match why {
         Unmet::TooEarly => "Yeast won't do it: even two and a half times as much is too slow.",
-        Unmet::TooLate => "Yeast won't do it: even a quarter of it is ready sooner.",
+        Unmet::TooLate => "Yeast won't do it: even with a quarter of it, it is ready sooner.",
     }
 }
 
@@ -70,19 +76,41 @@ pub(crate) fn by_warmth(around: Result<Celsius, Unmet>, degrees: Degrees) -> Str
         Ok(around) => ("Or keep the rising dough at", around, "."),
         Err(Unmet::TooEarly) => (
             "Warmth won't do it: even at",
-            WARMEST,
+            WARMEST_RISE,
             " it isn't ready by then.",
         ),
-        Err(Unmet::TooLate) => ("Cold won't do it: even at", COLDEST, " it is ready sooner."),
+        Err(Unmet::TooLate) => (
+            "Cold won't do it: even at",
+            COLDEST_RISE,
+            " it is ready sooner.",
+        ),
     };
     format!("{before} {}{after}", temperature(at, degrees))
+}
+
+/// Why a filled dough isn't kept so warm.
+pub(crate) fn too_warm(degrees: Degrees) -> String {
+    format!(
+        "Warmth won't do it: with its filling in, it shouldn't stand warmer than {}.",
+        temperature(HOT_KITCHEN, degrees)
+    )
+}
+
+/// Why a filled dough isn't left to rise so long, and what helps, where it does.
+pub(crate) fn too_long(fridge_helps: bool) -> String {
+    let helps = if fridge_helps {
+        ": put it in the fridge"
+    } else {
+        ""
+    };
+    format!("With its filling in, it shouldn't stand out that long{helps}.")
 }
 
 /// What a time in the fridge before the rise does.
 pub(crate) fn by_fridge(length: Minutes, out: Moment, start: Moment) -> String {
     let fives = minutes((length.get() / 5.0).round() * 5.0);
     format!(
-        "Or put it in the fridge first, for {}, and take it out at about {}.",
+        "Or keep it in the fridge for the first {}, until about {}.",
         span(fives),
         time_on_day(out, start)
     )

@@ -65,7 +65,7 @@ impl Formula {
                     let own = part.mass;
                     part.mass = own * times;
                     if let Some(scales) = scales {
-                        let (least, most) = (own * dose::LEAST, own * dose::MOST);
+                        let (least, most) = (own * dose::LEAST_DOSE, own * dose::MOST_DOSE);
                         part.mass = scales.nearest(part.mass, least, most);
                     }
                 }

@@ -9,6 +9,7 @@
 //! a step that would otherwise wait longer than its links allow. Where it still
 //! comes too late, the outline says by how much.
 
+mod filled;
 mod focus;
 mod night;
 mod offers;
@@ -16,6 +17,9 @@ mod outline;
 mod tails;
 mod wish;
 
+pub use filled::{
+    EGG_AND_MILK_OUT, Filled, Rises, Unsafe, filled, is_long_for_egg_or_milk, rises_if_started,
+};
 pub use focus::{Ask, Running, focus, running};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::offers;

@@ -4,9 +4,9 @@
 //! More or less yeast changes every rise of the dough, and with the earlier ones the moment at
 //! which a later one begins. So the yeast is looked for through the whole bake, as it would be
 //! [outlined](super::outline). Where a rise begins is no matter of the yeast the answer is that of
-//! [`Proof::dose_for`].
+//! [`Proof::dose_for`]. What the food in the dough lets a baker do of it, [`filled`](super::filled) says.
 
-use super::outline::{Outline, outline, warming_since};
+use super::outline::{Outline, Planned, outline, warming_since};
 use crate::bake::{Bake, BakeId, Entry, Event, Start};
 use crate::formula::{Formula, StepId};
 use crate::kitchen::Kitchen;
@@ -20,6 +20,11 @@ use crate::yeast::proof::{Proof, Unmet};
 pub fn if_started(formula: &Formula, kitchen: &Kitchen, at: Moment) -> Option<Outline> {
     let bake = begun(formula, kitchen, at)?;
     Some(outline(bake.state(), at))
+}
+
+/// The steps of [`if_started`].
+pub(super) fn steps_if_started(formula: &Formula, kitchen: &Kitchen, at: Moment) -> Vec<Planned> {
+    if_started(formula, kitchen, at).map_or_else(Vec::new, |outline| outline.steps)
 }
 
 /// The rise of a step, if the bake started then in this kitchen.
@@ -49,7 +54,7 @@ pub fn rise_if_started(
 /// what comes of it is for the caller to reckon forwards, as it is after rounding to scales.
 ///
 /// # Errors
-/// [`Unmet`] where that is more than [`dose::MOST`] or less than [`dose::LEAST`].
+/// [`Unmet`] where that is more than [`dose::MOST_DOSE`] or less than [`dose::LEAST_DOSE`].
 pub fn yeast_for(
     formula: &Formula,
     kitchen: &Kitchen,
@@ -65,7 +70,7 @@ pub fn yeast_for(
             (ready - rise.moment_when(rise.range.likely())).get()
         })
     };
-    let (least, most) = (dose::LEAST.ln(), dose::MOST.ln());
+    let (least, most) = (dose::LEAST_DOSE.ln(), dose::MOST_DOSE.ln());
     if early_by(most) < 0.0 {
         Err(Unmet::TooEarly)
     } else if early_by(least) > 0.0 {

@@ -16,7 +16,7 @@
 //!
 //! That gas rises with the dose, and no more, is in Marek & Bushuk, Cereal Chem. 44 (1967) 300 (abstract).
 //!
-//! Validity: [`LEAST`] to [`MOST`] times the formula's own dose, and rises of a few hours. Left
+//! Validity: [`LEAST_DOSE`] to [`MOST_DOSE`] times the formula's own dose, and rises of a few hours. Left
 //! out: that yeast grows. In 6 h its cells became 29 % more with 2 % of yeast, but 88 % more with
 //! 0.5 % (an unattributed course page: weak). A small dose ends a long rise
 //! with 1.46 times the cells that n counts on; as hardly any grow in the first two hours, that
@@ -40,12 +40,12 @@ const EXPONENT_SPREAD: f64 = 0.15;
 /// The smallest part of its own dose for which a formula's times can be reckoned.
 ///
 /// ASSUMPTION: judgement; below it growth, which is left out, decides.
-pub const LEAST: f64 = 0.25;
+pub const LEAST_DOSE: f64 = 0.25;
 
 /// How many times its own dose a formula can have, and its times be reckoned.
 ///
 /// ASSUMPTION: judgement; the measured doses lie within a factor of 2.
-pub const MOST: f64 = 2.5;
+pub const MOST_DOSE: f64 = 2.5;
 
 /// How many times as fast a dough ferments with so many times its own dose.
 ///

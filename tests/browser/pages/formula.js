@@ -12,7 +12,7 @@ export class FormulaPage {
     this.night = app.page.locator(".night");
     const ready = app.page.getByRole("region", { name: "Ready when it suits you" });
     this.ready = ready;
-    this.wanted = ready.getByLabel("Wanted ready at");
+    this.wanted = ready.getByLabel("Ready at", { exact: true });
     this.ways = ready.getByRole("status").locator("p");
     this.changeYeast = ready.getByRole("button", { name: /yeast$/ });
     this.lessons = app.page.getByRole("region", { name: "Next time, you wrote" });

@@ -22,12 +22,12 @@ test("less yeast for a later rise: amounts and times follow, it can be undone, a
   const before = await table.innerText();
 
   await test.step("the wish is answered", async () => {
-    await formula.want(usual + 45);
+    await formula.want(usual + 25);
     await expect(formula.ways).toHaveText([
       /^For \d\d:\d\d:$/,
-      /^Take 3\sg of yeast: ready at about \d\d:\d\d, between \d\d:\d\d and \d\d:\d\d\.$/,
+      /^Use 4\sg of yeast: ready at about \d\d:\d\d, between \d\d:\d\d and \d\d:\d\d\.$/,
       /^Or keep the rising dough at 1\d(\.5)?\s°C\.$/,
-      /^Or put it in the fridge first, for .+, and take it out at about \d\d:\d\d\.$/,
+      /^Or keep it in the fridge for the first \d+\smin, until about \d\d:\d\d\.$/,
     ]);
   });
 
@@ -35,29 +35,29 @@ test("less yeast for a later rise: amounts and times follow, it can be undone, a
     await formula.changeYeast.click();
     await expect(formula.changeYeast).toHaveText(/^Back to 5\sg of yeast$/);
     await expect(formula.changeYeast).toBeFocused();
-    await expect(yeast).toContainText(/^3\sg/);
+    await expect(yeast).toContainText(/^4\sg/);
     await expect(table).not.toHaveText(before);
-    expect(Math.abs((await formula.readyAt("First rise")) - usual - 45)).toBeLessThanOrEqual(15);
+    expect(Math.abs((await formula.readyAt("First rise")) - usual - 25)).toBeLessThanOrEqual(15);
   });
 
   await test.step("a press that comes twice undoes nothing, and a later one does", async () => {
     await formula.changeYeast.click();
-    await expect(yeast).toContainText(/^3\sg/);
+    await expect(yeast).toContainText(/^4\sg/);
     await clock.pass(SECOND);
     await formula.changeYeast.click();
     await expect(yeast).toContainText(/^5\sg/);
     await expect(table).toHaveText(before);
     await clock.pass(SECOND);
     await formula.changeYeast.click();
-    await expect(yeast).toContainText(/^3\sg/);
+    await expect(yeast).toContainText(/^4\sg/);
   });
 
   await test.step("the bake has it, also after a reload", async () => {
     await formula.start.click();
     await expect(bench.title).toHaveText("Gather");
-    await expect(bench.mark(/^instant yeast\s*3\sg/)).toBeVisible();
+    await expect(bench.mark(/^instant yeast\s*4\sg/)).toBeVisible();
     await app.reload();
-    await expect(bench.mark(/^instant yeast\s*3\sg/)).toBeVisible();
+    await expect(bench.mark(/^instant yeast\s*4\sg/)).toBeVisible();
   });
 
   await test.step("and the formula is as it was", async () => {
@@ -84,17 +84,29 @@ test("a wish that can't be met says so in a sentence, and a far one leads to the
 
   await test.step("too late for yeast alone", async () => {
     await formula.want(usual + 10 * 60);
-    await expect(formula.ways.nth(1)).toHaveText("Yeast won't do it: even a quarter of it is ready sooner.");
+    await expect(formula.ways.nth(1)).toHaveText("Yeast won't do it: even with a quarter of it, it is ready sooner.");
     await expect(formula.ways.nth(2)).toHaveText(/^Or keep the rising dough at [\d.]+\s°C\.$/);
     await expect(formula.ways.nth(3)).toHaveText(
-      /^Or put it in the fridge first, for \d+\sh( \d+\smin)?, and take it out at about \d\d:\d\d\.$/,
+      /^Or keep it in the fridge for the first \d+\sh( \d+\smin)?, until about \d\d:\d\d\.$/,
     );
+    await expect(formula.ways.nth(4)).toHaveText(
+      "A dough with egg or milk shouldn't stand out of the fridge this long; local food-safety rules come first.",
+    );
+    await expect(formula.changeYeast).toBeHidden();
+  });
+
+  await test.step("too late for the filling that comes into the dough afterwards", async () => {
+    await formula.want(usual + 60);
+    await expect(formula.ways.nth(1)).toHaveText(
+      "Yeast won't do it: with its filling in, the dough would then stand out too long.",
+    );
+    await expect(formula.ways.nth(2)).toHaveText(/^Or keep the rising dough at [\d.]+\s°C\.$/);
     await expect(formula.changeYeast).toBeHidden();
   });
 
   await test.step("near enough", async () => {
     await formula.want(usual);
-    await expect(formula.ways).toHaveText([/^For \d\d:\d\d:$/, "It is near enough as it is."]);
+    await expect(formula.ways).toHaveText([/^For \d\d:\d\d:$/, "It is ready near enough then already."]);
   });
 
   await test.step("near the scales' step", async () => {
@@ -108,8 +120,14 @@ test("a wish that can't be met says so in a sentence, and a far one leads to the
     await formula.ready.getByText("Final proof", { exact: true }).click();
     const proofed = await formula.readyAt("Final proof");
     expect(proofed).toBeGreaterThan(usual);
+    await formula.want(proofed + 4 * 60);
+    await expect(formula.ways).toHaveText([
+      /^For \d\d:\d\d( on \w+)?:$/,
+      "With its filling in, it shouldn't stand out that long: put it in the fridge.",
+      /^Or keep it in the fridge for the first \d+\sh( \d+\smin)?, until about \d\d:\d\d\.$/,
+    ]);
     await formula.want(proofed + 60);
-    await expect(formula.changeYeast).toHaveText(/^Use [34]\sg of yeast$/);
+    await expect(formula.changeYeast).toHaveText(/^Use 4\sg of yeast$/);
     await formula.changeYeast.click();
     expect(Math.abs((await formula.readyAt("Final proof")) - proofed - 60)).toBeLessThanOrEqual(25);
     await formula.ready.getByText("First rise", { exact: true }).click();

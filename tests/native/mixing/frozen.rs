@@ -7,7 +7,7 @@ use domain::food::Food;
 use domain::kitchen::Kitchen;
 use domain::thermal::constants as known;
 use domain::thermal::kneading::KneadingMethod;
-use domain::thermal::liquid::chilling::{COLDEST, LONGEST, chill, spread_flour, time_to};
+use domain::thermal::liquid::chilling::{COLDEST_FLOUR, LONGEST, chill, spread_flour, time_to};
 use domain::thermal::liquid::frozen::{coldest_with, frozen_for};
 use domain::thermal::liquid::ice::ice_for;
 use domain::thermal::liquid::{
@@ -140,7 +140,7 @@ fn chilled_flour_brings_the_dough_to_its_target() {
     let mut advice = answer.advice.iter();
     let flour = advice.find(|one| one.action == Move::ChillFlour);
     let told = flour.expect("flour helps").chill.expect("it takes a while");
-    assert!(told.time.likely() <= LONGEST && told.to >= COLDEST);
+    assert!(told.time.likely() <= LONGEST && told.to >= COLDEST_FLOUR);
 
     let mut chilled = asked.clone();
     for part in &mut chilled.parts {
@@ -162,7 +162,10 @@ fn the_freezer_is_for_what_the_fridge_does_not_do_in_an_hour() {
     assert_eq!((cold.place, cold.to), (ColdPlace::Freezer, celsius(5.5)));
     // What no flour can do is done as far as it can be: not below freezing, and within the hour.
     let beyond = chill(spread_flour(), from, celsius(-30.0), fridge).expect("warm flour");
-    assert_eq!((beyond.place, beyond.to), (ColdPlace::Freezer, COLDEST));
+    assert_eq!(
+        (beyond.place, beyond.to),
+        (ColdPlace::Freezer, COLDEST_FLOUR)
+    );
     assert!(beyond.time.likely() <= LONGEST);
     assert_eq!(
         chill(spread_flour(), celsius(4.0), celsius(5.0), fridge),

@@ -3,7 +3,10 @@
 use domain::estimate::Estimate;
 use domain::formula::{Formula, Length, StepId};
 use domain::kitchen::Scales;
-use domain::schedule::{rise_if_started, yeast_for};
+use domain::schedule::{
+    Unsafe, filled, is_long_for_egg_or_milk, rise_if_started, rises_if_started, yeast_for,
+};
+use domain::thermal::constants::FRIDGE;
 use domain::units::{Grams, Minutes, Moment, minutes};
 use leptos::prelude::*;
 use leptos::web_sys::HtmlInputElement;
@@ -142,26 +145,54 @@ fn tell(app: Oventide, fitting: Fitting, step: StepId, wanted: Option<f64>) -> O
         if off(&window) < NEAR.get() {
             ways.push(words::NEAR_ENOUGH.to_owned());
         } else {
-            ways.push(match yeast_for(&own, kitchen, now, step, ready) {
+            let filled = filled(&today, kitchen, now, step);
+            let (mut too_long, mut longest) = (false, Minutes::MIN);
+            match yeast_for(&own, kitchen, now, step, ready) {
                 Ok(times) => {
                     let other = own.with_yeast(times, Some(scales));
                     let then = rise_of(&other)?.window();
-                    if off(&then) < off(&window) * WORTH_WEIGHING {
+                    let rises = rises_if_started(&other, kitchen, now);
+                    if off(&then) >= off(&window) * WORTH_WEIGHING {
+                        ways.push(words::NO_NEARER.to_owned());
+                    } else if rises.bears_its_filling {
                         let amount = yeast_of(&other, scales);
-                        let said = words::by_yeast(&amount, &then, now);
+                        ways.push(words::by_yeast(&amount, &then, now));
                         change = Some((amount, times));
-                        said
+                        longest = rises.longest;
+                    } else if filled.is_some() {
+                        too_long = true;
                     } else {
-                        words::NO_NEARER.to_owned()
+                        ways.push(words::LATER_TOO_LONG.to_owned());
                     }
                 }
-                Err(why) => words::not_by_yeast(why).to_owned(),
+                Err(why) => ways.push(words::not_by_yeast(why).to_owned()),
+            }
+            let length = ready - rise.start;
+            let around = rise.temperature_for(ready);
+            let bears = |length, air| filled.map_or(Ok(()), |filled| filled.bears(length, air));
+            match around.map_or(Ok(()), |air| bears(length, air)) {
+                Err(Unsafe::TooLong) => too_long = true,
+                Err(Unsafe::TooWarm) => ways.push(words::too_warm(degrees)),
+                Ok(()) => {
+                    if around.is_ok_and(|air| air > FRIDGE) {
+                        longest = longest.max(length);
+                    }
+                    ways.push(words::by_warmth(around, degrees));
+                }
+            }
+            let out = rise.out_of_fridge_for(ready, kitchen.fridge);
+            let out = out.ok().filter(|&out| {
+                out - rise.start > WORTH_A_FRIDGE && bears(ready - out, kitchen.air).is_ok()
             });
-            ways.push(words::by_warmth(rise.temperature_for(ready), degrees));
-            if let Ok(out) = rise.out_of_fridge_for(ready, kitchen.fridge)
-                && out - rise.start > WORTH_A_FRIDGE
-            {
+            if too_long {
+                ways.push(words::too_long(out.is_some()));
+            }
+            if let Some(out) = out {
+                longest = longest.max(ready - out);
                 ways.push(words::by_fridge(out - rise.start, out, now));
+            }
+            if is_long_for_egg_or_milk(&today, longest) {
+                ways.push(words::LONG_FOR_EGG_OR_MILK.to_owned());
             }
         }
     }

@@ -76,7 +76,7 @@ const UNSURE: [f64; 3] = [0.28, 0.11, 0.3];
 /// Nobody waits longer before mixing. ASSUMPTION.
 pub const LONGEST: Minutes = minutes(60.0);
 /// ASSUMPTION: flour colder than this would freeze the liquid that touches it.
-pub const COLDEST: Celsius = celsius(0.0);
+pub const COLDEST_FLOUR: Celsius = celsius(0.0);
 
 /// A layer cooled on both faces.
 fn layer(material: Material, depth: Millimetres) -> Body {
@@ -163,7 +163,7 @@ pub fn time_to(
 }
 
 /// How to bring a body to `wanted` within the hour: in the fridge where that will do, else in the
-/// freezer, where neither flour nor bowl takes that long to [`COLDEST`], which ends it.
+/// freezer, where neither flour nor bowl takes that long to [`COLDEST_FLOUR`], which ends it.
 ///
 /// `None` where it is that cold already.
 #[must_use]
@@ -172,6 +172,6 @@ pub fn chill(body: Body, from: Celsius, wanted: Celsius, fridge: Celsius) -> Opt
         let time = time_to(body, from, around, to)?;
         (time.likely() <= LONGEST).then_some(Chill { place, time, to })
     };
-    let to = wanted.max(COLDEST);
+    let to = wanted.max(COLDEST_FLOUR);
     within(ColdPlace::Fridge, fridge, to).or_else(|| within(ColdPlace::Freezer, FREEZER, to))
 }

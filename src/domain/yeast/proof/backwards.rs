@@ -5,7 +5,7 @@
 //! - **dose**: with a pace p it asks for `m / p`, so `p = m / g`, and the [dose](super::super::dose)
 //!   that has this pace follows from its equation. No search is needed.
 //! - **temperature**: g rises with a constant temperature of the surroundings, up to the yeast's
-//!   optimum at 38 °C. The one with g = m is found between [`COLDEST`] and [`WARMEST`].
+//!   optimum at 38 °C. The one with g = m is found between [`COLDEST_RISE`] and [`WARMEST_RISE`].
 //! - **fridge first**: g falls with the time that the dough lies in a fridge before it comes into the
 //!   kitchen. The dough is followed all the way, so a middle that is still warm goes on rising in
 //!   the fridge, and a cold one is late to start in the kitchen.
@@ -23,12 +23,12 @@ use crate::units::{Celsius, Minutes, Moment, celsius};
 use crate::yeast::dose;
 
 /// The coldest surroundings that are answered with: a fridge.
-pub const COLDEST: Celsius = celsius(4.0);
+pub const COLDEST_RISE: Celsius = celsius(4.0);
 
 /// The warmest surroundings that are answered with: warmer ones soften butter, and dough to paste.
 ///
 /// ASSUMPTION: common practice, no source. It lies below the yeast's optimum, as it must.
-pub const WARMEST: Celsius = celsius(35.0);
+pub const WARMEST_RISE: Celsius = celsius(35.0);
 
 /// Why something can't make a dough ready at a moment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,13 +55,13 @@ impl Proof {
     /// if it had had the other dose all the while.
     ///
     /// # Errors
-    /// [`Unmet`] where that is more than [`dose::MOST`] or less than [`dose::LEAST`].
+    /// [`Unmet`] where that is more than [`dose::MOST_DOSE`] or less than [`dose::LEAST_DOSE`].
     pub fn dose_for(&self, ready: Moment) -> Result<f64, Unmet> {
         let gained = self.gained_by(ready)?;
         let times = dose::for_pace(self.range.likely().get() / gained);
-        if times > dose::MOST {
+        if times > dose::MOST_DOSE {
             Err(Unmet::TooEarly)
-        } else if times < dose::LEAST {
+        } else if times < dose::LEAST_DOSE {
             Err(Unmet::TooLate)
         } else {
             Ok(times)
@@ -80,10 +80,10 @@ impl Proof {
     /// The temperature of the surroundings, from its start on, that makes it likely ready at a moment.
     ///
     /// # Errors
-    /// [`Unmet`] where not even [`WARMEST`] or [`COLDEST`] does.
+    /// [`Unmet`] where not even [`WARMEST_RISE`] or [`COLDEST_RISE`] does.
     pub fn temperature_for(&self, ready: Moment) -> Result<Celsius, Unmet> {
         let around = |at| Surroundings::constant(Celsius::clamped(at));
-        self.solved(COLDEST.get(), WARMEST.get(), ready, &around)
+        self.solved(COLDEST_RISE.get(), WARMEST_RISE.get(), ready, &around)
             .map(Celsius::clamped)
     }
 

@@ -41,7 +41,7 @@ mod meter;
 mod seen;
 mod trace;
 
-pub use self::backwards::{COLDEST, Unmet, WARMEST};
+pub use self::backwards::{COLDEST_RISE, Unmet, WARMEST_RISE};
 use self::meter::{Case, Meter};
 pub use self::seen::Found;
 pub use self::trace::Point;

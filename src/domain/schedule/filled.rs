@@ -1,0 +1,169 @@
+//! How food that spoils limits a rise that is slowed or warmed to suit a wish.
+//!
+//! What was filled before it rises stands out of fridge and oven from the beginning of the work that
+//! brings the filling to it until it goes into the oven. The two-hour rule of
+//! [`PERISHABLE_LIMIT`] holds for all of that, less what lies in the fridge between. All moments are
+//! the likely ones; the bake itself calls at the limit, whenever that comes.
+//!
+//! For the raw egg and the milk of a dough itself no such rule was found: sweet doughs have always
+//! risen in the kitchen. [`EGG_AND_MILK_OUT`] is where something is said.
+
+use super::outline::Planned;
+use super::wish::steps_if_started;
+use crate::bake::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT};
+use crate::food::FoodKind;
+use crate::formula::{Caution, Formula, Length, Step, StepId, StepKind};
+use crate::kitchen::Kitchen;
+use crate::thermal::constants::FRIDGE;
+use crate::units::{Celsius, Minutes, Moment, minutes};
+
+/// A dough that holds raw egg or milk should not rise longer than this outside a fridge.
+///
+/// ASSUMPTION: common practice, no source.
+pub const EGG_AND_MILK_OUT: Minutes = minutes(240.0);
+
+/// Why something isn't offered for a dough that was filled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unsafe {
+    /// Its filling would stand out longer than food that spoils may.
+    TooLong,
+    /// It would stand where it is hotter than food that spoils is let stand.
+    TooWarm,
+}
+
+/// A rise of a dough that holds something that spoils.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Filled {
+    /// How long it stands out before the rise begins and after it has ended.
+    beside: Minutes,
+    kitchen: Celsius,
+}
+
+impl Filled {
+    /// Whether it may rise so long, in air of that temperature.
+    ///
+    /// Air as cold as a fridge is no place for a rise of it, which would take all day there: what
+    /// has to be that cold goes into the fridge itself first.
+    ///
+    /// # Errors
+    /// Why it may not.
+    pub fn bears(&self, rise: Minutes, air: Celsius) -> Result<(), Unsafe> {
+        let limit = if self.kitchen > HOT_KITCHEN {
+            PERISHABLE_LIMIT_HOT
+        } else {
+            PERISHABLE_LIMIT
+        };
+        if air > self.kitchen.max(HOT_KITCHEN) {
+            Err(Unsafe::TooWarm)
+        } else if air <= FRIDGE || self.beside + rise > limit {
+            Err(Unsafe::TooLong)
+        } else {
+            Ok(())
+        }
+    }
+}
+
+/// What limits a rise, if the bake started then in this kitchen; `None` where nothing that spoils is
+/// in the dough by then.
+#[must_use]
+pub fn filled(formula: &Formula, kitchen: &Kitchen, at: Moment, step: StepId) -> Option<Filled> {
+    let steps = steps_if_started(formula, kitchen, at);
+    let rise = steps.iter().find(|one| one.step == step)?;
+    filled_in(formula, kitchen, &steps, rise)
+}
+
+/// All rises of a bake together.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rises {
+    /// Whether every filled dough is baked before its filling stood out too long.
+    pub bears_its_filling: bool,
+    /// The longest rise outside a fridge.
+    pub longest: Minutes,
+}
+
+/// What the rises come to, if the bake started then in this kitchen.
+#[must_use]
+pub fn rises_if_started(formula: &Formula, kitchen: &Kitchen, at: Moment) -> Rises {
+    let steps = steps_if_started(formula, kitchen, at);
+    let mut found = Rises {
+        bears_its_filling: true,
+        longest: minutes(0.0),
+    };
+    for one in &steps {
+        let step = formula.step(one.step);
+        if step.is_some_and(|step| matches!(step.length, Length::Ferment { .. })) {
+            let length = one.end - one.start;
+            let filled = filled_in(formula, kitchen, &steps, one);
+            let bears = |filled: Filled| filled.bears(length, kitchen.air).is_ok();
+            found.bears_its_filling &= filled.is_none_or(bears);
+            found.longest = found.longest.max(length);
+        }
+    }
+    found
+}
+
+/// Whether a rise outside a fridge is too long for what is raw in the dough itself.
+#[must_use]
+pub fn is_long_for_egg_or_milk(formula: &Formula, rise: Minutes) -> bool {
+    let mut parts = formula.dough_ingredients();
+    rise > EGG_AND_MILK_OUT
+        && parts.any(|part| matches!(part.food.kind, FoodKind::Egg | FoodKind::Milk))
+}
+
+fn filled_in(
+    formula: &Formula,
+    kitchen: &Kitchen,
+    steps: &[Planned],
+    rise: &Planned,
+) -> Option<Filled> {
+    let before = all_before(formula, rise.step);
+    let step_of = |one: &Planned| formula.step(one.step);
+    let joins = steps
+        .iter()
+        .filter(|one| before.contains(&one.step) && step_of(one).is_some_and(brings_filling));
+    let itself = step_of(rise)?.cautions.contains(&Caution::Perishable);
+    let since = joins.map(|one| one.start).min();
+    let since = since.or(itself.then_some(rise.start))?;
+    let of_kind = |kind: StepKind| {
+        let steps = steps.iter();
+        steps.filter(move |&one| step_of(one).is_some_and(|step| step.kind == kind))
+    };
+    let bakes = of_kind(StepKind::Bake).map(|one| one.start);
+    let until = bakes.filter(|&start| start >= rise.end).min();
+    let until = until.unwrap_or(rise.end);
+    let mut beside = (rise.start - since) + (until - rise.end);
+    for cold in of_kind(StepKind::Retard) {
+        let (from, to) = (cold.start.max(since), cold.end.min(until));
+        if to > from {
+            beside = beside - (to - from);
+        }
+    }
+    Some(Filled {
+        beside,
+        kitchen: kitchen.air,
+    })
+}
+
+/// Whether hands bring something that spoils to the dough with it.
+fn brings_filling(step: &Step) -> bool {
+    step.is_hands()
+        && !step.needs.fridge
+        && step.kind != StepKind::Serve
+        && step.cautions.contains(&Caution::Perishable)
+}
+
+/// All that a step waits for, however indirectly.
+fn all_before(formula: &Formula, step: StepId) -> Vec<StepId> {
+    let mut found = vec![step];
+    let mut next = 0;
+    while let Some(&of) = found.get(next) {
+        next += 1;
+        let links = formula.step(of).map_or(&[][..], |step| &step.after);
+        for link in links {
+            if !found.contains(&link.step) {
+                found.push(link.step);
+            }
+        }
+    }
+    found
+}
