@@ -245,7 +245,8 @@ pub(crate) fn set_oven(conventional: Celsius, kitchen: &Kitchen, degrees: Degree
 }
 
 /// What a rise comes to sooner than its time, high up.
-pub(crate) const DOUBLE_IS_ENOUGH: &str = "So high up it rises fast: double its size is enough.";
+pub(crate) const DOUBLE_IS_ENOUGH: &str =
+    "At this height dough rises fast: stop at double its size.";
 
 /// "Wanted in the middle: 92 °C".
 pub(crate) fn core_wanted(temperature: &str) -> String {

@@ -172,8 +172,16 @@ fn drift(dough: Celsius, was: Celsius, is: Celsius, towards: &str) -> String {
 fn liquid(was: Liquid, is: Liquid, degrees: Degrees) -> String {
     let shown = |value| temperature(value, degrees);
     let stays = (was.at - is.at).get().abs() < 0.5;
+    let frozen = was.frozen.is_some() || is.frozen.is_some();
     let liquid = if stays {
         format!("The liquid stays {}", measure(is, "at ", degrees))
+    } else if frozen {
+        // With a comma of its own in the middle it would be one too many for a sentence.
+        format!(
+            "The liquid should now be {}, instead of {}",
+            measure(is, "at ", degrees),
+            measure(was, "at ", degrees)
+        )
     } else {
         format!(
             "The liquid should now be {}, not {}",
@@ -182,7 +190,14 @@ fn liquid(was: Liquid, is: Liquid, degrees: Degrees) -> String {
         )
     };
     let (dough, before) = (shown(is.dough), shown(was.dough));
-    if dough != before {
+    if frozen && !stays {
+        let comes = if dough == before {
+            format!("still comes to {dough}")
+        } else {
+            format!("should come to {dough}, not {before}")
+        };
+        format!("{liquid}. The dough {comes}.")
+    } else if dough != before {
         format!("{liquid}, and the dough should come to {dough}, not {before}.")
     } else if stays {
         format!("{liquid}, and the dough still comes to {dough}.")
@@ -275,7 +290,11 @@ mod tests {
         };
         assert_eq!(
             said(one(15.0, 25.0), iced),
-            "The liquid should now be cold, with 40 g of it frozen, not 15 °C, so that the dough still comes to 25 °C."
+            "The liquid should now be cold, with 40 g of it frozen, instead of at 15 °C. The dough still comes to 25 °C."
+        );
+        assert_eq!(
+            said(iced, one(15.0, 26.0)),
+            "The liquid should now be at 15 °C, instead of cold, with 40 g of it frozen. The dough should come to 26 °C, not 25 °C."
         );
     }
 }

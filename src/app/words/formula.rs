@@ -178,8 +178,8 @@ const HELD: [&str; 7] = [
     "Fat",
     "Egg",
     "Salt",
-    "Yeast, as fresh",
-    "Flour fermented ahead",
+    "Yeast, counted as fresh",
+    "Flour in the preferment",
 ];
 
 /// What the dough holds, a line each, and where it comes from: "Water 56 %: 40 from whole milk, 13 from beaten egg".
@@ -213,7 +213,7 @@ pub(crate) fn unusual(reading: &Reading) -> String {
         Measure::Sugar => "Sugar",
         Measure::Fat => "Fat",
         Measure::Salt => "Salt",
-        Measure::FreshYeast => "Yeast, reckoned as fresh,",
+        Measure::FreshYeast => "Yeast, counted as fresh,",
     };
     format!(
         "{what} is {} of the flour; usual is {} to {}. Check the amounts.",

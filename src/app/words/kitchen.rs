@@ -3,7 +3,7 @@
 use domain::decimal::{fixed, plain};
 use domain::kitchen::OvenKind;
 use domain::thermal::kneading::KneadingMethod;
-use domain::thermal::oven::altitude::{HIGH, boiling_point, pressure_ratio};
+use domain::thermal::oven::altitude::{HIGH, boiling_point};
 use domain::units::{CelsiusDelta, Grams, Metres, Moment};
 use platform::store::Degrees;
 
@@ -35,7 +35,7 @@ pub(crate) const OVEN: &str = "Your oven";
 /// How long the oven takes.
 pub(crate) const OVEN_HEATS: &str = "Time to heat up";
 /// How far the oven is from what its dial says.
-pub(crate) const OVEN_OFF: &str = "Oven thermometer minus dial";
+pub(crate) const OVEN_OFF: &str = "Oven hotter than its dial by";
 /// What the scales show.
 pub(crate) const SCALES: &str = "Your scales show steps of";
 /// Whether there are small scales.
@@ -146,24 +146,26 @@ pub(crate) fn oven_off(off: CelsiusDelta, degrees: Degrees) -> String {
 /// How it is found how far the oven is from what its dial says, and what comes of it.
 pub(crate) fn oven_off_note(off: Option<CelsiusDelta>, degrees: Degrees) -> String {
     let now = match off.map(|off| oven_runs(off, degrees)) {
-        None => "Until then a bake's window is wider.".to_owned(),
-        Some(None) => "Yours does as its dial says.".to_owned(),
+        None => "Until you do, baking times are less certain.".to_owned(),
+        Some(None) => "Yours matches its dial.".to_owned(),
         Some(Some(runs)) => format!("Yours {runs}, and the Bench says what to set instead."),
     };
+    // What a dial has.
+    let set = match degrees {
+        Degrees::Celsius => "180\u{a0}°C",
+        Degrees::Fahrenheit => "350\u{a0}°F",
+    };
     format!(
-        "Stand an oven thermometer in the middle, set an ordinary heat, and read it after half an hour. {now}"
+        "Put an oven thermometer in the middle of the oven, set it to {set}, and read it after half an hour. {now}"
     )
 }
 
 /// What the height does.
 pub(crate) fn boils_at(height: Metres, degrees: Degrees) -> String {
     let rises = if height < HIGH {
-        String::new()
+        ""
     } else {
-        format!(
-            " In the thin air gas takes {} times the room: let dough rise to double and no further, and try a quarter less yeast.",
-            fixed(1.0 / pressure_ratio(height), 1)
-        )
+        " Dough rises further in thin air: stop at double, and try a quarter less yeast."
     };
     format!(
         "Water boils at {} there, and no crumb gets hotter.{rises}",

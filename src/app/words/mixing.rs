@@ -22,14 +22,15 @@ pub(crate) fn liquid_sentence(names: &[String], answer: &LiquidAnswer, degrees: 
         } else {
             "as ice"
         };
-        return format!("{name}, cold, {frozen} of the {which} {how}");
+        let both = if names.len() == 2 { "both" } else { "all" };
+        return format!("{name}, {both} cold; {frozen} of the {which} {how}");
     }
     let (place, how) = if split.takes_hours {
         ("fridge", "frozen")
     } else {
         ("tap", "of ice")
     };
-    format!("{name}: {rest} from the {place} with {frozen} {how}")
+    format!("{name}: {rest} from the {place} and {frozen} {how}")
 }
 
 /// "milk", "water and milk", "water, milk and juice".
@@ -71,7 +72,7 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
         }
         // A mixture of ice and liquid has no temperature that anybody could measure.
         Reach::TooColdWanted { .. } if answer.frozen.is_some() => format!(
-            " {} is out of reach this way: more frozen would not melt in time.",
+            " {} is out of reach this way: if more of it were frozen, it would not melt in time.",
             temperature(target, degrees)
         ),
         Reach::TooColdWanted { coldest } => {
@@ -80,7 +81,7 @@ pub(crate) fn reach_sentence(answer: &LiquidAnswer, target: Celsius, degrees: De
     };
     let beside = match &answer.unfrozen_dough {
         Some(dough) => format!(
-            " Freezing takes hours: without, the cold liquid brings the dough to {}.",
+            " Freezing takes hours. Without it, the cold liquid brings the dough to {}.",
             temperature(dough.likely(), degrees)
         ),
         // A ratio of two differences is the same on both scales.
@@ -127,17 +128,13 @@ pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
         Move::WarmBowl => "Rinse the bowl with hot water",
         Move::WarmTheRest => "Let what comes from the fridge warm up first",
         Move::WarmerPlace => "Knead in a warmer spot",
-        Move::ChillFlour => "Chill the flour",
+        Move::ChillFlour => "Spread the flour thin, cover it and chill it",
         Move::ChillBowl => "Chill the bowl",
         Move::ChillTheRest => "Take the other ingredients straight from the fridge",
         Move::CoolerPlace => "Knead in a cooler spot",
     };
-    let spread = match advice.action {
-        Move::ChillFlour => ", spread thin",
-        _ => "",
-    };
     let how = advice.chill.as_ref().map_or_else(String::new, chill);
-    format!("{what}{how}{spread}: {gain} nearer.")
+    format!("{what}{how}: {gain} nearer.")
 }
 
 /// " for 40 min in the fridge", as a kitchen timer is set.
@@ -232,19 +229,19 @@ mod tests {
     fn what_is_frozen_is_weighed_apart() {
         assert_eq!(
             liquid(&["water"], &frozen(0, false)),
-            "Water: 120 g from the tap with 35 g of ice"
+            "Water: 120 g from the tap and 35 g of ice"
         );
         assert_eq!(
             liquid(&["milk"], &frozen(0, true)),
-            "Milk: 120 g from the fridge with 35 g frozen"
+            "Milk: 120 g from the fridge and 35 g frozen"
         );
         assert_eq!(
             liquid(&["water", "milk"], &frozen(0, false)),
-            "Water and milk, cold, 35 g of the water as ice"
+            "Water and milk, both cold; 35 g of the water as ice"
         );
         assert_eq!(
             liquid(&["water", "milk"], &frozen(1, true)),
-            "Water and milk, cold, 35 g of the milk frozen"
+            "Water and milk, both cold; 35 g of the milk frozen"
         );
     }
 
@@ -256,7 +253,7 @@ mod tests {
         let said = plain(&reach_sentence(&answer, celsius(22.5), Degrees::Celsius));
         assert_eq!(
             said,
-            "The dough should come to 22.5 °C (22 °C to 23 °C). Freezing takes hours: without, \
+            "The dough should come to 22.5 °C (22 °C to 23 °C). Freezing takes hours. Without it, \
              the cold liquid brings the dough to 26.5 °C."
         );
     }
@@ -275,11 +272,11 @@ mod tests {
         };
         assert_eq!(
             chilled(ColdPlace::Fridge, 38.2),
-            "Chill the flour for 40 min in the fridge, spread thin: 1.5° nearer."
+            "Spread the flour thin, cover it and chill it for 40 min in the fridge: 1.5° nearer."
         );
         assert_eq!(
             chilled(ColdPlace::Freezer, 1.0),
-            "Chill the flour for 5 min in the freezer, spread thin: 1.5° nearer."
+            "Spread the flour thin, cover it and chill it for 5 min in the freezer: 1.5° nearer."
         );
     }
 }

@@ -45,20 +45,20 @@ pub(crate) fn rise(drawn: &Drawn, now: Moment, degrees: Degrees) -> String {
     said
 }
 
-/// What the lines are: the rise as it is, and as it would be in a kitchen of that temperature, a line each.
+/// What the lines are, a line each: the rise in the kitchen of a temperature, and as it is where that is another.
 pub(crate) fn kitchens(
     as_it_is: Moment,
     air: Celsius,
     would_be: Option<Moment>,
     degrees: Degrees,
 ) -> String {
-    let as_it_is = format!("as it is, {}.", likely(as_it_is));
+    let solid = format!(
+        "Solid line: at {}, {}.",
+        temperature(air, degrees),
+        likely(would_be.unwrap_or(as_it_is))
+    );
     match would_be {
-        None => format!("Solid: {as_it_is}"),
-        Some(would_be) => format!(
-            "Solid: at {}, {}.\nDashed: {as_it_is}",
-            temperature(air, degrees),
-            likely(would_be)
-        ),
+        None => solid,
+        Some(_) => format!("{solid}\nDashed line: as it is, {}.", likely(as_it_is)),
     }
 }

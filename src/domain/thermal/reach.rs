@@ -43,7 +43,7 @@ impl Extent {
     }
 }
 
-/// A body of one or two directions in a film: a short cylinder is a cylinder and a slab.
+/// A body of one to three directions in a film: a short cylinder is a cylinder and a slab, a brick three slabs.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solid {
     /// Its directions.

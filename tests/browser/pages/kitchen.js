@@ -15,7 +15,7 @@ export class Kitchen {
     this.fridge = new Stepper(main, "Fridge temperature");
     this.setAside = main.getByRole("listitem").filter({ hasText: "Its text" });
     this.ovenHeats = new Stepper(main, "Time to heat up");
-    this.ovenOff = new Stepper(main, "Oven thermometer minus dial");
+    this.ovenOff = new Stepper(main, "Oven hotter than its dial by");
     this.altitude = new Stepper(main, "Height above the sea");
     this.told = main.getByRole("region", { name: "Temperatures" }).locator(".answer");
     this.toldOfEquipment = main.getByRole("region", { name: "Equipment" }).locator(".answer");

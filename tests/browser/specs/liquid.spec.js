@@ -5,9 +5,9 @@ import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
 const KNEADING = "You knead";
-const FROZEN = /^Whole milk: \d+\sg from the fridge with \d+\sg frozen$/;
-const HOURS = /Freezing takes hours: without, the cold liquid brings the dough to \d+(\.5)?\s°C\./;
-const FLOUR = /^Chill the flour for \d*[05]\smin in the fridge, spread thin: \d+(\.5)?° nearer\.$/;
+const FROZEN = /^Whole milk: \d+\sg from the fridge and \d+\sg frozen$/;
+const HOURS = /Freezing takes hours\. Without it, the cold liquid brings the dough to \d+(\.5)?\s°C\./;
+const FLOUR = /^Spread the flour thin, cover it and chill it for \d*[05]\smin in the fridge: \d+(\.5)?° nearer\.$/;
 
 /** A kitchen on a hot day. */
 async function hotKitchen(app, kneading) {
@@ -70,7 +70,7 @@ test("the Bench says the same at the step that mixes", async ({ app }) => {
   await app.turnTo("#/kitchen");
   await hotKitchen(app, "In a stand mixer");
   await expect(app.kitchen.told).toContainText(
-    /The liquid should now be cold, with \d+\sg of it frozen, not \d+(\.5)?\s°C/,
+    /The liquid should now be cold, with \d+\sg of it frozen, instead of at \d+(\.5)?\s°C\. The dough /,
   );
   await app.turnTo("#/bench");
   await expect(app.bench.title).toHaveText("Mix the dough");

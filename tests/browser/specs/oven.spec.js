@@ -51,15 +51,15 @@ test("high up, the kitchen and every rise say that double is enough", async ({ a
   await expect(equipment).toContainText("Water boils at 97 °C there");
   await expect(equipment).not.toContainText("double");
   await app.kitchen.altitude.type(1650);
-  await expect(equipment).toContainText("gas takes 1.2 times the room: let dough rise to double");
+  await expect(equipment).toContainText("Dough rises further in thin air: stop at double");
 
   await takeUp(app, "First rise", { asks: "wait", formula: FORMULAS.braid });
-  await expect(app.bench.main).not.toContainText("double its size is enough");
+  await expect(app.bench.main).not.toContainText("stop at double its size");
   await app.turnTo("#/kitchen");
   await app.kitchen.altitude.type(1650);
   await app.kitchen.altitude.shows("1650 m");
   await app.turnTo("#/bench");
-  await expect(app.bench.main).toContainText("So high up it rises fast: double its size is enough.");
+  await expect(app.bench.main).toContainText("At this height dough rises fast: stop at double its size.");
 });
 
 test("a formula tells where its water, sugar and fat come from", async ({ app }) => {
@@ -71,11 +71,11 @@ test("a formula tells where its water, sugar and fat come from", async ({ app })
   await expect(holds.getByRole("listitem").first()).toHaveText(
     /^Water 56\s%: 40 from whole milk, 13 from beaten egg, 3 from soft unsalted butter$/,
   );
-  await expect(holds).toContainText(/Yeast, as fresh 4\.4\s%/);
-  await expect(holds).not.toContainText("fermented ahead");
+  await expect(holds).toContainText(/Yeast, counted as fresh 4\.4\s%/);
+  await expect(holds).not.toContainText("preferment");
 
   await app.turnTo("#/formulas/overnight-tin-loaf");
   await expect(app.heading).toHaveText(FORMULAS.loaf);
   await holds.getByText(/^Hydration/).click();
-  await expect(holds).toContainText(/Flour fermented ahead 30\s%/);
+  await expect(holds).toContainText(/Flour in the preferment 30\s%/);
 });

@@ -89,7 +89,7 @@ test("another kitchen is drawn against this one, and it is said which is which",
   const otherwise = drawing(app).locator("path.rise-otherwise");
 
   await bench.kitchenButton.click();
-  await expect(said).toHaveText(`Solid: as it is, likely ${clock(likely)}.`);
+  await expect(said).toHaveText(new RegExp(`^Solid line: at \\d+(\\.5)?\\s°C, likely ${clock(likely)}\\.$`));
   await expect(otherwise).toHaveCount(0);
   const { height } = await bench.sheet.locator("figure").boundingBox();
   await page.keyboard.press("Escape");
@@ -98,7 +98,7 @@ test("another kitchen is drawn against this one, and it is said which is which",
   await expect(preview).toContainText("earlier");
   const [, foretold] = (await preview.innerText()).match(/earlier, about (\d\d:\d\d)/);
   await expect(said).toHaveText(
-    new RegExp(`^Solid: at 27\\s°C, likely ${foretold}\\.\\s*Dashed: as it is, likely ${clock(likely)}\\.$`),
+    new RegExp(`^Solid line: at 27\\s°C, likely ${foretold}\\.\\s*Dashed line: as it is, likely ${clock(likely)}\\.$`),
   );
   await expect(otherwise).toHaveCount(1);
   await expect(drawing(app).locator("text", { hasText: `likely ${foretold}` })).toHaveCount(1);

@@ -50,10 +50,11 @@ pub(super) fn in_another_kitchen(
             would_be = Some(would.window.likely());
             drawn.insert(0, would);
         }
+        let solid = would_be.map_or(state.kitchen.air, |_| air);
         Some(Rising {
             now,
             drawn,
-            said: words::kitchens(as_it_is, air, would_be, degrees),
+            said: words::kitchens(as_it_is, solid, would_be, degrees),
         })
     })
 }
