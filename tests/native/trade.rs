@@ -8,9 +8,12 @@ use domain::formula::{Caution, Formula, Length, Step, StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::running;
 use domain::thermal::cooling::cooling_window;
-use domain::thermal::oven::{Dial, DialSetting, Fan, bake_window, dial_setting, with_fan};
+use domain::thermal::oven::{
+    Baking, Dial, DialSetting, Fan, Heat, dial_setting, window_in, with_fan,
+};
 use domain::thermal::vessel::{Surroundings, Vessel};
-use domain::units::{Minutes, Moment, celsius, grams, minutes};
+use domain::units::{Moment, celsius, grams, metres, minutes};
+use domain::yeast::dose::pace;
 
 const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
@@ -27,7 +30,7 @@ fn after(moment: Moment) -> f64 {
     (moment - START).get()
 }
 
-/// The bun dough with a first rise of 120 min at 25 °C and a fold half-way, measured at 25 °C as it begins.
+/// A made-up formula, to hold kitchens against one another: the bun dough with a first rise of 120 min at 25 °C and a fold half-way, measured at 25 °C as it begins.
 fn first_rise(kitchen: f64) -> Forecast {
     let mut draft = starter("plum-almond-buns").into_draft();
     let mut rise = None;
@@ -78,24 +81,52 @@ fn first_rise(kitchen: f64) -> Forecast {
     bake.state().forecast(rise, START).expect("it rises")
 }
 
-/// At 25 °C the first rise is an hour, a fold, and an hour: common practice, no source.
+/// At 25 °C the first rise is an hour, a fold, and an hour: common practice, no source. The starters' is 30 and 25 min
+/// shorter, with its fold at half its time as well, because they hold more yeast. What the trade's two hours are for
+/// nobody says; 3 % of fresh yeast on the flour is taken for it, common practice, no source, and everything hangs on
+/// that: with 2.5 or 3.5 % the buns would come to 74 or 99 min. With 3 % the model's pace leaves 87 and 82 min, 3 and
+/// 12.5 less than was written for the two. 15 % are granted: 7 % for what the exponent of the dose leaves open this far
+/// from the usual, and as much for what the rule doesn't say, of sugar (14 % in both) and of the braid's juice.
 #[test]
-fn at_25_degrees_a_first_rise_is_an_hour_a_fold_and_an_hour() {
-    let rise = first_rise(25.0);
-    // Moments are whole milliseconds.
-    assert_close("rise", after(rise.window.likely()), 120.0, 1e-3);
-    assert_close(
-        "fold",
-        after(rise.next_fold().expect("it is folded")),
-        60.0,
-        1e-3,
-    );
+fn the_starters_first_rise_is_shorter_than_the_trade_s_two_hours_by_their_yeast() {
+    let (trade, usual_percent) = (120.0, 3.0);
+    for (name, shorter, percent, longer_than_by_dose) in [
+        ("plum-almond-buns", 30.0, 4.39, 3.2),
+        ("orange-braid", 25.0, 4.66, 12.5),
+    ] {
+        let formula = starter(name);
+        assert_eq!(formula.reference, celsius(25.0), "{name}");
+        let rise = steps_of(&formula, StepKind::Bulk).next().expect("it rises");
+        let Length::Ferment {
+            reference_minutes,
+            folds,
+            ..
+        } = &rise.length
+        else {
+            panic!("yeast works in it");
+        };
+        let written = reference_minutes.likely().get();
+        assert_close(name, trade - written, shorter, 1e-9);
+        assert_eq!(folds, &[minutes(45.0)], "{name}");
+        let dose = formula.percent_of_flour(formula.fresh_yeast()).get();
+        // What the figures are rounded to.
+        assert_close(name, dose, percent, 0.005);
+        let by_dose = trade / pace(dose / usual_percent).likely();
+        assert_close(name, written - by_dose, longer_than_by_dose, 0.05);
+        assert_close(name, by_dose, written, 0.15 * written);
+        let own = (reference_minutes.low(), reference_minutes.high());
+        assert!(own.0.get() < by_dose && by_dose < own.1.get(), "{name}");
+    }
 }
 
+/// Two hours and a fold at one hour, as the made-up formula has them at 25 °C, are what other kitchens are held against.
 /// The dough of 25 °C drifts towards the kitchen, so at 22 °C it takes longer than two hours, and less than the
 /// rule has for a dough of 22 °C throughout; the fold comes later along with it.
 #[test]
 fn in_a_cooler_kitchen_it_takes_longer_but_no_longer_than_the_rule_says() {
+    let usual = first_rise(25.0);
+    // Moments are whole milliseconds.
+    assert_close("at 25 °C", after(usual.window.likely()), 120.0, 1e-3);
     for kitchen in [16.0, 19.0, 22.0] {
         let rise = first_rise(kitchen);
         let likely = after(rise.window.likely());
@@ -175,9 +206,12 @@ fn a_final_proof_takes_an_hour_to_an_hour_and_a_half() {
 }
 
 /// A small filled bun bakes 20 to 25 min at 160 °C with a fan, 320 °F: common practice, no source. Without a fan that
-/// is 180 °C, and the starter's buns bake at 190 °C.
+/// is 180 °C, and the starter's buns bake 18 min at 190 °C. In the trade's oven the model has our 130 g bun at its 90 °C
+/// after 18.5 min still and 17.7 min with a fan: the band's early end is missed by 1.5 and 2.3 min. The model asks for a
+/// middle that is done, and the trade for colour, which comes later in a cooler oven and which the model leaves out;
+/// what a bun of the trade weighs isn't said either. The window of our bun does reach into the band.
 #[test]
-fn a_small_filled_bun_bakes_a_little_longer_in_a_cooler_oven() {
+fn in_the_trade_s_oven_a_small_filled_bun_is_done_two_minutes_before_it_has_its_colour() {
     assert_eq!(with_fan(celsius(180.0)), celsius(160.0));
     assert_close("°F", celsius(160.0).to_fahrenheit(), 320.0, 1e-9);
     let set = dial_setting(celsius(180.0), Fan::On, Dial::Celsius);
@@ -188,32 +222,43 @@ fn a_small_filled_bun_bakes_a_little_longer_in_a_cooler_oven() {
         .next()
         .expect("buns are baked");
     let Length::Bake {
-        range, piece, oven, ..
+        range,
+        piece,
+        oven,
+        core,
+        ..
     } = &bake.length
     else {
         panic!("a bake has an oven");
     };
-    let cooler = oven.get() - 180.0;
-    assert!(cooler > 0.0);
-    // What drives the bake is at least the oven's heat over that of boiling crumb, where the surface's air is the
-    // bottleneck, and at best none of it, where the crumb is: time grows by the ratio or not at all.
-    let ratio = (oven.get() - 100.0) / (180.0 - 100.0);
-    for mass in [115.0, 130.0, 145.0] {
-        let ours = bake_window(range, *piece, grams(mass));
-        let trade = 20.0..=25.0;
-        let [low, likely, high] = [ours.low(), ours.likely(), ours.high()].map(Minutes::get);
-        let middle = 22.5;
-        assert!(
-            low <= middle && middle <= high * ratio,
-            "{mass} g: {ours:?}"
-        );
-        // As likely as anything in the slower of the two ovens it comes within a tenth of the trade's band.
-        let slowest = likely * ratio;
-        assert!(
-            slowest > 0.9 * trade.start() && slowest < 1.1 * trade.end(),
-            "{mass} g: {slowest}"
-        );
+    assert_eq!((*piece, *oven), (grams(130.0), celsius(190.0)));
+    let baking = Baking {
+        piece: *piece,
+        dough: formula.reference,
+        core: *core,
+        altitude: metres(0.0),
+    };
+    let heat = |air, fan| Heat { air, fan };
+    let own = heat(*oven, Fan::Off);
+    let trade_from = 20.0;
+    for (case, fan, takes, missed_by) in
+        [("still", Fan::Off, 18.5, 1.5), ("fan", Fan::On, 17.7, 2.3)]
+    {
+        let air = match fan {
+            Fan::Off => celsius(180.0),
+            Fan::On => celsius(160.0),
+        };
+        let likely = range.likely().get() * baking.time_ratio(own, heat(air, fan));
+        // What the figures are rounded to.
+        assert_close(case, likely, takes, 0.05);
+        assert_close(case, trade_from - likely, missed_by, 0.05);
     }
+    let ratio = baking.time_ratio(own, heat(celsius(180.0), Fan::Off));
+    let range = range.map(|time| time * ratio);
+    let unchecked = Kitchen::UNMEASURED.oven_spread();
+    let window = window_in(&range, &baking, celsius(180.0), Fan::On, unchecked, 1.0);
+    assert!(window.high() > minutes(22.5), "{window:?}");
+    assert!(window.low() < minutes(17.0), "{window:?}");
 }
 
 /// A bun cools for at least 30 min before it can be glazed: common practice, no source. Glaze runs off above 30 to
