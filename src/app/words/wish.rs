@@ -152,4 +152,18 @@ mod tests {
         let said = by_warmth(Err(Unmet::TooLate), Degrees::Fahrenheit);
         assert!(said.contains("39\u{a0}°F"), "{said}");
     }
+
+    #[test]
+    fn a_filling_leads_to_the_fridge_only_where_that_helps() {
+        assert_eq!(
+            too_long(true),
+            "With its filling in, it shouldn't stand out that long: put it in the fridge."
+        );
+        assert_eq!(
+            too_long(false),
+            "With its filling in, it shouldn't stand out that long."
+        );
+        let said = too_warm(Degrees::Fahrenheit);
+        assert!(said.ends_with("warmer than 90\u{a0}°F."), "{said}");
+    }
 }

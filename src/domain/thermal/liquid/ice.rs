@@ -17,6 +17,8 @@
 //! more is needed, and water that warms as it waits, by about 0.4 K a minute for 300 g in a
 //! jug in a kitchen at 30 °C (10 W/(m² K) on 0.03 m², less evaporation). Other liquids
 //! beside the water are [`frozen`](super::frozen)'s business.
+//!
+//! Asked only by the checks so far: the page asks [`frozen`](super::frozen), whose balance this is for water alone.
 
 use super::frozen::taken_j_per_g;
 use crate::thermal::constants::{COLD_WATER_SPECIFIC_HEAT, FREEZER, ICE_HEAT_OF_FUSION};

@@ -12,6 +12,8 @@
 //! Left out: the tin. Bright metal that shines heat away, or thick glass or pottery that takes time to
 //! warm, makes it a tenth longer, and dark metal a tenth shorter (common practice, no source). The top
 //! of a tin counts as heated like its sides; tins that touch, and lids, are slower than said.
+//!
+//! Asked only by the checks so far: no formula changes its form yet.
 
 use super::altitude::boiling_point;
 use super::heating::{BAKING_CONDUCTIVITY, RISEN};

@@ -117,6 +117,8 @@ impl Baking {
 /// Nearer to what was measured than [`core_course`](super::core_course), most of all before its surface boils. What a
 /// thermometer's reading corrects is still that one: after a reading the profile inside is kept in proportion, which
 /// suits a body that stays in one film. With this one windows would hold six days in ten instead of eight.
+///
+/// Asked only by the checks so far.
 #[must_use]
 pub fn oven_course(baking: &Baking, heat: Heat, start: Moment, likely: Minutes) -> Course {
     let ball = Ball::of(baking, heat);
