@@ -83,7 +83,7 @@ test("a wish that can't be met says so in a sentence, and a far one leads to the
   });
 
   await test.step("too late for yeast alone", async () => {
-    await formula.want(usual + 10 * 60);
+    await formula.want(usual + 8 * 60);
     await expect(formula.ways.nth(1)).toHaveText("Yeast won't do it: even with a quarter of it, it is ready sooner.");
     await expect(formula.ways.nth(2)).toHaveText(/^Or keep the rising dough at [\d.]+\s°C\.$/);
     await expect(formula.ways.nth(3)).toHaveText(
