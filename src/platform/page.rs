@@ -6,6 +6,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use wasm_bindgen::JsCast as _;
+use wasm_bindgen::closure::Closure;
 use web_sys::{Event, EventTarget, HtmlElement, VisibilityState};
 
 use crate::events::{Listening, document, listen, navigator, window};
@@ -149,6 +150,19 @@ pub fn scroll_to_top() {
     if let Ok(Some(part)) = document().query_selector("[data-scrolls]") {
         part.set_scroll_top(0);
     }
+}
+
+/// Brings what was answered into sight with the next frame, where a long instruction stands over it.
+///
+/// Not at once: the browser would have to lay the page out now, and then again for the frame.
+pub fn show_answer() {
+    let show = Closure::once_into_js(|| {
+        if let Ok(Some(answer)) = document().query_selector("[data-scrolls] .answer") {
+            answer.scroll_into_view_with_bool(false);
+        }
+    });
+    // Without a frame to come nobody looks.
+    drop(window().request_animation_frame(show.unchecked_ref()));
 }
 
 /// Gives the focus to the page's heading, so that keys and screen readers go on from there.

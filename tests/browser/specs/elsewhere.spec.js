@@ -66,6 +66,7 @@ test("a look at the dough moves its forecast", async ({ app }) => {
   await expect(bench.answer).toHaveText(
     /^You saw three quarters; \d\d\s% was expected by then\. First rise: ready \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\.$/,
   );
+  await clock.pass(SECOND);
   await expect(bench.answer).toBeInViewport({ ratio: 1 });
   await bench.pressBeside("Undo");
   await expect(bench.answer).toHaveText("Taken back: the look at First rise.");

@@ -36,6 +36,12 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         let degrees = app.settings.read().degrees;
         told(app.answer.read().as_ref(), degrees)
     };
+    // Who asked for it wants to read it, and the next step begins at the top again.
+    Effect::new(move || {
+        if app.answer.read().is_some() {
+            platform::page::show_answer();
+        }
+    });
     // Not beside the main action: three buttons there would take its room.
     let leave_fold_out = move || {
         let leave_out = move |_| {

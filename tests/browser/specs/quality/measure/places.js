@@ -51,7 +51,7 @@ async function* beforeAnyBake(app) {
   }
   await app.turnTo("#/formulas/plum-almond-buns");
   await expect(app.heading).toHaveText(FORMULAS.buns);
-  await app.formula.want((await app.formula.readyAt("First rise")) + 60);
+  await app.formula.want((await app.formula.readyAt("First rise")) + 25);
   await expect(app.formula.changeYeast).toBeVisible();
   yield "Formula, wanted ready later";
   await app.turnTo("#/formulas/none");
