@@ -4,7 +4,7 @@ use super::progress::How;
 use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::Estimate;
-use crate::formula::{Length, StepId};
+use crate::formula::StepId;
 use crate::units::{Celsius, Moment};
 use crate::yeast::proof::{Point, Proof};
 
@@ -33,15 +33,7 @@ impl State {
     #[must_use]
     pub fn drawn(&self, step: StepId, now: Moment) -> Option<Drawn> {
         let step = self.formula.step(step)?;
-        let Length::Ferment {
-            reference_minutes,
-            held,
-            from_fridge,
-            ..
-        } = &step.length
-        else {
-            return None;
-        };
+        let ferment = Ferment::of(step)?;
         let progress = self.progress(step.id);
         if progress.ended.is_some() {
             return None;
@@ -60,8 +52,7 @@ impl State {
             let steps = ((until - from).get() / step_length).ceil();
             points.extend(proof.trace(from, until, steps.clamp(1.0, STEPS) as u16));
         };
-        let range = self.range_today(step, *reference_minutes);
-        let ferment = Ferment::new(&range, *held, *from_fridge);
+        let ferment = ferment.asking(self.range_today(step, ferment.range));
         let mut believed = |proof: &Proof, until| trace(proof, proof.start, until);
         let (proof, _) = self.proof_after(step, ferment, start, None, &mut believed);
         let now = now.max(proof.start);

@@ -114,17 +114,7 @@ impl State {
 
     /// A rise that has begun, and when.
     fn ferment_of(&self, step: &Step) -> Option<(Ferment, Moment)> {
-        let Length::Ferment {
-            reference_minutes,
-            held,
-            from_fridge,
-            ..
-        } = &step.length
-        else {
-            return None;
-        };
-        let start = self.progress(step.id).open_since?;
-        Some((Ferment::new(reference_minutes, *held, *from_fridge), start))
+        Some((Ferment::of(step)?, self.progress(step.id).open_since?))
     }
 
     /// What rises that were left out would still have had.

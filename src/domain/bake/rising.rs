@@ -36,6 +36,19 @@ enum OnTheWay {
 }
 
 impl Ferment {
+    /// What a step asks of it; none where nothing rises.
+    pub(super) fn of(step: &Step) -> Option<Self> {
+        match &step.length {
+            Length::Ferment {
+                reference_minutes,
+                held,
+                from_fridge,
+                ..
+            } => Some(Self::new(reference_minutes, *held, *from_fridge)),
+            _ => None,
+        }
+    }
+
     /// The same for other minutes.
     pub(super) fn asking(self, range: Estimate<Minutes>) -> Self {
         Self { range, ..self }
