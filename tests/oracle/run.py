@@ -28,10 +28,10 @@ TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS, *ovens.TOPICS]
 FEWEST = 300
 
 
-def ask(questions):
-    """The model's answers, in order."""
+def ask(questions, *how):
+    """The model's answers, in order; `how` goes to cargo."""
     program = subprocess.run(
-        ["cargo", "run", "-q", "-p", "checks", "--bin", "oracle"],
+        ["cargo", "run", *how, "-q", "-p", "checks", "--bin", "oracle"],
         cwd=Path(__file__).resolve().parents[2],
         input=json.dumps(questions),
         stdout=subprocess.PIPE,

@@ -9,11 +9,8 @@ trajectory on shells (`solve_ivp`, LSODA), integrates the yeast's rate along it
 part of any suite: times tell about the machine as well. Closes with the ratio.
 """
 
-import json
-import subprocess
 import sys
 from math import exp, log, sqrt
-from pathlib import Path
 from time import perf_counter
 
 import numpy as np
@@ -22,6 +19,7 @@ from scipy.optimize import brentq
 
 from bodies import DIMENSION, Body
 from proofs import DOUGH, HARDY, LAG, TENDER, rate
+from run import ask
 
 SHELLS = 40
 HORIZON = 24 * 60.0
@@ -144,22 +142,11 @@ def cooling_window(told, inputs):
     return [reaches(film) for film in (FILM, 1.0, 1 / FILM)]
 
 
-def ask(questions):
-    program = subprocess.run(
-        ["cargo", "run", "--release", "-q", "-p", "checks", "--bin", "oracle"],
-        cwd=Path(__file__).resolve().parents[2],
-        input=json.dumps(questions),
-        stdout=subprocess.PIPE,
-        text=True,
-        check=True,
-    )
-    return json.loads(program.stdout)
-
-
 def main():
     questions = day()
     timed = ask(
-        [{"topic": "timed", "inputs": {"question": one, "times": 2000}} for one in questions]
+        [{"topic": "timed", "inputs": {"question": one, "times": 2000}} for one in questions],
+        "--release",
     )
     ours = theirs = 0.0
     agree = True
