@@ -7,7 +7,9 @@ use std::rc::Rc;
 
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Event, EventTarget, HtmlElement, VisibilityState};
+use web_sys::{
+    Event, EventTarget, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition, VisibilityState,
+};
 
 use crate::events::{Listening, document, listen, navigator, window};
 use crate::js;
@@ -152,13 +154,15 @@ pub fn scroll_to_top() {
     }
 }
 
-/// Brings what was answered into sight with the next frame, where a long instruction stands over it.
+/// Brings a part of the page into sight with the next frame, moving no more than that needs.
 ///
 /// Not at once: the browser would have to lay the page out now, and then again for the frame.
-pub fn show_answer() {
-    let show = Closure::once_into_js(|| {
-        if let Ok(Some(answer)) = document().query_selector("[data-scrolls] .answer") {
-            answer.scroll_into_view_with_bool(false);
+pub fn show(part: &'static str) {
+    let show = Closure::once_into_js(move || {
+        if let Ok(Some(part)) = document().query_selector(part) {
+            let nearest = ScrollIntoViewOptions::new();
+            nearest.set_block(ScrollLogicalPosition::Nearest);
+            part.scroll_into_view_with_scroll_into_view_options(&nearest);
         }
     });
     // Without a frame to come nobody looks.

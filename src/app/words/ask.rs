@@ -1,6 +1,6 @@
 //! What the Bench says to the baker now.
 
-use domain::bake::{State, marks_of};
+use domain::bake::{State, next_mark};
 use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
 use domain::schedule::Ask;
 
@@ -88,10 +88,7 @@ pub(crate) fn if_left_out(step: &Step) -> String {
 }
 
 fn work(state: &State, id: StepId, step: &Step) -> Prompt {
-    let marked = &state.progress(id).marks;
-    let next = marks_of(state, id)
-        .into_iter()
-        .find(|mark| !marked.contains(mark));
+    let next = next_mark(state, id);
     let by_piece = match &step.checklist {
         Some(Checklist::Marks {
             scope: Scope::EachPiece,

@@ -4,7 +4,7 @@
 use super::Bake;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::intent::{Intent, Refusal};
-use super::marks::marks_of;
+use super::marks::{marks_of, next_mark};
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
@@ -301,11 +301,7 @@ fn go_back(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
 
 fn mark_next(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
     let step = open(state, step)?;
-    let done = &state.progress(step).marks;
-    let mut left = marks_of(state, step)
-        .into_iter()
-        .filter(|mark| !done.contains(mark));
-    let Some(mark) = left.next() else {
+    let Some(mark) = next_mark(state, step) else {
         return Ok(vec![Event::Done { step }]);
     };
     Ok(vec![Event::Marked {

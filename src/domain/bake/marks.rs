@@ -4,6 +4,14 @@ use super::event::Mark;
 use super::state::State;
 use crate::formula::{Checklist, Scope, StepId};
 
+/// The first mark of a step that isn't set, in the order of the work.
+#[must_use]
+pub fn next_mark(state: &State, step: StepId) -> Option<Mark> {
+    let set = &state.progress(step).marks;
+    let mut marks = marks_of(state, step).into_iter();
+    marks.find(|mark| !set.contains(mark))
+}
+
 /// Every mark a step asks for, in the order of the work: all of one piece, then the next.
 #[must_use]
 pub fn marks_of(state: &State, step: StepId) -> Vec<Mark> {

@@ -36,7 +36,7 @@ pub use earlier::Retarding;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
 pub use forecast::{Forecast, Reason};
 pub use intent::{Intent, Refusal};
-pub use marks::marks_of;
+pub use marks::{marks_of, next_mark};
 pub use perishable::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing};
 pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;

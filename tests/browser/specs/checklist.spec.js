@@ -1,8 +1,16 @@
 // Marks, piece by piece.
 
+import { SECOND } from "../support/clock.js";
 import { takeUp } from "../support/mid-bake.js";
 import { START } from "../support/phone.js";
 import { expect, test } from "../support/test.js";
+
+/** Phones, upright and on their side. */
+const SCREENS = [
+  [390, 844],
+  [844, 390],
+  [320, 640],
+];
 
 test("eight buns are eight rows of marks, and the main action goes along them", async ({ app }) => {
   await takeUp(app, "Fill");
@@ -13,6 +21,45 @@ test("eight buns are eight rows of marks, and the main action goes along them", 
   await expect(app.bench.mark("Bun 1: Cream in")).toHaveAttribute("aria-pressed", "true");
   await expect(app.bench.mainAction).toHaveText("Bun 1: sealed, seam down");
 });
+
+for (const [width, height] of SCREENS) {
+  test(`the piece that is asked for is in sight on ${width} × ${height}`, async ({ app, page }) => {
+    await page.setViewportSize({ width, height });
+    await takeUp(app, "Fill");
+    const { bench, clock } = app;
+    const asked = bench.main.locator(".piece-row[aria-current]");
+    // At its first piece a step shows what to do.
+    await clock.pass(SECOND);
+    await expect(asked).toContainText("Bun 1");
+    await expect(bench.instruction).toBeInViewport();
+    for (const bun of [1, 2, 3, 4, 5, 6, 7]) {
+      await bench.press();
+      await bench.press();
+      await clock.pass(SECOND);
+      await expect(bench.mainAction).toHaveText(`Bun ${bun + 1}: cream in`);
+      await expect(asked).toContainText(`Bun ${bun + 1}`);
+      await expect(asked).toBeInViewport({ ratio: 1 });
+    }
+
+    await test.step("what was taken back is told in sight, and its piece comes back with the next press", async () => {
+      await bench.pressBeside("Undo");
+      await expect(bench.answer).toContainText("Taken back");
+      await clock.pass(SECOND);
+      await expect(bench.answer).toBeInViewport({ ratio: 1 });
+      await bench.press();
+      await clock.pass(SECOND);
+      await expect(asked).toContainText("Bun 8");
+      await expect(asked).toBeInViewport({ ratio: 1 });
+    });
+
+    await test.step("whoever comes back in the middle is shown where", async () => {
+      await app.reload();
+      await clock.pass(SECOND);
+      await expect(asked).toContainText("Bun 8");
+      await expect(asked).toBeInViewport({ ratio: 1 });
+    });
+  });
+}
 
 test("marks survive a reload", async ({ app }) => {
   await takeUp(app, "Fill");

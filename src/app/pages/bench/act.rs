@@ -1,6 +1,6 @@
 //! The main action, a quarter of the screen, and what stands beside it.
 
-use domain::bake::{Intent, marks_of};
+use domain::bake::{Intent, next_mark};
 use domain::formula::{Step, StepKind};
 use domain::schedule::Ask;
 use leptos::prelude::*;
@@ -122,12 +122,7 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
             let (by_piece, takes_temperature) = shown
                 .with_step(|_, step| (step.is_by_piece(), takes_temperature(step)))
                 .unwrap_or_default();
-            let left = shown.with(|state| {
-                let marked = &state.progress(step).marks;
-                marks_of(state, step)
-                    .iter()
-                    .any(|mark| !marked.contains(mark))
-            });
+            let left = shown.with(|state| next_mark(state, step).is_some());
             if by_piece && left {
                 shown.ask(Intent::MarkNext(step));
             } else if takes_temperature {

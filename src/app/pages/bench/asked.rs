@@ -39,7 +39,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     // Who asked for it wants to read it, and the next step begins at the top again.
     Effect::new(move || {
         if app.answer.read().is_some() {
-            platform::page::show_answer();
+            platform::page::show("[data-scrolls] .answer");
         }
     });
     // Not beside the main action: three buttons there would take its room.

@@ -1,6 +1,6 @@
 //! The marks of a step: once for the batch, or all of one piece and then the next.
 
-use domain::bake::{Intent, Mark, State};
+use domain::bake::{Intent, Mark, State, next_mark};
 use domain::formula::{Checklist as List, Component, Scope, Step};
 use domain::sorted::Set;
 use leptos::prelude::*;
@@ -172,6 +172,18 @@ fn Batch(shown: Shown, lines: Vec<Line>, marked: Memo<Set<Mark>>) -> impl IntoVi
 
 #[component]
 fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>) -> impl IntoView {
+    let asked = Memo::new(move |_| {
+        let next = shown.with_step(|state, step| next_mark(state, step.id)?.piece);
+        next.flatten()
+    });
+    Effect::new(move |before: Option<Option<u16>>| {
+        let asked = asked.get();
+        // At its first piece a step shows its instruction, unless the baker has been further.
+        if asked > Some(0) || before.flatten().is_some() {
+            platform::page::show(".piece-row[aria-current]");
+        }
+        asked
+    });
     let rows = (0..pieces).map(|piece| {
         let name = words::piece(shown.view.read_untracked().bake.state(), piece);
         let marks = (0..).zip(&items).map(|(item, text)| {
@@ -185,7 +197,10 @@ fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>
         });
         let marks = marks.rows();
         view! {
-            <li class="piece-row">
+            <li
+                class="piece-row"
+                aria-current=live::attr(move || (asked.get() == Some(piece)).then_some("step"))
+            >
                 <span class="piece-name">{name}</span>
                 <div class="marks">{marks}</div>
             </li>
