@@ -4,7 +4,10 @@ pub mod baker;
 pub mod reckon;
 pub mod reforecast;
 
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide};
 use domain::formula::Formula;
+use domain::kitchen::Kitchen;
+use domain::units::Moment;
 use records::starters;
 
 /// A formula that comes with the app.
@@ -16,6 +19,26 @@ pub fn starter(id: &str) -> Formula {
     let mut starters = starters::all().into_iter();
     let found = starters.find(|formula| formula.id.0 == id);
     found.expect("a starter of that name")
+}
+
+/// A bake that begins now.
+///
+/// # Panics
+/// Never: its log begins with its start.
+#[must_use]
+pub fn begin(formula: Formula, kitchen: Kitchen, now: Moment) -> Bake {
+    let event = Event::Started(Box::new(Start { formula, kitchen }));
+    let log = vec![Entry { at: now, event }];
+    Bake::from_log(BakeId("checked".to_owned()), log).expect("the log begins with its start")
+}
+
+/// Asks something of a bake that it grants.
+///
+/// # Panics
+/// When it is refused.
+pub fn say(bake: &mut Bake, intent: Intent, now: Moment) {
+    let entries = decide(bake, intent, now).expect("it can be so");
+    bake.append(entries);
 }
 
 /// Fails with both numbers, their distance and the case's name.

@@ -1,5 +1,6 @@
 //! Vessels and cooling against `reference/cooling.toml`.
 
+mod drawn;
 mod properties;
 
 use checks::assert_close;

@@ -190,6 +190,9 @@ pub(crate) fn running_label(
     }
 }
 
+/// Instead of a window, of what is too cold ever to rise or too warm ever to be cold.
+pub(crate) const STALLS: &str = "never ready there";
+
 /// Whose piece it is: "Bun 3".
 pub(crate) fn piece(state: &State, piece: u16) -> String {
     let noun = super::capital(&state.formula.pieces.noun);

@@ -9,6 +9,7 @@
 //! ```
 
 mod clock;
+mod cooled;
 mod course;
 mod decide;
 mod drawn;
@@ -30,6 +31,7 @@ mod undo;
 mod windows;
 
 pub use clock::SAME_JUMP;
+pub use cooled::{Cooled, Stage, Warmth};
 pub use decide::decide;
 pub use drawn::Drawn;
 pub use earlier::Retarding;

@@ -3,7 +3,7 @@
 use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
 use leptos::prelude::*;
 
-use super::{Shown, rise};
+use super::{Shown, course};
 use crate::reactive::RwSignal;
 use crate::widgets::sheet::Sheet;
 use crate::widgets::temperature::TemperatureStepper;
@@ -43,7 +43,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
                 max=WARMEST_AIR
                 on_change=Callback::new(move |value| entered.set(value))
             />
-            {rise::in_another_kitchen(shown, open, entered)}
+            {course::in_another_kitchen(shown, open, entered)}
             <div role="status">
                 {live::part(preview)}
             </div>

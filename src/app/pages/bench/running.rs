@@ -93,10 +93,15 @@ fn cards(shown: Shown) -> Vec<Card> {
             let fold = running.next_fold();
             let (folds_next, look) = (fold.is_some(), fold.unwrap_or(running.look));
             let title = step.map(|step| step.title.clone()).unwrap_or_default();
-            let window = if folds_next {
-                words::at(look)
+            let (window, whole_window) = if running.stalls {
+                (words::STALLS.to_owned(), words::STALLS.to_owned())
             } else {
-                words::short_window(&running.window)
+                let window = if folds_next {
+                    words::at(look)
+                } else {
+                    words::short_window(&running.window)
+                };
+                (window, words::window(&running.window))
             };
             cards.push(Card {
                 key: format!("{}/{}", view.bake.id.0, running.step.0),
@@ -113,7 +118,7 @@ fn cards(shown: Shown) -> Vec<Card> {
                 look,
                 high: running.window.high(),
                 window,
-                whole_window: words::window(&running.window),
+                whole_window,
             });
         }
         for (id, timer) in &state.timers {

@@ -8,9 +8,9 @@ use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::elsewhere::{Elsewhere, HowFar, InFridge};
-use super::{Shown, rise};
+use super::{Shown, course};
 use crate::reactive::RwSignal;
-use crate::state::BakeView;
+use crate::state::{BakeView, Oventide};
 use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
 use crate::words;
@@ -47,6 +47,75 @@ impl Delay {
     }
 }
 
+/// What a sheet is about: a step of any bake, looked at and asked of.
+#[derive(Clone, Copy)]
+struct About {
+    app: Oventide,
+    of: RwSignal<Option<(BakeId, StepId)>>,
+    ask: Callback<Intent>,
+}
+
+/// What a button of the sheet asks for.
+type Say = fn(&BakeView, &Step) -> Option<Intent>;
+
+impl About {
+    /// A text on it. One kind of closure for all of them.
+    fn text(self, look: fn(&BakeView, &Step) -> String) -> Signal<String> {
+        live::text(move || {
+            let of = self.of.read();
+            let found = of.as_ref().and_then(|(bake, step)| {
+                let view = self.app.view(bake)?;
+                Some(look(&view, view.bake.state().formula.step(*step)?))
+            });
+            found.unwrap_or_default()
+        })
+    }
+
+    /// A part that is there only while something holds of it.
+    fn when(
+        self,
+        holds: fn(&BakeView, StepId) -> bool,
+        draw: impl Fn(Self) -> AnyView + Send + Sync + 'static,
+    ) -> AnyView {
+        let holds = move || {
+            let of = self.of.read();
+            let of = of.as_ref();
+            let view = of.and_then(|(bake, step)| Some((self.app.view(bake)?, *step)));
+            view.is_some_and(|(view, step)| holds(&view, step))
+        };
+        live::when(holds, move || draw(self))
+    }
+
+    /// A button that asks something of it.
+    fn button(self, name: Signal<String>, class: &'static str, what: Say) -> AnyView {
+        let say = move |_| {
+            let intent = self.of.get_untracked().and_then(|(bake, step)| {
+                let view = self.app.view(&bake)?;
+                what(&view, view.bake.state().formula.step(step)?)
+            });
+            if let Some(intent) = intent {
+                self.ask.run(intent);
+            }
+        };
+        view! {
+            <button class=class type="button" on:click=say>
+                {name}
+            </button>
+        }
+        .into_any()
+    }
+
+    /// The same with a name that stays.
+    fn named(self, name: &'static str, what: Say) -> AnyView {
+        self.button(live::text(move || name), "button", what)
+    }
+
+    /// The same for what is likeliest meant.
+    fn main(self, name: &'static str, what: Say) -> AnyView {
+        self.button(live::text(move || name), "button button-main", what)
+    }
+}
+
 /// The sheet behind a card of what goes on meanwhile, of whichever bake.
 #[component]
 pub(super) fn WaitSheet(
@@ -56,26 +125,6 @@ pub(super) fn WaitSheet(
     of: RwSignal<Option<(BakeId, StepId)>>,
 ) -> impl IntoView {
     let app = shown.app;
-    // One kind of closure for every text here.
-    let text = move |look: fn(&BakeView, &Step) -> String| {
-        live::text(move || {
-            let of = of.read();
-            let found = of.as_ref().and_then(|(bake, step)| {
-                let view = app.view(bake)?;
-                Some(look(&view, view.bake.state().formula.step(*step)?))
-            });
-            found.unwrap_or_default()
-        })
-    };
-    let found = move |look: fn(&BakeView, StepId) -> bool| {
-        move || {
-            let of = of.read();
-            let view = of
-                .as_ref()
-                .and_then(|(bake, step)| Some((app.view(bake)?, *step)));
-            view.is_some_and(|(view, step)| look(&view, step))
-        }
-    };
     let ask = Callback::new(move |intent| {
         open.set(false);
         if let Some((bake, _)) = of.get_untracked() {
@@ -87,88 +136,62 @@ pub(super) fn WaitSheet(
             platform::page::focus_heading();
         });
     });
-    let say = move |what: Say| {
-        let intent = of.get_untracked().and_then(|(bake, step)| {
-            let view = app.view(&bake)?;
-            what(&view, view.bake.state().formula.step(step)?)
-        });
-        if let Some(intent) = intent {
-            ask.run(intent);
-        }
-    };
-    let button = move |name: Signal<String>, class: &'static str, what: Say| {
-        view! {
-            <button class=class type="button" on:click=move |_| say(what)>
-                {name}
-            </button>
-        }
-        .into_any()
-    };
-    let named =
-        move |name: &'static str, what: Say| button(live::text(move || name), "button", what);
-    let whole = move || {
-        view! {
-            <div class="sheet-actions">
-                {button(
-                    live::text(|| words::READY_NOW),
-                    "button button-main",
-                    |_, step| Some(Intent::Done(step.id)),
-                )}
-                {button(
-                    text(|_, step| Delay::of(step).longer.to_owned()),
-                    "button",
-                    |_, step| Some(Intent::NotYet(step.id, Delay::of(step).by)),
-                )}
-            </div>
-            <p>{text(|_, step| words::if_left_out(step))}</p>
-            <div class="sheet-actions">
-                {named(words::LEAVE_OUT, |_, step| Some(Intent::Skip(step.id)))}
-            </div>
-        }
-        .into_any()
-    };
-    // What the card counts to, so that it isn't the rise which ends by mistake.
-    let fold = move || {
-        view! {
-            <div class="sheet-actions">
-                {button(
-                    live::text(|| words::FOLDED_NOW),
-                    "button button-main",
-                    |_, step| Some(Intent::Folded(step.id)),
-                )}
-                {named(words::LONGER, |_, step| Some(Intent::FoldNotYet(step.id, LOOK_AGAIN)))}
-                {named(words::LEAVE_FOLD_OUT, |_, step| Some(Intent::SkipFold(step.id)))}
-            </div>
-            <details>
-                <summary>{words::WHOLE_RISE}</summary>
-                {whole()}
-            </details>
-        }
-        .into_any()
-    };
-    let folds = found(|view, step| next_fold(view, step).is_some());
-    let ends = found(|view, step| next_fold(view, step).is_none());
-    let waits_for_oven = found(|view, step| oven_ahead_of(view, step).is_some());
-    let oven = move || {
-        let on = |view: &BakeView, step: &Step| Some(Intent::Done(oven_ahead_of(view, step.id)?));
-        view! { <div class="sheet-actions">{named(words::OVEN_IS_ON, on)}</div> }.into_any()
-    };
+    let about = About { app, of, ask };
     view! {
-        <Sheet open=open title=text(|_, step| step.title.clone())>
-            <p class="digits">{text(window)}</p>
-            {rise::of(app, of)}
+        <Sheet open=open title=about.text(|_, step| step.title.clone())>
+            <p class="digits">{about.text(window)}</p>
+            {course::of(app, of)}
             <InFridge shown=shown of=of />
-            {live::when(folds, fold)}
-            {live::when(waits_for_oven, oven)}
-            {live::when(ends, whole)}
+            {about.when(|view, step| next_fold(view, step).is_some(), its_fold)}
+            {about.when(|view, step| oven_ahead_of(view, step).is_some(), oven_before)}
+            {about.when(|view, step| next_fold(view, step).is_none(), its_end)}
             <Elsewhere shown=shown of=of ask=ask />
             <HowFar shown=shown of=of ask=ask />
         </Sheet>
     }
 }
 
-/// What a button of the sheet asks for.
-type Say = fn(&BakeView, &Step) -> Option<Intent>;
+/// What can be said of the end of a step.
+fn its_end(about: About) -> AnyView {
+    let longer = about.text(|_, step| Delay::of(step).longer.to_owned());
+    view! {
+        <div class="sheet-actions">
+            {about.main(words::READY_NOW, |_, step| Some(Intent::Done(step.id)))}
+            {about.button(
+                longer,
+                "button",
+                |_, step| Some(Intent::NotYet(step.id, Delay::of(step).by)),
+            )}
+        </div>
+        <p>{about.text(|_, step| words::if_left_out(step))}</p>
+        <div class="sheet-actions">
+            {about.named(words::LEAVE_OUT, |_, step| Some(Intent::Skip(step.id)))}
+        </div>
+    }
+    .into_any()
+}
+
+/// What the card counts to, so that it isn't the rise which ends by mistake.
+fn its_fold(about: About) -> AnyView {
+    view! {
+        <div class="sheet-actions">
+            {about.main(words::FOLDED_NOW, |_, step| Some(Intent::Folded(step.id)))}
+            {about.named(words::LONGER, |_, step| Some(Intent::FoldNotYet(step.id, LOOK_AGAIN)))}
+            {about.named(words::LEAVE_FOLD_OUT, |_, step| Some(Intent::SkipFold(step.id)))}
+        </div>
+        <details>
+            <summary>{words::WHOLE_RISE}</summary>
+            {its_end(about)}
+        </details>
+    }
+    .into_any()
+}
+
+/// The oven, which can be on before it is called for.
+fn oven_before(about: About) -> AnyView {
+    let on = |view: &BakeView, step: &Step| Some(Intent::Done(oven_ahead_of(view, step.id)?));
+    view! { <div class="sheet-actions">{about.named(words::OVEN_IS_ON, on)}</div> }.into_any()
+}
 
 /// The fold that the card of a step counts to.
 fn next_fold(view: &BakeView, step: StepId) -> Option<Moment> {
@@ -196,8 +219,11 @@ pub(super) fn is_oven_on(step: &Step) -> bool {
 
 fn window(view: &BakeView, step: &Step) -> String {
     let mut running = view.running.iter();
-    let found = running.find(|running| running.step == step.id);
-    found.map_or_else(String::new, |found| words::window(&found.window))
+    match running.find(|running| running.step == step.id) {
+        None => String::new(),
+        Some(found) if found.stalls => words::STALLS.to_owned(),
+        Some(found) => words::window(&found.window),
+    }
 }
 
 /// Whether what is asked is left out in a drawer, beside the buttons there being no room for it.

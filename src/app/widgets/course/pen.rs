@@ -1,12 +1,8 @@
 //! Writes a drawing as markup. Nothing in it comes from outside: texts are ours, numbers and times of day.
 
 use domain::decimal::fixed;
-use domain::yeast::proof::Point;
 
-use super::scale::{LEFT, RIGHT, Scale};
-
-/// How far down a point's temperature or water is.
-pub(super) type Down = fn(&Scale, &Point) -> f64;
+use super::scale::{LEFT, RIGHT};
 
 /// What is drawn so far.
 #[derive(Debug, Default)]
@@ -52,24 +48,25 @@ impl Pen {
         self.upright(x, y, y);
     }
 
-    /// A line along points, from where the pen is.
-    pub(super) fn along(&mut self, scale: &Scale, points: &[Point], down: Down) {
-        for point in points {
-            self.to(scale.x(point.at), down(scale, point));
+    /// A line along places, from where the pen is.
+    pub(super) fn along(&mut self, line: &[(f64, f64)]) {
+        for &(x, y) in line {
+            self.to(x, y);
         }
     }
 
-    /// The same backwards.
-    pub(super) fn back(&mut self, scale: &Scale, points: &[Point], down: Down) {
-        for point in points.iter().rev() {
-            self.to(scale.x(point.at), down(scale, point));
+    /// The shape between two lines.
+    pub(super) fn between(&mut self, line: &[(f64, f64)], other: &[(f64, f64)]) {
+        self.along(line);
+        for &(x, y) in other.iter().rev() {
+            self.to(x, y);
         }
     }
 
     /// Ends the shape that was drawn since the last: it is of this kind.
     pub(super) fn ends(&mut self, kind: &str) {
         for part in [
-            r#"<path class="rise-"#,
+            r#"<path class="course-"#,
             kind,
             r#"" d=""#,
             &self.path,
@@ -85,7 +82,7 @@ impl Pen {
     pub(super) fn label(&mut self, anchor: &str, x: f64, y: f64, text: &str) {
         let (x, y) = (fixed(x, 1), fixed(y, 1));
         let parts = [
-            r#"<text class="rise-"#,
+            r#"<text class="course-"#,
             anchor,
             r#"" x=""#,
             &x,
@@ -116,8 +113,8 @@ mod tests {
         pen.ends("dots");
         assert_eq!(
             pen.drawn,
-            "<path class=\"rise-grid\" d=\"M11.0 82.0 L55.0 60.1 M1.0 2.0 L1.0 4.0 \"/>\
-             <path class=\"rise-dots\" d=\"M0.0 0.0 \"/>"
+            "<path class=\"course-grid\" d=\"M11.0 82.0 L55.0 60.1 M1.0 2.0 L1.0 4.0 \"/>\
+             <path class=\"course-dots\" d=\"M0.0 0.0 \"/>"
         );
     }
 
@@ -127,7 +124,7 @@ mod tests {
         pen.label("to", 9.5, 40.0, "20°");
         assert_eq!(
             pen.drawn,
-            r#"<text class="rise-to" x="9.5%" y="40.0%">20°</text>"#
+            r#"<text class="course-to" x="9.5%" y="40.0%">20°</text>"#
         );
     }
 }

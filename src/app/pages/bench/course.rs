@@ -1,4 +1,4 @@
-//! What rises now, drawn.
+//! What goes on by itself, drawn.
 
 use domain::bake::{BakeId, Reason};
 use domain::formula::StepId;
@@ -8,20 +8,28 @@ use leptos::prelude::*;
 use super::Shown;
 use crate::reactive::RwSignal;
 use crate::state::{Oventide, in_kitchen};
-use crate::widgets::rise::{Rising, rise};
+use crate::widgets::course::rise::Rising;
+use crate::widgets::course::{cooling, figure, rise};
 use crate::words;
 
-/// Draws a step of a bake, as long as it rises.
+/// Draws a step of a bake, as long as it rises or cools.
 pub(super) fn of(app: Oventide, of: RwSignal<Option<(BakeId, StepId)>>) -> AnyView {
-    rise(move |_| {
+    figure(move |degrees| {
         let of = of.read();
-        let (bake, step) = of.as_ref()?;
-        let view = app.view(bake)?;
-        Some(Rising {
-            now: view.at,
-            drawn: vec![view.bake.state().drawn(*step, view.at)?],
-            said: String::new(),
-        })
+        let found = of.as_ref().and_then(|(bake, step)| {
+            let view = app.view(bake)?;
+            let (state, now) = (view.bake.state(), view.at);
+            if let Some(cooled) = state.cooled(*step, now) {
+                return Some(cooling::picture(&cooled, now, degrees));
+            }
+            let rising = Rising {
+                now,
+                drawn: vec![state.drawn(*step, now)?],
+                said: String::new(),
+            };
+            Some(rise::picture(&rising, degrees))
+        });
+        found.unwrap_or_default()
     })
 }
 
@@ -32,7 +40,7 @@ pub(super) fn in_another_kitchen(
     open: RwSignal<bool>,
     air: RwSignal<Celsius>,
 ) -> AnyView {
-    rise(move |degrees| {
+    let rising = move |degrees| {
         // While it closes nobody looks any more, and a change that is being made has enough to do.
         let view = open.get_untracked().then(|| shown.view.read())?;
         let (bake, now, air) = (&view.bake, view.at, air.get());
@@ -56,5 +64,9 @@ pub(super) fn in_another_kitchen(
             drawn,
             said: words::kitchens(as_it_is, solid, would_be, degrees),
         })
+    };
+    figure(move |degrees| {
+        let rising = rising(degrees);
+        rising.map_or_else(String::new, |rising| rise::picture(&rising, degrees))
     })
 }

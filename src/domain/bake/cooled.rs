@@ -1,0 +1,166 @@
+//! A cooling as it can be drawn: how warm something has been and will be, and by when food that
+//! spoils has to be how cold.
+//!
+//! The band is the window's own: it lies between courses from the newest reading in the middle, or else
+//! from the start, each at the pace that brings it to one of the window's ends. What was believed before a
+//! reading has no band any more.
+
+use super::course::Going;
+use super::state::State;
+use crate::estimate::Estimate;
+use crate::formula::{Length, StepId};
+use crate::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, HORIZON, HOT, WARM};
+use crate::thermal::vessel::Course;
+use crate::units::{Celsius, Minutes, Moment};
+
+/// So many steps are enough for a smooth line on a phone.
+const STEPS: f64 = 40.0;
+/// A part of it that is short beside the rest has at least so many.
+const LEAST_STEPS: f64 = 6.0;
+
+/// A filling or a baked piece at one moment of its cooling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Warmth {
+    /// The moment.
+    pub at: Moment,
+    /// Its middle.
+    pub core: Estimate<Celsius>,
+    /// All of it on average, likely.
+    pub mean: Celsius,
+}
+
+/// A stage of the rule for food that spoils: see [`crate::thermal::cooling`].
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stage {
+    /// How cold its middle has to be.
+    pub to: Celsius,
+    /// How long after it was at 57 °C, or at its start where that is cooler.
+    pub within: Minutes,
+    /// When that is.
+    pub by: Moment,
+    /// When it likely is, or was, so cold; `None` where it never is.
+    pub likely: Option<Moment>,
+}
+
+/// A cooling from its start to its end.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cooled {
+    /// From the start to the late end of its window, or to now where that is later; of what is never
+    /// cold enough, for as long as the rule goes on.
+    ///
+    /// Never empty and in order of time; one of them is now. Where its middle was measured there
+    /// are two: what was believed until then, and what was found.
+    pub points: Vec<Warmth>,
+    /// How cold its middle must be.
+    pub to: Celsius,
+    /// When it should be; `None` where it never is.
+    pub window: Option<Estimate<Moment>>,
+    /// What a filling has to keep to on this way; empty for a baked piece.
+    pub stages: Vec<Stage>,
+    /// The temperatures that were taken in its middle.
+    pub readings: Vec<(Moment, Celsius)>,
+}
+
+impl State {
+    /// How a step cools that goes on; `None` for any other.
+    #[must_use]
+    pub fn cooled(&self, step: StepId, now: Moment) -> Option<Cooled> {
+        let step = self.formula.step(step)?;
+        let start = self.running_since(step)?;
+        let Going::Cools(heat) = self.going(step, start, None) else {
+            return None;
+        };
+        let window = self.window_of(step.id)?;
+        let comes = window.likely() < start + HORIZON;
+        // By a clock that was put back, it started in what is still to come.
+        let now = now.max(start);
+        let rule = start + BOTH_STAGES;
+        let end = if comes { window.high() } else { rule }.max(now);
+
+        let (believed, to) = (heat.likely_course(start), heat.to);
+        let from = believed.core_at(start);
+        let reading = self.core_reading(step.id);
+        let (since, core) = reading.map_or((start, from), |read| (read.at, read.temperature));
+        let courses = [window.low(), window.likely(), window.high()]
+            .map(|end| ending(&believed, since, core, to, end));
+        let step_length = ((end - start).get() / STEPS).max(1e-3);
+        let mut points = Vec::new();
+        let mut trace = |courses: [&Course; 3], from: Moment, until: Moment| {
+            let steps = ((until - from).get() / step_length).ceil();
+            let steps = steps.clamp(LEAST_STEPS, STEPS) as u16;
+            for step in 0..=steps {
+                let at = from + (until - from) * (f64::from(step) / f64::from(steps));
+                let [low, likely, high] = courses;
+                let basis = window.basis();
+                points.push(Warmth {
+                    at,
+                    core: Estimate::new(
+                        low.core_at(at),
+                        likely.core_at(at),
+                        high.core_at(at),
+                        basis,
+                    ),
+                    mean: likely.mean_at(at),
+                });
+            }
+        };
+        if reading.is_some() {
+            trace([&believed; 3], start, since);
+        }
+        let here = now.max(since);
+        trace(courses.each_ref(), since, here);
+        trace(courses.each_ref(), here, end.max(since));
+
+        // What was measured above a temperature came to it later than that, and what was measured below it before.
+        let passed = |warmth: Celsius| {
+            if from <= warmth {
+                return Some(start);
+            }
+            let read = reading.filter(|read| read.temperature <= warmth);
+            let [_, found, _] = &courses;
+            let course = if read.is_some() { &believed } else { found };
+            let at = course.when_core_reaches(warmth, HORIZON);
+            read.map_or(at, |read| Some(at.map_or(read.at, |at| at.min(read.at))))
+        };
+        let mut stages = Vec::new();
+        let chills = matches!(step.length, Length::Chill { .. });
+        if let Some(hot) = passed(HOT).filter(|_| chills) {
+            for (cold, within) in [(WARM, FIRST_STAGE), (COLD, BOTH_STAGES)] {
+                // What this step doesn't cool to is for another.
+                if cold >= to {
+                    stages.push(Stage {
+                        to: cold,
+                        within,
+                        by: hot + within,
+                        likely: passed(cold),
+                    });
+                }
+            }
+        }
+        let taken = self.cores.iter();
+        let taken = taken.filter(|read| read.of == step.id && read.at >= start);
+        Some(Cooled {
+            points,
+            to,
+            window: comes.then_some(window),
+            stages,
+            readings: taken.map(|read| (read.at, read.temperature)).collect(),
+        })
+    }
+}
+
+/// A body's course from a reading in its middle on, at the pace that ends it at a moment.
+fn ending(believed: &Course, at: Moment, core: Celsius, to: Celsius, end: Moment) -> Course {
+    let mut slower = 1.0;
+    let mut course = believed.through(at, core, slower);
+    // Where its surroundings don't change the first guess is right; a change on the way takes a few more.
+    for _ in 0..6 {
+        let there = course.when_core_reaches(to, HORIZON);
+        let Some(there) = there.filter(|&there| core > to && there > at) else {
+            break;
+        };
+        slower *= (end - at).get().max(1e-3) / (there - at).get();
+        course = believed.through(at, core, slower);
+    }
+    course
+}

@@ -1,0 +1,186 @@
+//! A cooling is drawn as it is forecast, whatever was measured and wherever it was put.
+
+use checks::{assert_close, begin, say, starter};
+use domain::bake::{Bake, Cooled, Intent, Warmth};
+use domain::formula::{StepId, StepKind};
+use domain::kitchen::{Kitchen, Place};
+use domain::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, WARM};
+use domain::units::{Celsius, Moment, celsius, minutes};
+
+use super::START;
+
+/// How far a line of straight pieces may be from a curve, in K.
+const STRAIGHT: f64 = 0.4;
+
+/// The buns, up to a step that cools, which has just begun.
+fn cools(kind: StepKind) -> (Bake, StepId, Moment) {
+    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+    let steps = bake.state().formula.steps.clone();
+    let wanted = steps.iter().find(|step| step.kind == kind);
+    let wanted = wanted.expect("something of that kind").id;
+    let mut now = START;
+    while !bake.state().is_open(wanted) {
+        let mut open = steps.iter().filter(|step| bake.state().is_open(step.id));
+        let next = open.next().expect("there is more to do").id;
+        now = now + minutes(3.0);
+        say(&mut bake, Intent::Done(next), now);
+    }
+    (bake, wanted, now)
+}
+
+fn drawn(bake: &Bake, step: StepId, now: Moment) -> Cooled {
+    bake.state().cooled(step, now).expect("it cools")
+}
+
+/// How warm something is at a moment, on the straight line between its neighbours; of what was
+/// believed and what was found, the latter.
+fn at(cooled: &Cooled, moment: Moment, of: fn(&Warmth) -> Celsius) -> f64 {
+    let next = cooled.points.partition_point(|point| point.at <= moment);
+    let before = &cooled.points[next - 1];
+    let after = cooled.points.get(next).unwrap_or(before);
+    let whole = (after.at - before.at).get();
+    let share = if whole > 0.0 {
+        (moment - before.at).get() / whole
+    } else {
+        0.0
+    };
+    of(before).get() + share * (of(after).get() - of(before).get())
+}
+
+/// The band meets the wanted temperature where the window begins, is likely and ends.
+fn band_meets_window(case: &str, cooled: &Cooled) {
+    let window = cooled.window.expect("it comes to its end");
+    let to = cooled.to.get();
+    for (end, moment, of) in [
+        (
+            "early",
+            window.low(),
+            (|one: &Warmth| one.core.low()) as fn(&Warmth) -> Celsius,
+        ),
+        ("likely", window.likely(), |one| one.core.likely()),
+        ("late", window.high(), |one| one.core.high()),
+    ] {
+        assert_close(
+            &format!("{case}, {end}"),
+            at(cooled, moment, of),
+            to,
+            STRAIGHT,
+        );
+    }
+    assert!(cooled.points.is_sorted_by_key(|point| point.at), "{case}");
+    assert_eq!(
+        cooled.points.last().map(|point| point.at),
+        Some(window.high()),
+        "{case}"
+    );
+}
+
+#[test]
+fn the_band_ends_where_the_window_does() {
+    let (bake, cream, start) = cools(StepKind::Chill);
+    let now = start + minutes(10.0);
+    let cooled = drawn(&bake, cream, now);
+    band_meets_window("unmeasured", &cooled);
+    assert_eq!(
+        cooled.window,
+        bake.state().forecast(cream, now).map(|it| it.window)
+    );
+    assert_eq!(cooled.points[0].at, start);
+    let first = cooled.points[0].core.likely();
+    assert_close("at the start", first.get(), 80.0, 1e-6);
+    assert!(cooled.points.iter().any(|point| point.at == now));
+    // Its edge is colder than its middle, until it is as cold as what is around it.
+    let inside = &cooled.points[3..];
+    assert!(inside.iter().all(|point| point.mean < point.core.likely()));
+}
+
+#[test]
+fn a_reading_is_gone_through_and_the_window_still_met() {
+    for (core, then) in [(50.0, None), (25.0, None), (40.0, Some(Place::Fridge))] {
+        let (mut bake, cream, start) = cools(StepKind::Chill);
+        let read = start + minutes(12.0);
+        say(&mut bake, Intent::CoreIs(cream, celsius(core)), read);
+        let mut now = read + minutes(5.0);
+        if let Some(place) = then {
+            say(&mut bake, Intent::Move(cream, place), now);
+            now = now + minutes(1.0);
+        }
+        let cooled = drawn(&bake, cream, now);
+        let case = format!("{core} °C, then {then:?}");
+        band_meets_window(&case, &cooled);
+        assert_eq!(cooled.readings, [(read, celsius(core))]);
+        let there: Vec<f64> = cooled
+            .points
+            .iter()
+            .filter(|point| point.at == read)
+            .map(|point| point.core.likely().get())
+            .collect();
+        let [believed, .., found] = &there[..] else {
+            panic!("{case}: what was believed, and what was found: {there:?}");
+        };
+        assert!((believed - core).abs() > 1.0, "{case}: {there:?}");
+        assert_close(&case, *found, core, 1e-6);
+    }
+}
+
+#[test]
+fn the_stages_count_from_57_degrees() {
+    let (mut bake, cream, start) = cools(StepKind::Chill);
+    let stages = drawn(&bake, cream, start).stages;
+    assert_eq!(
+        stages.iter().map(|one| one.to).collect::<Vec<_>>(),
+        [WARM, COLD]
+    );
+    let hot = stages[0].by - FIRST_STAGE;
+    assert!(hot > start && hot < start + minutes(60.0));
+    assert_eq!(stages[1].by, hot + BOTH_STAGES);
+    let cooled = drawn(&bake, cream, hot);
+    assert_close(
+        "at the rule's start",
+        at(&cooled, hot, |one| one.core.likely()),
+        57.0,
+        STRAIGHT,
+    );
+    for stage in &cooled.stages {
+        let likely = stage.likely.expect("ice water is cold enough");
+        assert!(likely < stage.by);
+        let core = at(&cooled, likely, |one| one.core.likely());
+        assert_close("at a stage", core, stage.to.get(), STRAIGHT);
+    }
+
+    // Measured below 57 °C it was hot no later than then, and measured above it still is.
+    let read = start + minutes(2.0);
+    say(&mut bake, Intent::CoreIs(cream, celsius(30.0)), read);
+    assert_eq!(drawn(&bake, cream, read).stages[0].by, read + FIRST_STAGE);
+    let later = start + minutes(45.0);
+    say(&mut bake, Intent::CoreIs(cream, celsius(60.0)), later);
+    assert!(drawn(&bake, cream, later).stages[0].by > later + FIRST_STAGE);
+}
+
+#[test]
+fn what_is_never_cold_enough_is_drawn_as_long_as_the_rule_goes_on() {
+    let (mut bake, cream, start) = cools(StepKind::Chill);
+    let moved = start + minutes(1.0);
+    say(&mut bake, Intent::Move(cream, Place::Kitchen), moved);
+    let cooled = drawn(&bake, cream, moved);
+    assert_eq!(cooled.window, None);
+    assert_eq!(cooled.stages[1].likely, None);
+    assert_eq!(
+        cooled.points.last().map(|point| point.at),
+        Some(start + BOTH_STAGES)
+    );
+    let coldest = cooled.points.last().map(|point| point.core.low());
+    assert!(coldest > Some(celsius(15.0)), "{coldest:?}");
+}
+
+#[test]
+fn a_bun_cools_without_a_rule_and_what_rises_does_not_cool() {
+    let (bake, bun, start) = cools(StepKind::Cool);
+    let cooled = drawn(&bake, bun, start + minutes(5.0));
+    band_meets_window("a bun", &cooled);
+    assert!(cooled.stages.is_empty());
+    let steps = bake.state().formula.steps.iter();
+    for step in steps.filter(|step| step.id != bun) {
+        assert_eq!(bake.state().cooled(step.id, start), None, "{}", step.title);
+    }
+}
