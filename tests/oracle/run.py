@@ -19,12 +19,13 @@ from random import Random
 # The matrices are small: threads would only wait for each other.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+import frozen
 import heat
 import kitchen
 import ovens
 import proofs
 
-TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS, *ovens.TOPICS]
+TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS, *frozen.TOPICS, *ovens.TOPICS]
 FEWEST = 300
 
 
