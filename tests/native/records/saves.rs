@@ -93,6 +93,50 @@ fn bakes(archive: &Archive) -> Vec<Bake> {
         .collect()
 }
 
+/// Until its release version 1 grew, and `v1.json` with it: `v1-early.json` is that save as it was before a dough could
+/// stand elsewhere or be looked at, and before an oven could be off its dial. Phones have such bakes.
+#[test]
+fn a_save_from_before_version_1_was_whole_loads_and_is_exported_again_without_a_change() {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("saves/v1-early.json");
+    let text = fs::read_to_string(&path).expect("the save is there");
+    let archive = Archive::read(&text).expect("it can be read");
+    assert_eq!(archive.write(WRITTEN_MS), text);
+
+    let formula = FormulaRecord::read(&archive.formulas[0].1).and_then(Formula::try_from);
+    let (formula, whole) = (formula.expect("it fits together"), sample::twists());
+    let titles = |formula: &Formula| -> Vec<String> {
+        let steps = formula.steps.iter();
+        steps.map(|step| step.title.clone()).collect()
+    };
+    assert_eq!(titles(&formula), titles(&whole));
+    assert_eq!(formula.dough_mass(), whole.dough_mass());
+    let kitchen = archive.kitchen.as_deref().map(KitchenRecord::read);
+    let kitchen = kitchen
+        .expect("a kitchen was saved")
+        .expect("it can be read");
+    let unchecked = Kitchen {
+        oven_off: None,
+        ..sample::kitchen()
+    };
+    assert_eq!(Kitchen::try_from(&kitchen.facts), Ok(unchecked));
+    let note = NoteRecord::read(&archive.notes[0].1).map(Note::from);
+    assert_eq!(note, Ok(sample::note()));
+
+    let logs = bakes(&archive);
+    for ((_, texts), bake) in archive.bakes.iter().zip(&logs) {
+        let kinds = bake.log().iter().map(|entry| name(&entry.event));
+        for (text, kind) in texts.iter().zip(kinds) {
+            let value: Value = serde_json::from_str(text).expect("a record is JSON");
+            assert_eq!(value["event"]["kind"], kind);
+        }
+        assert!(bake.state().is_over());
+    }
+    let events = logs.iter().flat_map(Bake::log);
+    let kinds: BTreeSet<&str> = events.map(|entry| name(&entry.event)).collect();
+    // All but moved and seen to have risen, which came later.
+    assert_eq!(kinds.len(), 25, "{kinds:?}");
+}
+
 /// Every record in every save, as its kind and the version it was written in.
 fn saved() -> Vec<(Kind, u32, Value)> {
     let mut saved = Vec::new();
