@@ -1,6 +1,6 @@
 //! What the dose of yeast, sugar and salt do to its pace, against `reference/dose.toml`.
 
-use checks::assert_close;
+use checks::{assert_close, starter};
 use domain::estimate::{Basis, Estimate};
 use domain::formula::usual::{Measure, readings};
 use domain::formula::{Formula, Length};
@@ -71,12 +71,6 @@ fn table() -> Table {
 
 fn buns() -> Formula {
     starter("plum-almond-buns")
-}
-
-fn starter(id: &str) -> Formula {
-    let mut all = starters::all().into_iter();
-    all.find(|formula| formula.id.0 == id)
-        .expect("it is a starter")
 }
 
 /// The rises of a formula: their minutes and folds.

@@ -4,10 +4,9 @@
 //! zone". That time out adds up and that the oven begins it anew is common
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
-use checks::starter;
+use checks::{begin, say, starter};
 use domain::bake::{
-    Alarm, AlarmKind, Bake, BakeId, Entry, Event, Intent, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
-    Standing, Start, alarms, decide,
+    Alarm, AlarmKind, Bake, Intent, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing, alarms,
 };
 use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
 use domain::kitchen::Kitchen;
@@ -40,16 +39,12 @@ impl Day {
         let mut draft = starter("plum-almond-buns").into_draft();
         change(&mut draft);
         let formula = Formula::new(draft).expect("its parts still fit together");
-        let kitchen = Kitchen::UNMEASURED;
-        let event = Event::Started(Box::new(Start { formula, kitchen }));
-        let log = vec![Entry { at: NINE, event }];
-        let bake = Bake::from_log(BakeId("buns".to_owned()), log).expect("it has its start");
+        let bake = begin(formula, Kitchen::UNMEASURED, NINE);
         Self { bake }
     }
 
     fn say(&mut self, intent: Intent, at: f64) {
-        let entries = decide(&self.bake, intent, after(at)).expect("it can be so");
-        self.bake.append(entries);
+        say(&mut self.bake, intent, after(at));
     }
 
     fn done(&mut self, steps: impl IntoIterator<Item = u16>, at: f64) {

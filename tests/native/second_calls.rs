@@ -1,6 +1,7 @@
 //! What burns or spoils calls twice, and a clock that was put back freezes nothing.
 
-use domain::bake::{Alarm, Bake, BakeId, Entry, Event, Intent, Start, alarms, decide, due};
+use checks::say;
+use domain::bake::{Alarm, Bake, Intent, alarms, due};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
@@ -10,16 +11,7 @@ use records::starters;
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
 fn begin() -> Bake {
-    let formula = starters::all().swap_remove(0);
-    let kitchen = Kitchen::UNMEASURED;
-    let event = Event::Started(Box::new(Start { formula, kitchen }));
-    let log = vec![Entry { at: NINE, event }];
-    Bake::from_log(BakeId("twice".to_owned()), log).expect("it has its start")
-}
-
-fn say(bake: &mut Bake, intent: Intent, at: Moment) {
-    let entries = decide(bake, intent, at).expect("it can be so");
-    bake.append(entries);
+    checks::begin(starters::all().swap_remove(0), Kitchen::UNMEASURED, NINE)
 }
 
 /// Does whatever is asked, a minute a piece, until this kind of step goes on by itself.

@@ -1,7 +1,7 @@
 //! What the notebook tells of a bake: everything that was done and measured in it.
 
-use checks::starter;
-use domain::bake::{Bake, BakeId, Ended, Entry, Event, How, Intent, Start, decide};
+use checks::{begin, starter};
+use domain::bake::{Bake, Ended, How, Intent, decide};
 use domain::formula::{Formula, Length, StepId};
 use domain::kitchen::Kitchen;
 use domain::notebook::summary;
@@ -11,16 +11,9 @@ use domain::units::{Moment, celsius, millimetres, minutes};
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
-fn begin(formula: Formula) -> Bake {
-    let kitchen = Kitchen::UNMEASURED;
-    let event = Event::Started(Box::new(Start { formula, kitchen }));
-    let log = vec![Entry { at: NINE, event }];
-    Bake::from_log(BakeId("story".to_owned()), log).expect("it has its start")
-}
-
 #[test]
 fn folds_not_yets_and_the_kitchen_are_told() {
-    let mut bake = begin(starter("overnight-tin-loaf"));
+    let mut bake = begin(starter("overnight-tin-loaf"), Kitchen::UNMEASURED, NINE);
     let rise = StepId(7);
     let mut at = NINE;
     let mut say = |intent| {
@@ -53,7 +46,7 @@ fn folds_not_yets_and_the_kitchen_are_told() {
 
 #[test]
 fn what_was_planned_moves_along_with_a_clock_that_was_set() {
-    let mut bake = begin(starter("overnight-tin-loaf"));
+    let mut bake = begin(starter("overnight-tin-loaf"), Kitchen::UNMEASURED, NINE);
     let planned = |bake: &Bake| {
         let rows = summary(bake).rows.into_iter();
         rows.map(|row| row.planned.expect("nothing was done yet").end)
@@ -73,7 +66,7 @@ fn a_chill_knows_what_to_ask_for_its_remedies() {
     let formula = starter("plum-almond-buns");
     let chill = StepId(4);
     let advice = |formula: &Formula| {
-        let bake = begin(formula.clone());
+        let bake = begin(formula.clone(), Kitchen::UNMEASURED, NINE);
         let state = bake.state();
         let step = state.formula.step(chill).expect("the cream cools");
         let (of, mass, depth, cooling, around) = state.chills(step, NINE).expect("it chills");

@@ -57,13 +57,14 @@ pub(crate) struct Ice {
 
 impl Ice {
     pub(crate) fn answer(&self) -> Value {
-        let split = ice_at(
-            Grams::clamped(self.total_g),
+        let total = Grams::clamped(self.total_g);
+        let ice = ice_at(
+            total,
             Celsius::clamped(self.tap_c),
             Celsius::clamped(self.wanted_c),
             Celsius::clamped(self.ice_c),
         );
-        json!({ "ice_g": split.ice.get(), "water_g": split.water.get() })
+        json!({ "ice_g": ice.get(), "water_g": (total - ice).get() })
     }
 }
 

@@ -30,16 +30,21 @@ impl Liquid {
         })
     }
 
-    /// The card. With the dough's name it stands for itself: under a heading, and with what the trade's rule would say.
+    /// How warm each liquid should be.
+    pub(crate) fn sentence(&self, degrees: Degrees) -> String {
+        words::liquid_sentence(&self.names, &self.answer, degrees)
+    }
+
+    /// What follows from it. With the dough's name the card stands for itself: under a heading, with the sentence, and
+    /// with what the trade's rule would say.
     pub(crate) fn card(&self, dough: Option<&str>, degrees: Degrees) -> AnyView {
-        let Self {
-            names,
-            target,
-            answer,
-        } = self;
+        let Self { target, answer, .. } = self;
         let heading = dough.map(|dough| {
             let heading = words::liquid_for(dough, *target, degrees);
-            view! { <h3>{heading}</h3> }
+            view! {
+                <h3>{heading}</h3>
+                <p class="liquid digits">{self.sentence(degrees)}</p>
+            }
         });
         let rule = dough
             .and(answer.rule_of_factors)
@@ -51,8 +56,7 @@ impl Liquid {
             .rows();
         view! {
             <div class="card">
-                {heading} <p class="liquid digits">{words::liquid_sentence(names, answer, degrees)}</p>
-                <p>{words::reach_sentence(answer, *target, degrees)}</p>
+                {heading} <p>{words::reach_sentence(answer, *target, degrees)}</p>
                 <ul class="lines">{advice}</ul> {rule}
             </div>
         }

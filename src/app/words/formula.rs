@@ -10,7 +10,7 @@ use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
 use super::capital;
-use super::quantity::{count, mass, percent, span, temperature};
+use super::quantity::{about_time, count, mass, percent, span, temperature};
 
 /// There is no such formula.
 pub(crate) const NO_FORMULA: &str = "That formula isn't on this phone.";
@@ -92,13 +92,6 @@ pub(crate) fn night_work(work: &NightWork, start: Moment) -> String {
         time_on_day(better.start, start),
         time_on_day(better.baked, better.start)
     )
-}
-
-/// A forecast to five minutes.
-pub(super) fn about_time(moment: Moment) -> String {
-    const FIVE_MINUTES_MS: i64 = 5 * 60_000;
-    let fives = (moment.epoch_ms() + FIVE_MINUTES_MS / 2) / FIVE_MINUTES_MS;
-    time_of_day(Moment::from_epoch_ms(fives * FIVE_MINUTES_MS))
 }
 
 /// "12:45", or "12:45 on Sunday" where that is another day than `before`.

@@ -6,7 +6,7 @@ use domain::units::{Celsius, CelsiusDelta, minutes};
 use platform::store::Degrees;
 
 use super::letters::capital;
-use super::quantity::{NEAR_ENOUGH_K, about, mass, span, temperature};
+use super::quantity::{NEAR_ENOUGH_K, about, five_minutes, mass, span, temperature};
 
 /// "Milk at 38 °C", "Water and milk at 31 °C"; with a part of it frozen, how much of what.
 pub(crate) fn liquid_sentence(names: &[String], answer: &LiquidAnswer, degrees: Degrees) -> String {
@@ -139,12 +139,12 @@ pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
 
 /// " for 40 min in the fridge", as a kitchen timer is set.
 fn chill(chill: &Chill) -> String {
-    let fives = (chill.time.likely().get() / 5.0).round().max(1.0);
+    let timer = five_minutes(chill.time.likely()).max(minutes(5.0));
     let place = match chill.place {
         ColdPlace::Fridge => "fridge",
         ColdPlace::Freezer => "freezer",
     };
-    format!(" for {} in the {place}", span(minutes(5.0) * fives))
+    format!(" for {} in the {place}", span(timer))
 }
 
 #[cfg(test)]

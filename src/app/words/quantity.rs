@@ -4,7 +4,7 @@ use domain::decimal::{fixed, plain};
 use domain::estimate::Estimate;
 use domain::kitchen::{Kitchen, OvenKind, Scales};
 use domain::thermal::oven::{Dial, DialSetting, Fan, dial_setting};
-use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment};
+use domain::units::{BakersPercent, Celsius, CelsiusDelta, Grams, Minutes, Moment, minutes};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
@@ -115,6 +115,20 @@ pub(crate) fn span(length: Minutes) -> String {
         (hours, 0) => format!("{hours}\u{a0}h"),
         (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
     }
+}
+
+/// Five minutes: nobody sets a timer, or counts on a forecast, more finely.
+const FIVE_MS: i64 = 5 * 60_000;
+
+/// A length to five minutes.
+pub(super) fn five_minutes(length: Minutes) -> Minutes {
+    minutes((length.get() / 5.0).round() * 5.0)
+}
+
+/// A moment to five minutes.
+pub(super) fn about_time(moment: Moment) -> String {
+    let fives = (moment.epoch_ms() + FIVE_MS / 2) / FIVE_MS;
+    time_of_day(Moment::from_epoch_ms(fives * FIVE_MS))
 }
 
 /// The units that formulas write.

@@ -2,12 +2,12 @@
 
 use domain::bake::HOT_KITCHEN;
 use domain::estimate::Estimate;
-use domain::units::{Celsius, Minutes, Moment, minutes};
+use domain::units::{Celsius, Minutes, Moment};
 use domain::yeast::proof::{COLDEST_RISE, Unmet, WARMEST_RISE};
 use platform::store::Degrees;
 
-use super::formula::{about_time, time_on_day};
-use super::quantity::{span, temperature};
+use super::formula::time_on_day;
+use super::quantity::{about_time, five_minutes, span, temperature};
 
 /// The heading.
 pub(crate) const WISH: &str = "Ready when it suits you";
@@ -108,10 +108,9 @@ pub(crate) fn too_long(fridge_helps: bool) -> String {
 
 /// What a time in the fridge before the rise does.
 pub(crate) fn by_fridge(length: Minutes, out: Moment, start: Moment) -> String {
-    let fives = minutes((length.get() / 5.0).round() * 5.0);
     format!(
         "Or keep it in the fridge for the first {}, until about {}.",
-        span(fives),
+        span(five_minutes(length)),
         time_on_day(out, start)
     )
 }

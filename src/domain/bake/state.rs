@@ -146,15 +146,6 @@ impl State {
         )
     }
 
-    /// The newest reading of a dough.
-    #[must_use]
-    pub fn dough_reading(&self, component: ComponentId) -> Option<Reading<ComponentId>> {
-        let mut newest_first = self.doughs.iter().rev();
-        newest_first
-            .find(|reading| reading.of == component)
-            .copied()
-    }
-
     /// Takes in one more event at its moment. [`Event::Undone`] and [`Event::ClockSet`] need the whole log and are
     /// left to [`State::fold`].
     pub(super) fn apply(&mut self, event: &Event, at: Moment) {

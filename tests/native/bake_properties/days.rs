@@ -1,8 +1,6 @@
 //! Random days: kitchens, events, intents, and bakers who follow or don't.
 
-use domain::bake::{
-    AlarmId, Bake, BakeId, Entry, Event, Intent, Mark, Start, TimerId, decide, due,
-};
+use domain::bake::{AlarmId, Bake, Event, Intent, Mark, TimerId, decide, due};
 use domain::formula::{ComponentId, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::{Ask, focus, offers, running};
@@ -24,10 +22,7 @@ pub(super) const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
 /// A bake of one of the starters.
 pub(super) fn start(which: usize, kitchen: Kitchen) -> Bake {
-    let formula = starters::all().swap_remove(which);
-    let event = Event::Started(Box::new(Start { formula, kitchen }));
-    let log = vec![Entry { at: NINE, event }];
-    Bake::from_log(BakeId("any".to_owned()), log).expect("it begins with its start")
+    checks::begin(starters::all().swap_remove(which), kitchen, NINE)
 }
 
 pub(super) fn any_kitchen() -> impl Strategy<Value = Kitchen> {

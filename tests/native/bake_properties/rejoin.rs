@@ -107,7 +107,9 @@ fn the_newest_reading_counts_wherever_it_stands() {
     let state = both.state();
     assert_eq!(state.kitchen.air, celsius(26.0));
     assert!(state.air.is_sorted_by_key(|&(at, _)| at));
-    let newest = state.dough_reading(dough).expect("it was measured");
+    let mut newest_first = state.doughs.iter().rev();
+    let newest = newest_first.find(|reading| reading.of == dough);
+    let newest = newest.expect("it was measured");
     assert_eq!(newest.temperature, celsius(25.0));
 }
 

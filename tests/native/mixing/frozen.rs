@@ -249,7 +249,7 @@ proptest! {
         let (tap, total) = (Celsius::clamped(tap_c), Grams::clamped(total_g));
         let water = liquid(of("water"), total, tap);
         let wanted = Celsius::clamped(tap_c - colder_k);
-        let (one, other) = (frozen_for(&[water], 0, wanted).frozen, ice_for(total, tap, wanted).ice);
+        let (one, other) = (frozen_for(&[water], 0, wanted).frozen, ice_for(total, tap, wanted));
         prop_assert!((one.get() - other.get()).abs() <= 0.0012 * other.get() + 1e-9);
     }
 

@@ -159,10 +159,10 @@ proptest! {
         colder_k in 0.0..=10.0_f64,
     ) {
         let tap = Celsius::clamped(tap_c);
-        let ice = |wanted_c| ice_for(grams(500.0), tap, Celsius::clamped(wanted_c)).ice;
+        let ice = |wanted_c| ice_for(grams(500.0), tap, Celsius::clamped(wanted_c));
         prop_assert!(ice(wanted_c - colder_k) >= ice(wanted_c));
         if wanted_c < tap_c {
-            let at_zero = ice_at(grams(500.0), tap, Celsius::clamped(wanted_c), celsius(0.0)).ice;
+            let at_zero = ice_at(grams(500.0), tap, Celsius::clamped(wanted_c), celsius(0.0));
             prop_assert!(ice(wanted_c) < at_zero, "colder ice, less of it");
         }
     }

@@ -50,7 +50,7 @@ fn substitution(item: &Item) -> Result<Answer, Refused> {
         let ice = from_freezer.unwrap_or(celsius(0.0));
         return by(
             "thermal::liquid::ice",
-            ice_at(total, tap, wanted, ice).ice.get(),
+            ice_at(total, tap, wanted, ice).get(),
         );
     }
     let ice = trade_ice(total, tap, wanted).ok_or(NO_MEANING)?;

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 use super::Shown;
 use super::bar::Whose;
 use super::checklist::Checklist;
-use super::mixing::Mixing;
+use super::mixing;
 use super::readings::Readings;
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
@@ -36,6 +36,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         let degrees = app.settings.read().degrees;
         told(app.answer.read().as_ref(), degrees)
     };
+    let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.
     Effect::new(move || {
         if app.answer.read().is_some() {
@@ -79,12 +80,13 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
             // What burns hurts before anybody has read on to the end.
             <StepCautions shown=shown burns=true />
+            {mixing::sentence(shown, liquid)}
             <BeforeList shown=shown />
             <Cue shown=shown />
             <NextUp shown=shown />
             <Remedies shown=shown />
             <Lessons shown=shown />
-            <Mixing shown=shown />
+            {mixing::card(shown, liquid)}
             <Weighing shown=shown />
             <Readings shown=shown />
             <Checklist shown=shown />

@@ -9,9 +9,8 @@ use crate::widgets::liquid::Liquid;
 use crate::widgets::live;
 
 /// The liquid of the dough that is mixed now.
-#[component]
-pub(super) fn Mixing(shown: Shown) -> impl IntoView {
-    let liquid = Memo::new(move |_| {
+pub(super) fn liquid(shown: Shown) -> Memo<Option<Liquid>> {
+    Memo::new(move |_| {
         shown
             .with_step(|state, step| {
                 if step.kind != StepKind::Mix {
@@ -21,7 +20,23 @@ pub(super) fn Mixing(shown: Shown) -> impl IntoView {
                 Liquid::of(&state.formula, component, &state.kitchen)
             })
             .flatten()
+    })
+}
+
+/// How warm it should be: what the instruction means by "at its temperature".
+pub(super) fn sentence(shown: Shown, liquid: Memo<Option<Liquid>>) -> AnyView {
+    let text = live::text(move || {
+        let degrees = shown.app.settings.read().degrees;
+        let liquid = liquid.read();
+        let sentence = liquid.as_ref().map(|liquid| liquid.sentence(degrees));
+        sentence.unwrap_or_default()
     });
+    let says = move || view! { <p class="liquid digits">{text}</p> }.into_any();
+    live::when(move || liquid.read().is_some(), says)
+}
+
+/// What comes of it, and what else helps.
+pub(super) fn card(shown: Shown, liquid: Memo<Option<Liquid>>) -> AnyView {
     let degrees = move || shown.app.settings.read().degrees;
     live::part(move || match liquid.get() {
         None => ().into_any(),

@@ -35,31 +35,18 @@ pub fn melting_in_kelvin(water: JoulesPerGramKelvin) -> CelsiusDelta {
     CelsiusDelta::clamped(ICE_HEAT_OF_FUSION.get() / water.get())
 }
 
-/// Water and ice that together make up the liquid.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct IceSplit {
-    /// Ice, weighed.
-    pub ice: Grams,
-    /// Water from the tap.
-    pub water: Grams,
-}
-
 /// How much of the water must be ice of a temperature; none when the tap is cold enough.
 #[must_use]
-pub fn ice_at(total: Grams, tap: Celsius, wanted: Celsius, ice_at: Celsius) -> IceSplit {
+pub fn ice_at(total: Grams, tap: Celsius, wanted: Celsius, ice_at: Celsius) -> Grams {
     // i = W c (T_tap - T) / (L + c T_tap - c_i T_ice)
     let cooled_j_per_g = COLD_WATER_SPECIFIC_HEAT.get() * (tap - wanted).get();
     let taken = taken_j_per_g(COLD_WATER_SPECIFIC_HEAT, share(1.0), tap, ice_at);
-    let ice = total * Share::clamped(cooled_j_per_g / taken);
-    IceSplit {
-        ice,
-        water: total - ice,
-    }
+    total * Share::clamped(cooled_j_per_g / taken)
 }
 
 /// How much of the water must be ice straight from the freezer.
 #[must_use]
-pub fn ice_for(total: Grams, tap: Celsius, wanted: Celsius) -> IceSplit {
+pub fn ice_for(total: Grams, tap: Celsius, wanted: Celsius) -> Grams {
     ice_at(total, tap, wanted, FREEZER)
 }
 

@@ -27,7 +27,6 @@ pub mod rule;
 pub use advice::{Advice, Move};
 pub use chilling::{Chill, ColdPlace};
 pub use frozen::FrozenSplit;
-pub use ice::IceSplit;
 
 use super::kneading::{KneadingMethod, after_kneading_of};
 use super::mixing::{Part, Sources, forecast, missing_heat_j, rising_root};
