@@ -4,7 +4,7 @@
 use checks::{assert_close, starter};
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide};
 use domain::estimate::{Basis, Estimate};
-use domain::formula::{Formula, Length, Step, StepKind, Wish};
+use domain::formula::{Formula, Length, Size, Step, StepKind};
 use domain::kitchen::{FURTHEST_OVEN, Kitchen, OvenKind};
 use domain::thermal::oven::altitude::boiling_point;
 use domain::thermal::oven::{
@@ -363,7 +363,7 @@ fn more_buns_at_once_may_take_longer_and_fewer_don_t_take_less() {
     let made = |formula: &Formula, count| {
         let mass = grams(85.0);
         formula
-            .scaled(Wish::Pieces { count, mass })
+            .scaled(Size::Pieces { count, mass })
             .expect("it can be made")
     };
     let kitchen = Kitchen::UNMEASURED;

@@ -12,7 +12,7 @@ mod hands;
 mod rounding;
 
 use checks::assert_close;
-use domain::formula::{Formula, Length, ScaleError, Step, Wish};
+use domain::formula::{Formula, Length, ScaleError, Size, Step};
 use domain::units::{Grams, grams};
 use proptest::prelude::*;
 use records::Record as _;
@@ -77,7 +77,7 @@ fn assert_masses(case: &str, formula: &Formula, expected_g: &[f64], tolerance: f
 #[test]
 fn brioche_from_its_flour_is_the_printed_column() {
     let scaled = dough_of(&BRIOCHE, 1)
-        .scaled(Wish::Flour(grams(300.0)))
+        .scaled(Size::Flour(grams(300.0)))
         .expect("a kitchen's amount");
     let printed_g = [60.0, 15.0, 300.0, 150.0, 15.0, 6.0, 210.0];
     assert_masses("brioche of 300 g flour", &scaled, &printed_g, 1e-9);
@@ -91,11 +91,11 @@ fn brioche_to_a_mass_of_dough() {
     let expected_g = [79.37, 19.84, 396.83, 198.41, 19.84, 7.94, 277.78];
     let brioche = dough_of(&BRIOCHE, 1);
     let of_dough = brioche
-        .scaled(Wish::Dough(grams(1000.0)))
+        .scaled(Size::Dough(grams(1000.0)))
         .expect("a kitchen's amount");
     assert_masses("1000 g of brioche", &of_dough, &expected_g, 0.005);
     let of_pieces = brioche
-        .scaled(Wish::Pieces {
+        .scaled(Size::Pieces {
             count: 20,
             mass: grams(50.0),
         })
@@ -132,35 +132,35 @@ fn hydration_counts_the_water_in_milk_egg_butter_and_yeast() {
 #[test]
 fn a_wish_that_cannot_be_met_says_why() {
     let brioche = dough_of(&BRIOCHE, 1);
-    let no_pieces = Wish::Pieces {
+    let no_pieces = Size::Pieces {
         count: 0,
         mass: grams(80.0),
     };
-    for nothing in [no_pieces, Wish::Dough(Grams::MIN), Wish::Flour(Grams::MIN)] {
+    for nothing in [no_pieces, Size::Dough(Grams::MIN), Size::Flour(Grams::MIN)] {
         assert_eq!(brioche.scaled(nothing), Err(ScaleError::Nothing));
     }
     let too_much = brioche
-        .scaled(Wish::Dough(grams(12_001.0)))
+        .scaled(Size::Dough(grams(12_001.0)))
         .expect_err("more than is kneaded at home");
     assert!(too_much.to_string().contains("12001 g"), "{too_much}");
     let too_little = brioche
-        .scaled(Wish::Dough(grams(99.0)))
+        .scaled(Size::Dough(grams(99.0)))
         .expect_err("less than scales show");
     assert!(too_little.to_string().contains("99 g"), "{too_little}");
     for edge in [100.0, 12_000.0] {
-        assert!(brioche.scaled(Wish::Dough(grams(edge))).is_ok(), "{edge} g");
+        assert!(brioche.scaled(Size::Dough(grams(edge))).is_ok(), "{edge} g");
     }
 }
 
-fn wishes() -> impl Strategy<Value = Wish> {
+fn wishes() -> impl Strategy<Value = Size> {
     let pieces = (1_u16..=40, 20.0..2000.0_f64);
     prop_oneof![
-        pieces.prop_map(|(count, mass_g)| Wish::Pieces {
+        pieces.prop_map(|(count, mass_g)| Size::Pieces {
             count,
             mass: grams(mass_g),
         }),
-        (100.0..12_000.0_f64).prop_map(|dough_g| Wish::Dough(grams(dough_g))),
-        (80.0..5000.0_f64).prop_map(|flour_g| Wish::Flour(grams(flour_g))),
+        (100.0..12_000.0_f64).prop_map(|dough_g| Size::Dough(grams(dough_g))),
+        (80.0..5000.0_f64).prop_map(|flour_g| Size::Flour(grams(flour_g))),
     ]
 }
 
@@ -190,12 +190,12 @@ proptest! {
         }
         prop_assert!((scaled.hydration().get() / formula.hydration().get() - 1.0).abs() < 1e-9);
         let (got, wanted) = match wish {
-            Wish::Pieces { count, mass } => {
+            Size::Pieces { count, mass } => {
                 prop_assert_eq!(scaled.pieces.count, count);
                 (scaled.dough_mass().get(), f64::from(count) * mass.get())
             }
-            Wish::Dough(dough) => (scaled.dough_mass().get(), dough.get()),
-            Wish::Flour(flour) => (scaled.flour_mass().get(), flour.get()),
+            Size::Dough(dough) => (scaled.dough_mass().get(), dough.get()),
+            Size::Flour(flour) => (scaled.flour_mass().get(), flour.get()),
         };
         prop_assert!((got / wanted - 1.0).abs() < 1e-9, "{got} g instead of {wanted} g");
         let in_pieces = f64::from(scaled.pieces.count) * scaled.pieces.mass.get();
@@ -216,8 +216,8 @@ proptest! {
     #[test]
     fn scaling_back_is_where_it_began(which in 0_usize..3, dough_g in 100.0..12_000.0_f64) {
         let formula = &starters::all()[which];
-        let there = formula.scaled(Wish::Dough(grams(dough_g)));
-        let back = there.and_then(|there| there.scaled(Wish::Flour(formula.flour_mass())));
+        let there = formula.scaled(Size::Dough(grams(dough_g)));
+        let back = there.and_then(|there| there.scaled(Size::Flour(formula.flour_mass())));
         let back = back.map_err(|cause| TestCaseError::fail(cause.to_string()))?;
         for (back, first) in std::iter::zip(masses_g(&back), masses_g(formula)) {
             prop_assert!((back / first - 1.0).abs() < 1e-9);

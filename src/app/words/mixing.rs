@@ -1,7 +1,7 @@
 //! How warm the liquid should be, in words.
 
 use domain::thermal::constants::NO_YEAST_LIQUID_CAP;
-use domain::thermal::liquid::{Advice, Chill, ColdPlace, LiquidAnswer, Move, Reach};
+use domain::thermal::liquid::{Action, Advice, Chill, ColdPlace, LiquidAnswer, Reach};
 use domain::units::{Celsius, CelsiusDelta, minutes};
 use platform::store::Degrees;
 
@@ -124,14 +124,14 @@ fn at_least_some(delta: CelsiusDelta, degrees: Degrees) -> String {
 pub(crate) fn advice(advice: &Advice, degrees: Degrees) -> String {
     let gain = at_least_some(advice.gain, degrees);
     let what = match advice.action {
-        Move::WarmFlour => "Warm the flour to hand warmth",
-        Move::WarmBowl => "Rinse the bowl with hot water",
-        Move::WarmTheRest => "Let what comes from the fridge warm up first",
-        Move::WarmerPlace => "Knead in a warmer spot",
-        Move::ChillFlour => "Spread the flour thin, cover it and chill it",
-        Move::ChillBowl => "Chill the bowl",
-        Move::ChillTheRest => "Take the other ingredients straight from the fridge",
-        Move::CoolerPlace => "Knead in a cooler spot",
+        Action::WarmFlour => "Warm the flour to hand warmth",
+        Action::WarmBowl => "Rinse the bowl with hot water",
+        Action::WarmTheRest => "Let what comes from the fridge warm up first",
+        Action::WarmerPlace => "Knead in a warmer spot",
+        Action::ChillFlour => "Spread the flour thin, cover it and chill it",
+        Action::ChillBowl => "Chill the bowl",
+        Action::ChillTheRest => "Take the other ingredients straight from the fridge",
+        Action::CoolerPlace => "Knead in a cooler spot",
     };
     let how = advice.chill.as_ref().map_or_else(String::new, chill);
     format!("{what}{how}: {gain} nearer.")
@@ -264,7 +264,7 @@ mod tests {
             let time = Estimate::exact(minutes(likely), Basis::Model);
             let to = celsius(9.0);
             let told = Advice {
-                action: Move::ChillFlour,
+                action: Action::ChillFlour,
                 gain: celsius_delta(1.5),
                 chill: Some(Chill { place, time, to }),
             };

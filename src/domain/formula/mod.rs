@@ -18,7 +18,7 @@ pub mod usual;
 
 pub use brought::Brings;
 pub use check::FormulaError;
-pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Wish};
+pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Size};
 pub use step::{Caution, Checklist, Held, Length, Link, Needs, Scope, Step, StepId, StepKind};
 
 use std::ops::Deref;

@@ -10,7 +10,7 @@ use crate::units::{Grams, grams};
 
 /// What the baker wants to end up with.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Wish {
+pub enum Size {
     /// So many pieces of such a mass, divided.
     Pieces {
         /// How many.
@@ -24,7 +24,7 @@ pub enum Wish {
     Flour(Grams),
 }
 
-/// Why a wish can't be met.
+/// Why a size can't be had.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum ScaleError {
     /// No pieces, no dough or no flour was asked for.
@@ -78,13 +78,13 @@ impl Formula {
     /// The hands' time of work on every piece grows with the number of pieces.
     ///
     /// # Errors
-    /// [`ScaleError`] when the wish is for nothing, or beyond what is baked at home.
-    pub fn scaled(&self, wish: Wish) -> Result<Self, ScaleError> {
+    /// [`ScaleError`] when it is of nothing, or beyond what is baked at home.
+    pub fn scaled(&self, size: Size) -> Result<Self, ScaleError> {
         let now_g = self.dough_mass().get();
-        let (count, wanted_g) = match wish {
-            Wish::Pieces { count, mass } => (count, f64::from(count) * mass.get()),
-            Wish::Dough(dough) => (self.pieces.count, dough.get()),
-            Wish::Flour(flour) => (self.pieces.count, now_g * (flour / self.flour_mass())),
+        let (count, wanted_g) = match size {
+            Size::Pieces { count, mass } => (count, f64::from(count) * mass.get()),
+            Size::Dough(dough) => (self.pieces.count, dough.get()),
+            Size::Flour(flour) => (self.pieces.count, now_g * (flour / self.flour_mass())),
         };
         if count == 0 || wanted_g <= 0.0 {
             return Err(ScaleError::Nothing);

@@ -11,7 +11,7 @@ use domain::thermal::liquid::chilling::{COLDEST_FLOUR, LONGEST, chill, spread_fl
 use domain::thermal::liquid::frozen::{coldest_with, frozen_for};
 use domain::thermal::liquid::ice::ice_for;
 use domain::thermal::liquid::{
-    Advice, ColdPlace, LiquidAnswer, LiquidPart, LiquidQuestion, Move, Reach, dough_with,
+    Action, Advice, ColdPlace, LiquidAnswer, LiquidPart, LiquidQuestion, Reach, dough_with,
     liquid_temperature,
 };
 use domain::thermal::mixing::{Part, PartKind, Sources, mixed_temperature};
@@ -53,7 +53,7 @@ fn in_a_warm_kitchen_a_machine_wants_some_of_the_milk_frozen() {
         let without = answer.unfrozen_dough.expect("freezing takes hours");
         assert_eq!(Some(without), dough_with(&asked, asked.fridge));
         assert!(without.likely() > celsius(25.3));
-        let flour = |one: &Advice| one.action == Move::ChillFlour;
+        let flour = |one: &Advice| one.action == Action::ChillFlour;
         assert!(answer.advice.iter().any(flour));
     }
 }
@@ -138,7 +138,7 @@ fn chilled_flour_brings_the_dough_to_its_target() {
     let asked = buns_in(celsius(32.0), KneadingMethod::StandMixer);
     let answer = answered(&asked);
     let mut advice = answer.advice.iter();
-    let flour = advice.find(|one| one.action == Move::ChillFlour);
+    let flour = advice.find(|one| one.action == Action::ChillFlour);
     let told = flour.expect("flour helps").chill.expect("it takes a while");
     assert!(told.time.likely() <= LONGEST && told.to >= COLDEST_FLOUR);
 

@@ -6,7 +6,7 @@ use domain::thermal::constants as known;
 use domain::thermal::kneading::KneadingMethod;
 use domain::thermal::liquid::frozen::frozen_for;
 use domain::thermal::liquid::{
-    LiquidPart, LiquidQuestion, Move, Reach, dough_with, liquid_temperature,
+    Action, LiquidPart, LiquidQuestion, Reach, dough_with, liquid_temperature,
 };
 use domain::thermal::mixing::{Part, Sources, forecast, mixed_temperature};
 use domain::units::{Celsius, celsius, celsius_delta, grams};
@@ -48,9 +48,9 @@ fn a_target_too_warm_stops_at_the_yeast_s_cap_and_says_what_else_helps() {
     assert_eq!(answer.temperature, cap);
     assert!(answer.wanted > cap);
     assert!(answer.dough.likely() < asked.target);
-    let offered: Vec<Move> = answer.advice.iter().map(|advice| advice.action).collect();
-    assert!(offered.contains(&Move::WarmFlour), "{offered:?}");
-    assert!(offered.contains(&Move::WarmTheRest), "{offered:?}");
+    let offered: Vec<Action> = answer.advice.iter().map(|advice| advice.action).collect();
+    assert!(offered.contains(&Action::WarmFlour), "{offered:?}");
+    assert!(offered.contains(&Action::WarmTheRest), "{offered:?}");
     assert!(
         answer
             .advice

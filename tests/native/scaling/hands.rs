@@ -3,7 +3,7 @@
 //! Proportional to their number: an assumption, nobody has timed it.
 
 use checks::{assert_close, starter};
-use domain::formula::{Formula, Length, StepKind, Wish};
+use domain::formula::{Formula, Length, Size, StepKind};
 use domain::units::grams;
 use records::Record as _;
 use records::formula::FormulaRecord;
@@ -23,7 +23,7 @@ fn hands_min(formula: &Formula) -> Vec<(StepKind, Option<f64>)> {
 #[test]
 fn work_on_every_piece_takes_as_much_longer_as_there_are_more_pieces() {
     let buns = starter("plum-almond-buns");
-    let wish = Wish::Pieces {
+    let wish = Size::Pieces {
         count: 32,
         mass: buns.pieces.mass,
     };
@@ -67,7 +67,7 @@ fn work_on_every_piece_takes_as_much_longer_as_there_are_more_pieces() {
 #[test]
 fn more_dough_in_as_many_pieces_takes_the_hands_no_longer() {
     for formula in starters::all() {
-        let twice = Wish::Dough(formula.dough_mass() * 2.0);
+        let twice = Size::Dough(formula.dough_mass() * 2.0);
         let scaled = formula.scaled(twice).expect("a kitchen's amount");
         assert_eq!(hands_min(&scaled), hands_min(&formula));
     }
@@ -78,7 +78,7 @@ fn the_longer_times_are_read_from_the_log_as_they_were_written() {
     let buns = starter("plum-almond-buns");
     for count in [1, 7, 12, 10_000] {
         let mass = grams(10_000.0 / f64::from(count));
-        let scaled = buns.scaled(Wish::Pieces { count, mass });
+        let scaled = buns.scaled(Size::Pieces { count, mass });
         let scaled = scaled.expect("a kitchen's amount");
         let text = FormulaRecord::from(&scaled).write();
         let back = FormulaRecord::read(&text).and_then(Formula::try_from);

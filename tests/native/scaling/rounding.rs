@@ -2,7 +2,7 @@
 
 use checks::assert_close;
 use domain::food::food;
-use domain::formula::{Component, ComponentId, ComponentKind, Ingredient, Kept, Wish};
+use domain::formula::{Component, ComponentId, ComponentKind, Ingredient, Kept, Size};
 use domain::kitchen::{FineScales, Scales};
 use domain::units::{Grams, grams};
 use proptest::prelude::*;
@@ -112,7 +112,7 @@ proptest! {
         dough_g in 400.0..12_000.0_f64,
         scales in all_scales(),
     ) {
-        let scaled = starters::all()[which].scaled(Wish::Dough(grams(dough_g)));
+        let scaled = starters::all()[which].scaled(Size::Dough(grams(dough_g)));
         let scaled = scaled.map_err(|cause| TestCaseError::fail(cause.to_string()))?;
         for component in &scaled.components {
             assert_rounded(scales, component)?;

@@ -1,7 +1,7 @@
 //! How much of a formula is made: by pieces, by dough or by flour.
 
 use domain::decimal::plain;
-use domain::formula::{Formula, ScaleError, Wish};
+use domain::formula::{Formula, ScaleError, Size};
 use domain::units::Grams;
 use leptos::prelude::*;
 
@@ -61,7 +61,7 @@ impl Fitting {
                     Way::Flour => flour_g.get() * (formula.dough_mass() / formula.flour_mass()),
                 };
                 // The baker's number of pieces holds, whatever the mass is reckoned from.
-                formula.scaled(Wish::Pieces {
+                formula.scaled(Size::Pieces {
                     count: pieces as u16,
                     mass: Grams::clamped(all_g / pieces),
                 })

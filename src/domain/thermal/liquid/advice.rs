@@ -12,7 +12,7 @@ use crate::units::{Celsius, CelsiusDelta, celsius_delta};
 
 /// One thing to do besides choosing the liquid's temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Move {
+pub enum Action {
     /// Warm the flour to about 30 °C.
     WarmFlour,
     /// Rinse the bowl with hot water.
@@ -35,7 +35,7 @@ pub enum Move {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Advice {
     /// What to do.
-    pub action: Move,
+    pub action: Action,
     /// How much nearer the dough comes by that alone.
     pub gain: CelsiusDelta,
     /// Where and how long, for what is chilled before mixing.
@@ -45,7 +45,7 @@ pub struct Advice {
 /// ASSUMPTION: a gain below this isn't worth the trouble.
 const WORTH_DOING: CelsiusDelta = celsius_delta(0.2);
 
-impl Move {
+impl Action {
     const WARMING: [Self; 4] = [
         Self::WarmFlour,
         Self::WarmBowl,
@@ -120,9 +120,9 @@ pub(super) fn for_shortfall(
 ) -> Vec<Advice> {
     let missing_k = (question.target - dough).get();
     let moves = if missing_k > 0.0 {
-        Move::WARMING
+        Action::WARMING
     } else {
-        Move::COOLING
+        Action::COOLING
     };
     let mut advice: Vec<Advice> = moves
         .into_iter()

@@ -24,7 +24,7 @@ pub mod frozen;
 pub mod ice;
 pub mod rule;
 
-pub use advice::{Advice, Move};
+pub use advice::{Action, Advice};
 pub use chilling::{Chill, ColdPlace};
 pub use frozen::FrozenSplit;
 
