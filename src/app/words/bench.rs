@@ -176,19 +176,22 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
 pub(crate) fn running_label(
     title: &str,
     whose: Option<&str>,
-    left: Minutes,
+    left: Option<Minutes>,
     window: &str,
 ) -> String {
     let whose = whose.map_or_else(String::new, |whose| format!(", {whose}"));
-    if left.get() < 0.0 {
-        format!(
-            "{title}{whose}: look now, due {} ago. {window}",
-            super::span(left)
-        )
-    } else {
-        format!("{title}{whose}: look in {}. {window}", super::span(left))
-    }
+    let look = match left {
+        None => String::new(),
+        Some(left) if left.get() < 0.0 => {
+            format!("look now, due {} ago. ", super::span(left))
+        }
+        Some(left) => format!("look in {}. ", super::span(left)),
+    };
+    format!("{title}{whose}: {look}{window}")
 }
+
+/// On the clock of what is never ready.
+pub(crate) const NEVER: &str = "–";
 
 /// Instead of a window, of what is too cold ever to rise or too warm ever to be cold.
 pub(crate) const STALLS: &str = "never ready there";

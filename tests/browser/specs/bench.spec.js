@@ -169,6 +169,20 @@ test("what a list must not make one forget is said in short before it", async ({
   }
 });
 
+test("how warm the liquid should be is in sight with the instruction, on either side", async ({ app, page }) => {
+  for (const [width, height] of [
+    [390, 844],
+    [844, 390],
+  ]) {
+    await page.setViewportSize({ width, height });
+    await takeUp(app, "Mix the dough");
+    const liquid = app.bench.main.locator(".liquid");
+    await expect(liquid).toHaveText(/^Whole milk at \d+(\.5)?\s°C$/);
+    await expect(liquid, `${width} × ${height}`).toBeInViewport({ ratio: 1 });
+    await expect(app.bench.instruction).toBeInViewport({ ratio: 1 });
+  }
+});
+
 test("what comes next and when is said whatever is asked", async ({ app }) => {
   for (const [title, asks] of [
     ["Spread the cream", "work"],

@@ -77,6 +77,8 @@ test("a cream that is left in the kitchen is never in time, and that is said in 
   await clock.pass(SECOND);
   await bench.sheet.getByRole("button", { name: "In the kitchen" }).click();
   await clock.pass(SECOND);
+  await expect(bench.card(CREAM)).toHaveAttribute("aria-label", "Cream cools: never ready there");
+  await expect(bench.clockOf(CREAM)).toHaveText("–");
   await bench.card(CREAM).click();
   await expect(drawing(app)).toHaveAttribute("aria-label", /5\s°C in the middle: never\.$/);
   await expect(bench.sheet.locator(".digits").first()).toHaveText("never ready there");

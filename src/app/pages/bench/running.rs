@@ -26,6 +26,8 @@ struct Card {
     low: Moment,
     look: Moment,
     high: Moment,
+    /// Whether it is never ready where it is: then nothing counts down.
+    stalls: bool,
     /// What stands on the card, where room is short.
     window: String,
     /// The same with its likely moment, for whoever listens.
@@ -117,6 +119,7 @@ fn cards(shown: Shown) -> Vec<Card> {
                 low: running.window.low(),
                 look,
                 high: running.window.high(),
+                stalls: running.stalls,
                 window,
                 whole_window,
             });
@@ -132,6 +135,7 @@ fn cards(shown: Shown) -> Vec<Card> {
                 low: timer.due,
                 look: timer.due,
                 high: timer.due,
+                stalls: false,
                 window: words::at(timer.due),
                 whole_window: words::at(timer.due),
             });
@@ -160,8 +164,15 @@ fn RunningCard(
     });
     let left = move || card.read().look - app.now.get();
     let due = live::flag(move || left().get() <= 0.0);
-    let digits = live::text(move || words::clock_face(left()).0);
-    let unit = live::text(move || words::clock_face(left()).1);
+    let face = move || {
+        if card.read().stalls {
+            (words::NEVER.to_owned(), "")
+        } else {
+            words::clock_face(left())
+        }
+    };
+    let digits = live::text(move || face().0);
+    let unit = live::text(move || face().1);
     let name = live::text(move || {
         let card = card.read();
         match &card.whose {
@@ -174,7 +185,7 @@ fn RunningCard(
     let label = live::attr(move || {
         let card = card.read();
         let now = app.beat.get();
-        let left = card.look - now;
+        let left = (!card.stalls).then(|| card.look - now);
         let whose = card.whose.as_ref().map(|whose| whose.full.as_str());
         Some(words::running_label(
             &card.name,

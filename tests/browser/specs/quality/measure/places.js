@@ -135,6 +135,10 @@ async function* sheetsOverTheBench(app) {
   await expect(bench.sheet.locator("figure")).toBeVisible();
   yield "Bench, the sheet of a rise";
   await close(bench.sheet);
+  await bench.card(/^Cream cools/).click();
+  await expect(bench.sheet.locator("figure")).toBeVisible();
+  yield "Bench, the sheet of a cooling";
+  await close(bench.sheet);
   await bench.setTimer("Rack", 20);
   await bench.bar.getByRole("button", { name: "Timer" }).click();
   await expect(bench.sheet).toBeVisible();
