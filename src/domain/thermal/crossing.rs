@@ -28,6 +28,30 @@ pub(crate) fn crossing(low: f64, high: f64, tolerance: f64, function: &dyn Fn(f6
     latest.0
 }
 
+/// Where a function that never falls crosses zero between two places, or the nearer of them where it doesn't.
+pub(crate) fn crossing_within(low: f64, high: f64, function: &dyn Fn(f64) -> f64) -> f64 {
+    if function(low) >= 0.0 {
+        low
+    } else if function(high) <= 0.0 {
+        high
+    } else {
+        crossing(low, high, 1e-11, function)
+    }
+}
+
+/// Where a function that falls for good comes to zero, looked for in intervals that double from `first` on;
+/// `None` where it is still above by `most`.
+pub(crate) fn first_fall(first: f64, most: f64, function: &dyn Fn(f64) -> f64) -> Option<f64> {
+    let (mut low, mut high) = (0.0, first);
+    while function(high) > 0.0 {
+        if high >= most {
+            return None;
+        }
+        (low, high) = (high, (2.0 * high).min(most));
+    }
+    Some(crossing(low, high, 1e-9 * high, function))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -50,5 +74,23 @@ mod tests {
             let found = crossing(low, high, 1e-9, &function);
             assert!((found - root).abs() < 1e-7, "{found} for {root}");
         }
+    }
+
+    #[test]
+    fn it_stops_at_the_nearer_end_of_what_has_no_crossing() {
+        let within = |low, high| crossing_within(low, high, &|x| x - 3.0);
+        assert!((within(0.0, 10.0) - 3.0).abs() < 1e-9);
+        assert_eq!((within(4.0, 10.0), within(0.0, 2.0)), (4.0, 2.0));
+    }
+
+    #[test]
+    fn a_fall_is_found_however_far_it_is_and_not_beyond_the_end() {
+        let fall = |most| first_fall(1e-3, most, &|x| 1e-3 - (x / 30.0 - 20.0).exp());
+        let found = fall(1e4).expect("it falls");
+        assert!(
+            (found - 30.0 * (20.0 - 1000.0_f64.ln())).abs() < 1e-4,
+            "{found}"
+        );
+        assert_eq!(fall(100.0), None);
     }
 }

@@ -34,6 +34,7 @@ use super::constants::{
     MILK_FAT_MELTING_SPREAD, SALT_HEAT_OF_SOLUTION, SUCROSE_HEAT_OF_SOLUTION,
     SUCROSE_HEAT_OF_SOLUTION_SPREAD, UNMEASURED,
 };
+use super::crossing::crossing_within;
 use crate::estimate::{Basis, Estimate};
 use crate::food::{self, Food, FoodKind};
 use crate::units::{
@@ -234,23 +235,15 @@ pub fn mixed_temperature(parts: &[Part], sources: &Sources) -> Option<Celsius> {
     if capacity_j_per_k <= 0.0 {
         return None;
     }
-    let root = rising_root(|t_c| missing_heat_j(parts, sources, t_c));
-    Some(Celsius::clamped(root))
+    Some(temperature_where(&|t_c| {
+        missing_heat_j(parts, sources, t_c)
+    }))
 }
 
-/// Where a function that never falls crosses zero within the range of [`Celsius`], or the nearer end.
-pub(super) fn rising_root(function: impl Fn(f64) -> f64) -> f64 {
-    let (mut low, mut high) = (Celsius::MIN.get(), Celsius::MAX.get());
-    // 460 K halved 60 times is less than the spacing of f64 there.
-    for _ in 0..60 {
-        let middle = f64::midpoint(low, high);
-        if function(middle) < 0.0 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    f64::midpoint(low, high)
+/// Where a function of the temperature that never falls crosses zero.
+pub(super) fn temperature_where(function: &dyn Fn(f64) -> f64) -> Celsius {
+    let (coldest, hottest) = (Celsius::MIN.get(), Celsius::MAX.get());
+    Celsius::clamped(crossing_within(coldest, hottest, function))
 }
 
 /// The temperature all parts settle at, with how sure we are of it.

@@ -28,8 +28,9 @@ pub use advice::{Action, Advice};
 pub use chilling::{Chill, ColdPlace};
 pub use frozen::FrozenSplit;
 
+use super::crossing::crossing;
 use super::kneading::{KneadingMethod, after_kneading_of};
-use super::mixing::{Part, Sources, forecast, missing_heat_j, rising_root};
+use super::mixing::{Part, Sources, forecast, missing_heat_j, temperature_where};
 use crate::estimate::Estimate;
 use crate::food::Food;
 use crate::units::{Celsius, CelsiusDelta, Grams, Minutes, celsius_delta, grams};
@@ -136,7 +137,7 @@ impl LiquidQuestion {
     fn wanted(&self) -> Celsius {
         // Heat is missing when the liquid is too cold, so the surplus rises with its temperature.
         let surplus_j = |liquid_c: f64| -self.missing_j(Celsius::clamped(liquid_c));
-        Celsius::clamped(rising_root(surplus_j))
+        temperature_where(&surplus_j)
     }
 
     /// What is used in place of `wanted`, and why.
@@ -241,20 +242,12 @@ fn mildest(question: &LiquidQuestion, extreme: Celsius) -> Celsius {
         dough.map_or(0.0, |dough| (dough.likely() - question.target).get().abs())
     };
     let good_enough = miss(extreme) + NOTICEABLE.get();
-    let (mut mild_c, mut good_c) = (question.kitchen.get(), extreme.get());
     if miss(question.kitchen) <= good_enough {
         return question.kitchen;
     }
-    // Twenty halvings of at most a hundred degrees leave less than a thousandth.
-    for _ in 0..20 {
-        let middle_c = 0.5 * (mild_c + good_c);
-        if miss(Celsius::clamped(middle_c)) <= good_enough {
-            good_c = middle_c;
-        } else {
-            mild_c = middle_c;
-        }
-    }
-    Celsius::clamped(good_c)
+    let too_much_k = |liquid_c: f64| miss(Celsius::clamped(liquid_c)) - good_enough;
+    let (mild_c, good_c) = (question.kitchen.get(), extreme.get());
+    Celsius::clamped(crossing(mild_c, good_c, 1e-4, &too_much_k))
 }
 
 /// What the dough will come to with the liquid at a temperature, or `None` for an empty bowl.
