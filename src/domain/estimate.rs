@@ -8,8 +8,7 @@
 //! hold them against brute force, thousands of draws of all inputs at once: 7 to
 //! 13 % of them lie below the low end and as many above the high end, over a dozen
 //! kitchens each of proofs, cooling and days with a thermometer. The worst found
-//! are a dough kneaded far from its kitchen's temperature (6 to 14 %) and a bake
-//! whose middle is read early (5 to 15 %). After a look at a dough that is far from
+//! is a dough kneaded far from its kitchen's temperature (6 to 14 %). After a look at a dough that is far from
 //! its kitchen's temperature, as out of the fridge, up to 20 % lie above the high end,
 //! and up to 18 % elsewhere.
 //!
@@ -29,7 +28,8 @@
 //! | `EXPONENT_SPREAD` | how much the dose of yeast matters | judgement |
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |
-//! | `OVEN_SPREAD` | how long an oven takes to be hot | judgement |
+//! | `HEATING_UP_SPREAD` | how long an oven takes to be hot | judgement |
+//! | `FORM_SPREAD` | how long another form or tin bakes | judgement |
 //! | `UNCHECKED_OVEN`, `CHECKED_OVEN` | how far an oven is from its dial | judgement |
 //! | `CROWDED` | how long a full oven may take | judgement |
 //! | `UNMEASURED` | ingredients that nobody measured | judgement |
@@ -44,7 +44,7 @@
 //! | value | of | rests on |
 //! |---|---|---|
 //! | `DOUGH` | yeast's pace against temperature | judgement |
-//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece` | the shapes of bodies | judgement |
+//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece`, `rising` | the shapes of bodies | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
 //! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |
@@ -175,6 +175,27 @@ impl<T: Copy> Estimate<T> {
 }
 
 impl<T: Quantity> Estimate<T> {
+    /// The same window so many times as long, with what that leaves open at either end.
+    ///
+    /// The distances of the logarithms from the likely value are added in quadrature, as in a
+    /// [`Proof`](crate::yeast::proof::Proof)'s window: what the window held before is independent of it.
+    #[must_use]
+    pub fn longer(&self, by: f64, sooner_ln: f64, later_ln: f64) -> Self {
+        let likely = self.likely.get();
+        // Where nothing changes nothing may be rounded either, and nought has no logarithm.
+        if (by, sooner_ln, later_ln) == (1.0, 0.0, 0.0) || likely <= 0.0 {
+            return *self;
+        }
+        // A window that begins at nought has none, either; a thousandth is as good.
+        let end = |end: T, open_ln: f64| (end.get() / likely).max(1e-3).ln().hypot(open_ln);
+        Self::new(
+            T::clamped(likely * by * (-end(self.low, sooner_ln)).exp()),
+            T::clamped(likely * by),
+            T::clamped(likely * by * end(self.high, later_ln).exp()),
+            self.basis,
+        )
+    }
+
     /// The same window on another footing.
     pub fn on(self, basis: Basis) -> Self {
         Self { basis, ..self }

@@ -42,6 +42,10 @@ choice! { domain::formula::Held as "place for a dough" {
     Bowl = "bowl", Tray = "tray", Tin = "tin",
 } }
 
+choice! { domain::thermal::oven::BakeForm as "form of what bakes" {
+    Round = "round", Long = "long", Ring = "ring", Tin = "tin", Touching = "touching",
+} }
+
 choice! { domain::formula::Scope as "scope of a checklist" {
     Batch = "batch", EachPiece = "each-piece",
 } }

@@ -3,8 +3,8 @@
 use checks::assert_close;
 use domain::food::choi_okos::Component;
 use domain::thermal::newton::largest_time_constants;
-use domain::thermal::reach::{Extent, Solid};
-use domain::thermal::transient::Shape;
+use domain::thermal::reach::Solid;
+use domain::thermal::transient::{Axis, Shape};
 use domain::thermal::vessel::{Body, Form, Material, Surroundings, Vessel};
 use domain::thermal::{film, water};
 use domain::units::{
@@ -15,7 +15,7 @@ use proptest::prelude::*;
 
 fn ball(radius: Millimetres, film: WattsPerSquareMetreKelvin) -> Solid {
     Solid {
-        extents: vec![Extent {
+        axes: vec![Axis {
             shape: Shape::Sphere,
             length: radius,
         }],
@@ -78,7 +78,7 @@ fn a_weak_film_makes_a_body_of_one_temperature() {
         (Shape::Sphere, 30.0),
     ] {
         let solid = Solid {
-            extents: vec![Extent {
+            axes: vec![Axis {
                 shape,
                 length: millimetres(radius_mm),
             }],

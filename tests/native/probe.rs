@@ -1,9 +1,7 @@
 //! What a reading in the middle does to the rest, against Newton's law of cooling and the series solution.
 //!
 //! Sources: Newton's law and the one-term series in Incropera & DeWitt,
-//! *Fundamentals of Heat and Mass Transfer*, ch. 5; the centre of a ball whose
-//! surface is held at one temperature in Carslaw & Jaeger, *Conduction of Heat in
-//! Solids*, §9.3 (section numbers from memory); the weighted mean of two
+//! *Fundamentals of Heat and Mass Transfer*, ch. 5 (from memory); the weighted mean of two
 //! measurements in the *Guide to the Expression of Uncertainty in Measurement*
 //! (JCGM 100), from memory.
 
@@ -11,7 +9,7 @@ use crate::cooling::newton_body;
 use checks::assert_close;
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, HORIZON};
-use domain::thermal::oven::core_course;
+use domain::thermal::oven::{BakeForm, Baking, Fan, Heat, oven_course};
 use domain::thermal::probe::{OFF, window_after};
 use domain::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, Moment, celsius, grams, metres, millimetres, minutes};
@@ -137,37 +135,51 @@ fn a_change_after_the_reading_counts() {
     assert_close("end in min", after(window.likely()), expected, 0.01);
 }
 
-/// θ = 2 Σ (−1)ⁿ⁺¹ exp(−n² π² Fo), scaled so that the middle has 92 °C after 40 min.
+fn bun() -> Baking {
+    Baking {
+        piece: grams(130.0),
+        form: BakeForm::Round,
+        dough: celsius(25.0),
+        core: celsius(90.0),
+        altitude: metres(0.0),
+    }
+}
+
+fn still_oven() -> Heat {
+    Heat {
+        air: celsius(190.0),
+        fan: Fan::Off,
+    }
+}
+
+/// What bakes goes its own course at another pace, boiling and all. Where nothing was believed, a
+/// reading from a bun that takes 24 min instead of 18 finds the 24, before its surface boils and after.
 #[test]
-fn the_middle_of_a_loaf_warms_as_the_ball_of_the_handbook() {
-    let (dough, wanted, likely) = (24.0, 92.0, 40.0);
-    let course = core_course(
-        grams(900.0),
-        START,
-        minutes(likely),
-        celsius(dough),
-        celsius(wanted),
-        metres(0.0),
-    );
-    let theta = |fo: f64| {
-        let term = |n: i32| {
-            let n = f64::from(n);
-            let sign = if n % 2.0 == 0.0 { -1.0 } else { 1.0 };
-            2.0 * sign * f64::exp(-n * n * std::f64::consts::PI.powi(2) * fo)
-        };
-        (1..40).map(term).sum::<f64>()
-    };
-    // Fo at which θ is (100 − 92) / (100 − 24), by the first term, which is all that is left there.
-    let fo_done = f64::ln(2.0 * 76.0 / 8.0) / std::f64::consts::PI.powi(2);
-    for after in [10.0, 20.0, 30.0, 38.0, 40.0] {
-        let expected = 100.0 - 76.0 * theta(fo_done * after / likely);
-        // 0.3 K: standard boiling is 99.97 °C, and the surface is held by a film of Bi about a thousand.
-        assert_close(
-            "middle in °C",
-            course.core_at(at(after)).get(),
-            expected,
-            0.3,
-        );
+fn a_reading_alone_finds_the_true_time_of_what_bakes() {
+    for form in BakeForm::ALL {
+        let bread = Baking { form, ..bun() };
+        let course = |likely| oven_course(&bread, still_oven(), START, minutes(likely));
+        let (forecast, true_course) = (course(18.0), course(24.0));
+        let anything = Estimate::new(at(1e-3), at(18.0), at(1.8e4), Basis::Model);
+        for read_at in [6.0, 12.0, 20.0] {
+            let core = true_course.core_at(at(read_at));
+            let window = window_after(&forecast, &anything, None, celsius(90.0), at(read_at), core);
+            assert_close("end in min", after(window.likely()), 24.0, 0.1);
+        }
+    }
+}
+
+/// With no doubt about the pace, what has the middle of a later minute has so much less to go.
+#[test]
+fn with_no_doubt_about_the_pace_a_warmer_bun_is_only_further_on_its_way() {
+    let course = oven_course(&bun(), still_oven(), START, minutes(18.0));
+    let target = celsius(90.0);
+    let sure = believed(&course, target, 1.0, 1.0);
+    for (read_at, as_of) in [(6.0, 8.0), (12.0, 10.0), (10.0, 17.0)] {
+        let core = course.core_at(at(as_of));
+        let window = window_after(&course, &sure, None, target, at(read_at), core);
+        let expected = read_at + 18.0 - as_of;
+        assert_close("end in min", after(window.likely()), expected, 1e-3);
     }
 }
 
@@ -185,29 +197,23 @@ fn a_middle_that_is_there_already_was_there_at_the_latest_when_it_was_read() {
 proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
-    /// Nothing in the oven is colder than it went in, nor hotter than boiling, and it only ever warms.
+    /// A later reading of the same temperature never lets it be done sooner, nor a hotter one later.
     #[test]
-    fn the_middle_of_a_piece_goes_from_its_dough_towards_boiling(
-        piece in 30.0..2_000.0_f64,
-        likely in 5.0..90.0_f64,
-        dough in 4.0..35.0_f64,
-        wanted in 70.0..97.0_f64,
-        share in 0.05..3.0_f64,
-        later in 0.0..30.0_f64,
+    fn a_bun_that_is_read_hotter_is_never_done_later(
+        read_at in 3.0..30.0_f64,
+        core in 35.0..88.0_f64,
+        hotter in 0.1..20.0_f64,
+        form in prop::sample::select(&BakeForm::ALL[..]),
     ) {
-        // In the first moments the series is cut short.
-        let after = share * likely;
-        let course = core_course(
-            grams(piece),
-            START,
-            minutes(likely),
-            celsius(dough),
-            celsius(wanted),
-            metres(0.0),
-        );
-        let (now, then) = (course.core_at(at(after)).get(), course.core_at(at(after + later)).get());
-        prop_assert!(now >= dough - 0.02 && now <= 100.0, "{now}");
-        prop_assert!(then >= now - 0.02, "{now} and then {then}");
+        let course = oven_course(&Baking { form, ..bun() }, still_oven(), START, minutes(18.0));
+        let target = celsius(90.0);
+        let before = believed(&course, target, 0.85, 1.25);
+        let end = |core: f64| {
+            window_after(&course, &before, None, target, at(read_at), Celsius::clamped(core))
+        };
+        let (one, other) = (end(core), end(core + hotter));
+        prop_assert!((other.likely() - one.likely()).get() < 1e-3, "{one:?} {other:?}");
+        prop_assert!(one.low() >= at(read_at) && one.high() < at(read_at + 200.0), "{one:?}");
     }
 
     #[test]

@@ -9,7 +9,7 @@ use domain::kitchen::Kitchen;
 use domain::schedule::running;
 use domain::thermal::cooling::cooling_window;
 use domain::thermal::oven::{
-    Baking, Dial, DialSetting, Fan, Heat, dial_setting, window_in, with_fan,
+    BakeForm, Baking, Dial, DialSetting, Fan, Heat, dial_setting, window_in, with_fan,
 };
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Moment, celsius, grams, metres, minutes};
@@ -234,6 +234,7 @@ fn in_the_trade_s_oven_a_small_filled_bun_is_done_two_minutes_before_it_has_its_
     assert_eq!((*piece, *oven), (grams(130.0), celsius(190.0)));
     let baking = Baking {
         piece: *piece,
+        form: BakeForm::Round,
         dough: formula.reference,
         core: *core,
         altitude: metres(0.0),
@@ -256,7 +257,15 @@ fn in_the_trade_s_oven_a_small_filled_bun_is_done_two_minutes_before_it_has_its_
     let ratio = baking.time_ratio(own, heat(celsius(180.0), Fan::Off));
     let range = range.map(|time| time * ratio);
     let unchecked = Kitchen::UNMEASURED.oven_spread();
-    let window = window_in(&range, &baking, celsius(180.0), Fan::On, unchecked, 1.0);
+    let window = window_in(
+        &range,
+        &baking,
+        BakeForm::Round,
+        celsius(180.0),
+        Fan::On,
+        unchecked,
+        1.0,
+    );
     assert!(window.high() > minutes(22.5), "{window:?}");
     assert!(window.low() < minutes(17.0), "{window:?}");
 }

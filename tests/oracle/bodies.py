@@ -93,6 +93,7 @@ class Body:
         length = (told["length_mm"] or 0) / 1000
         axes, volume = {
             "sphere": ([("sphere", radius)], 4 / 3 * pi * radius**3),
+            "stick": ([("cylinder", radius)], float("nan")),
             "layer": ([("slab", length)], float("nan")),
             "dish": ([("cylinder", radius), ("slab", length)], pi * radius**2 * length),
             "roll": ([("cylinder", radius), ("slab", length / 2)], pi * radius**2 * length),

@@ -77,6 +77,7 @@ impl VesselQuestion {
 pub(crate) fn described(body: &Body) -> Value {
     let (form, radius, length) = match body.form {
         Form::Sphere { radius } => ("sphere", Some(radius), None),
+        Form::Stick { radius } => ("stick", Some(radius), None),
         Form::Layer { depth } => ("layer", None, Some(depth)),
         Form::Dish { radius, depth } => ("dish", Some(radius), Some(depth)),
         Form::Roll { radius, length } => ("roll", Some(radius), Some(length)),

@@ -38,7 +38,7 @@ enum Question {
     FrozenDough(kitchen::FrozenDough),
     Flour(kitchen::Flour),
     BakeRatio(ovens::BakeRatio),
-    FormRatio(ovens::FormRatio),
+    OvenCourse(ovens::OvenCourse),
     Mixture(ovens::Mixture),
     Timed(Timed),
 }
@@ -85,7 +85,7 @@ fn answer(question: &Question) -> Value {
         Question::FrozenDough(inputs) => inputs.answer(),
         Question::Flour(inputs) => inputs.answer(),
         Question::BakeRatio(inputs) => inputs.answer(),
-        Question::FormRatio(inputs) => inputs.answer(),
+        Question::OvenCourse(inputs) => inputs.answer(),
         Question::Mixture(inputs) => inputs.answer(),
         Question::Timed(inputs) => inputs.answer(),
     }

@@ -1,20 +1,46 @@
 //! Questions about the oven and about what mixtures are like.
 
+use domain::estimate::{Basis, Estimate};
 use domain::food::{Composition, food};
 use domain::thermal::oven::altitude::boiling_point;
-use domain::thermal::oven::{Baked, Baking, Fan, Heat, form_ratio};
+use domain::thermal::oven::{BakeForm, Baking, Fan, Heat, oven_course};
+use domain::thermal::probe::window_after;
 use domain::thermal::vessel::Material;
-use domain::units::{Celsius, Grams, Metres, Millimetres, metres};
+use domain::units::{Celsius, Grams, Metres, Minutes};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
+use crate::heat::{START, minutes_after, minutes_of};
+
 #[derive(Deserialize)]
-struct OvenQuestion {
+struct BakingQuestion {
+    piece_g: f64,
+    form: String,
+    dough_c: f64,
+    core_c: f64,
+    altitude_m: f64,
     fan: String,
     air_c: f64,
 }
 
-impl OvenQuestion {
+impl BakingQuestion {
+    fn baking(&self) -> Baking {
+        let form = match self.form.as_str() {
+            "long" => BakeForm::Long,
+            "ring" => BakeForm::Ring,
+            "tin" => BakeForm::Tin,
+            "touching" => BakeForm::Touching,
+            _ => BakeForm::Round,
+        };
+        Baking {
+            piece: Grams::clamped(self.piece_g),
+            form,
+            dough: Celsius::clamped(self.dough_c),
+            core: Celsius::clamped(self.core_c),
+            altitude: Metres::clamped(self.altitude_m),
+        }
+    }
+
     fn heat(&self) -> Heat {
         Heat {
             air: Celsius::clamped(self.air_c),
@@ -23,80 +49,57 @@ impl OvenQuestion {
     }
 }
 
+/// How much longer one takes than another.
 #[derive(Deserialize)]
 pub(crate) struct BakeRatio {
-    piece_g: f64,
-    dough_c: f64,
-    core_c: f64,
-    altitude_m: f64,
-    from: OvenQuestion,
-    to: OvenQuestion,
+    from: BakingQuestion,
+    to: BakingQuestion,
 }
 
 impl BakeRatio {
     pub(crate) fn answer(&self) -> Value {
-        let baking = Baking {
-            piece: Grams::clamped(self.piece_g),
-            dough: Celsius::clamped(self.dough_c),
-            core: Celsius::clamped(self.core_c),
-            altitude: Metres::clamped(self.altitude_m),
-        };
+        let (from, to) = (self.from.baking(), self.to.baking());
+        let boils = |baking: Baking| boiling_point(baking.altitude).get();
         json!({
-            "ratio": baking.time_ratio(self.from.heat(), self.to.heat()),
-            "boiling_c": boiling_point(baking.altitude).get(),
+            "ratio": to.longer_than(self.to.heat(), &from, self.from.heat()),
+            "from_boiling_c": boils(from),
+            "to_boiling_c": boils(to),
         })
     }
 }
 
+/// The middle of what bakes, and its window once it was read.
 #[derive(Deserialize)]
-struct FormQuestion {
-    form: String,
-    mass_g: f64,
-    width_mm: f64,
-    length_mm: f64,
+pub(crate) struct OvenCourse {
+    baking: BakingQuestion,
+    likely_min: f64,
+    at_min: Vec<f64>,
+    /// What was believed: the window's ends.
+    low_min: f64,
+    high_min: f64,
+    read_at_min: f64,
+    read_c: f64,
 }
 
-impl FormQuestion {
-    fn baked(&self) -> Baked {
-        let mass = Grams::clamped(self.mass_g);
-        let (width, length) = (
-            Millimetres::clamped(self.width_mm),
-            Millimetres::clamped(self.length_mm),
-        );
-        match self.form.as_str() {
-            "roll" => Baked::Roll { mass, length },
-            "filled" => Baked::Filled {
-                mass,
-                width,
-                length,
-            },
-            _ => Baked::Ball { mass },
-        }
-    }
-}
-
-#[derive(Deserialize)]
-pub(crate) struct FormRatio {
-    from: FormQuestion,
-    to: FormQuestion,
-    dough_c: f64,
-    core_c: f64,
-}
-
-impl FormRatio {
+impl OvenCourse {
     pub(crate) fn answer(&self) -> Value {
-        let ratio = form_ratio(
-            self.from.baked(),
-            self.to.baked(),
-            Celsius::clamped(self.dough_c),
-            Celsius::clamped(self.core_c),
-            metres(0.0),
+        let baking = self.baking.baking();
+        let likely = Minutes::clamped(self.likely_min);
+        let course = oven_course(&baking, self.baking.heat(), START, likely);
+        let core = |&at: &f64| course.core_at(minutes_after(at)).get();
+        let before = Estimate::new(
+            minutes_after(self.low_min),
+            minutes_after(self.likely_min),
+            minutes_after(self.high_min),
+            Basis::Formula,
         );
+        let read_at = minutes_after(self.read_at_min);
+        let read = Celsius::clamped(self.read_c);
+        let window = window_after(&course, &before, None, baking.core, read_at, read);
         json!({
-            "low": ratio.map(|ratio| ratio.low()),
-            "likely": ratio.map(|ratio| ratio.likely()),
-            "high": ratio.map(|ratio| ratio.high()),
-            "boiling_c": boiling_point(metres(0.0)).get(),
+            "core_c": self.at_min.iter().map(core).collect::<Vec<_>>(),
+            "window_min": minutes_of(&window),
+            "boiling_c": boiling_point(baking.altitude).get(),
         })
     }
 }

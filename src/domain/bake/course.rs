@@ -10,15 +10,16 @@ use crate::formula::{Formula, Length, Step, StepId};
 use crate::kitchen::Place;
 use crate::sorted::Map;
 use crate::thermal::cooling::{FilmSpread, HORIZON};
-use crate::thermal::oven::{self, Baking};
+use crate::thermal::oven::{self, Baking, Fan, Heat};
 use crate::thermal::vessel::{Cooling, Course, Material, Surroundings, Vessel};
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
 use crate::yeast::proof::Proof;
+use crate::yeast::thin_air;
 
 /// The middle of a piece as it leaves the oven, at sea level: a little below boiling.
 const OUT_OF_THE_OVEN: Celsius = celsius(95.0);
 /// How much earlier or later an oven is hot than its owner says. ASSUMPTION: judgement.
-const OVEN_SPREAD: Share = crate::units::share(0.2);
+const HEATING_UP_SPREAD: Share = crate::units::share(0.2);
 
 /// How a step goes on.
 pub(super) enum Going<'a> {
@@ -27,11 +28,11 @@ pub(super) enum Going<'a> {
     /// Until the yeast has done its work.
     Rises(Proof),
     /// Until something is cold.
-    Cools(Heat<'a>),
+    Cools(HotBody<'a>),
 }
 
-/// Something that cools.
-pub(super) struct Heat<'a> {
+/// Something hot, and what cools it.
+pub(super) struct HotBody<'a> {
     body: Cow<'a, FilmSpread>,
     from: Celsius,
     /// How cold its middle must be.
@@ -40,7 +41,7 @@ pub(super) struct Heat<'a> {
     pub(super) around: Surroundings,
 }
 
-impl Heat<'_> {
+impl HotBody<'_> {
     /// When its middle comes to a temperature.
     pub(super) fn window(&self, start: Moment, to: Celsius) -> Estimate<Moment> {
         self.body.window(self.from, to, &self.around, start)
@@ -69,23 +70,24 @@ impl State {
         match &step.length {
             Length::Hands(range) | Length::Wait(range) => Going::Clock(*range, Reason::Formula),
             Length::Ferment {
-                reference_minutes: range,
+                reference_minutes,
                 held,
                 from_fridge,
                 ..
             } => {
-                let ferment = Ferment::new(range, *held, *from_fridge);
+                let range = thin_air::sooner(reference_minutes, self.kitchen.altitude);
+                let ferment = Ferment::new(&range, *held, *from_fridge);
                 Going::Rises(self.proof(step, ferment, start, warming_since))
             }
             Length::Chill {
                 from, to, cooling, ..
-            } => Going::Cools(Heat {
+            } => Going::Cools(HotBody {
                 body: self.body_of(step),
                 from: *from,
                 to: *to,
                 around: self.around_filling(step, *cooling),
             }),
-            Length::Cool { to } => Going::Cools(Heat {
+            Length::Cool { to } => Going::Cools(HotBody {
                 body: self.body_of(step),
                 from: OUT_OF_THE_OVEN,
                 to: *to,
@@ -96,6 +98,7 @@ impl State {
                 range,
                 core,
                 piece,
+                form,
                 load,
             } => {
                 let (formula, kitchen) = (&self.formula, &self.kitchen);
@@ -103,12 +106,13 @@ impl State {
                 let fuller = load.map_or(1.0, |load| formula.oven_load() / load);
                 let (fan, off) = (kitchen.oven.fan(), kitchen.oven_spread());
                 let baking = self.baking(*core);
-                let length = oven::window_in(&window, &baking, *oven, fan, off, fuller);
+                let written = form.unwrap_or(baking.form);
+                let length = oven::window_in(&window, &baking, written, *oven, fan, off, fuller);
                 Going::Clock(length, Reason::Oven)
             }
             Length::OvenHeats { .. } => {
                 let likely = self.kitchen.oven_heats_in;
-                let off = likely * OVEN_SPREAD.get();
+                let off = likely * HEATING_UP_SPREAD.get();
                 let length = Estimate::new(likely - off, likely, likely + off, Basis::Formula);
                 Going::Clock(length, Reason::Oven)
             }
@@ -123,20 +127,31 @@ impl State {
         }
     }
 
-    /// What bakes until its middle has a temperature, or as near to it as it gets at this height.
+    /// What bakes until its middle has a temperature.
     fn baking(&self, core: Celsius) -> Baking {
         Baking {
             piece: self.formula.oven_piece(),
+            form: self.formula.pieces.form,
             dough: self.formula.reference,
-            core: self.core_wanted(core),
+            core,
             altitude: self.kitchen.altitude,
         }
     }
 
-    /// How the middle of a piece warms in the oven.
-    pub(super) fn baking_course(&self, likely: Minutes, wanted: Celsius, start: Moment) -> Course {
-        let (piece, dough) = (self.formula.oven_piece(), self.formula.reference);
-        oven::core_course(piece, start, likely, dough, wanted, self.kitchen.altitude)
+    /// How the middle of a piece warms in an oven that without its fan would have a temperature.
+    pub(super) fn baking_course(
+        &self,
+        oven: Celsius,
+        core: Celsius,
+        start: Moment,
+        likely: Minutes,
+    ) -> Course {
+        let fan = self.kitchen.oven.fan();
+        let air = match fan {
+            Fan::Off => oven,
+            Fan::On => oven::with_fan(oven),
+        };
+        oven::oven_course(&self.baking(core), Heat { air, fan }, start, likely)
     }
 
     /// The temperature to look for in the middle of what bakes, in a kitchen at this height.
@@ -198,7 +213,7 @@ fn body(formula: &Formula, step: &Step) -> FilmSpread {
             let (filling, mass) = filling(formula, step);
             Vessel::dish_of(filling, mass, depth, cooling)
         }
-        _ => Vessel::baked_piece(formula.oven_piece()),
+        _ => formula.pieces.form.cooling(formula.oven_piece()),
     };
     FilmSpread::of(vessel)
 }

@@ -33,7 +33,7 @@ impl State {
     #[must_use]
     pub fn drawn(&self, step: StepId, now: Moment) -> Option<Drawn> {
         let step = self.formula.step(step)?;
-        let ferment = Ferment::of(step)?;
+        let ferment = Ferment::of(step, self.kitchen.altitude)?;
         let progress = self.progress(step.id);
         if progress.ended.is_some() {
             return None;

@@ -114,7 +114,8 @@ impl State {
 
     /// A rise that has begun, and when.
     fn ferment_of(&self, step: &Step) -> Option<(Ferment, Moment)> {
-        Some((Ferment::of(step)?, self.progress(step.id).open_since?))
+        let ferment = Ferment::of(step, self.kitchen.altitude)?;
+        Some((ferment, self.progress(step.id).open_since?))
     }
 
     /// What rises that were left out would still have had.

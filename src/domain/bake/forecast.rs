@@ -14,6 +14,7 @@ use crate::kitchen::Place;
 use crate::thermal::cooling;
 use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
+use crate::yeast::thin_air;
 
 /// What a window mostly rests on, so that a change can be explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -127,7 +128,7 @@ impl State {
         match self.going(step, start, None) {
             Going::Clock(length, _) => length.likely(),
             Going::Rises(proof) => proof.moment_when(proof.range.likely()) - start,
-            Going::Cools(heat) => heat.likely_end(start) - start,
+            Going::Cools(hot) => hot.likely_end(start) - start,
         }
     }
 
@@ -143,19 +144,19 @@ impl State {
     pub(super) fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
         match going {
             Going::Rises(proof) => proof.window(),
-            Going::Cools(heat) => {
-                let window = heat.window(start, heat.to);
-                let course = || heat.likely_course(start);
-                let passing = |core| Some(heat.window(start, core));
-                self.after_reading(step.id, start, window, heat.to, &course, &passing)
+            Going::Cools(hot) => {
+                let window = hot.window(start, hot.to);
+                let course = || hot.likely_course(start);
+                let passing = |core| Some(hot.window(start, core));
+                self.after_reading(step.id, start, window, hot.to, &course, &passing)
             }
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
-                let Length::Bake { core, .. } = step.length else {
+                let Length::Bake { oven, core, .. } = step.length else {
                     return window;
                 };
                 let wanted = self.core_wanted(core);
-                let course = || self.baking_course(length.likely(), wanted, start);
+                let course = || self.baking_course(oven, core, start, length.likely());
                 self.after_reading(step.id, start, window, wanted, &course, &|_| None)
             }
         }
@@ -171,13 +172,10 @@ impl State {
         now: Moment,
     ) -> Forecast {
         let mut forecast = match going {
-            Going::Rises(proof) => {
-                let place = self.place_of(step.id).unwrap_or(Place::Kitchen);
-                rises(step, proof, place, start, window, progress, now)
-            }
+            Going::Rises(proof) => self.rises(step, proof, start, window, progress, now),
             Going::Clock(_, reason) => plain(step, start, window, now, *reason),
-            Going::Cools(heat) => {
-                let surroundings = heat.around.at(now);
+            Going::Cools(hot) => {
+                let surroundings = hot.around.at(now);
                 let cooling = Reason::Cooling { surroundings };
                 Forecast {
                     stalls: window.likely() >= start + cooling::HORIZON,
@@ -190,42 +188,44 @@ impl State {
         }
         forecast
     }
-}
 
-/// A step in which yeast works.
-fn rises(
-    step: &Step,
-    proof: &Proof,
-    place: Place,
-    start: Moment,
-    window: Estimate<Moment>,
-    progress: &Progress,
-    now: Moment,
-) -> Forecast {
-    let folds: &[Minutes] = match &step.length {
-        Length::Ferment { folds, .. } => folds,
-        _ => &[],
-    };
-    // A dough that has risen enough isn't folded any more.
-    let risen = window.likely() <= now;
-    let folds = folds.iter().skip(progress.folds.len()).filter(|_| !risen);
-    let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold)).collect();
-    if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
-        *next = later.max(*next);
-    }
-    Forecast {
-        step: step.id,
-        start,
-        window,
-        look: window.likely(),
-        progress: proof.progress(now),
-        folds,
-        reason: Reason::Yeast {
-            dough: proof.dough_at(now),
-            air: proof.surroundings.at(now),
-            place,
-        },
-        stalls: proof.stalls(),
+    /// A step in which yeast works.
+    fn rises(
+        &self,
+        step: &Step,
+        proof: &Proof,
+        start: Moment,
+        window: Estimate<Moment>,
+        progress: &Progress,
+        now: Moment,
+    ) -> Forecast {
+        let folds: &[Minutes] = match &step.length {
+            Length::Ferment { folds, .. } => folds,
+            _ => &[],
+        };
+        // A dough that has risen enough isn't folded any more.
+        let risen = window.likely() <= now;
+        let folds = folds.iter().skip(progress.folds.len()).filter(|_| !risen);
+        // In thin air a fold keeps its place within the rise.
+        let times = thin_air::times(self.kitchen.altitude);
+        let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold * times)).collect();
+        if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
+            *next = later.max(*next);
+        }
+        Forecast {
+            step: step.id,
+            start,
+            window,
+            look: window.likely(),
+            progress: proof.progress(now),
+            folds,
+            reason: Reason::Yeast {
+                dough: proof.dough_at(now),
+                air: proof.surroundings.at(now),
+                place: self.place_of(step.id).unwrap_or(Place::Kitchen),
+            },
+            stalls: proof.stalls(),
+        }
     }
 }
 

@@ -6,8 +6,9 @@ use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::Vessel;
-use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, Share, celsius_delta, minutes};
+use crate::units::{Celsius, CelsiusDelta, Metres, Minutes, Moment, Share, celsius_delta, minutes};
 use crate::yeast::proof::{Found, Proof};
+use crate::yeast::thin_air;
 
 /// How far a dough may lie from its target when nobody measured it.
 ///
@@ -36,15 +37,18 @@ enum OnTheWay {
 }
 
 impl Ferment {
-    /// What a step asks of it; none where nothing rises.
-    pub(super) fn of(step: &Step) -> Option<Self> {
+    /// What a step asks of it at a height; none where nothing rises.
+    pub(super) fn of(step: &Step, altitude: Metres) -> Option<Self> {
         match &step.length {
             Length::Ferment {
                 reference_minutes,
                 held,
                 from_fridge,
                 ..
-            } => Some(Self::new(reference_minutes, *held, *from_fridge)),
+            } => {
+                let range = thin_air::sooner(reference_minutes, altitude);
+                Some(Self::new(&range, *held, *from_fridge))
+            }
             _ => None,
         }
     }
@@ -233,7 +237,10 @@ impl State {
         };
         match held {
             Held::Bowl => Vessel::bowl_of(dough, mass),
-            Held::Tray => Vessel::bowl_of(dough, self.formula.oven_piece()),
+            Held::Tray => {
+                let form = self.formula.pieces.form;
+                form.rising(self.formula.oven_piece(), dough)
+            }
             Held::Tin => Vessel::tin_of(dough, self.formula.pieces.mass),
         }
     }

@@ -26,6 +26,7 @@ use std::sync::Arc;
 
 use crate::food::Food;
 use crate::kitchen::Scales;
+use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams};
 
 /// The name of a formula that never changes: "plum-almond-buns".
@@ -47,6 +48,8 @@ pub struct Pieces {
     pub noun: String,
     /// What several are called: "buns".
     pub plural: String,
+    /// In what form each bakes.
+    pub form: BakeForm,
 }
 
 /// What part of the bake a component is.
@@ -228,6 +231,14 @@ impl Draft {
             .map(Component::mass)
             .sum();
         self.pieces.mass + fillings * (1.0 / f64::from(self.pieces.count))
+    }
+
+    /// The form of its pieces, where it isn't the one that it was written for.
+    #[must_use]
+    pub fn other_form(&self) -> Option<BakeForm> {
+        let own = self.pieces.form;
+        let is_other = |step: &Step| matches!(step.length, Length::Bake { form: Some(written), .. } if written != own);
+        self.steps.iter().any(is_other).then_some(own)
     }
 
     /// What all pieces weigh as they go into the oven.

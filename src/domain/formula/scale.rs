@@ -4,8 +4,9 @@
 use std::fmt;
 use std::sync::Arc;
 
-use super::{Checklist, Draft, Formula, Length};
+use super::{Checklist, Draft, Formula, Held, Length};
 use crate::decimal::fixed;
+use crate::thermal::oven::BakeForm;
 use crate::units::{Grams, grams};
 
 /// What the baker wants to end up with.
@@ -73,6 +74,38 @@ pub const MOST_DOUGH: Grams = grams(12_000.0);
 pub const LEAST_DOUGH: Grams = grams(100.0);
 
 impl Formula {
+    /// The same formula with its pieces in another form: they rise, bake and cool in it.
+    ///
+    /// Left out: what the steps say, and how many pieces a tray holds.
+    #[must_use]
+    pub fn in_form(&self, form: BakeForm) -> Self {
+        let own = self.pieces.form;
+        if form == own {
+            return self.clone();
+        }
+        let mut draft: Draft = self.clone().into_draft();
+        draft.pieces.form = form;
+        for step in &mut draft.steps {
+            match &mut step.length {
+                // The time in the oven stays the one that was written for this formula.
+                Length::Bake { form: written, .. } => *written = written.or(Some(own)),
+                Length::Ferment {
+                    held: held @ (Held::Tray | Held::Tin),
+                    ..
+                } => {
+                    *held = if form == BakeForm::Tin {
+                        Held::Tin
+                    } else {
+                        Held::Tray
+                    };
+                }
+                _ => {}
+            }
+        }
+        // Forms don't touch how the parts hang together, so what fitted still fits.
+        Self(Arc::new(draft))
+    }
+
     /// The same formula for other pieces, exactly: nothing is rounded here.
     ///
     /// The hands' time of work on every piece grows with the number of pieces.

@@ -2,6 +2,7 @@
 
 use super::ComponentId;
 use crate::estimate::Estimate;
+use crate::thermal::oven::BakeForm;
 use crate::thermal::vessel::Cooling;
 use crate::units::{Celsius, Grams, Millimetres, Minutes};
 
@@ -138,6 +139,8 @@ pub enum Length {
         core: Celsius,
         /// The mass of a piece as it goes into the oven that `range` was written for, filling included.
         piece: Grams,
+        /// The form that `range` was written for; that of the pieces, until another is chosen.
+        form: Option<BakeForm>,
         /// All that is in the oven at once for which `range` was written; what the formula makes, until it is scaled.
         load: Option<Grams>,
     },

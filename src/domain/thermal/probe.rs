@@ -7,7 +7,8 @@
 //!   of the forecast, every gap to the surroundings multiplied by
 //!   `(T − T∞) / (T_forecast − T∞)`. Conduction is linear, so this is again a
 //!   solution of it; for a body of one mode it is Newton's
-//!   `T∞ + (T − T∞) exp(−(t' − t) / τ)`.
+//!   `T∞ + (T − T∞) exp(−(t' − t) / τ)`. What bakes changes what is around it itself, as its surface comes to
+//!   boil: it is taken to be as far on its way as the forecast is when it has T.
 //! - How fast it goes is learnt from when the forecast has that temperature:
 //!   `ln s = ln (t / t_forecast(T))`, as uncertain as a reading off by
 //!   [`OFF`] makes it. It is weighed with what was believed, `ln s = 0` within
@@ -27,8 +28,7 @@
 //! they are moved together and not added as if they were independent.
 //!
 //! Over days drawn from what was believed, one end in ten comes before the
-//! window opens and one in ten after it closes, within 3 percentage points; in a
-//! bake that is read in the first third of its time, within 5.
+//! window opens and one in ten after it closes, within 3 percentage points.
 //!
 //! Left out: where exactly the point of the thermometer was; changes of the
 //! surroundings before the reading are followed, but count as a part of the pace.

@@ -12,42 +12,16 @@
 //! Sources, validity and what is left out are those of [`transient`](super::transient). A [`Vessel`](super::vessel::Vessel)
 //! follows surroundings that change; this is for one change and any combination of material and film.
 
-use super::transient::{Shape, centre_ratio, one_term};
+use super::crossing::first_fall;
+use super::transient::{Axis, centre_ratio, one_term};
 use super::vessel::Material;
-use crate::units::{
-    Celsius, Millimetres, Minutes, SquareMetresPerSecond, WattsPerSquareMetreKelvin,
-};
-
-/// One direction of a body, with L: half the thickness, the depth cooled on one face, or the radius.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Extent {
-    /// Which series it follows.
-    pub shape: Shape,
-    /// L.
-    pub length: Millimetres,
-}
-
-impl Extent {
-    fn length_m(self) -> f64 {
-        self.length.get().max(1e-3) / 1000.0
-    }
-
-    /// Cooled area per volume, in 1/m.
-    fn area_per_volume(self) -> f64 {
-        let dimensions = match self.shape {
-            Shape::Slab => 1.0,
-            Shape::Cylinder => 2.0,
-            Shape::Sphere => 3.0,
-        };
-        dimensions / self.length_m()
-    }
-}
+use crate::units::{Celsius, Minutes, SquareMetresPerSecond, WattsPerSquareMetreKelvin};
 
 /// A body of one to three directions in a film: a short cylinder is a cylinder and a slab, a brick three slabs.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solid {
     /// Its directions.
-    pub extents: Vec<Extent>,
+    pub axes: Vec<Axis>,
     /// What it is made of.
     pub material: Material,
     /// h, at its cooled faces.
@@ -66,17 +40,17 @@ pub fn diffusivity(material: &Material) -> SquareMetresPerSecond {
 const HORIZON_MIN: f64 = 100.0 * 24.0 * 60.0;
 
 impl Solid {
-    fn biot(&self, extent: Extent) -> f64 {
-        self.film.get() * extent.length_m() / self.material.conductivity.get().max(1e-9)
+    fn biot(&self, axis: Axis) -> f64 {
+        self.film.get() * axis.length_m() / self.material.conductivity.get().max(1e-9)
     }
 
     fn ratio_after(&self, minutes: f64) -> f64 {
         let alpha = diffusivity(&self.material).get();
-        let along = |extent: &Extent| {
-            let fourier = alpha * minutes * 60.0 / extent.length_m().powi(2);
-            centre_ratio(extent.shape, self.biot(*extent), fourier)
+        let along = |axis: &Axis| {
+            let fourier = alpha * minutes * 60.0 / axis.length_m().powi(2);
+            centre_ratio(axis.shape, self.biot(*axis), fourier)
         };
-        self.extents.iter().map(along).product()
+        self.axes.iter().map(along).product()
     }
 
     /// When its middle has a temperature, or `None` where that lies beyond the surroundings,
@@ -84,27 +58,21 @@ impl Solid {
     #[must_use]
     pub fn time_to(&self, from: Celsius, ambient: Celsius, to: Celsius) -> Option<Minutes> {
         let wanted = (to - ambient) / (from - ambient);
-        if !(wanted > 0.0 && wanted <= 1.0) || self.ratio_after(HORIZON_MIN) > wanted {
+        if !(wanted > 0.0 && wanted <= 1.0) {
             return None;
         }
-        let (mut early, mut late) = (0.0, HORIZON_MIN);
-        // 144,000 min halved 60 times is less than anybody can tell.
-        for _ in 0..60 {
-            let middle = f64::midpoint(early, late);
-            if self.ratio_after(middle) > wanted {
-                early = middle;
-            } else {
-                late = middle;
-            }
+        if wanted == 1.0 {
+            return Some(Minutes::clamped(0.0));
         }
-        Some(Minutes::clamped(late))
+        let left = |minutes: f64| self.ratio_after(minutes) - wanted;
+        first_fall(1e-3, HORIZON_MIN, &left).map(Minutes::clamped)
     }
 
     /// τ as if it had one temperature throughout.
     #[must_use]
     pub fn lumped_time_constant(&self) -> Minutes {
         let heat_j_m3k = self.material.density.get() * self.material.specific_heat.get() * 1000.0;
-        let area_per_volume: f64 = self.extents.iter().map(|e| e.area_per_volume()).sum();
+        let area_per_volume: f64 = self.axes.iter().map(|axis| axis.area_per_volume()).sum();
         // τ = ρ c (V / A) / h
         Minutes::clamped(heat_j_m3k / area_per_volume / self.film.get().max(1e-9) / 60.0)
     }
@@ -113,10 +81,10 @@ impl Solid {
     #[must_use]
     pub fn slow_time_constant(&self) -> Minutes {
         let alpha = diffusivity(&self.material).get();
-        let rate = |extent: &Extent| {
-            let zeta = one_term(extent.shape, self.biot(*extent)).eigenvalue;
-            alpha * (zeta / extent.length_m()).powi(2)
+        let rate = |axis: &Axis| {
+            let zeta = one_term(axis.shape, self.biot(*axis)).eigenvalue;
+            alpha * (zeta / axis.length_m()).powi(2)
         };
-        Minutes::clamped(1.0 / self.extents.iter().map(rate).sum::<f64>() / 60.0)
+        Minutes::clamped(1.0 / self.axes.iter().map(rate).sum::<f64>() / 60.0)
     }
 }

@@ -29,6 +29,7 @@
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
 use crate::trig::sin_cos;
+use crate::units::Millimetres;
 
 /// The three bodies with a series of their own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,6 +40,39 @@ pub enum Shape {
     Cylinder,
     /// A ball.
     Sphere,
+}
+
+impl Shape {
+    /// In how many dimensions heat flows: cooled area per volume, as a part of 1/L.
+    #[must_use]
+    pub const fn dimensions(self) -> f64 {
+        match self {
+            Self::Slab => 1.0,
+            Self::Cylinder => 2.0,
+            Self::Sphere => 3.0,
+        }
+    }
+}
+
+/// One direction of a body: the series along it, and its L.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Axis {
+    /// Which series it follows.
+    pub shape: Shape,
+    /// L: half the thickness, the depth cooled on one face, or the radius.
+    pub length: Millimetres,
+}
+
+impl Axis {
+    /// L in m; a body of no size would follow at once, and a thousandth of a millimetre nearly does.
+    pub(crate) fn length_m(self) -> f64 {
+        self.length.get().max(1e-3) / 1000.0
+    }
+
+    /// Cooled area per volume, in 1/m.
+    pub(crate) fn area_per_volume(self) -> f64 {
+        self.shape.dimensions() / self.length_m()
+    }
 }
 
 /// One decaying part of the answer.

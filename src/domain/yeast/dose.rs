@@ -73,32 +73,12 @@ pub fn for_pace(pace: f64) -> f64 {
 
 /// A formula's minutes with so many times its own dose: divided by the pace, and their window
 /// widened by what isn't known of the exponent.
-///
-/// The distances of the logarithm from its likely value are added in quadrature, as in a
-/// [`Proof`](super::proof::Proof)'s window: what the formula leaves open and the exponent are
-/// independent of each other.
 #[must_use]
 pub fn lengthened(range: &Estimate<Minutes>, times: f64) -> Estimate<Minutes> {
-    let likely = range.likely().get();
-    // With its own dose nothing is open, and nothing may be rounded either.
-    if times == 1.0 || likely <= 0.0 {
-        return *range;
-    }
     // None at all would take for ever, which is no number to reckon with.
     let times = times.max(f64::MIN_POSITIVE);
-    let other = likely / power(times, EXPONENT);
-    let spread = EXPONENT_SPREAD * times.ln();
-    let end = |end: Minutes, sign: f64| {
-        // A range that begins at nought has no logarithm; a thousandth of the likely time is as good as none.
-        let distance = (end.get() / likely).max(1e-3).ln();
-        other * (sign * (distance * distance + spread * spread).sqrt()).exp()
-    };
-    Estimate::new(
-        Minutes::clamped(end(range.low(), -1.0)),
-        Minutes::clamped(other),
-        Minutes::clamped(end(range.high(), 1.0)),
-        range.basis(),
-    )
+    let open_ln = (EXPONENT_SPREAD * times.ln()).abs();
+    range.longer(1.0 / power(times, EXPONENT), open_ln, open_ln)
 }
 
 /// Powers by the logarithm, which the windows of proofs need anyway.

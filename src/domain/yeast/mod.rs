@@ -7,3 +7,4 @@ pub mod kinds;
 pub mod proof;
 pub mod q10;
 pub mod slowing;
+pub mod thin_air;

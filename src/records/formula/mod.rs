@@ -4,6 +4,7 @@ mod from_domain;
 mod to_domain;
 
 use domain::formula as model;
+use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::Cooling;
 
 use crate::choice::choice;
@@ -31,6 +32,7 @@ shape! {
         mass_g: f64,
         noun: String,
         plural: String,
+        form: BakeForm = BakeForm::Round,
     }
 }
 
@@ -132,6 +134,7 @@ shape! {
             minutes: WindowRecord,
             core_c: f64,
             piece_g: f64,
+            form: Option<BakeForm> = None,
             load_g: Option<f64> = None,
         },
         OvenHeats = "oven-heats" { oven_c: f64 },

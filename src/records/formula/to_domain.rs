@@ -26,6 +26,7 @@ fn draft(record: FormulaRecord) -> Result<Draft, ReadError> {
         mass: Grams::new(record.pieces.mass_g).map_err(odd)?,
         noun: record.pieces.noun,
         plural: record.pieces.plural,
+        form: record.pieces.form,
     };
     Ok(Draft {
         id: FormulaId(record.id),
@@ -177,12 +178,14 @@ fn length(record: LengthRecord) -> Result<model::Length, ReadError> {
             minutes,
             core_c,
             piece_g,
+            form,
             load_g,
         } => model::Length::Bake {
             oven: celsius(oven_c)?,
             range: window(minutes)?,
             core: celsius(core_c)?,
             piece: Grams::new(piece_g).map_err(odd)?,
+            form,
             load: load_g.map(Grams::new).transpose().map_err(odd)?,
         },
         LengthRecord::OvenHeats { oven_c } => model::Length::OvenHeats {

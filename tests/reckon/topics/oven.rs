@@ -3,8 +3,8 @@
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::constants::FAN_OFFSET;
 use domain::thermal::oven::altitude::{boiling_point, pressure, pressure_ratio};
-use domain::thermal::oven::{Baked, Baking, Fan, GasMark, Heat, bake_window, form_ratio};
-use domain::units::{Celsius, Grams, Metres, Millimetres, grams, metres, minutes};
+use domain::thermal::oven::{BakeForm, Baking, Fan, GasMark, Heat, bake_window};
+use domain::units::{Celsius, Grams, Metres, grams, metres, minutes};
 use serde_json::{Value, json};
 
 use super::{Answer, by};
@@ -65,52 +65,60 @@ fn altitude(item: &Item) -> Result<Metres, Refused> {
     at.map_or(Ok(metres(0.0)), |at| fits(Metres::new(at)))
 }
 
+fn still(air: Celsius) -> Heat {
+    Heat { air, fan: Fan::Off }
+}
+
 /// From `from_C` without a fan to `to_C`, whose `fan` may be on.
 fn other_oven(item: &Item) -> Result<Answer, Refused> {
     let baking = Baking {
         piece: item.grams("piece_g")?,
+        form: BakeForm::Round,
         dough: item.celsius("dough")?,
         core: item.celsius("core")?,
         altitude: altitude(item)?,
     };
-    let fan = item.inputs.get("fan").and_then(Value::as_bool);
-    let heat = |air: Celsius, fan| Heat {
-        air,
-        fan: if fan { Fan::On } else { Fan::Off },
+    let fan = match item.inputs.get("fan").and_then(Value::as_bool) {
+        Some(true) => Fan::On,
+        _ => Fan::Off,
     };
-    let from = heat(item.celsius("from")?, false);
-    let to = heat(item.celsius("to")?, fan.unwrap_or(false));
-    by("thermal::oven", baking.time_ratio(from, to))
+    let to = Heat {
+        air: item.celsius("to")?,
+        fan,
+    };
+    by(
+        "thermal::oven",
+        baking.time_ratio(still(item.celsius("from")?), to),
+    )
 }
 
-/// A form of `from` and of `to` each: its mass, and its length and width where it has them.
+/// A form of `from` and of `to` each, with its mass, in one oven without a fan.
 fn other_form(item: &Item) -> Result<Answer, Refused> {
-    let form = |key: &str| {
-        let told = item.map(key)?;
-        let number = |name: &str| {
-            let found = told.get(name).and_then(Value::as_f64);
-            found.ok_or_else(|| format!("its {key} has no {name}"))
-        };
-        let mass = fits(Grams::new(number("g")?))?;
-        let across = |name| fits(Millimetres::new(number(name)?));
-        match told.get("form").and_then(Value::as_str) {
-            Some("ball" | "bun") => Ok(Baked::Ball { mass }),
-            Some("roll" | "braid") => Ok(Baked::Roll {
-                mass,
-                length: across("length_mm")?,
-            }),
-            Some("tin" | "tray") => Ok(Baked::Filled {
-                mass,
-                width: across("width_mm")?,
-                length: across("length_mm")?,
-            }),
-            other => Err(format!("the model has no form {other:?}")),
-        }
-    };
     let (dough, core) = (item.celsius("dough")?, item.celsius("core")?);
-    let ratio = form_ratio(form("from")?, form("to")?, dough, core, altitude(item)?);
-    let ratio = ratio.ok_or("the middle never has that temperature")?;
-    by("thermal::oven", ratio.likely())
+    let altitude = altitude(item)?;
+    let baking = |key: &str| {
+        let told = item.map(key)?;
+        let mass = told.get("g").and_then(Value::as_f64);
+        let mass = mass.ok_or_else(|| format!("its {key} has no g"))?;
+        let form = match told.get("form").and_then(Value::as_str) {
+            Some("round" | "ball" | "bun") => BakeForm::Round,
+            Some("long" | "roll" | "stick" | "braid") => BakeForm::Long,
+            Some("ring" | "wreath") => BakeForm::Ring,
+            Some("tin") => BakeForm::Tin,
+            Some("touching") => BakeForm::Touching,
+            other => return Err(format!("the model has no form {other:?}")),
+        };
+        Ok::<_, Refused>(Baking {
+            piece: fits(Grams::new(mass))?,
+            form,
+            dough,
+            core,
+            altitude,
+        })
+    };
+    let oven = still(item.celsius("oven")?);
+    let (from, to) = (baking("from")?, baking("to")?);
+    by("thermal::oven", to.longer_than(oven, &from, oven))
 }
 
 fn atmosphere(item: &Item) -> Result<Answer, Refused> {

@@ -1,8 +1,8 @@
 //! Heat going through bodies: series, time constants, and the films at their surface.
 
 use domain::thermal::film;
-use domain::thermal::reach::{Extent, Solid};
-use domain::thermal::transient::{Shape, centre_ratio, one_term};
+use domain::thermal::reach::Solid;
+use domain::thermal::transient::{Axis, Shape, centre_ratio, one_term};
 use domain::thermal::vessel::Material;
 use domain::units::{
     Celsius, JoulesPerGramKelvin, KilogramsPerCubicMetre, Millimetres, Share, WattsPerMetreKelvin,
@@ -90,7 +90,7 @@ const NEVER: &str = "the centre never has that temperature";
 
 fn time(item: &Item) -> Result<Answer, Refused> {
     let solid = Solid {
-        extents: vec![Extent {
+        axes: vec![Axis {
             shape: shape(item.text("geometry")?)?,
             length: item.metres("L_or_r_m")?,
         }],
@@ -108,16 +108,16 @@ fn time(item: &Item) -> Result<Answer, Refused> {
 
 /// A bowl cooled all around; its temperatures stand in the topic: "minutes 57→21, 57→5 in 4 °C air".
 fn short_cylinder(item: &Item) -> Result<Answer, Refused> {
-    let extent = |shape, key| {
-        Ok::<_, Refused>(Extent {
+    let axis = |shape, key| {
+        Ok::<_, Refused>(Axis {
             shape,
             length: item.metres(key)?,
         })
     };
     let solid = Solid {
-        extents: vec![
-            extent(Shape::Cylinder, "r")?,
-            extent(Shape::Slab, "half_height")?,
+        axes: vec![
+            axis(Shape::Cylinder, "r")?,
+            axis(Shape::Slab, "half_height")?,
         ],
         material: material(item)?,
         film: item.film()?,
@@ -154,7 +154,7 @@ fn lumped(item: &Item) -> Result<Answer, Refused> {
         Shape::Slab
     };
     let solid = Solid {
-        extents: vec![Extent {
+        axes: vec![Axis {
             shape: of,
             length: item.metres("r").or_else(|_| item.metres("L"))?,
         }],
@@ -192,7 +192,7 @@ fn slow(item: &Item) -> Result<Answer, Refused> {
         }
     };
     let solid = Solid {
-        extents: vec![Extent {
+        axes: vec![Axis {
             shape: of.ok_or("its topic names no shape")?,
             length: radius,
         }],

@@ -17,31 +17,26 @@
 //!
 //! `ln² (end / likely) = ln² (end_0 / likely) + ln² (t(T ± off) / t(T))`
 //!
-//! Another form or tin: [`form_ratio`]. A fuller oven: its late end, by [`CROWDED`].
-//! Left out: another colour of tin ([`form`](form_ratio) says how wrong that makes it), steam, and an
+//! Another form or tin: [`BakeForm`] by [`Baking::form_ratio`], as uncertain as [`FORM_SPREAD`] has it. Height:
+//! [`Baking::height_ratio`]. A fuller oven: its late end, by [`CROWDED`]. All that is independent is added so.
+//! Left out: another colour of tin ([`BakeForm`] says how wrong that makes it), steam, and an
 //! oven's own hot corner, which turning the tray makes up for.
 //!
-//! The core of moist crumb stays below boiling, which falls with altitude ([`altitude`]). What else
-//! height does to the time is left out: a formula's window holds wherever the kitchen lies, since no
-//! formula says where it was written. With surface and middle both nearer to boiling the model itself
-//! would take 4 to 9 % longer at 500 m, 9 to 22 % at 1000 m and 16 to 30 % at 1500 m, least for a bun
-//! and most for a large loaf; that is rather too much, because it makes too much of the last kelvins
-//! below boiling (see [`Baking`]).
+//! The core of moist crumb stays below boiling, which falls with altitude ([`altitude`]).
 
 pub mod altitude;
-mod core;
 mod form;
 mod heating;
 mod setting;
 
-pub use self::core::core_course;
-pub use form::{Baked, form_ratio};
-pub use heating::{Baking, Heat, oven_course};
+pub use form::BakeForm;
+pub use heating::{Baking, Heat, LOW, oven_course};
 pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, without_fan};
 
 use super::constants::{CORE_BELOW_BOILING, CROWDED};
 use crate::estimate::Estimate;
 use crate::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, grams};
+use form::FORM_SPREAD;
 use std::f64::consts::LN_2;
 
 /// The bake window of a piece, from the formula's window at the formula's piece.
@@ -77,20 +72,22 @@ pub fn bake_window(
     )
 }
 
-/// A bake window in an oven that isn't known better than to `off`, and holds so many times the load
-/// that the window was written for.
+/// A bake window for pieces that may be in another form than it was `written` for, at their height, in an
+/// oven that isn't known better than to `off` and holds so many times the load that the window was written for.
 ///
 /// With its fan on an oven may also bake sooner than the 20 K of its lower setting make up for.
 #[must_use]
 pub fn window_in(
     window: &Estimate<Minutes>,
     baking: &Baking,
+    written: BakeForm,
     conventional: Celsius,
     fan: Fan,
     off: CelsiusDelta,
     load: f64,
 ) -> Estimate<Minutes> {
     let still = |air| Heat { air, fan: Fan::Off };
+    let stated = still(conventional);
     let hotter = match fan {
         Fan::Off => still(conventional + off),
         Fan::On => Heat {
@@ -99,22 +96,27 @@ pub fn window_in(
         },
     };
     let cooler = still(conventional - off);
-    let likely = window.likely();
-    if likely.get() <= 0.0 {
-        return *window;
-    }
-    let stated = baking.takes(still(conventional));
-    let end = |end: Minutes, other: Heat| {
-        let own = (end / likely).ln();
-        let by_oven = (baking.takes(other) / stated).ln();
-        (own * own + by_oven * by_oven).sqrt().exp()
+    let by_form = baking.form_ratio(written, stated);
+    let form_ln = if written == baking.form {
+        0.0
+    } else {
+        FORM_SPREAD.ln()
     };
+    let by_height = baking.height_ratio(stated);
+    let half_height = 0.5 * (1.0 + by_height);
+    let sooner = baking.time_ratio(stated, hotter).ln().hypot(form_ln);
+    let later = baking.time_ratio(stated, cooler).ln().hypot(form_ln);
     // log₂ of the load
     let fuller = CROWDED.get() * (load.ln() / LN_2).clamp(0.0, 2.0);
+    let window = window.longer(
+        by_form * half_height,
+        sooner.hypot(half_height.ln()),
+        later.hypot((by_height / half_height).ln()),
+    );
     Estimate::new(
-        likely * (1.0 / end(window.low(), hotter)),
-        likely,
-        likely * (end(window.high(), cooler) * (1.0 + fuller)),
+        window.low(),
+        window.likely(),
+        window.high() * (1.0 + fuller),
         window.basis(),
     )
 }

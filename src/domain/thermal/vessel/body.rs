@@ -3,10 +3,10 @@
 use std::f64::consts::PI;
 
 use crate::food::{Composition, choi_okos, crumb};
-use crate::thermal::transient::Shape;
+use crate::thermal::transient::{Axis, Shape};
 use crate::units::{
     Celsius, Grams, JoulesPerGramKelvin, KilogramsPerCubicMetre, Millimetres, WattsPerMetreKelvin,
-    WattsPerSquareMetreKelvin, joules_per_gram_kelvin, kilograms_per_cubic_metre,
+    WattsPerSquareMetreKelvin, joules_per_gram_kelvin, kilograms_per_cubic_metre, millimetres,
     watts_per_metre_kelvin, watts_per_square_metre_kelvin,
 };
 
@@ -96,6 +96,11 @@ pub enum Form {
         /// Its radius.
         radius: Millimetres,
     },
+    /// A stick so long, or a ring, that its ends don't count.
+    Stick {
+        /// Its radius.
+        radius: Millimetres,
+    },
     /// A wide layer that loses heat through one face only.
     Layer {
         /// Its whole depth.
@@ -118,16 +123,16 @@ pub enum Form {
 }
 
 impl Form {
-    /// The shapes whose product the form is, each with its L in m.
-    pub(super) fn axes(self) -> (Axis, Option<Axis>) {
+    /// The shapes whose product the form is.
+    pub(crate) fn axes(self) -> (Axis, Option<Axis>) {
         // A body of no size would follow at once; a tenth of a millimetre nearly does.
-        let metres = |length: Millimetres| length.get().max(0.1) / 1000.0;
         let axis = |shape, length: Millimetres| Axis {
             shape,
-            length_m: metres(length),
+            length: length.max(millimetres(0.1)),
         };
         match self {
             Self::Sphere { radius } => (axis(Shape::Sphere, radius), None),
+            Self::Stick { radius } => (axis(Shape::Cylinder, radius), None),
             Self::Layer { depth } => (axis(Shape::Slab, depth), None),
             Self::Dish { radius, depth } => (
                 axis(Shape::Cylinder, radius),
@@ -138,27 +143,6 @@ impl Form {
                 Some(axis(Shape::Slab, length * 0.5)),
             ),
         }
-    }
-}
-
-/// One direction of a body.
-#[derive(Clone, Copy)]
-pub(super) struct Axis {
-    /// Which series it follows.
-    pub(super) shape: Shape,
-    /// L, in m.
-    pub(super) length_m: f64,
-}
-
-impl Axis {
-    /// Cooled area per volume, in 1/m.
-    pub(super) fn area_per_volume(self) -> f64 {
-        let dimensions = match self.shape {
-            Shape::Slab => 1.0,
-            Shape::Cylinder => 2.0,
-            Shape::Sphere => 3.0,
-        };
-        dimensions / self.length_m
     }
 }
 
@@ -203,12 +187,12 @@ impl Cooling {
 }
 
 /// h in still air at kitchen temperatures; see [`Cooling::film`].
-pub(super) const STILL_AIR: WattsPerSquareMetreKelvin = watts_per_square_metre_kelvin(10.0);
+pub(crate) const STILL_AIR: WattsPerSquareMetreKelvin = watts_per_square_metre_kelvin(10.0);
 /// h around something hot from the oven: 6.3 convective and 5.8 radiative (same source).
-pub(super) const HOT_IN_AIR: WattsPerSquareMetreKelvin = watts_per_square_metre_kelvin(12.0);
+pub(crate) const HOT_IN_AIR: WattsPerSquareMetreKelvin = watts_per_square_metre_kelvin(12.0);
 
 /// The ball that this much of a material makes.
-pub(super) fn sphere(mass: Grams, material: Material) -> Form {
+pub(crate) fn sphere(mass: Grams, material: Material) -> Form {
     // V = 4/3 π r³
     Form::Sphere {
         radius: from_metres((volume_m3(mass, material) * 0.75 / PI).cbrt()),
@@ -225,10 +209,10 @@ pub(super) fn dish(mass: Grams, depth: Millimetres, material: Material) -> Form 
     }
 }
 
-pub(super) fn volume_m3(mass: Grams, material: Material) -> f64 {
+pub(crate) fn volume_m3(mass: Grams, material: Material) -> f64 {
     mass.get() / 1000.0 / material.density.get()
 }
 
-pub(super) fn from_metres(metres: f64) -> Millimetres {
+pub(crate) fn from_metres(metres: f64) -> Millimetres {
     Millimetres::clamped(metres * 1000.0)
 }

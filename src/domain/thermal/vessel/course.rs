@@ -2,6 +2,7 @@
 
 use super::carried::carried;
 use super::{Mode, Surroundings, Vessel};
+use crate::thermal::cooling::HORIZON;
 use crate::thermal::crossing::crossing;
 use crate::units::{Celsius, Minutes, Moment};
 
@@ -13,6 +14,8 @@ pub struct Course {
     films: Vec<Film>,
     // In order of time; the first begins at 0.
     stretches: Vec<Stretch>,
+    // Whether what is around it changes with the body and not by the clock.
+    own_pace: bool,
 }
 
 /// How a body follows in one film.
@@ -145,6 +148,15 @@ impl Course {
             start,
             films,
             stretches,
+            own_pace: false,
+        }
+    }
+
+    /// The same where what is around the body changes with the body itself, as its surface comes to boil.
+    pub(crate) fn at_its_own_pace(self) -> Self {
+        Self {
+            own_pace: true,
+            ..self
         }
     }
 
@@ -155,9 +167,15 @@ impl Course {
 
     /// The same body from `at` on, where its centre was found to be `core`, with
     /// every lag multiplied. Its inside keeps the profile it would have had, every
-    /// gap to the surroundings made larger or smaller by the same factor.
+    /// gap to the surroundings made larger or smaller by the same factor. At its own pace it is as far
+    /// on its way as its centre says, and what is still to change does so at the new pace.
     pub(crate) fn through(&self, at: Moment, core: Celsius, slower: f64) -> Self {
-        let t = (at - self.start).get().max(0.0);
+        let (t, pace) = if self.own_pace {
+            let on_the_way = self.core_reaches_after(core.get(), 0.0, HORIZON.get());
+            (on_the_way.unwrap_or(0.0), slower)
+        } else {
+            ((at - self.start).get().max(0.0), 1.0)
+        };
         let index = self.stretch_at(t);
         let stretch = &self.stretches[index];
         let own = &self.films[stretch.film].modes;
@@ -175,13 +193,16 @@ impl Course {
             gaps
         };
         let change = |stretch: &Stretch| Change {
-            from: stretch.from - t,
+            from: (stretch.from - t) * pace,
             around: stretch.around,
             film: stretch.film,
         };
         let changes: Vec<Change> = self.stretches[index + 1..].iter().map(change).collect();
         let films = self.films.iter().map(|film| film.slower(slower)).collect();
-        Self::through_changes(at, films, change(stretch), gaps, &changes)
+        Self {
+            own_pace: self.own_pace,
+            ..Self::through_changes(at, films, change(stretch), gaps, &changes)
+        }
     }
 
     /// The mean over the volume; before the start, what it starts with.

@@ -13,7 +13,7 @@
 //!   the rates 1/τ of two series add and their weights multiply
 //!
 //! At Bi = 0.1 the two don't quite meet: the lag of the series is longer by the
-//! way to the middle, 3 % for a layer, 6 % for a ball, 8 % for a roll or a dish.
+//! way to the middle, 3 % for a layer, 5 % for a stick, 6 % for a ball, 8 % for a roll or a dish.
 //! Little that is baked is there: a bun has Bi 0.2 to 0.5, and cream in the
 //! fridge more than 0.1 unless it is thinner than 6 mm.
 //!
@@ -29,7 +29,7 @@
 //! (cools faster than said), radiation other than as a part of h, and the change
 //! of size and conductivity as a dough rises.
 
-mod body;
+pub(crate) mod body;
 mod carried;
 mod course;
 mod modes;

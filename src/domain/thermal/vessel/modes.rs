@@ -2,8 +2,8 @@
 
 use std::f64::consts::PI;
 
-use super::body::{Axis, Body};
-use crate::thermal::transient::{self, Term};
+use super::body::Body;
+use crate::thermal::transient::{self, Axis, Term};
 use crate::units::Minutes;
 
 /// One thermometer with a lag.
@@ -52,15 +52,15 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
     }
 
     let diffusivity_m2_s = conductivity_w_mk / heat_j_m3k.max(1e-9);
-    let biot = |axis: Axis| film_w_m2k * axis.length_m / conductivity_w_mk;
+    let biot = |axis: Axis| film_w_m2k * axis.length_m() / conductivity_w_mk;
     // 1/τ = α ζ² / L²
     let rate =
-        |axis: Axis, term: &Term| diffusivity_m2_s * (term.eigenvalue / axis.length_m).powi(2);
+        |axis: Axis, term: &Term| diffusivity_m2_s * (term.eigenvalue / axis.length_m()).powi(2);
     let slowest_of = |axis: Axis| rate(axis, &transient::one_term(axis.shape, biot(axis)));
     let slowest = slowest_of(first) + second.map_or(0.0, slowest_of);
     let along = |axis: Axis| {
         // Roots lie about π apart, so this many reach the fastest rate that counts.
-        let zeta = axis.length_m * (FASTEST * slowest / diffusivity_m2_s).sqrt();
+        let zeta = axis.length_m() * (FASTEST * slowest / diffusivity_m2_s).sqrt();
         let needed = (zeta / PI).ceil() as usize + 1;
         transient::terms(axis.shape, biot(axis), needed.min(MOST_TERMS))
             .into_iter()
