@@ -3,6 +3,7 @@
 use domain::bake::BakeId;
 use domain::formula::{FormulaId, StepId};
 use domain::notebook::Note;
+use domain::thermal::oven::BakeForm;
 use domain::units::Moment;
 
 use crate::read::{Kind, Record};
@@ -14,6 +15,7 @@ shape! {
         version: u32,
         bake: String,
         formula: String,
+        form: Option<BakeForm> = None,
         at_ms: i64,
         text: String = String::new(),
         differently: Vec<DifferentlyRecord> = Vec::new(),
@@ -38,6 +40,7 @@ impl From<NoteRecord> for Note {
         Self {
             bake: BakeId(record.bake),
             formula: FormulaId(record.formula),
+            form: record.form,
             at: Moment::from_epoch_ms(record.at_ms),
             text: record.text,
             differently: differently
@@ -54,6 +57,7 @@ impl From<&Note> for NoteRecord {
             version: 1,
             bake: note.bake.0.clone(),
             formula: note.formula.0.clone(),
+            form: note.form,
             at_ms: note.at.epoch_ms(),
             text: note.text.clone(),
             differently: differently

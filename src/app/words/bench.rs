@@ -215,7 +215,7 @@ pub(crate) fn piece_target(state: &State) -> String {
     } else {
         " each"
     };
-    format!("{}{each}", super::pieces(&state.formula))
+    format!("{}{each}", super::pieces_alone(&state.formula))
 }
 
 /// "It is 24.5 °C", once a thermometer was read.
@@ -252,7 +252,7 @@ pub(crate) fn set_oven(conventional: Celsius, kitchen: &Kitchen, degrees: Degree
 
 /// What a rise comes to sooner than its time, high up.
 pub(crate) const DOUBLE_IS_ENOUGH: &str =
-    "At this height dough rises fast: stop at double its size.";
+    "At this height dough rises faster, as its times allow for: stop at double its size.";
 
 /// "Wanted in the middle: 92 °C".
 pub(crate) fn core_wanted(temperature: &str) -> String {

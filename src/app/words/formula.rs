@@ -5,6 +5,7 @@ use domain::estimate::Estimate;
 use domain::formula::usual::{Measure, Reading};
 use domain::formula::{Brings, Formula, ScaleError};
 use domain::schedule::NightWork;
+use domain::thermal::oven::BakeForm;
 use domain::units::{BakersPercent, Celsius, Grams, Minutes, Moment, minutes};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
@@ -28,6 +29,16 @@ pub(crate) const MASS_EACH: &str = "Mass of each, divided";
 pub(crate) const DOUGH_MASS: &str = "All the dough";
 /// The flour's mass.
 pub(crate) const FLOUR_MASS: &str = "All the flour";
+/// How the pieces bake.
+pub(crate) const FORM: &str = "They bake";
+/// Its choices, in the order of [`BakeForm::ALL`].
+pub(crate) const FORMS: [&str; 5] = [
+    "Round, standing free",
+    "Long, standing free",
+    "As a ring or wreath",
+    "In a loaf tin",
+    "Side by side, touching",
+];
 /// The heading of the amounts.
 pub(crate) const AMOUNTS: &str = "Amounts";
 /// What the percentages are of.
@@ -104,8 +115,23 @@ pub(super) fn time_on_day(moment: Moment, before: Moment) -> String {
     }
 }
 
-/// "8 buns of 85 g".
+/// "8 buns of 85 g", and in what form, where that isn't the formula's own: "8 buns of 85 g, touching".
 pub(crate) fn pieces(formula: &Formula) -> String {
+    let mut said = pieces_alone(formula);
+    if let Some(other) = formula.other_form() {
+        said += match other {
+            BakeForm::Round => ", round",
+            BakeForm::Long => ", long",
+            BakeForm::Ring => ", as a ring",
+            BakeForm::Tin => ", in a tin",
+            BakeForm::Touching => ", touching",
+        };
+    }
+    said
+}
+
+/// "8 buns of 85 g".
+pub(crate) fn pieces_alone(formula: &Formula) -> String {
     let pieces = &formula.pieces;
     let number = count(pieces.count, &pieces.noun, &pieces.plural);
     format!("{number} of {}", mass(pieces.mass))
@@ -129,10 +155,17 @@ pub(crate) fn number_of(plural: &str) -> String {
     format!("Number of {plural}")
 }
 
-/// What was fitted, in a line: "8 buns of 85 g: 680 g of dough with 345 g of flour".
+/// What was fitted, in a line: "8 buns of 85 g: 680 g of dough with 345 g of flour"; and what becomes
+/// of the formula in another form.
 pub(crate) fn fitted(formula: &Formula) -> String {
+    let other = match formula.other_form() {
+        Some(_) => {
+            " Their last rise, oven time, middle and cooling are forecast for that form; what the steps say stays, so judge colour yourself."
+        }
+        None => "",
+    };
     format!(
-        "{}: {} of dough with {} of flour.",
+        "{}: {} of dough with {} of flour.{other}",
         pieces(formula),
         mass(formula.dough_mass()),
         mass(formula.flour_mass())

@@ -5,6 +5,7 @@ use domain::kitchen::OvenKind;
 use domain::thermal::kneading::KneadingMethod;
 use domain::thermal::oven::altitude::{HIGH, boiling_point};
 use domain::units::{CelsiusDelta, Grams, Metres, Moment};
+use domain::yeast::thin_air;
 use platform::store::Degrees;
 
 use super::day::iso_date;
@@ -162,13 +163,20 @@ pub(crate) fn oven_off_note(off: Option<CelsiusDelta>, degrees: Degrees) -> Stri
 
 /// What the height does.
 pub(crate) fn boils_at(height: Metres, degrees: Degrees) -> String {
+    let sooner = (1.0 - thin_air::times(height)) * 100.0;
+    let times = if sooner < 0.5 {
+        String::new()
+    } else {
+        let sooner = fixed(sooner, 0);
+        format!(" Rises are forecast {sooner}\u{a0}% shorter, and bakes a little longer.")
+    };
     let rises = if height < HIGH {
         ""
     } else {
         " Dough rises further in thin air: stop at double, and try a quarter less yeast."
     };
     format!(
-        "Water boils at {} there, and no crumb gets hotter.{rises}",
+        "Water boils at {} there, and no crumb gets hotter.{times}{rises}",
         temperature(boiling_point(height), degrees)
     )
 }

@@ -3,9 +3,10 @@
 //! Everything but the baker's own words is derived from the bake's log.
 
 use crate::bake::{Bake, BakeId, Ended, Noted, Reading};
-use crate::formula::{ComponentId, FormulaId, StepId};
+use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::{Outline, Planned, outline};
+use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
 /// What the baker wrote about a bake.
@@ -15,6 +16,8 @@ pub struct Note {
     pub bake: BakeId,
     /// What was baked.
     pub formula: FormulaId,
+    /// The form of its pieces, where it wasn't the formula's own.
+    pub form: Option<BakeForm>,
     /// When the bake ended, which orders notes.
     pub at: Moment,
     /// How it was.
@@ -24,17 +27,24 @@ pub struct Note {
 }
 
 /// What earlier bakes of a formula say about a step, newest first.
+///
+/// Of the steps that hang on a piece's form only bakes in the same form say anything.
 #[must_use]
-pub fn lessons<'a>(notes: &'a [Note], formula: &FormulaId, step: StepId) -> Vec<&'a str> {
+pub fn lessons<'a>(notes: &'a [Note], formula: &Draft, step: &Step) -> Vec<&'a str> {
+    let form = formula.other_form();
+    let hangs_on_form = matches!(
+        step.kind,
+        StepKind::FinalProof | StepKind::Bake | StepKind::Cool
+    );
     let mut matching: Vec<&Note> = notes
         .iter()
-        .filter(|note| note.formula == *formula)
+        .filter(|note| note.formula == formula.id && (note.form == form || !hangs_on_form))
         .collect();
     matching.sort_by_key(|note| std::cmp::Reverse(note.at));
     matching
         .into_iter()
         .flat_map(|note| &note.differently)
-        .filter(|(at, text)| *at == step && !text.trim().is_empty())
+        .filter(|(at, text)| *at == step.id && !text.trim().is_empty())
         .map(|(_, text)| text.as_str())
         .collect()
 }

@@ -9,6 +9,8 @@ export class FormulaPage {
     this.#app = app;
     this.start = app.page.getByRole("button", { name: "Start this bake" });
     this.holds = app.page.getByRole("region", { name: "How much" }).locator("details");
+    this.fit = app.page.getByRole("region", { name: "How much" });
+    this.table = app.page.getByRole("region", { name: "If you start now" }).getByText(/^On the table/);
     this.night = app.page.locator(".night");
     const ready = app.page.getByRole("region", { name: "Ready when it suits you" });
     this.ready = ready;
@@ -23,6 +25,20 @@ export class FormulaPage {
     await this.#app.go("Formulas");
     await this.#app.page.getByRole("main").getByRole("link", { name }).click();
     await expect(this.#app.heading).toHaveText(name);
+  }
+
+  /** Says in what form the pieces bake. */
+  async bakeAs(form) {
+    const forms = this.fit.getByRole("group", { name: "They bake" });
+    await forms.locator("label", { hasText: form }).click();
+    await expect(forms.getByRole("radio", { name: form, exact: true })).toBeChecked();
+  }
+
+  /** When the bread is likely on the table, in minutes of the day. */
+  async tableAt() {
+    const said = await this.table.innerText();
+    const [, hours, minutes] = said.match(/likely (\d\d):(\d\d)/).map(Number);
+    return 60 * hours + minutes;
   }
 
   /** When a rise is likely ready as things are, in minutes of the day. */

@@ -1,4 +1,4 @@
-// An oven that isn't what its dial says, a kitchen high up, and what a formula's dough holds.
+// An oven that isn't what its dial says, a kitchen high up, pieces in another form, and what a formula's dough holds.
 
 import { FORMULAS } from "../pages/formula.js";
 import { takeUp } from "../support/mid-bake.js";
@@ -49,6 +49,7 @@ test("high up, the kitchen and every rise say that double is enough", async ({ a
   const equipment = app.kitchen.main.getByRole("region", { name: "Equipment" });
   await app.kitchen.altitude.type(950);
   await expect(equipment).toContainText("Water boils at 97 °C there");
+  await expect(equipment).toContainText(/Rises are forecast 8\s% shorter, and bakes a little longer\./);
   await expect(equipment).not.toContainText("double");
   await app.kitchen.altitude.type(1650);
   await expect(equipment).toContainText("Dough rises further in thin air: stop at double");
@@ -59,7 +60,31 @@ test("high up, the kitchen and every rise say that double is enough", async ({ a
   await app.kitchen.altitude.type(1650);
   await app.kitchen.altitude.shows("1650 m");
   await app.turnTo("#/bench");
-  await expect(app.bench.main).toContainText("At this height dough rises fast: stop at double its size.");
+  await expect(app.bench.main).toContainText("At this height dough rises faster, as its times allow for: stop at double its size.");
+});
+
+test("buns that touch bake and cool longer, and the bake remembers that they do", async ({
+  app,
+  page,
+}) => {
+  await app.open("#/formulas/plum-almond-buns");
+  const said = app.formula.fit.getByRole("status").filter({ hasText: "of dough" });
+  await expect(said).toHaveText(/^8 buns of 85\sg: /);
+  const apart = await app.formula.tableAt();
+  await app.formula.bakeAs("Side by side, touching");
+  await expect(said).toContainText(/^8 buns of 85\sg, touching: .*forecast for that form/);
+  // Reckoned by SciPy's roots, 1.4 times 18 min in the oven.
+  await expect.poll(() => app.formula.tableAt()).toBeGreaterThan(apart + 7);
+  await app.formula.bakeAs("Round, standing free");
+  await expect.poll(() => app.formula.tableAt()).toBe(apart);
+  await expect(said).not.toContainText("forecast for that form");
+
+  await app.formula.bakeAs("Side by side, touching");
+  await app.formula.start.click();
+  await expect(app.bench.mainAction).toBeVisible();
+  await app.reload();
+  await app.bench.giveUp();
+  await expect(page.locator(".page-head")).toContainText(/8 buns of 85\sg, touching/);
 });
 
 test("a formula tells where its water, sugar and fat come from", async ({ app }) => {

@@ -2,9 +2,11 @@
 //! other, and what follows when a baker chooses one.
 
 use checks::{assert_close, starter};
+use domain::bake::BakeId;
 use domain::estimate::Estimate;
 use domain::formula::{Formula, Held, Length, StepKind};
 use domain::kitchen::Kitchen;
+use domain::notebook::{Note, lessons};
 use domain::thermal::oven::altitude::boiling_point;
 use domain::thermal::oven::{BakeForm, Baking};
 use domain::thermal::reach::Solid;
@@ -211,4 +213,32 @@ fn the_course_of_the_middle_follows_the_form() {
         course.core_at(START + likely * 0.5)
     };
     assert!(half_way(BakeForm::Touching).get() > half_way(BakeForm::Round).get() + 3.0);
+}
+
+/// What somebody wrote at the oven about buns that touched says nothing of buns that stand free, and the
+/// other way round; what was written at the kneading holds for both.
+#[test]
+fn what_was_written_at_the_oven_is_remembered_for_the_same_form() {
+    let step = |kind| {
+        let formula = buns();
+        let found = formula.steps.iter().find(|step| step.kind == kind);
+        found.expect("it has one").clone()
+    };
+    let (knead, bake) = (step(StepKind::Knead), step(StepKind::Bake));
+    let note = |form, minute: f64, text: &str| Note {
+        bake: BakeId(text.to_owned()),
+        formula: buns().id.clone(),
+        form,
+        at: START + minutes(minute),
+        text: String::new(),
+        differently: vec![(knead.id, text.to_owned()), (bake.id, text.to_owned())],
+    };
+    let notes = [
+        note(None, 1.0, "free"),
+        note(Some(BakeForm::Touching), 2.0, "touching"),
+    ];
+    let touching = buns().in_form(BakeForm::Touching);
+    assert_eq!(lessons(&notes, &buns(), &bake), ["free"]);
+    assert_eq!(lessons(&notes, &touching, &bake), ["touching"]);
+    assert_eq!(lessons(&notes, &touching, &knead), ["touching", "free"]);
 }

@@ -6,6 +6,7 @@ use domain::formula::{ComponentId, Formula, FormulaId, StepId};
 use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
+use domain::thermal::oven::BakeForm;
 use domain::units::{Moment, celsius, celsius_delta, grams, metres, minutes, share};
 use records::Record as _;
 use records::archive::Archive;
@@ -195,6 +196,7 @@ pub(super) fn note() -> Note {
     Note {
         bake: BakeId("table-of-eight".to_owned()),
         formula: FormulaId("walnut-cardamom-twists".to_owned()),
+        form: Some(BakeForm::Long),
         at: STARTED + minutes(400.0),
         text: "Soft to the third day.\nAll eight gone by four o’clock.".to_owned(),
         differently: vec![(StepId(8), "Dust less flour: they slid.".to_owned())],

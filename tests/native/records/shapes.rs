@@ -4,6 +4,7 @@ use domain::formula::Formula;
 use domain::kitchen::{Kitchen, OvenKind};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
+use domain::thermal::oven::BakeForm;
 use domain::units::{Celsius, CelsiusDelta, Metres, Minutes};
 use proptest::prelude::*;
 use records::bake::EntryRecord;
@@ -262,10 +263,11 @@ proptest! {
         (bake, formula, text) in any::<(String, String, String)>(),
         at_ms in any::<i64>(),
         differently in prop::collection::vec(any::<(u16, String)>(), 0..4),
+        form in prop::option::of(prop::sample::select(&BakeForm::ALL[..])),
     ) {
         let lines = differently.into_iter();
         let differently = lines.map(|(step, text)| DifferentlyRecord { step, text }).collect();
-        let record = NoteRecord { version: 1, bake, formula, at_ms, text, differently };
+        let record = NoteRecord { version: 1, bake, formula, form, at_ms, text, differently };
         let read = NoteRecord::read(&record.write());
         prop_assert_eq!(read.as_ref(), Ok(&record));
         prop_assert_eq!(NoteRecord::from(&Note::from(record.clone())), record);

@@ -208,7 +208,7 @@ fn Lessons(shown: Shown) -> impl IntoView {
         shown
             .with_step(|state, step| {
                 let notes = app.notes.read();
-                let found = lessons(&notes, &state.formula.id, step.id).into_iter();
+                let found = lessons(&notes, &state.formula, step).into_iter();
                 found
                     .take(MOST_LESSONS)
                     .map(str::to_owned)

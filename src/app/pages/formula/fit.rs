@@ -2,6 +2,7 @@
 
 use domain::decimal::plain;
 use domain::formula::{Formula, ScaleError, Size};
+use domain::thermal::oven::BakeForm;
 use domain::units::Grams;
 use leptos::prelude::*;
 
@@ -34,6 +35,7 @@ pub(super) struct Fitting {
     mass_g: RwSignal<f64>,
     dough_g: RwSignal<f64>,
     flour_g: RwSignal<f64>,
+    form: RwSignal<BakeForm>,
     refused: Memo<Option<ScaleError>>,
     /// What comes of it with the formula's own dose of yeast; while the wish can't be met, what
     /// came of the last that could.
@@ -51,6 +53,7 @@ impl Fitting {
         let mass_g = RwSignal::new(formula.pieces.mass.get());
         let dough_g = RwSignal::new(formula.dough_mass().get().round());
         let flour_g = RwSignal::new(formula.flour_mass().get().round());
+        let form = RwSignal::new(formula.pieces.form);
         let formula = StoredValue::new(formula);
         let scaled = Memo::new(move |_| {
             formula.with_value(|formula| {
@@ -61,7 +64,7 @@ impl Fitting {
                     Way::Flour => flour_g.get() * (formula.dough_mass() / formula.flour_mass()),
                 };
                 // The baker's number of pieces holds, whatever the mass is reckoned from.
-                formula.scaled(Size::Pieces {
+                formula.in_form(form.get()).scaled(Size::Pieces {
                     count: pieces as u16,
                     mass: Grams::clamped(all_g / pieces),
                 })
@@ -86,6 +89,7 @@ impl Fitting {
             mass_g,
             dough_g,
             flour_g,
+            form,
             refused: Memo::new(move |_| scaled.get().err()),
             own,
             yeast,
@@ -113,7 +117,9 @@ impl Fitting {
 /// How much is made.
 #[component]
 pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
-    let Fitting { way, count, .. } = fitting;
+    let Fitting {
+        way, count, form, ..
+    } = fitting;
     let options = words::FIT_WAYS.map(str::to_owned).to_vec();
     let chosen = move || WAYS.iter().position(|&known| known == way.get());
     let plural = move || words::number_of(&fitting.fitted.read().pieces.plural);
@@ -162,6 +168,12 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                 on_change=move |pieces: f64| count.set(pieces.round())
             />
             {live::part(masses)}
+            <Choices
+                legend=words::FORM
+                options=words::FORMS.map(str::to_owned).to_vec()
+                chosen=Signal::derive(move || Some(form.get() as usize))
+                on_choose=move |place: usize| form.set(BakeForm::ALL[place])
+            />
             <p class="field-error" role="alert">
                 {live::part(error)}
             </p>

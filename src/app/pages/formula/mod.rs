@@ -101,7 +101,7 @@ fn Lessons(formula: Memo<Formula>) -> impl IntoView {
         let formula = formula.read();
         let notes = app.notes.read();
         let steps = formula.steps.iter().flat_map(|step| {
-            let found = domain::notebook::lessons(&notes, &formula.id, step.id);
+            let found = domain::notebook::lessons(&notes, &formula, step);
             let newest = found.first().map(|text| (*text).to_owned());
             newest.map(|text| (words::at_step(&step.title), text))
         });

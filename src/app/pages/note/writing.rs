@@ -126,6 +126,7 @@ impl Written {
         stored.next().cloned().unwrap_or_else(|| Note {
             bake: self.bake.id.clone(),
             formula: state.formula.id.clone(),
+            form: state.formula.other_form(),
             at: state.newest,
             text: String::new(),
             differently: Vec::new(),
