@@ -30,6 +30,8 @@
 //! | `OFF` | a thermometer in the middle | judgement |
 //! | `HEATING_UP_SPREAD` | how long an oven takes to be hot | judgement |
 //! | `FORM_SPREAD` | how long another form or tin bakes | judgement |
+//! | `OF_HEIGHT` | how much longer a bake takes high up | judgement |
+//! | `sooner` | how much sooner a dough has risen in thin air | judgement |
 //! | `UNCHECKED_OVEN`, `CHECKED_OVEN` | how far an oven is from its dial | judgement |
 //! | `CROWDED` | how long a full oven may take | judgement |
 //! | `UNMEASURED` | ingredients that nobody measured | judgement |
@@ -44,7 +46,7 @@
 //! | value | of | rests on |
 //! |---|---|---|
 //! | `DOUGH` | yeast's pace against temperature | judgement |
-//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece`, `rising` | the shapes of bodies | judgement |
+//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece`, `body`, `rising` | the shapes of bodies | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
 //! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |

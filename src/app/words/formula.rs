@@ -30,14 +30,14 @@ pub(crate) const DOUGH_MASS: &str = "All the dough";
 /// The flour's mass.
 pub(crate) const FLOUR_MASS: &str = "All the flour";
 /// How the pieces bake.
-pub(crate) const FORM: &str = "They bake";
+pub(crate) const FORM: &str = "Each bakes";
 /// Its choices, in the order of [`BakeForm::ALL`].
 pub(crate) const FORMS: [&str; 5] = [
-    "Round, standing free",
-    "Long, standing free",
-    "As a ring or wreath",
+    "Round, apart",
+    "Long, apart",
+    "As a ring",
     "In a loaf tin",
-    "Side by side, touching",
+    "Touching",
 ];
 /// The heading of the amounts.
 pub(crate) const AMOUNTS: &str = "Amounts";
@@ -160,7 +160,7 @@ pub(crate) fn number_of(plural: &str) -> String {
 pub(crate) fn fitted(formula: &Formula) -> String {
     let other = match formula.other_form() {
         Some(_) => {
-            " Their last rise, oven time, middle and cooling are forecast for that form; what the steps say stays, so judge colour yourself."
+            " The last rise, the oven and the cooling are forecast for that form; the steps' words stay, so trust your eyes."
         }
         None => "",
     };

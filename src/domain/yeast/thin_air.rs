@@ -8,15 +8,14 @@
 //! time (magazine); 30 min less for all rises of two loaves (Colorado Wheat Administrative
 //! Committee); they double faster, and only until double (University of Wyoming Extension). That is more than the
 //! gas law has, which gives 10 to 20 % at 3,000 to 6,000 ft.
-//! ASSUMPTION: the window opens at the square of the ratio, which meets the 25 to 50 % at 5,000 to 9,000 ft, and
+//! So the window opens at the square of the ratio, which meets the 25 to 50 % at 5,000 to 9,000 ft, and
 //! closes where it would have closed low down.
 //!
 //! Left out: gas that escapes sooner from thinner walls, drier air and flour, and that flavour needs its own time,
 //! for which less yeast or a second rise is advised.
 
 use crate::estimate::Estimate;
-use crate::thermal::oven::LOW;
-use crate::thermal::oven::altitude::pressure_ratio;
+use crate::thermal::oven::altitude::{LOW, pressure_ratio};
 use crate::units::{Metres, Minutes};
 
 /// How many times as long a rise takes at a height.
@@ -34,6 +33,8 @@ pub fn times(altitude: Metres) -> f64 {
 }
 
 /// A formula's minutes at a height.
+///
+/// ASSUMPTION: as likely as not by the gas law, and one time in ten by its square, or not at all.
 #[must_use]
 pub fn sooner(range: &Estimate<Minutes>, altitude: Metres) -> Estimate<Minutes> {
     let times = times(altitude);

@@ -29,8 +29,8 @@ export class FormulaPage {
 
   /** Says in what form the pieces bake. */
   async bakeAs(form) {
-    const forms = this.fit.getByRole("group", { name: "They bake" });
-    await forms.locator("label", { hasText: form }).click();
+    const forms = this.fit.getByRole("group", { name: "Each bakes" });
+    await forms.locator("label").filter({ hasText: form }).click();
     await expect(forms.getByRole("radio", { name: form, exact: true })).toBeChecked();
   }
 

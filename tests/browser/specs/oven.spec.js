@@ -71,15 +71,15 @@ test("buns that touch bake and cool longer, and the bake remembers that they do"
   const said = app.formula.fit.getByRole("status").filter({ hasText: "of dough" });
   await expect(said).toHaveText(/^8 buns of 85\sg: /);
   const apart = await app.formula.tableAt();
-  await app.formula.bakeAs("Side by side, touching");
+  await app.formula.bakeAs("Touching");
   await expect(said).toContainText(/^8 buns of 85\sg, touching: .*forecast for that form/);
   // Reckoned by SciPy's roots, 1.4 times 18 min in the oven.
   await expect.poll(() => app.formula.tableAt()).toBeGreaterThan(apart + 7);
-  await app.formula.bakeAs("Round, standing free");
+  await app.formula.bakeAs("Round, apart");
   await expect.poll(() => app.formula.tableAt()).toBe(apart);
   await expect(said).not.toContainText("forecast for that form");
 
-  await app.formula.bakeAs("Side by side, touching");
+  await app.formula.bakeAs("Touching");
   await app.formula.start.click();
   await expect(app.bench.mainAction).toBeVisible();
   await app.reload();

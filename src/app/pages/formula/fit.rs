@@ -170,7 +170,7 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
             {live::part(masses)}
             <Choices
                 legend=words::FORM
-                options=words::FORMS.map(str::to_owned).to_vec()
+                options=words::FORMS.iter().map(|form| (*form).to_owned()).collect()
                 chosen=Signal::derive(move || Some(form.get() as usize))
                 on_choose=move |place: usize| form.set(BakeForm::ALL[place])
             />

@@ -17,6 +17,9 @@
 
 use crate::units::{Celsius, Metres, Pascals, metres};
 
+/// Up to here height changes nothing: boiling by a kelvin, as the weather does, and no formula says where it was written.
+pub const LOW: Metres = metres(300.0);
+
 /// From here on a rise is stopped at double, before it runs away: doughs are said to rise 25 to 50 %
 /// faster above 3,000 ft (magazine), and a quarter less yeast is advised at about 6,000 ft (Ask
 /// Extension; a magazine has a third).

@@ -19,7 +19,7 @@
 //! a small bread of 69 g at 190 °C, 8.4 min to 90 °C, a tin loaf of 599 g at 240 °C follows within a
 //! tenth, 17.5 min for 18.
 //!
-//! ASSUMPTION: the proportions. The tin is one of 100 by 230 mm for 900 g. Fifteen pieces of
+//! The proportions are judgement. The tin is one of 100 by 230 mm for 900 g. Fifteen pieces of
 //! 52 g in a tin of 330 by 230 mm (common practice, no source) are 22 mm deep when risen and twice
 //! that when baked, since they can only grow upwards; a layer of one and a half to one lies between.
 //! Left out: the tin itself. Bright metal that shines heat away, or thick glass or pottery that takes
@@ -60,7 +60,7 @@ impl BakeForm {
         Self::Touching,
     ];
 
-    /// A piece of that form as a body that conducts.
+    /// A piece of that form as a body that conducts. ASSUMPTION: the proportions, see above.
     #[must_use]
     pub fn body(self, piece: Grams, material: Material, film: WattsPerSquareMetreKelvin) -> Body {
         let length = |kappa: f64| from_metres(kappa * volume_m3(piece, material).cbrt());

@@ -42,10 +42,10 @@
 //! Extension, New Mexico, 2016), look a few minutes before the earliest (magazine); breads are
 //! taken out at 195 °F at 7,700 ft and at 188 °F at 10,000 ft (state specialists, Ask Extension,
 //! Colorado, 2017), 1.5 and 3.3 K below boiling there, which is about what [`core_target`] says.
-//! ASSUMPTION: the likely time is longer by half of what the model says; the early end stays where it was and the
-//! late one has all of it.
+//! So the likely time is longer by [`OF_HEIGHT`] of what the model says; the early end stays where it
+//! was and the late one has all of it.
 
-use super::altitude::boiling_point;
+use super::altitude::{LOW, boiling_point};
 use super::core_target;
 use super::form::BakeForm;
 use super::setting::Fan;
@@ -56,7 +56,7 @@ use crate::thermal::transient::{Axis, Term, one_term, terms};
 use crate::thermal::vessel::{Body, Course, Material, Surroundings, Vessel};
 use crate::units::{
     Celsius, CelsiusDelta, Grams, KilogramsPerCubicMetre, Metres, Minutes, Moment,
-    WattsPerMetreKelvin, celsius_delta, kilograms_per_cubic_metre, metres, watts_per_metre_kelvin,
+    WattsPerMetreKelvin, celsius_delta, kilograms_per_cubic_metre, watts_per_metre_kelvin,
 };
 
 /// k of dough as it bakes, with what vapour carries through its pores.
@@ -78,8 +78,8 @@ const BAKING: Material = Material {
     specific_heat: crumb::SPECIFIC_HEAT,
 };
 
-/// Below this, height changes nothing: boiling by a kelvin, as the weather does.
-pub const LOW: Metres = metres(300.0);
+/// ASSUMPTION: this part of what the model has height take longer is likely, and all of it the late end.
+pub(super) const OF_HEIGHT: f64 = 0.5;
 
 /// Nothing bakes in an oven that is hardly hotter than boiling water.
 const HOTTER_THAN_BOILING: CelsiusDelta = celsius_delta(20.0);
@@ -171,7 +171,7 @@ impl Baking {
     }
 
     /// Its time in min, of which only ratios mean anything.
-    fn takes(&self, heat: Heat) -> f64 {
+    pub(super) fn takes(&self, heat: Heat) -> f64 {
         let bread = Bread::of(self, heat);
         bread.done() * bread.minutes
     }

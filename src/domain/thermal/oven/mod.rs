@@ -30,13 +30,14 @@ mod heating;
 mod setting;
 
 pub use form::BakeForm;
-pub use heating::{Baking, Heat, LOW, oven_course};
+pub use heating::{Baking, Heat, oven_course};
 pub use setting::{Dial, DialSetting, Fan, GasMark, dial_setting, with_fan, without_fan};
 
 use super::constants::{CORE_BELOW_BOILING, CROWDED};
 use crate::estimate::Estimate;
 use crate::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, grams};
 use form::FORM_SPREAD;
+use heating::OF_HEIGHT;
 use std::f64::consts::LN_2;
 
 /// The bake window of a piece, from the formula's window at the formula's piece.
@@ -96,22 +97,24 @@ pub fn window_in(
         },
     };
     let cooler = still(conventional - off);
+    let takes = baking.takes(stated);
+    let by_oven = |other| (baking.takes(other) / takes).ln();
     let by_form = baking.form_ratio(written, stated);
     let form_ln = if written == baking.form {
         0.0
     } else {
         FORM_SPREAD.ln()
     };
-    let by_height = baking.height_ratio(stated);
-    let half_height = 0.5 * (1.0 + by_height);
-    let sooner = baking.time_ratio(stated, hotter).ln().hypot(form_ln);
-    let later = baking.time_ratio(stated, cooler).ln().hypot(form_ln);
+    let most = baking.height_ratio(stated);
+    let by_height = 1.0 + OF_HEIGHT * (most - 1.0);
     // log₂ of the load
     let fuller = CROWDED.get() * (load.ln() / LN_2).clamp(0.0, 2.0);
     let window = window.longer(
-        by_form * half_height,
-        sooner.hypot(half_height.ln()),
-        later.hypot((by_height / half_height).ln()),
+        by_form * by_height,
+        by_oven(hotter).hypot(form_ln).hypot(by_height.ln()),
+        by_oven(cooler)
+            .hypot(form_ln)
+            .hypot((most / by_height).ln()),
     );
     Estimate::new(
         window.low(),
