@@ -35,8 +35,8 @@
 //! # Height
 //!
 //! Where water boils at a lower temperature, surface and middle are both nearer to it, and the last
-//! kelvins take longer. Against [`LOW`], down to which no formula says where it was written, the model takes 6 %
-//! longer for a bun and 14 % for a tin loaf at 1000 m, 13 and 21 % at 1500 m. Of the last kelvins it
+//! kelvins take longer. Against [`LOW`], down to which no formula says where it was written, the model takes 7 %
+//! longer for a bun and 16 % for a tin loaf at 1000 m, 14 and 23 % at 1500 m. Of the last kelvins it
 //! makes half as much again as was measured, and what is published for yeast breads doesn't ask for
 //! more time at all: no other temperature is needed (Colorado Wheat Administrative Committee; Ask
 //! Extension, New Mexico, 2016), look a few minutes before the earliest (magazine); breads are
