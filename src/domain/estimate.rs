@@ -46,7 +46,7 @@
 //! | value | of | rests on |
 //! |---|---|---|
 //! | `DOUGH` | yeast's pace against temperature | judgement |
-//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `baked_piece`, `body`, `rising` | the shapes of bodies | judgement |
+//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `body`, `rising` | the shapes of bodies | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
 //! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |

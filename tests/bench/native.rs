@@ -13,6 +13,7 @@ use checks::reforecast::{TAKEN_UP, reforecast, taken_up, with_news};
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, cooling_window};
+use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Moment, celsius, grams, minutes};
 use domain::yeast::proof::Proof;
@@ -47,7 +48,7 @@ fn parts(bench: &mut Criterion) {
     bench.bench_function("a proof's window", |bench| {
         bench.iter(|| black_box(&proof).window());
     });
-    let bun = Vessel::baked_piece(grams(130.0));
+    let bun = BakeForm::Round.cooling(grams(130.0));
     let (hot, lukewarm) = (celsius(95.0), celsius(35.0));
     bench.bench_function("a cooling window with its modes", |bench| {
         bench.iter(|| cooling_window(black_box(&bun), hot, lukewarm, &kitchen, START));

@@ -104,7 +104,7 @@ fn a_reading_and_what_was_believed_are_weighed_by_their_squared_spreads() {
 fn with_no_doubt_about_the_pace_a_cooler_body_goes_its_own_course() {
     for vessel in [
         Vessel::filling(grams(360.0), millimetres(40.0), Cooling::Fridge),
-        Vessel::baked_piece(grams(900.0)),
+        BakeForm::Round.cooling(grams(900.0)),
     ] {
         let hot = vessel.course(START, celsius(80.0), &fridge());
         let cooler = vessel.course(START, celsius(70.0), &fridge());

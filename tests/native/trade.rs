@@ -11,7 +11,7 @@ use domain::thermal::cooling::cooling_window;
 use domain::thermal::oven::{
     BakeForm, Baking, Dial, DialSetting, Fan, Heat, dial_setting, window_in, with_fan,
 };
-use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::thermal::vessel::Surroundings;
 use domain::units::{Moment, celsius, grams, metres, minutes};
 use domain::yeast::dose::pace;
 
@@ -298,7 +298,7 @@ fn a_bun_cools_for_half_an_hour_before_it_can_be_glazed() {
         panic!("a cooling ends at a temperature");
     };
     assert!((30.0..=35.0).contains(&to.get()));
-    let bun = Vessel::baked_piece(grams(130.0));
+    let bun = BakeForm::Round.cooling(grams(130.0));
     for kitchen in [18.0, 22.0, 26.0] {
         let around = Surroundings::constant(celsius(kitchen));
         for to in [celsius(30.0), to] {

@@ -2,6 +2,7 @@
 
 use domain::estimate::Estimate;
 use domain::thermal::cooling::{cooling_window, deepest_layer_that_passes, two_stage};
+use domain::thermal::oven::BakeForm;
 use domain::thermal::transient::{Shape, centre_ratio, mean_ratio, terms};
 use domain::thermal::vessel::{Body, Cooling, Course, Form, Surroundings, Vessel};
 use domain::units::{Celsius, Grams, Millimetres, Minutes, Moment};
@@ -64,7 +65,7 @@ impl VesselQuestion {
         match self.kind.as_str() {
             "piece" => Vessel::piece(mass),
             "tin" => Vessel::loaf_in_tin(mass),
-            "baked" => Vessel::baked_piece(mass),
+            "baked" => BakeForm::Round.cooling(mass),
             "fridge" => Vessel::filling(mass, depth, Cooling::Fridge),
             "ice_bath" => Vessel::filling(mass, depth, Cooling::IceBath),
             "stirred" => Vessel::filling_stirred(mass, depth, Cooling::Fridge),

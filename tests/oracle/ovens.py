@@ -96,7 +96,7 @@ class BakeRatio(Topic):
     name = "bake time in another oven, form, mass and height (collocation)"
     topic = "bake_ratio"
     # The held surface is reckoned with a film that is only nearly endless.
-    tolerance = 1e-3
+    tolerance = 3e-4
 
     def case(self, random):
         return {"from": baked(random), "to": baked(random)}

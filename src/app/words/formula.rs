@@ -34,10 +34,10 @@ pub(crate) const FORM: &str = "Each bakes";
 /// Its choices, in the order of [`BakeForm::ALL`].
 pub(crate) const FORMS: [&str; 5] = [
     "Round, apart",
+    "Touching",
     "Long, apart",
     "As a ring",
     "In a loaf tin",
-    "Touching",
 ];
 /// The heading of the amounts.
 pub(crate) const AMOUNTS: &str = "Amounts";

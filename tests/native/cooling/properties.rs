@@ -2,6 +2,7 @@
 
 use checks::assert_close;
 use domain::thermal::cooling::{HORIZON, cooling_window, two_stage};
+use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::{Body, Cooling, Form, Material, Surroundings, Vessel};
 use domain::units::{
     Celsius, Millimetres, Minutes, WattsPerSquareMetreKelvin, celsius, grams, millimetres, minutes,
@@ -16,7 +17,7 @@ fn vessels() -> impl Strategy<Value = Vessel> {
         match kind {
             0 => Vessel::dough_in_bowl(mass),
             1 => Vessel::loaf_in_tin(mass),
-            2 => Vessel::baked_piece(mass),
+            2 => BakeForm::Round.cooling(mass),
             3 => Vessel::filling(mass, depth, Cooling::Fridge),
             4 => Vessel::filling(mass, depth, Cooling::IceBath),
             _ => Vessel::filling_stirred(mass, depth, Cooling::Kitchen),
@@ -107,9 +108,9 @@ proptest! {
             let course = vessel.course(START, celsius(95.0), &fridge());
             course.mean_at(START + minutes(at)).get()
         };
-        let piece = Vessel::baked_piece(grams(mass));
+        let piece = BakeForm::Round.cooling(grams(mass));
         prop_assert!(mean(&piece.with_film_times(film)) <= mean(&piece) + 1e-6);
-        prop_assert!(mean(&Vessel::baked_piece(grams(mass * larger))) >= mean(&piece) - 1e-6);
+        prop_assert!(mean(&BakeForm::Round.cooling(grams(mass * larger))) >= mean(&piece) - 1e-6);
     }
 
     #[test]

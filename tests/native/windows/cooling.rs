@@ -1,6 +1,7 @@
 //! The windows of what cools against a sample of the heat transfer coefficient.
 
 use domain::thermal::cooling::cooling_window;
+use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::{Cooling, Surroundings, Vessel};
 use domain::units::{Minutes, celsius, grams, millimetres};
 
@@ -31,7 +32,7 @@ fn cases() -> Vec<Case> {
         to,
         around: constant(around),
     };
-    let baked = |mass| Vessel::baked_piece(grams(mass));
+    let baked = |mass| BakeForm::Round.cooling(grams(mass));
     let mut moved = case(
         "cream, kitchen and then fridge",
         filling(360.0, 12.0, Cooling::Fridge),

@@ -119,14 +119,14 @@ fn cases() -> Vec<Case> {
         ),
         cools(
             "buns cool",
-            Vessel::baked_piece(grams(130.0)),
+            BakeForm::Round.cooling(grams(130.0)),
             95.0,
             35.0,
             22.0,
         ),
         cools(
             "a loaf cools",
-            Vessel::baked_piece(grams(900.0)),
+            BakeForm::Round.cooling(grams(900.0)),
             95.0,
             32.0,
             20.0,

@@ -40,24 +40,24 @@ pub(super) const FORM_SPREAD: f64 = 1.2;
 pub enum BakeForm {
     /// A bun or a round loaf that stands free.
     Round,
+    /// Side by side with others, in a tin or on the tray, so that they touch when they have risen.
+    Touching,
     /// A stick, a braid or a long loaf that stands free.
     Long,
     /// A ring or a wreath.
     Ring,
     /// A loaf in a tin of its own.
     Tin,
-    /// Side by side with others, in a tin or on the tray, so that they touch when they have risen.
-    Touching,
 }
 
 impl BakeForm {
-    /// All of them.
+    /// All of them, in their own order.
     pub const ALL: [Self; 5] = [
         Self::Round,
+        Self::Touching,
         Self::Long,
         Self::Ring,
         Self::Tin,
-        Self::Touching,
     ];
 
     /// A piece of that form as a body that conducts. ASSUMPTION: the proportions, see above.

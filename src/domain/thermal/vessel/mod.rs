@@ -146,18 +146,6 @@ impl Vessel {
         })
     }
 
-    /// A bun or loaf out of the oven, on a rack.
-    ///
-    /// ASSUMPTION: a sphere of the same volume.
-    #[must_use]
-    pub fn baked_piece(mass: Grams) -> Self {
-        Self::of(Body {
-            form: body::sphere(mass, Material::CRUMB),
-            material: Material::CRUMB,
-            film: body::HOT_IN_AIR,
-        })
-    }
-
     /// What it was made from.
     #[must_use]
     pub fn body(&self) -> &Body {
