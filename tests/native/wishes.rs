@@ -350,7 +350,13 @@ fn a_filled_bun_never_rises_until_its_filling_stood_out_two_hours() {
 
 #[test]
 fn a_late_wish_for_filled_buns_is_met_by_the_fridge_alone() {
-    let (buns, kitchen) = (starter("plum-almond-buns"), Kitchen::UNMEASURED);
+    for air in [21.0, 30.0] {
+        late_wish(air);
+    }
+}
+
+fn late_wish(air: f64) {
+    let (buns, kitchen) = (starter("plum-almond-buns"), kitchen_at(air));
     let (proof, filled) = of_rise(&buns, &kitchen, StepKind::FinalProof);
     let filled = filled.expect("cream is in it");
     let usual = proof.window().likely();
@@ -366,7 +372,11 @@ fn a_late_wish_for_filled_buns_is_met_by_the_fridge_alone() {
         let out = proof
             .out_of_fridge_for(ready, FRIDGE)
             .expect("the fridge does it");
-        assert_eq!(filled.bears(ready - out, kitchen.air), Ok(()), "{later}");
+        // By likely times it would fit, but one time in ten it takes longer than the filling bears.
+        let late = proof.around(proof.fridge_until(out, FRIDGE)).window();
+        let bears = |end: Moment| filled.bears(end - out, kitchen.air).is_ok();
+        assert!(bears(late.likely()), "{later}");
+        assert_eq!(bears(late.high()), air > 24.0, "{later} in {air} °C");
     }
 }
 
@@ -376,8 +386,8 @@ fn less_yeast_for_a_first_rise_is_held_against_the_filled_one_that_follows() {
     for (times, bears) in [
         (2.0, true),
         (1.0, true),
-        (0.8, true),
-        (0.6, false),
+        // To the late end of its window, by likely times it would bear 0.8.
+        (0.9, false),
         (0.4, false),
     ] {
         let rises = |formula: &Formula| {

@@ -274,7 +274,7 @@ impl State {
 }
 
 /// Whether hands bring something that spoils out, or put it away.
-fn brings(step: &Step) -> bool {
+pub(crate) fn brings(step: &Step) -> bool {
     step.is_hands() && step.kind != StepKind::Serve && step.cautions.contains(&Caution::Perishable)
 }
 

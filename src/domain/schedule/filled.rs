@@ -2,15 +2,16 @@
 //!
 //! What was filled before it rises stands out of fridge and oven from the beginning of the work that
 //! brings the filling to it until it goes into the oven. The two-hour rule of
-//! [`PERISHABLE_LIMIT`] holds for all of that, less what lies in the fridge between. All moments are
-//! the likely ones; the bake itself calls at the limit, whenever that comes.
+//! [`PERISHABLE_LIMIT`] holds for all of that, less what lies in the fridge between. The rise counts to
+//! the late end of its window, so that one time in ten it takes longer; the hands before and after it, who can hurry, as
+//! long as is likely. The bake itself calls at the limit, whenever that comes.
 //!
 //! For the raw egg and the milk of a dough itself no such rule was found: sweet doughs have always
 //! risen in the kitchen. [`EGG_AND_MILK_OUT`] is where something is said.
 
 use super::outline::Planned;
 use super::wish::steps_if_started;
-use crate::bake::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT};
+use crate::bake::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, brings};
 use crate::food::FoodKind;
 use crate::formula::{Caution, Formula, Length, Step, StepId, StepKind};
 use crate::kitchen::Kitchen;
@@ -40,7 +41,7 @@ pub struct Filled {
 }
 
 impl Filled {
-    /// Whether it may rise so long, in air of that temperature.
+    /// Whether it may rise so long, which is to say to the late end of its window, in air of that temperature.
     ///
     /// Air as cold as a fridge is no place for a rise of it, which would take all day there: what
     /// has to be that cold goes into the fridge itself first.
@@ -77,7 +78,7 @@ pub fn filled(formula: &Formula, kitchen: &Kitchen, at: Moment, step: StepId) ->
 pub struct Rises {
     /// Whether every filled dough is baked before its filling stood out too long.
     pub bears_its_filling: bool,
-    /// The longest rise outside a fridge.
+    /// The longest rise outside a fridge, by its likely time.
     pub longest: Minutes,
 }
 
@@ -93,8 +94,9 @@ pub fn rises_if_started(formula: &Formula, kitchen: &Kitchen, at: Moment) -> Ris
         let step = formula.step(one.step);
         if step.is_some_and(|step| matches!(step.length, Length::Ferment { .. })) {
             let length = one.end - one.start;
+            let late = length + one.slack.1;
             let filled = filled_in(formula, kitchen, &steps, one);
-            let bears = |filled: Filled| filled.bears(length, kitchen.air).is_ok();
+            let bears = |filled: Filled| filled.bears(late, kitchen.air).is_ok();
             found.bears_its_filling &= filled.is_none_or(bears);
             found.longest = found.longest.max(length);
         }
@@ -118,11 +120,13 @@ fn filled_in(
 ) -> Option<Filled> {
     let before = all_before(formula, rise.step);
     let step_of = |one: &Planned| formula.step(one.step);
-    let joins = steps
+    // What goes into the fridge doesn't go to the dough.
+    let joins = |step: &Step| brings(step) && !step.needs.fridge;
+    let joined = steps
         .iter()
-        .filter(|one| before.contains(&one.step) && step_of(one).is_some_and(brings_filling));
+        .filter(|one| before.contains(&one.step) && step_of(one).is_some_and(joins));
     let itself = step_of(rise)?.cautions.contains(&Caution::Perishable);
-    let since = joins.map(|one| one.start).min();
+    let since = joined.map(|one| one.start).min();
     let since = since.or(itself.then_some(rise.start))?;
     let of_kind = |kind: StepKind| {
         let steps = steps.iter();
@@ -142,14 +146,6 @@ fn filled_in(
         beside,
         kitchen: kitchen.air,
     })
-}
-
-/// Whether hands bring something that spoils to the dough with it.
-fn brings_filling(step: &Step) -> bool {
-    step.is_hands()
-        && !step.needs.fridge
-        && step.kind != StepKind::Serve
-        && step.cautions.contains(&Caution::Perishable)
 }
 
 /// All that a step waits for, however indirectly.

@@ -7,6 +7,7 @@ use domain::schedule::{
     Unsafe, filled, is_long_for_egg_or_milk, rise_if_started, rises_if_started, yeast_for,
 };
 use domain::thermal::constants::FRIDGE;
+use domain::thermal::vessel::Surroundings;
 use domain::units::{Grams, Minutes, Moment, minutes};
 use leptos::prelude::*;
 use leptos::web_sys::HtmlInputElement;
@@ -169,8 +170,15 @@ fn tell(app: Oventide, fitting: Fitting, step: StepId, wanted: Option<f64>) -> O
             }
             let length = ready - rise.start;
             let around = rise.temperature_for(ready);
-            let bears = |length, air| filled.map_or(Ok(()), |filled| filled.bears(length, air));
-            match around.map_or(Ok(()), |air| bears(length, air)) {
+            // To the late end of its window, which only a filled dough asks for.
+            let bears = |since: Moment, around: Surroundings, air| {
+                filled.map_or(Ok(()), |filled| {
+                    let late = rise.around(around).window().high();
+                    filled.bears(late - since, air)
+                })
+            };
+            let warm = |air| bears(rise.start, Surroundings::constant(air), air);
+            match around.map_or(Ok(()), warm) {
                 Err(Unsafe::TooLong) => too_long = true,
                 Err(Unsafe::TooWarm) => ways.push(words::too_warm(degrees)),
                 Ok(()) => {
@@ -182,7 +190,8 @@ fn tell(app: Oventide, fitting: Fitting, step: StepId, wanted: Option<f64>) -> O
             }
             let out = rise.out_of_fridge_for(ready, kitchen.fridge);
             let out = out.ok().filter(|&out| {
-                out - rise.start > WORTH_A_FRIDGE && bears(ready - out, kitchen.air).is_ok()
+                let around = rise.fridge_until(out, kitchen.fridge);
+                out - rise.start > WORTH_A_FRIDGE && bears(out, around, kitchen.air).is_ok()
             });
             if too_long {
                 ways.push(words::too_long(out.is_some()));

@@ -58,7 +58,12 @@ impl Proof {
     /// [`Unmet`] where that is more than [`dose::MOST_DOSE`] or less than [`dose::LEAST_DOSE`].
     pub fn dose_for(&self, ready: Moment) -> Result<f64, Unmet> {
         let gained = self.gained_by(ready)?;
-        let times = dose::for_pace(self.range.likely().get() / gained);
+        let wanted = self.range.likely().get();
+        // What asks for nothing is ready as it begins, with any dose; 0 / 0 would be no answer.
+        if wanted <= 0.0 {
+            return Err(Unmet::TooLate);
+        }
+        let times = dose::for_pace(wanted / gained);
         if times > dose::MOST_DOSE {
             Err(Unmet::TooEarly)
         } else if times < dose::LEAST_DOSE {
