@@ -46,7 +46,8 @@
 //! | value | of | rests on |
 //! |---|---|---|
 //! | `DOUGH` | yeast's pace against temperature | judgement |
-//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `body`, `rising` | the shapes of bodies | judgement |
+//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `body`, `rising`, `jar_of`, `bag_of` | the shapes of bodies | judgement |
+//! | `JAR_WALL`, `BAG_WALL`, `FLAT_BAG` | a jar, and a bag that lies flat | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
 //! | `MOST_ICE`, `COLD_TAP`, `takes_hours` | cold and frozen liquid | judgement |

@@ -1,7 +1,7 @@
 //! One entry of a bake's event log as it is stored, version 1.
 
 use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
-use domain::formula::{ComponentId, Formula, StepId};
+use domain::formula::{ComponentId, Formula, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share};
 
@@ -37,6 +37,7 @@ shape! {
         DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
         CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
         Moved = "moved" { step: u16, place: PlaceRecord },
+        Poured = "poured" { step: u16, held: Held },
         RiseSeen = "rise-seen" { step: u16, share: f64, ago_min: f64 },
         PieceWeighed = "piece-weighed" { piece: u16, mass_g: f64 },
         MassRemoved = "mass-removed" { piece: u16 },
@@ -151,6 +152,10 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
                 PlaceRecord::Water { water_c } => Place::Water(celsius(water_c)?),
             },
         },
+        EventRecord::Poured { step, held } => Event::Poured {
+            step: StepId(step),
+            held,
+        },
         EventRecord::RiseSeen {
             step,
             share,
@@ -257,6 +262,10 @@ impl From<&Event> for EventRecord {
                         water_c: water.get(),
                     },
                 },
+            },
+            Event::Poured { step, held } => Self::Poured {
+                step: step.0,
+                held: *held,
             },
             Event::RiseSeen { step, share, ago } => Self::RiseSeen {
                 step: step.0,

@@ -39,7 +39,7 @@ choice! { domain::formula::StepKind as "kind of step" {
 } }
 
 choice! { domain::formula::Held as "place for a dough" {
-    Bowl = "bowl", Tray = "tray", Tin = "tin",
+    Bowl = "bowl", Tray = "tray", Tin = "tin", Jar = "jar", Bag = "bag",
 } }
 
 choice! { domain::thermal::oven::BakeForm as "form of what bakes" {

@@ -6,13 +6,13 @@ mod properties;
 use checks::assert_close;
 use domain::estimate::Basis;
 use domain::thermal::cooling::{
-    BOTH_STAGES, COLD, FIRST_STAGE, HORIZON, HOT, Remedy, WARM, cooling_window,
+    BOTH_STAGES, COLD, Chilled, FIRST_STAGE, HORIZON, HOT, Remedy, WARM, cooling_window,
     deepest_layer_that_passes, remedies, two_stage,
 };
-use domain::thermal::vessel::{Body, Cooling, Form, Material, Surroundings, Vessel};
+use domain::thermal::vessel::{Body, Cooling, Form, Held, Material, Surroundings, Vessel};
 use domain::units::{
-    Moment, celsius, grams, joules_per_gram_kelvin, kilograms_per_cubic_metre, millimetres,
-    minutes, watts_per_metre_kelvin, watts_per_square_metre_kelvin,
+    Millimetres, Moment, celsius, grams, joules_per_gram_kelvin, kilograms_per_cubic_metre,
+    millimetres, minutes, watts_per_metre_kelvin, watts_per_square_metre_kelvin,
 };
 use serde::Deserialize;
 
@@ -22,6 +22,7 @@ struct Table {
     newton: Newton,
     chill: Chill,
     deepest: Deepest,
+    held: HeldTable,
     lag: Lag,
     crumb: Crumb,
     proofer: Proofer,
@@ -81,6 +82,25 @@ struct DeepestRow {
     cooling: String,
     around_c: f64,
     depth_mm: f64,
+}
+
+#[derive(Deserialize)]
+struct HeldTable {
+    source: String,
+    row: Vec<HeldRow>,
+}
+
+#[derive(Deserialize)]
+struct HeldRow {
+    name: String,
+    held: String,
+    what: String,
+    from_c: f64,
+    around_c: f64,
+    film: f64,
+    tolerance_k: f64,
+    /// Minutes, the mean and the middle in °C.
+    at: Vec<(f64, f64, f64)>,
 }
 
 #[derive(Deserialize)]
@@ -256,6 +276,41 @@ fn a_ball_of_dough_lags_as_reckoned_elsewhere() {
     );
 }
 
+/// The wall is a body of its own in the table, and here a film and a little more heat.
+#[test]
+fn a_jar_and_a_bag_follow_as_with_walls_of_their_own() {
+    let table = table().held;
+    for row in &table.row {
+        let held = match row.held.as_str() {
+            "jar" => Held::Jar,
+            _ => Held::Bag,
+        };
+        let mass = grams(500.0);
+        let vessel = match row.what.as_str() {
+            "dough" => Vessel::dough_held(held, Material::DOUGH, mass),
+            _ => Vessel::filling_held(
+                held,
+                Material::CUSTARD,
+                mass,
+                millimetres(50.0),
+                Cooling::Fridge,
+            ),
+        };
+        let still_air = Cooling::Fridge.film();
+        let film = watts_per_square_metre_kelvin(row.film);
+        let times = held.through(film).get() / held.through(still_air).get();
+        let around = celsius(row.around_c);
+        let around = Surroundings::constant(around).moved(START, around, times);
+        let course = vessel.course(START, celsius(row.from_c), &around);
+        for &(minute, mean_c, middle_c) in &row.at {
+            let at = START + minutes(minute);
+            let what = format!("{} after {minute} min; {}", row.name, table.source);
+            assert_close(&what, course.mean_at(at).get(), mean_c, row.tolerance_k);
+            assert_close(&what, course.core_at(at).get(), middle_c, row.tolerance_k);
+        }
+    }
+}
+
 #[test]
 fn crumb_has_the_published_density_and_diffusivity() {
     let crumb = table().crumb;
@@ -288,6 +343,17 @@ fn a_tin_loaf_warms_in_a_proofer_as_bakers_measure() {
     }
 }
 
+/// A wide bag of cream in the fridge, its film of plastic and all.
+fn flat_layer(thickness: Millimetres) -> Vessel {
+    Vessel::of(Body {
+        form: Form::Layer {
+            depth: thickness * 0.5,
+        },
+        material: Material::CUSTARD,
+        film: Held::Bag.through(Cooling::Fridge.film()),
+    })
+}
+
 #[test]
 fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
     let (mass, depth) = (grams(500.0), millimetres(60.0));
@@ -295,11 +361,21 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
     assert!(!two_stage(&bowl, celsius(85.0), &fridge(), START).passes);
 
     let cream = Material::CUSTARD;
-    let found = remedies(cream, mass, depth, Cooling::Fridge, celsius(4.0));
+    let chilled = |depth| Chilled {
+        filling: cream,
+        mass,
+        depth,
+        held: Held::Bowl,
+        cooling: Cooling::Fridge,
+        around: celsius(4.0),
+    };
+    let found = remedies(&chilled(depth));
+    assert!(found.iter().any(|one| matches!(one, Remedy::FlatBag(_))));
     assert!(!found.is_empty());
     for remedy in found {
         let (vessel, around) = match remedy {
             Remedy::Spread(to) => (Vessel::filling(mass, to, Cooling::Fridge), 4.0),
+            Remedy::FlatBag(thickness) => (flat_layer(thickness), 4.0),
             Remedy::IceBath => (Vessel::filling(mass, depth, Cooling::IceBath), 1.0),
             Remedy::StirInIceBath => (Vessel::filling_stirred(mass, depth, Cooling::IceBath), 1.0),
             Remedy::SpreadInIceBath(to) => (Vessel::filling(mass, to, Cooling::IceBath), 1.0),
@@ -311,7 +387,7 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
         );
     }
     let shallow = millimetres(10.0);
-    let thin = remedies(cream, mass, shallow, Cooling::Fridge, celsius(4.0));
+    let thin = remedies(&chilled(shallow));
     assert_eq!(thin, Vec::new());
 }
 

@@ -28,5 +28,6 @@ mod sorted;
 mod story;
 mod trade;
 mod transient;
+mod vessels;
 mod windows;
 mod wishes;

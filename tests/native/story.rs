@@ -69,12 +69,12 @@ fn a_chill_knows_what_to_ask_for_its_remedies() {
         let bake = begin(formula.clone(), Kitchen::UNMEASURED, NINE);
         let state = bake.state();
         let step = state.formula.step(chill).expect("the cream cools");
-        let (of, mass, depth, cooling, around) = state.chills(step, NINE).expect("it chills");
+        let chilled = state.chills(step, NINE).expect("it chills");
         let cream = state.formula.component_of(step).expect("the cream");
-        assert_eq!(mass, cream.mass());
+        assert_eq!(chilled.mass, cream.mass());
         // Half-way from 80 to 5 °C.
-        assert_eq!(of, cream.material(celsius(42.5)));
-        (around, remedies(of, mass, depth, cooling, around))
+        assert_eq!(chilled.filling, cream.material(celsius(42.5)));
+        (chilled.around, remedies(&chilled))
     };
     assert!(advice(&formula).1.is_empty());
 

@@ -64,10 +64,13 @@ class Line:
         return decays @ weights
 
     def after(self, profile, fourier):
-        """The profile at the inner nodes, measured from the surroundings, so much later; with centre and mean."""
-        along = np.linalg.solve(self.vectors, profile.astype(complex)) * np.exp(self.values * fourier)
+        """The profile at the inner nodes, measured from the surroundings, so much later; with centre and mean.
+
+        A profile with more directions is taken along its first."""
+        along = np.linalg.solve(self.vectors, profile.astype(complex))
+        along = (along.T * np.exp(self.values * fourier)).T
         everywhere = (self.whole @ along).real
-        return everywhere[:-1], everywhere[0], float(self.mean @ everywhere)
+        return everywhere[:-1], everywhere[0], self.mean @ everywhere
 
 
 @lru_cache(maxsize=None)
@@ -130,6 +133,38 @@ class Body:
         for (_, before), (at, after) in zip(around, around[1:]):
             now = now + (after - before) * (1 - self.ratio(minutes - at, which))
         return now
+
+    def carried(self, at, initial, around):
+        """Mean and centre at a minute, through `around` of (minute, °C, factor on the film).
+
+        The profile is carried over a change of the film as it is, on a grid over both directions."""
+        area_per_volume = sum((DIMENSION[shape] + 1) / length for shape, length in self.axes)
+        profile = np.full([NODES] * len(self.axes), float(initial))
+        mean = centre = float(initial)
+        for index, (begin, around_c, times) in enumerate(around):
+            if begin >= at:
+                break
+            minutes = min([at, *(t for t, _, _ in around[index + 1 :])]) - begin
+            film = self.film * times
+            if film / (self.conductivity * area_per_volume) < 0.1:
+                # One temperature throughout.
+                left = np.exp(-minutes * 60 * film * area_per_volume / self.heat_j_m3k)
+                mean = centre = around_c + (mean - around_c) * left
+                profile = np.full_like(profile, mean)
+                continue
+            gaps = [profile - around_c] * 3
+            for shape, length in self.axes:
+                one = line(shape, film * length / self.conductivity)
+                fourier = self.conductivity / self.heat_j_m3k * minutes * 60 / length**2
+                # The whole, what is left of it at the centre of the directions so far, and on average over them.
+                gaps = [
+                    np.moveaxis(one.after(gaps[0], fourier)[0], 0, -1),
+                    one.after(gaps[1], fourier)[1],
+                    one.after(gaps[2], fourier)[2],
+                ]
+            profile = gaps[0] + around_c
+            centre, mean = float(gaps[1]) + around_c, float(gaps[2]) + around_c
+        return mean, centre
 
     def first_crossing(self, target, initial, around, horizon, begin=0.0):
         """The first minute from `begin` at which the core is at or below `target`, or None."""

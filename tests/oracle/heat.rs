@@ -4,7 +4,7 @@ use domain::estimate::Estimate;
 use domain::thermal::cooling::{cooling_window, deepest_layer_that_passes, two_stage};
 use domain::thermal::oven::BakeForm;
 use domain::thermal::transient::{Shape, centre_ratio, mean_ratio, terms};
-use domain::thermal::vessel::{Body, Cooling, Course, Form, Surroundings, Vessel};
+use domain::thermal::vessel::{Body, Cooling, Course, Form, Held, Material, Surroundings, Vessel};
 use domain::units::{Celsius, Grams, Millimetres, Minutes, Moment};
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -69,6 +69,10 @@ impl VesselQuestion {
             "fridge" => Vessel::filling(mass, depth, Cooling::Fridge),
             "ice_bath" => Vessel::filling(mass, depth, Cooling::IceBath),
             "stirred" => Vessel::filling_stirred(mass, depth, Cooling::Fridge),
+            "jar" => Vessel::dough_held(Held::Jar, Material::DOUGH, mass),
+            "bag" => {
+                Vessel::filling_held(Held::Bag, Material::CUSTARD, mass, depth, Cooling::Fridge)
+            }
             _ => Vessel::dough_in_bowl(mass),
         }
     }
@@ -135,10 +139,10 @@ impl CourseQuestion {
     }
 }
 
-/// A ball of dough that changes its film as well as what is around it.
+/// A body that changes its film as well as what is around it.
 #[derive(Deserialize)]
 pub(crate) struct MovedQuestion {
-    mass_g: f64,
+    vessel: VesselQuestion,
     initial_c: f64,
     /// Minute, °C and how many times the film of still air; the first from the beginning.
     around: Vec<(f64, f64, f64)>,
@@ -147,7 +151,7 @@ pub(crate) struct MovedQuestion {
 
 impl MovedQuestion {
     pub(crate) fn answer(&self) -> Value {
-        let vessel = Vessel::dough_in_bowl(Grams::clamped(self.mass_g));
+        let vessel = self.vessel.vessel();
         let nowhere = Surroundings::constant(Celsius::clamped(self.initial_c));
         let around = self.around.iter().fold(nowhere, |around, change| {
             around.moved(

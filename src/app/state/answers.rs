@@ -1,7 +1,7 @@
 //! What an asked thing led to, as facts; `words` makes sentences of them.
 
 use domain::bake::{Bake, Entry, Event, Intent, Reason, Refusal, State};
-use domain::formula::{ComponentId, Length, Step, StepKind};
+use domain::formula::{ComponentId, Held, Length, Step, StepKind};
 use domain::kitchen::Place;
 use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -50,6 +50,13 @@ pub(crate) enum Answer {
     Moved {
         /// Where it stands.
         place: Place,
+        /// What that does to it.
+        shift: Box<Shift>,
+    },
+    /// A dough or filling was poured into something else.
+    Poured {
+        /// What holds it now.
+        held: Held,
         /// What that does to it.
         shift: Box<Shift>,
     },
@@ -125,6 +132,13 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             let step = state.formula.step(*step)?;
             Some(Answer::Moved {
                 place: *place,
+                shift: Box::new(shift(before.state(), state, step, now)),
+            })
+        }
+        Intent::Pour(step, held) => {
+            let step = state.formula.step(*step)?;
+            Some(Answer::Poured {
+                held: *held,
                 shift: Box::new(shift(before.state(), state, step, now)),
             })
         }
@@ -247,6 +261,7 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
         | Event::FoldPutOff { step, .. }
         | Event::Extended { step, .. }
         | Event::Moved { step, .. }
+        | Event::Poured { step, .. }
         | Event::RiseSeen { step, .. }
         | Event::CoreMeasured { step, .. } => state.formula.step(*step),
         _ => None,

@@ -33,6 +33,7 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             said + if *too_slow { TOO_SLOW } else { "" }
         }
         Answer::Moved { place, shift } => super::places::moved(*place, shift, degrees),
+        Answer::Poured { held, shift } => super::places::poured(*held, shift),
         Answer::Risen {
             share,
             expected,

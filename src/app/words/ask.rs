@@ -29,7 +29,7 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
         },
         (Ask::Look(_), Some(step)) => Prompt {
             title: step.title.clone(),
-            instruction: look(step),
+            instruction: look(state, step),
             action: "It's ready".to_owned(),
         },
         (Ask::Wait(_), Some(step)) => Prompt {
@@ -50,7 +50,11 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
     }
 }
 
-fn look(step: &Step) -> String {
+fn look(state: &State, step: &Step) -> String {
+    let forecast = state.forecast(step.id, state.newest);
+    if forecast.is_some_and(|forecast| forecast.out_by.is_some()) {
+        return "Dough out of the fridge; then say so on its card.".to_owned();
+    }
     match step.kind {
         StepKind::Bake => "Look into the oven.".to_owned(),
         StepKind::Bulk | StepKind::FinalProof | StepKind::Retard => "Look at the dough.".to_owned(),

@@ -140,8 +140,12 @@ pub(crate) fn next_up(title: &str, at: Moment) -> String {
     format!("Next, about {}: {title}", time_of_day(at))
 }
 
-/// A step to come: "Egg wash", and where it has to wait too long, by how much.
-pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>) -> String {
+/// A step to come: "Egg wash", and where it has to wait too long, by how much; or by when it comes out of the fridge.
+pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>, out: Option<Moment>) -> String {
+    if let Some(out) = out {
+        let (at, day) = (time_of_day(out), super::weekday(out));
+        return format!("{title}: out of the fridge by {at} on {day}");
+    }
     match too_late_by.filter(|late| late.get() >= 1.0) {
         Some(late) => format!("{title}: {} later than is good", super::span(late)),
         None => title.to_owned(),
@@ -158,6 +162,10 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
         .iter()
         .map(|remedy| match remedy {
             Remedy::Spread(depth) => format!("spread it {}", thin(depth)),
+            Remedy::FlatBag(thickness) => format!(
+                "lay it flat in a bag, no thicker than {}\u{a0}mm",
+                fixed(thickness.get(), 0)
+            ),
             Remedy::IceBath => "stand the dish in ice water".to_owned(),
             Remedy::StirInIceBath => "stand it in ice water and stir all the time".to_owned(),
             Remedy::SpreadInIceBath(depth) => {

@@ -68,15 +68,15 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
     } else {
         format!("{} on {}", time_of_day(after), super::weekday(after))
     };
+    if let Some(out) = shift.after.out_by {
+        let said = super::places::in_fridge(&shift.after, out);
+        return format!("{title}: {}.", lower_first(&said));
+    }
     if shift.after.stalls {
         let why = match shift.after.reason {
             Reason::Cooling { .. } => {
                 "it never gets cold enough there. Put it back where it is colder"
             }
-            Reason::Yeast {
-                place: Place::Fridge,
-                ..
-            } => "it waits in the fridge, and hardly rises until you take it out",
             _ => "too cold to get there within days. Find it a warmer place",
         };
         return format!("{title}: {why}.");

@@ -1,7 +1,8 @@
 //! Where a dough stands, how far it has risen, and what becomes of it in the fridge.
 
-use domain::bake::Retarding;
+use domain::bake::{Forecast, Retarding};
 use domain::decimal::fixed;
+use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::units::{Celsius, Moment, Share};
 use platform::clock::time_of_day;
@@ -25,6 +26,12 @@ pub(crate) const IN_KITCHEN: &str = "In the kitchen";
 pub(crate) const IN_FRIDGE: &str = "In the fridge";
 /// In water with ice.
 pub(crate) const IN_ICE_WATER: &str = "In ice water";
+/// What it could be poured into. The millimetres are the model's [`domain::thermal::vessel::FLAT_BAG`].
+pub(crate) const INTO: [(Held, &str); 3] = [
+    (Held::Bowl, "In a bowl or dish"),
+    (Held::Jar, "In a jar"),
+    (Held::Bag, "In a bag laid 20\u{a0}mm flat"),
+];
 /// Opens how far it has risen.
 pub(crate) const HOW_FAR: &str = "How far it has risen";
 /// What that is a share of.
@@ -35,8 +42,18 @@ pub(crate) const RISEN: [&str; 4] = ["A quarter", "Half", "Three quarters", "All
 pub(crate) const SEEN_AGO: &str = "How long ago";
 
 /// "It stands in the kitchen", which opens where else.
-pub(crate) fn stands(place: Place, degrees: Degrees) -> String {
-    format!("It stands {}", whereabouts(place, degrees))
+pub(crate) fn stands(place: Option<Place>, held: Option<Held>, degrees: Degrees) -> String {
+    let place = whereabouts(place.unwrap_or(Place::Fridge), degrees);
+    let held = held.filter(|&held| held == Held::Jar || held == Held::Bag);
+    let held = held.map_or(String::new(), |held| {
+        format!(", {}", lower_first(vessel(held)))
+    });
+    format!("It stands {place}{held}")
+}
+
+fn vessel(held: Held) -> &'static str {
+    let mut known = INTO.iter();
+    known.find(|one| one.0 == held).map_or("", |one| one.1)
 }
 
 fn whereabouts(place: Place, degrees: Degrees) -> String {
@@ -72,6 +89,19 @@ pub(crate) fn risen(share: Share, expected: Share, shift: &Shift) -> String {
     format!("You saw {seen}; {expected}\u{a0}% was expected by then. {title}: ready {ready}.")
 }
 
+/// "Now in a jar. Poolish ripens: 11:28 to 11:54, likely 11:40."
+pub(crate) fn poured(held: Held, shift: &Shift) -> String {
+    let into = lower_first(vessel(held));
+    let (title, ends) = (&shift.title, window(&shift.after.window));
+    format!("Now {into}. {title}: {ends}.")
+}
+
+/// "Poolish ripens: in a jar from 10:30."
+pub(crate) fn was_poured(title: &str, at: Moment, held: Held) -> String {
+    let (into, at) = (lower_first(vessel(held)), time_of_day(at));
+    format!("{title}: {into} from {at}.")
+}
+
 /// "First rise: in air at 28 °C from 10:30."
 pub(crate) fn was_put(title: &str, at: Moment, place: Place, degrees: Degrees) -> String {
     let (place, at) = (whereabouts(place, degrees), time_of_day(at));
@@ -87,6 +117,21 @@ pub(crate) fn was_risen(title: &str, at: Moment, share: Share) -> String {
 fn quarters(share: Share) -> &'static str {
     let quarter = (share.get() * 4.0).round().clamp(1.0, 4.0) as usize;
     RISEN[quarter - 1]
+}
+
+/// What becomes of a dough that was put into the fridge in the midst of its rise, and should come out at a moment.
+///
+/// That a day is the longest is common practice; so the words say no more than "at the latest".
+pub(crate) fn in_fridge(forecast: &Forecast, out: Moment) -> String {
+    let on_day = |at| format!("{} on {}", time_of_day(at), super::weekday(at));
+    let ready = forecast.window.likely();
+    format!(
+        "Once it is cold it hardly rises. Take it out about {} before you want it ready, by {} at the latest. \
+         Left until then it is ready about {}",
+        span(ready - out),
+        on_day(out),
+        on_day(ready)
+    )
 }
 
 /// What a dough does in the fridge.

@@ -26,6 +26,7 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
             temperature: found, ..
         } => format!("{} in the middle", temperature(*found, degrees)),
         Event::Moved { .. } => format!("the move of {title}"),
+        Event::Poured { .. } => format!("what {title} is in"),
         Event::RiseSeen { .. } => format!("the look at {title}"),
         Event::PieceWeighed { piece, mass: found } => {
             format!("piece {}, {}", piece + 1, mass(*found))

@@ -6,13 +6,13 @@ use super::forecast::Reason;
 use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
-use crate::formula::{Formula, Length, Step, StepId};
+use crate::formula::{Formula, Held, Length, Step, StepId};
 use crate::kitchen::Place;
 use crate::sorted::Map;
-use crate::thermal::cooling::{FilmSpread, HORIZON};
+use crate::thermal::cooling::{Chilled, FilmSpread, HORIZON};
 use crate::thermal::oven::{self, Baking, Fan, Heat};
 use crate::thermal::vessel::{Cooling, Course, Material, Surroundings, Vessel};
-use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, Share, celsius};
+use crate::units::{Celsius, Grams, Minutes, Moment, Share, celsius};
 use crate::yeast::proof::Proof;
 use crate::yeast::thin_air;
 
@@ -34,7 +34,9 @@ pub(super) enum Going<'a> {
 /// Something hot, and what cools it.
 pub(super) struct HotBody<'a> {
     body: Cow<'a, FilmSpread>,
-    from: Celsius,
+    from: Estimate<Celsius>,
+    /// When it was so warm; none for what is so as its step begins.
+    since: Option<Moment>,
     /// How cold its middle must be.
     pub(super) to: Celsius,
     /// What is around it.
@@ -44,17 +46,24 @@ pub(super) struct HotBody<'a> {
 impl HotBody<'_> {
     /// When its middle comes to a temperature.
     pub(super) fn window(&self, start: Moment, to: Celsius) -> Estimate<Moment> {
-        self.body.window(self.from, to, &self.around, start)
+        let start = self.begins(start);
+        self.body.window_from(self.from, to, &self.around, start)
     }
 
     pub(super) fn likely_course(&self, start: Moment) -> Course {
-        self.body.likely().course(start, self.from, &self.around)
+        let (start, from) = (self.begins(start), self.from.likely());
+        self.body.likely().course(start, from, &self.around)
     }
 
     pub(super) fn likely_end(&self, start: Moment) -> Moment {
         let cold = self.likely_course(start);
         cold.when_core_reaches(self.to, HORIZON)
             .unwrap_or(start + HORIZON)
+    }
+
+    /// From when on it is as it is, in a step that began at `start`.
+    pub(super) fn begins(&self, start: Moment) -> Moment {
+        self.since.unwrap_or(start)
     }
 }
 
@@ -81,18 +90,14 @@ impl State {
             }
             Length::Chill {
                 from, to, cooling, ..
-            } => Going::Cools(HotBody {
-                body: self.body_of(step),
-                from: *from,
-                to: *to,
-                around: self.around_filling(step, *cooling),
-            }),
-            Length::Cool { to } => Going::Cools(HotBody {
-                body: self.body_of(step),
-                from: OUT_OF_THE_OVEN,
-                to: *to,
-                around: self.air(),
-            }),
+            } => {
+                let around = self.around_filling(step, *cooling, Held::Bowl);
+                let hot = self.hot_body(step, *from, *to, around);
+                Going::Cools(self.poured_out(step, start, hot))
+            }
+            Length::Cool { to } => {
+                Going::Cools(self.hot_body(step, OUT_OF_THE_OVEN, *to, self.air()))
+            }
             Length::Bake {
                 oven,
                 range,
@@ -119,11 +124,52 @@ impl State {
         }
     }
 
+    fn hot_body(
+        &self,
+        step: &Step,
+        from: Celsius,
+        to: Celsius,
+        around: Surroundings,
+    ) -> HotBody<'_> {
+        HotBody {
+            body: self.body_of(step),
+            from: Estimate::exact(from, Basis::Model),
+            since: None,
+            to,
+            around,
+        }
+    }
+
+    /// A filling in whatever the baker has poured it into since it began to cool.
+    fn poured_out<'a>(&'a self, step: &Step, start: Moment, mut hot: HotBody<'a>) -> HotBody<'a> {
+        let Length::Chill { cooling, .. } = step.length else {
+            return hot;
+        };
+        for poured in self.poured(step) {
+            let begun = hot.begins(start);
+            let at = poured.at.max(begun);
+            let read =
+                self.cores.iter().rev().find(|reading| {
+                    reading.of == step.id && reading.at >= begun && reading.at <= at
+                });
+            let read = read.map(|reading| (reading.at, reading.temperature));
+            let from = hot.body.poured_at(at, hot.from, &hot.around, begun, read);
+            hot = HotBody {
+                body: Cow::Owned(body(&self.formula, step, poured.what)),
+                from,
+                since: Some(at),
+                to: hot.to,
+                around: self.around_filling(step, cooling, poured.what),
+            };
+        }
+        hot
+    }
+
     fn body_of(&self, step: &Step) -> Cow<'_, FilmSpread> {
         match self.body(step.id) {
             Some(reckoned) => Cow::Borrowed(reckoned),
             // A step of another formula.
-            None => Cow::Owned(body(&self.formula, step)),
+            None => Cow::Owned(body(&self.formula, step, Held::Bowl)),
         }
     }
 
@@ -160,25 +206,29 @@ impl State {
         oven::core_target(core, self.kitchen.altitude)
     }
 
-    /// What a step chills, how much of it and how deep, in what and how cold that is now: what
-    /// [`remedies`](crate::thermal::cooling::remedies) asks. `None` for other steps.
+    /// What a step chills, and how, as it is now: what [`remedies`](crate::thermal::cooling::remedies)
+    /// asks. `None` for other steps.
     #[must_use]
-    pub fn chills(
-        &self,
-        step: &Step,
-        now: Moment,
-    ) -> Option<(Material, Grams, Millimetres, Cooling, Celsius)> {
+    pub fn chills(&self, step: &Step, now: Moment) -> Option<Chilled> {
         let Length::Chill { depth, cooling, .. } = step.length else {
             return None;
         };
         let (filling, mass) = filling(&self.formula, step);
-        let around = self.around_filling(step, cooling).at(now);
+        let held = self.held_of(step.id)?;
+        let around = self.around_filling(step, cooling, held).at(now);
         let cooling = match self.place_of(step.id)? {
             Place::Kitchen | Place::Warm(_) => Cooling::Kitchen,
             Place::Fridge => Cooling::Fridge,
             Place::Water(_) => Cooling::IceBath,
         };
-        Some((filling, mass, depth, cooling, around))
+        Some(Chilled {
+            filling,
+            mass,
+            depth,
+            held,
+            cooling,
+            around,
+        })
     }
 
     /// The kitchen's air over time.
@@ -202,16 +252,16 @@ pub(super) fn bodies(formula: &Formula) -> Map<StepId, FilmSpread> {
     let cools = |step: &&Step| matches!(step.length, Length::Chill { .. } | Length::Cool { .. });
     steps
         .filter(cools)
-        .map(|step| (step.id, body(formula, step)))
+        .map(|step| (step.id, body(formula, step, Held::Bowl)))
         .collect()
 }
 
-/// What a step chills in its dish, or a baked piece.
-fn body(formula: &Formula, step: &Step) -> FilmSpread {
+/// What a step chills, in its dish or something else, or a baked piece.
+fn body(formula: &Formula, step: &Step, held: Held) -> FilmSpread {
     let vessel = match step.length {
         Length::Chill { depth, cooling, .. } => {
             let (filling, mass) = filling(formula, step);
-            Vessel::dish_of(filling, mass, depth, cooling)
+            Vessel::filling_held(held, filling, mass, depth, cooling)
         }
         _ => formula.pieces.form.cooling(formula.oven_piece()),
     };

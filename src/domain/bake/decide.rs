@@ -8,7 +8,7 @@ use super::marks::{marks_of, next_mark};
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
-use crate::formula::{Length, Step, StepId};
+use crate::formula::{Held, Length, Step, StepId};
 use crate::kitchen::{
     COLDEST_AIR, COLDEST_PLACE, FURTHEST_OVEN, Kitchen, Place, WARMEST_AIR, WARMEST_PLACE,
 };
@@ -103,6 +103,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             one(Event::CoreMeasured { step, temperature })
         }
         Intent::Move(step, place) => moved(state, step, place),
+        Intent::Pour(step, held) => poured(state, step, held),
         Intent::RiseIs(step, share, ago) => rise_is(state, step, share, ago, now),
         Intent::PieceWeighs(piece, mass) => {
             if piece >= state.formula.pieces.count {
@@ -146,12 +147,21 @@ fn moved(state: &State, step: StepId, place: Place) -> Result<Vec<Event>, Refusa
         let (coldest, warmest) = (COLDEST_PLACE.get(), WARMEST_PLACE.get());
         within(at.get(), "temperature there", "°C", coldest, warmest)?;
     }
-    let bowl_only = matches!(place, Place::Water(_));
-    if bowl_only && !state.stands_in_dish(step) {
+    let whole_only = matches!(place, Place::Water(_));
+    if whole_only && !state.held_of(step).is_some_and(Held::is_whole) {
         return Err(Refusal::Unknown);
     }
     let event = Event::Moved { step, place };
     Ok((known != place).then_some(event).into_iter().collect())
+}
+
+/// A dough or filling that is in something else; nothing where it is in that already.
+fn poured(state: &State, step: StepId, held: Held) -> Result<Vec<Event>, Refusal> {
+    let step = open(state, step)?;
+    let known = state.held_of(step).filter(|known| known.is_whole());
+    let known = known.filter(|_| held.is_whole()).ok_or(Refusal::Unknown)?;
+    let event = Event::Poured { step, held };
+    Ok((known != held).then_some(event).into_iter().collect())
 }
 
 fn rise_is(

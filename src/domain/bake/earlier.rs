@@ -15,7 +15,7 @@ use super::progress::How;
 use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
-use crate::formula::{Held, Length, Step, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::thermal::constants::FRIDGE;
 use crate::thermal::vessel::Surroundings;
 use crate::units::{Celsius, Minutes, Moment, minutes};
@@ -165,7 +165,7 @@ impl State {
         let (Length::Wait(range), StepKind::Retard) = (&step.length, step.kind) else {
             return None;
         };
-        let ferment = Ferment::new(range, Held::Bowl, false);
+        let ferment = Ferment::new(range, self.own_held(step)?, false);
         let (proof, _) = self.proof_of(step, ferment, since, None);
         Some(Retarding { proof })
     }
@@ -190,7 +190,7 @@ impl State {
             start,
             dough: Estimate::exact(self.formula.reference, Basis::Formula),
             surroundings: Surroundings::constant(FRIDGE),
-            vessel: self.dough_vessel(retard, Held::Bowl),
+            vessel: self.dough_vessel(retard, self.own_held(retard)?),
             had: minutes(0.0),
         };
         Some(expected.reference_minutes_at(start + range.likely()))

@@ -1,6 +1,6 @@
 //! What can happen in a bake. The set is closed, and what happened stays.
 
-use crate::formula::{ComponentId, Formula, StepId};
+use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
@@ -153,6 +153,13 @@ pub enum Event {
         step: StepId,
         /// Where it stands.
         place: Place,
+    },
+    /// A dough or a filling was poured into something else, where it stays until its step ends.
+    Poured {
+        /// The rise, the chill or the time in the fridge.
+        step: StepId,
+        /// What holds it.
+        held: Held,
     },
     /// Somebody looked how far a dough had risen.
     RiseSeen {

@@ -49,12 +49,14 @@ pub struct Forecast {
     /// When it should end.
     pub window: Estimate<Moment>,
     /// When to look whether it has ended: the likely moment, but the early one
-    /// for what is in the oven, and later after "not yet".
+    /// for what is in the oven, the moment to take it out for what is in the fridge, and later after "not yet".
     pub look: Moment,
     /// How much of it is over, by what has happened and not by the clock.
     pub progress: Share,
     /// Moments to fold that are still to come.
     pub folds: Vec<Moment>,
+    /// For a rise that was put into the fridge: when it should come out, if it isn't ready there before.
+    pub out_by: Option<Moment>,
     /// What the window rests on.
     pub reason: Reason,
     /// Whether it is too cold for a rise, or too warm for what cools, ever to end.
@@ -148,7 +150,8 @@ impl State {
                 let window = hot.window(start, hot.to);
                 let course = || hot.likely_course(start);
                 let passing = |core| Some(hot.window(start, core));
-                self.after_reading(step.id, start, window, hot.to, &course, &passing)
+                let start_of_it = hot.begins(start);
+                self.after_reading(step.id, start_of_it, window, hot.to, &course, &passing)
             }
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
@@ -183,6 +186,9 @@ impl State {
                 }
             }
         };
+        // In the fridge it is looked at when it should come out: there it is ready too late, or never.
+        forecast.out_by = forecast.out_by.filter(|&out| out < forecast.look);
+        forecast.look = forecast.out_by.unwrap_or(forecast.look);
         if let Some(later) = progress.look_again {
             forecast.look = forecast.look.max(later);
         }
@@ -219,6 +225,7 @@ impl State {
             look: window.likely(),
             progress: proof.progress(now),
             folds,
+            out_by: self.out_of_fridge_by(step),
             reason: Reason::Yeast {
                 dough: proof.dough_at(now),
                 air: proof.surroundings.at(now),
@@ -251,6 +258,7 @@ fn plain(
         look,
         progress: Share::clamped(over.get() / whole.get().max(1e-6)),
         folds: Vec::new(),
+        out_by: None,
         reason,
         stalls: false,
     }

@@ -4,7 +4,7 @@
 use std::fmt;
 
 use super::event::{AlarmId, Mark, TimerId};
-use crate::formula::{ComponentId, StepId};
+use crate::formula::{ComponentId, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::units::{Celsius, Grams, Minutes, OutOfRange, Share};
 
@@ -48,6 +48,8 @@ pub enum Intent {
     CoreIs(StepId, Celsius),
     /// "It stands here now": a rising dough or a cooling filling.
     Move(StepId, Place),
+    /// "It is in this now": a dough or a filling.
+    Pour(StepId, Held),
     /// "It had risen so far, so long ago", as a share of what the formula waits for.
     RiseIs(StepId, Share, Minutes),
     /// "This piece has this mass."

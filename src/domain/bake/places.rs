@@ -4,6 +4,13 @@
 //! baker says of a rise: in the fridge, somewhere warm, in water. What was said of a
 //! step holds until the step ends; then hands take the dough back into the kitchen.
 //!
+//! What is put into the fridge in the midst of a rise is taken to come out after a day at the latest
+//! ([`LONGEST_IN_FRIDGE`]), and to rise in the kitchen from then on; so it has an end, and the plan of
+//! the rest as well. "Not yet" leaves it there so much longer.
+//!
+//! What holds it is said likewise, and holds until the step ends. It is poured then, and as
+//! warm throughout as it was on average.
+//!
 //! A kitchen warms and cools, so its readings count from their moments on. A
 //! fridge keeps its temperature: who measures it learns what it has been all along, so
 //! the newest reading by the end of a stay counts for all of it.
@@ -13,7 +20,11 @@ use super::state::State;
 use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::{Cooling, Surroundings};
-use crate::units::{Celsius, Moment, WattsPerSquareMetreKelvin};
+use crate::units::{Celsius, Minutes, Moment, WattsPerSquareMetreKelvin, minutes};
+
+/// A dough that was put into the fridge to gain time is left there no longer than a day: common
+/// practice, no source. Yeast hardly works there, but acid and what softens gluten do.
+pub const LONGEST_IN_FRIDGE: Minutes = minutes(24.0 * 60.0);
 
 impl State {
     /// Where the dough or filling of an open step stands; none where nothing rises or is chilled.
@@ -28,27 +39,86 @@ impl State {
         Some(self.moves_of(step).last().map_or(begins, |seen| seen.what))
     }
 
-    /// Whether what a step is about is in a bowl or a dish, which alone can stand in water.
+    /// What holds what a step is about now; none where nothing rises, is chilled or lies in the fridge.
     #[must_use]
-    pub fn stands_in_dish(&self, step: StepId) -> bool {
-        let step = self.formula.step(step);
-        step.is_some_and(|step| match step.length {
-            Length::Ferment { held, .. } => held == Held::Bowl,
-            Length::Chill { .. } => true,
-            _ => false,
-        })
+    pub fn held_of(&self, step: StepId) -> Option<Held> {
+        let step = self.formula.step(step)?;
+        let own = self.own_held(step)?;
+        Some(self.poured(step).last().map_or(own, |seen| seen.what))
+    }
+
+    /// What holds it by the formula.
+    pub(super) fn own_held(&self, step: &Step) -> Option<Held> {
+        match step.length {
+            Length::Ferment { held, .. } => Some(held),
+            Length::Chill { .. } => Some(Held::Bowl),
+            _ if step.kind == StepKind::Retard => Some(self.retarded_in(step)),
+            _ => None,
+        }
+    }
+
+    /// What holds a dough in the fridge: all of it a bowl, its pieces a tray, and once they are shaped
+    /// whatever they rise in.
+    fn retarded_in(&self, retard: &Step) -> Held {
+        let steps = self.formula.steps.iter();
+        let steps = steps.filter(|step| step.component == retard.component);
+        let before = steps.clone().take_while(|step| step.id != retard.id);
+        let came_to = |kind| before.clone().any(|step| step.kind == kind);
+        let (divided, shaped) = (came_to(StepKind::Divide), came_to(StepKind::Shape));
+        let rises_in = steps.clone().find_map(|step| match step.length {
+            Length::Ferment { held, .. } if step.kind == StepKind::FinalProof => Some(held),
+            _ => None,
+        });
+        match rises_in.filter(|_| shaped) {
+            Some(held) => held,
+            None if divided || shaped => Held::Tray,
+            None => Held::Bowl,
+        }
+    }
+
+    /// What held the dough before a step: in the last rise or the last time in the fridge before it.
+    pub(super) fn held_before(&self, step: &Step) -> Held {
+        let steps = self.formula.steps.iter();
+        let earlier = steps.take_while(|other| other.id != step.id);
+        let earlier = earlier.filter(|other| other.component == step.component);
+        let held = earlier.filter_map(|other| self.held_of(other.id)).last();
+        held.unwrap_or(Held::Bowl)
     }
 
     /// Where the baker put what a step is about, since the step last started.
     pub(super) fn moves_of(&self, step: &Step) -> impl DoubleEndedIterator<Item = &Noted<Place>> {
+        self.noted(&self.moves, step)
+    }
+
+    /// What the baker poured it into, likewise.
+    pub(super) fn poured(&self, step: &Step) -> impl DoubleEndedIterator<Item = &Noted<Held>> {
+        self.noted(&self.pourings, step)
+    }
+
+    fn noted<'a, What>(
+        &self,
+        all: &'a [Noted<What>],
+        step: &Step,
+    ) -> impl DoubleEndedIterator<Item = &'a Noted<What>> {
         let (id, since) = (step.id, self.progress(step.id).open_since);
-        let moves = self.moves.iter();
-        moves.filter(move |seen| seen.of == id && since.is_some_and(|since| seen.at >= since))
+        let all = all.iter();
+        all.filter(move |seen| seen.of == id && since.is_some_and(|since| seen.at >= since))
+    }
+
+    /// When a rising dough that was put into the fridge comes out of it at the latest, while it is there.
+    #[must_use]
+    pub fn out_of_fridge_by(&self, step: &Step) -> Option<Moment> {
+        let progress = self.progress(step.id);
+        let rises = matches!(step.length, Length::Ferment { .. }) && progress.ended.is_none();
+        let newest = self.moves_of(step).last().filter(|_| rises)?;
+        let by = newest.at + LONGEST_IN_FRIDGE;
+        let by = progress.look_again.map_or(by, |later| by.max(later));
+        (newest.what == Place::Fridge).then_some(by)
     }
 
     /// What has been around the dough of a step over time, and is from `start` on, when the step
     /// starts: whatever it stood in before is over then.
-    pub(super) fn around_dough(&self, of: &Step, start: Moment) -> Surroundings {
+    pub(super) fn around_dough(&self, of: &Step, start: Moment, held: Held) -> Surroundings {
         let mut places: Vec<(Moment, Place)> = Vec::new();
         for step in &self.formula.steps {
             let progress = self.progress(step.id);
@@ -64,6 +134,8 @@ impl State {
                 places.push((since, Place::Fridge));
             }
             places.extend(self.moves_of(step).map(|seen| (seen.at, seen.what)));
+            let out_by = self.out_of_fridge_by(step);
+            places.extend(out_by.map(|by| (by, Place::Kitchen)));
             if places.len() > before {
                 let ended = progress.ended.map(|end| end.at);
                 let back = ended.or_else(|| (step.id != of.id).then_some(start));
@@ -71,24 +143,26 @@ impl State {
             }
         }
         places.sort_by_key(|&(at, _)| at);
-        self.around(Place::Kitchen, &places, Place::Kitchen.film())
+        self.around(Place::Kitchen, &places, Place::Kitchen.film(), held)
     }
 
     /// What has been around the filling of a step over time, and is from now on.
-    pub(super) fn around_filling(&self, step: &Step, cooling: Cooling) -> Surroundings {
+    pub(super) fn around_filling(&self, step: &Step, cooling: Cooling, held: Held) -> Surroundings {
         let places: Vec<_> = self
             .moves_of(step)
             .map(|seen| (seen.at, seen.what))
             .collect();
-        self.around(Place::of(cooling), &places, cooling.film())
+        self.around(Place::of(cooling), &places, cooling.film(), held)
     }
 
-    /// Places in order of time, in a kitchen and a fridge that change; `own` is the body's own film.
+    /// Places in order of time, in a kitchen and a fridge that change; `own` is the film outside
+    /// what holds the body that the body was made for.
     fn around(
         &self,
         first: Place,
         places: &[(Moment, Place)],
         own: WattsPerSquareMetreKelvin,
+        held: Held,
     ) -> Surroundings {
         // With the end of the stay there.
         let place_at = |at: Moment| {
@@ -101,7 +175,8 @@ impl State {
             None if place == Place::Fridge => self.kitchen.fridge,
             _ => self.temperature_in(place, at),
         };
-        let times = |place: Place| place.film().get() / own.get();
+        let own = held.through(own);
+        let times = |place: Place| held.through(place.film()).get() / own.get();
         let readings = self.air.iter().map(|&(at, _)| at);
         let mut moments: Vec<Moment> = readings.chain(places.iter().map(|&(at, _)| at)).collect();
         moments.sort_unstable();

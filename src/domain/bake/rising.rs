@@ -34,6 +34,8 @@ enum OnTheWay {
     Warm(Celsius),
     /// How far it had risen.
     Risen(Share),
+    /// That it was poured into something else.
+    Poured(Held),
 }
 
 impl Ferment {
@@ -109,7 +111,7 @@ impl State {
             reference: self.formula.reference,
             start,
             dough: self.dough_at_start(step, ferment, start, warming_since),
-            surroundings: self.around_dough(step, start),
+            surroundings: self.around_dough(step, start, ferment.held),
             vessel: self.dough_vessel(step, ferment.held),
             had: minutes(0.0),
         };
@@ -117,11 +119,16 @@ impl State {
             // Once it has had enough, a reading must not make it look as if it were ready only now.
             let enough = proof.reference_minutes_at(at) >= proof.range.likely();
             let next = match found {
-                OnTheWay::Warm(_) if enough => continue,
+                OnTheWay::Warm(_) | OnTheWay::Poured(_) if enough => continue,
                 OnTheWay::Warm(reading) => {
                     let dough = spread(reading, MEASURED_DOUGH, Basis::Measured);
                     proof.measured(at, dough)
                 }
+                OnTheWay::Poured(held) => proof.poured(
+                    at,
+                    self.dough_vessel(step, held),
+                    self.around_dough(step, start, held),
+                ),
                 OnTheWay::Risen(share) => {
                     let (next, found) = proof.seen(at, share);
                     found_out = found_out.and(found);
@@ -142,9 +149,13 @@ impl State {
         let readings = readings.map(|found| (found.at, OnTheWay::Warm(found.temperature)));
         let looks = self.looks.iter().filter(|seen| seen.of == step.id);
         let looks = looks.map(|seen| (seen.at, OnTheWay::Risen(seen.what)));
+        let poured = self.poured(step);
+        let poured = poured.map(|seen| (seen.at.max(start), OnTheWay::Poured(seen.what)));
         let mut found: Vec<_> = readings
             .chain(looks)
-            .filter(|&(at, _)| at > start && until.is_none_or(|until| at <= until))
+            .filter(|&(at, _)| at > start)
+            .chain(poured)
+            .filter(|&(at, _)| until.is_none_or(|until| at <= until))
             .collect();
         found.sort_by_key(|&(at, _)| at);
         found
@@ -160,15 +171,16 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Estimate<Celsius> {
-        let bowl = self.dough_vessel(step, Held::Bowl);
-        let around = self.around_dough(step, start);
+        let held = self.held_before(step);
+        let vessel = self.dough_vessel(step, held);
+        let around = self.around_dough(step, start, held);
         let out_of_fridge = self.out_of_the_fridge(step);
         let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none());
         if to_come {
             // It will have been warming since it came out, under the hands that shape it.
             let out_at = warming_since.unwrap_or(start).min(start);
             let fridge = self.temperature_in(Place::Fridge, out_at);
-            let course = bowl.course(out_at, fridge, &self.air());
+            let course = vessel.course(out_at, fridge, &self.air());
             return spread(course.mean_at(start), CHILLED_DOUGH, Basis::Model);
         }
         // One taken since then goes on from this, and doesn't take its place.
@@ -194,7 +206,7 @@ impl State {
             Some(_) => (MEASURED_DOUGH, Basis::Measured),
             None => (UNMEASURED_DOUGH, Basis::Model),
         };
-        let course = bowl.course(since, dough, &around);
+        let course = vessel.course(since, dough, &around);
         spread(course.mean_at(start), off, basis)
     }
 
@@ -236,12 +248,12 @@ impl State {
             _ => self.formula.dough_material(),
         };
         match held {
-            Held::Bowl => Vessel::bowl_of(dough, mass),
             Held::Tray => {
                 let form = self.formula.pieces.form;
                 form.rising(self.formula.oven_piece(), dough)
             }
-            Held::Tin => Vessel::tin_of(dough, self.formula.pieces.mass),
+            Held::Tin => Vessel::dough_held(held, dough, self.formula.pieces.mass),
+            _ => Vessel::dough_held(held, dough, mass),
         }
     }
 }

@@ -10,7 +10,7 @@ use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 use super::undo::undone;
 use super::windows::Windows;
-use crate::formula::{ComponentId, Formula, StepId};
+use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::sorted::{Map, Set};
 use crate::thermal::cooling::FilmSpread;
@@ -37,6 +37,8 @@ pub struct State {
     pub cores: Vec<Reading<StepId>>,
     /// Where doughs and fillings were put while a step of theirs went on, oldest first.
     pub moves: Vec<Noted<Place>>,
+    /// What they were poured into, likewise.
+    pub pourings: Vec<Noted<Held>>,
     /// How far doughs were seen to have risen, oldest first.
     pub looks: Vec<Noted<Share>>,
     /// Masses of divided pieces, by piece from 0.
@@ -89,6 +91,7 @@ impl State {
             doughs: Vec::new(),
             cores: Vec::new(),
             moves: Vec::new(),
+            pourings: Vec::new(),
             looks: Vec::new(),
             masses: Map::new(),
             timers: Map::new(),
@@ -210,7 +213,10 @@ impl State {
             Event::RiseSeen { step, share, ago } if self.is_open(*step) => {
                 note(&mut self.looks, at - ago.max(minutes(0.0)), *step, *share);
             }
-            Event::Moved { .. } | Event::RiseSeen { .. } => {}
+            Event::Poured { step, held } if self.is_open(*step) => {
+                note(&mut self.pourings, at, *step, *held);
+            }
+            Event::Moved { .. } | Event::Poured { .. } | Event::RiseSeen { .. } => {}
             Event::PieceWeighed { piece, mass } => {
                 if *piece < self.formula.pieces.count {
                     self.masses.insert(*piece, *mass);

@@ -19,7 +19,9 @@ pub mod usual;
 pub use brought::Brings;
 pub use check::FormulaError;
 pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Size};
-pub use step::{Caution, Checklist, Held, Length, Link, Needs, Scope, Step, StepId, StepKind};
+pub use step::{Caution, Checklist, Length, Link, Needs, Scope, Step, StepId, StepKind};
+
+pub use crate::thermal::vessel::Held;
 
 use std::ops::Deref;
 use std::sync::Arc;

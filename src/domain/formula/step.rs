@@ -3,7 +3,7 @@
 use super::ComponentId;
 use crate::estimate::Estimate;
 use crate::thermal::oven::BakeForm;
-use crate::thermal::vessel::Cooling;
+use crate::thermal::vessel::{Cooling, Held};
 use crate::units::{Celsius, Grams, Millimetres, Minutes};
 
 /// The number of a step within its formula. It is never reused, so that a note
@@ -82,17 +82,6 @@ pub struct Link {
     pub least: Minutes,
     /// The greatest time, where waiting longer harms.
     pub greatest: Option<Minutes>,
-}
-
-/// What a fermenting dough sits in, which says how fast it follows the kitchen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Held {
-    /// All of it in a covered bowl.
-    Bowl,
-    /// Shaped pieces on a tray.
-    Tray,
-    /// One piece in a loaf tin.
-    Tin,
 }
 
 /// How long a step takes.

@@ -14,7 +14,7 @@
 //! fridge that is warmed by what is put into it.
 
 use super::constants::ICE_BATH;
-use super::vessel::{Body, Cooling, Form, Material, SAME_K, Surroundings, Vessel};
+use super::vessel::{Body, Cooling, Form, Held, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{
     Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin, celsius, millimetres,
@@ -133,6 +133,8 @@ fn passes_at(vessel: &Vessel, ambient: Celsius) -> bool {
 pub enum Remedy {
     /// Spread it to this depth where it is.
     Spread(Millimetres),
+    /// Lay it there in a bag no thicker than this, both faces free.
+    FlatBag(Millimetres),
     /// Stand its dish in water with ice.
     IceBath,
     /// Stand its dish in water with ice, and stir.
@@ -144,37 +146,65 @@ pub enum Remedy {
 /// ASSUMPTION: thinner than this nobody spreads a cream.
 const THINNEST: Millimetres = millimetres(8.0);
 
+/// Something that is chilled, and how.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Chilled {
+    /// What it is.
+    pub filling: Material,
+    /// How much of it.
+    pub mass: Grams,
+    /// How deep it lies in its dish.
+    pub depth: Millimetres,
+    /// What holds it.
+    pub held: Held,
+    /// What cools it.
+    pub cooling: Cooling,
+    /// How cold that is.
+    pub around: Celsius,
+}
+
 /// The remedies that work for a filling, least trouble first; empty when it needs none.
 ///
-/// Each is reckoned, not guessed. An ice bath is taken to last until the filling is cold.
+/// Each is reckoned, not guessed. An ice bath is taken to last until the filling is cold. A bag is
+/// reckoned as a wide layer of half its thickness, which leaves its edge out, on the slow side; its film of plastic, too
+/// thin to matter, is within the millimetre that is rounded down.
 #[must_use]
-pub fn remedies(
-    filling: Material,
-    mass: Grams,
-    depth: Millimetres,
-    cooling: Cooling,
-    ambient: Celsius,
-) -> Vec<Remedy> {
-    let dish = |filling, cooling| Vessel::dish_of(filling, mass, depth, cooling);
-    if passes_at(&dish(filling, cooling), ambient) {
+pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
+    let &Chilled {
+        filling,
+        mass,
+        depth,
+        held,
+        cooling,
+        around,
+    } = chilled;
+    let now = Vessel::filling_held(held, filling, mass, depth, cooling);
+    if passes_at(&now, around) {
         return Vec::new();
     }
-    let spread = |cooling: Cooling, ambient| {
-        let deepest = deepest_layer_of(filling, cooling.film(), ambient)?;
-        let whole = Millimetres::clamped(deepest.get().floor());
-        (whole >= THINNEST && whole < depth).then_some(whole)
+    let whole = |depth: f64| {
+        let whole = Millimetres::clamped(depth.floor());
+        (whole >= THINNEST).then_some(whole)
     };
-    let in_ice = dish(filling, Cooling::IceBath);
-    let stirred = dish(filling.stirred(), Cooling::IceBath);
+    let deepest = |cooling: Cooling, around| deepest_layer_of(filling, cooling.film(), around);
+    let spread = |deepest: Option<Millimetres>| {
+        let whole = whole(deepest?.get())?;
+        (whole < depth).then_some(whole)
+    };
+    let dish = |filling| Vessel::dish_of(filling, mass, depth, Cooling::IceBath);
+    let here = deepest(cooling, around);
     let mut found = Vec::new();
-    found.extend(spread(cooling, ambient).map(Remedy::Spread));
-    if passes_at(&in_ice, ICE_BATH) {
+    found.extend(spread(here).map(Remedy::Spread));
+    let bag = here.and_then(|deepest| whole(deepest.get() * 2.0));
+    found.extend(bag.map(Remedy::FlatBag));
+    if passes_at(&dish(filling), ICE_BATH) {
         found.push(Remedy::IceBath);
     } else {
-        if passes_at(&stirred, ICE_BATH) {
+        if passes_at(&dish(filling.stirred()), ICE_BATH) {
             found.push(Remedy::StirInIceBath);
         }
-        found.extend(spread(Cooling::IceBath, ICE_BATH).map(Remedy::SpreadInIceBath));
+        let in_ice = deepest(Cooling::IceBath, ICE_BATH);
+        found.extend(spread(in_ice).map(Remedy::SpreadInIceBath));
     }
     found
 }
@@ -231,16 +261,55 @@ impl FilmSpread {
         surroundings: &Surroundings,
         start: Moment,
     ) -> Estimate<Moment> {
-        let reached = |vessel: &Vessel| {
+        self.window_from(Estimate::exact(from, Basis::Model), to, surroundings, start)
+    }
+
+    /// The same where the temperature at the start is uncertain; what cools fastest is coldest by then.
+    #[must_use]
+    pub fn window_from(
+        &self,
+        from: Estimate<Celsius>,
+        to: Celsius,
+        surroundings: &Surroundings,
+        start: Moment,
+    ) -> Estimate<Moment> {
+        let reached = |vessel: &Vessel, from: Celsius| {
             vessel
                 .course(start, from, surroundings)
                 .when_core_reaches(to, HORIZON)
                 .unwrap_or(start + HORIZON)
         };
         Estimate::new(
-            reached(&self.fast),
-            reached(&self.likely),
-            reached(&self.slow),
+            reached(&self.fast, from.low()),
+            reached(&self.likely, from.likely()),
+            reached(&self.slow, from.high()),
+            Basis::Model,
+        )
+    }
+
+    /// How warm it is on average at a moment, as it is throughout once it is poured into something else.
+    ///
+    /// `read` is what a thermometer in its middle showed on the way, and when.
+    #[must_use]
+    pub fn poured_at(
+        &self,
+        at: Moment,
+        from: Estimate<Celsius>,
+        surroundings: &Surroundings,
+        start: Moment,
+        read: Option<(Moment, Celsius)>,
+    ) -> Estimate<Celsius> {
+        let mean = |vessel: &Vessel, from: Celsius| {
+            let course = vessel.course(start, from, surroundings);
+            match read {
+                Some((when, core)) => course.through(when, core, 1.0).mean_at(at),
+                None => course.mean_at(at),
+            }
+        };
+        Estimate::new(
+            mean(&self.fast, from.low()),
+            mean(&self.likely, from.likely()),
+            mean(&self.slow, from.high()),
             Basis::Model,
         )
     }

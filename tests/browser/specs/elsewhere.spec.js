@@ -89,3 +89,39 @@ test("a dough in the fridge says what it does there", async ({ app }) => {
     /The dough is about .*°C\. In the fridge it has risen as much as in .*min at 24\s°C\. It goes on rising until about \d\d:\d\d, when it is cold through\./,
   );
 });
+
+test("a poolish stands in a jar, and it can be taken back", async ({ app }) => {
+  const { bench } = app;
+  await takeUp(app, "Poolish ripens", { asks: "wait", formula: FORMULAS.loaf });
+  const stands = await open(app, /^Poolish ripens/, "It stands in the kitchen");
+  await stands.getByRole("button", { name: "In a jar" }).click();
+  await expect(bench.answer).toHaveText(
+    /^Now in a jar\. Poolish ripens: \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\.$/,
+  );
+  await app.reload();
+  await open(app, /^Poolish ripens/, "It stands in the kitchen, in a jar");
+  await bench.sheet.getByRole("button", { name: "Close" }).click();
+  await bench.pressBeside("Undo");
+  await expect(bench.answer).toHaveText("Taken back: what Poolish ripens is in.");
+});
+
+test("a dough put into the fridge says when to take it out", async ({ app }) => {
+  const { bench, clock } = app;
+  await takeUp(app, "Poolish ripens", { asks: "wait", formula: FORMULAS.loaf });
+  const stands = await open(app, /^Poolish ripens/, "It stands in the kitchen");
+  await stands.getByRole("button", { name: "In the fridge" }).click();
+  const told =
+    /nce it is cold it hardly rises\. Take it out about .*min before you want it ready, by \d\d:\d\d on .* at the latest\. Left until then it is ready about \d\d:\d\d on .*\./;
+  await expect(bench.answer).toHaveText(told);
+  await clock.pass(SECOND);
+  await bench.card(/^Poolish ripens/).click();
+  await expect(bench.sheet).toContainText(told);
+});
+
+test("a cream is laid flat in a bag", async ({ app }) => {
+  const { bench } = app;
+  await takeUp(app, "Mix the dough");
+  const stands = await open(app, /^Cream cools/, "It stands in ice water");
+  await stands.getByRole("button", { name: /^In a bag laid 20\smm flat$/ }).click();
+  await expect(bench.answer).toHaveText(/^Now in a bag laid 20\smm flat\. Cream cools: /);
+});

@@ -1,7 +1,7 @@
 //! Random days: kitchens, events, intents, and bakers who follow or don't.
 
 use domain::bake::{AlarmId, Bake, Event, Intent, Mark, TimerId, decide, due};
-use domain::formula::{ComponentId, StepId};
+use domain::formula::{ComponentId, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::{Ask, focus, offers, running};
 use domain::units::{Celsius, Grams, Minutes, Moment, Share, minutes};
@@ -66,6 +66,16 @@ fn any_alarm() -> impl Strategy<Value = AlarmId> {
     })
 }
 
+fn any_held() -> impl Strategy<Value = Held> {
+    proptest::sample::select(vec![
+        Held::Bowl,
+        Held::Tray,
+        Held::Tin,
+        Held::Jar,
+        Held::Bag,
+    ])
+}
+
 fn any_place() -> impl Strategy<Value = Place> {
     prop_oneof![
         Just(Place::Kitchen),
@@ -97,6 +107,7 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         1 => (step(), any_temperature())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
         2 => (step(), any_place()).prop_map(|(step, place)| Event::Moved { step, place }),
+        2 => (step(), any_held()).prop_map(|(step, held)| Event::Poured { step, held }),
         2 => (step(), 0.0..=1.0_f64, any_length()).prop_map(|(step, share, ago)| Event::RiseSeen {
             step,
             share: Share::clamped(share),
@@ -157,6 +168,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),
         1 => (step(), any_temperature()).prop_map(|(step, core)| Intent::CoreIs(step, core)),
         2 => (step(), any_place()).prop_map(|(step, place)| Intent::Move(step, place)),
+        2 => (step(), any_held()).prop_map(|(step, held)| Intent::Pour(step, held)),
         2 => (step(), 0.1..=1.0_f64, 0.0..20.0_f64).prop_map(|(step, share, ago)| {
             Intent::RiseIs(step, Share::clamped(share), minutes(ago))
         }),

@@ -1,6 +1,7 @@
 //! What the baker of a script says: every word becomes an intent, as it does in the app.
 
 use domain::bake::{Alarm, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
+use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::units::{Grams, Metres, Share};
 
@@ -70,6 +71,9 @@ impl Day {
             }
             ["move", name, "kitchen"] => Intent::Move(step(name)?, Place::Kitchen),
             ["move", name, "fridge"] => Intent::Move(step(name)?, Place::Fridge),
+            ["pour", name, "bowl"] => Intent::Pour(step(name)?, Held::Bowl),
+            ["pour", name, "jar"] => Intent::Pour(step(name)?, Held::Jar),
+            ["pour", name, "bag"] => Intent::Pour(step(name)?, Held::Bag),
             ["risen", name, percent, "ago", ago] => {
                 let share = Share::clamped(number(percent)? / 100.0);
                 Intent::RiseIs(step(name)?, share, minutes(ago)?)

@@ -1,7 +1,7 @@
 //! Every event survives being stored, whatever numbers and words it carries.
 
 use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
-use domain::formula::{ComponentId, Formula, StepId};
+use domain::formula::{ComponentId, Formula, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 use proptest::prelude::*;
@@ -20,6 +20,11 @@ fn step() -> impl Strategy<Value = StepId> {
 
 fn celsius() -> impl Strategy<Value = Celsius> {
     (Celsius::MIN.get()..=Celsius::MAX.get()).prop_map(Celsius::clamped)
+}
+
+fn held() -> impl Strategy<Value = Held> {
+    let all = [Held::Bowl, Held::Tray, Held::Tin, Held::Jar, Held::Bag];
+    proptest::sample::select(all.to_vec())
 }
 
 fn minutes() -> impl Strategy<Value = Minutes> {
@@ -87,6 +92,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         (step(), celsius())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
         (step(), place()).prop_map(|(step, place)| Event::Moved { step, place }),
+        (step(), held()).prop_map(|(step, held)| Event::Poured { step, held }),
         (step(), 0.0..=1.0_f64, minutes()).prop_map(|(step, share, ago)| Event::RiseSeen {
             step,
             share: Share::clamped(share),

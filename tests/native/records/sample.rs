@@ -2,7 +2,7 @@
 //! everything happens that can.
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
-use domain::formula::{ComponentId, Formula, FormulaId, StepId};
+use domain::formula::{ComponentId, Formula, FormulaId, Held, StepId};
 use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
@@ -132,6 +132,10 @@ fn events() -> Vec<Event> {
         Event::Moved {
             step: step(5),
             place: Place::Kitchen,
+        },
+        Event::Poured {
+            step: step(5),
+            held: Held::Jar,
         },
         Event::Extended {
             step: step(5),

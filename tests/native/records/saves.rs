@@ -223,10 +223,11 @@ fn name(event: &Event) -> &'static str {
         Event::Undone { .. } => "undone",
         Event::Moved { .. } => "moved",
         Event::RiseSeen { .. } => "rise-seen",
+        Event::Poured { .. } => "poured",
     }
 }
 
-const EVENT_KINDS: usize = 27;
+const EVENT_KINDS: usize = 28;
 const ALARM_KINDS: usize = 6;
 
 #[test]

@@ -175,9 +175,7 @@ fn oven_of(state: &State, step: &Step) -> Option<Celsius> {
 fn Remedies(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
     let place = Memo::new(move |_| {
-        shown
-            .with_step(|state, step| state.place_of(step.id))
-            .flatten()
+        shown.with_step(|state, step| (state.place_of(step.id), state.held_of(step.id)))
     });
     view! {
         {live::part(move || {
@@ -195,8 +193,8 @@ fn remedies(view: &BakeView) -> String {
     let state = view.bake.state();
     let step = view.ask.step().and_then(|step| state.formula.step(step));
     let filling = step.and_then(|step| state.chills(step, view.at));
-    filling.map_or_else(String::new, |(of, mass, depth, cooling, around)| {
-        words::remedies(&cooling::remedies(of, mass, depth, cooling, around))
+    filling.map_or_else(String::new, |filling| {
+        words::remedies(&cooling::remedies(&filling))
     })
 }
 

@@ -1,7 +1,7 @@
 //! What else can be said of what rises or cools: where it stands, and how far it has come.
 
 use domain::bake::{BakeId, Intent};
-use domain::formula::{Length, Step, StepId};
+use domain::formula::{Held, Length, Step, StepId};
 use domain::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
 use domain::units::{Celsius, celsius, minutes, share};
 use leptos::prelude::*;
@@ -39,10 +39,14 @@ pub(super) fn Elsewhere(
     let place = Memo::new(move |_| {
         look(shown, of, |view, step| view.bake.state().place_of(step.id)).flatten()
     });
+    let held = Memo::new(move |_| {
+        look(shown, of, |view, step| view.bake.state().held_of(step.id)).flatten()
+    });
     let chills = move || {
         let chills = |_: &BakeView, step: &Step| matches!(step.length, Length::Chill { .. });
         look(shown, of, chills) == Some(true)
     };
+    let placed = move || place.read().is_some();
     let entered = RwSignal::new(None);
     let put = move |place: Option<Place>| {
         if let (Some((_, step)), Some(place)) = (of.get_untracked(), place) {
@@ -69,10 +73,7 @@ pub(super) fn Elsewhere(
         .into_any()
     };
     let always = move |name: &'static str, to| button(live::text(move || name), false, to);
-    let in_dish = move || {
-        let in_dish = |view: &BakeView, step: &Step| view.bake.state().stands_in_dish(step.id);
-        look(shown, of, in_dish) == Some(true)
-    };
+    let in_dish = move || held.get().is_some_and(Held::is_whole);
     let in_water = move || {
         let name = live::text(move || words::put_in(words::WATER_THERE, entered.get(), degrees()));
         button(name, true, Place::Water)
@@ -101,26 +102,44 @@ pub(super) fn Elsewhere(
     };
     let ice_water = move || always(words::IN_ICE_WATER, |_| Place::ICE_WATER);
     let drawer = move || {
-        let stands = move || {
-            let place = place.get();
-            place
-                .map(|place| words::stands(place, degrees()))
-                .unwrap_or_default()
+        let stands = move || words::stands(place.get(), held.get(), degrees());
+        let vessels = move || {
+            let pour = move |held| {
+                if let Some((_, step)) = of.get_untracked() {
+                    ask.run(Intent::Pour(step, held));
+                }
+            };
+            let vessels = words::INTO.into_iter().map(move |(held, name)| {
+                view! {
+                    <button class="button" type="button" on:click=move |_| pour(held)>
+                        {name}
+                    </button>
+                }
+            });
+            view! { <div class="sheet-actions">{vessels.rows()}</div> }.into_any()
         };
-        view! {
-            <details>
-                <summary>{live::text(stands)}</summary>
-                {live::when(move || !chills(), warm)}
+        let places = move || {
+            view! {
                 <div class="sheet-actions">
                     {live::when(chills, ice_water)}
                     {always(words::IN_FRIDGE, |_| Place::Fridge)}
                     {always(words::IN_KITCHEN, |_| Place::Kitchen)}
                 </div>
+            }
+            .into_any()
+        };
+        let warms = move || placed() && !chills();
+        view! {
+            <details>
+                <summary>{live::text(stands)}</summary>
+                {live::when(warms, warm)}
+                {live::when(placed, places)}
+                {live::when(in_dish, vessels)}
             </details>
         }
         .into_any()
     };
-    live::when(move || place.read().is_some(), drawer)
+    live::when(move || placed() || in_dish(), drawer)
 }
 
 /// How far a dough was seen to have risen.
@@ -184,8 +203,12 @@ pub(super) fn InFridge(shown: Shown, of: Of) -> impl IntoView {
     let text = move || {
         let degrees = shown.app.settings.read().degrees;
         let said = look(shown, of, |view, step| {
-            let dough = view.bake.state().retarding(step.id)?;
-            Some(words::retarding(&dough, view.at, degrees))
+            if let Some(dough) = view.bake.state().retarding(step.id) {
+                return Some(words::retarding(&dough, view.at, degrees));
+            }
+            let mut running = view.running.iter();
+            let forecast = running.find(|running| running.step == step.id)?;
+            Some(words::in_fridge(forecast, forecast.out_by?) + ".")
         });
         said.flatten().unwrap_or_default()
     };

@@ -175,7 +175,10 @@ fn ComingUp(shown: Shown) -> impl IntoView {
         steps
             .filter_map(|planned| {
                 let title = &formula.step(planned.step)?.title;
-                let line = words::coming(title, planned.too_late_by);
+                let mut running = view.running.iter();
+                let running = running.find(|running| running.step == planned.step);
+                let out = running.and_then(|running| running.out_by);
+                let line = words::coming(title, planned.too_late_by, out);
                 Some((planned.start, line))
             })
             .collect::<Vec<(Moment, String)>>()

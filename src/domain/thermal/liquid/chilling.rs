@@ -21,7 +21,7 @@
 //! kilogram, 7 cm thick, four times. All but the depth is meant to be in the window.
 
 use crate::estimate::{Basis, Estimate};
-use crate::thermal::constants::{FREEZER, GLASS};
+use crate::thermal::constants::FREEZER;
 use crate::thermal::crossing::crossing;
 use crate::thermal::vessel::{Body, Cooling, Form, Material, Surroundings, Vessel};
 use crate::units::{
@@ -58,13 +58,6 @@ pub const FLOUR: Material = Material {
     specific_heat: joules_per_gram_kelvin(1.80),
 };
 
-/// Soda-lime glass, from memory of handbook tables.
-const BOWL_GLASS: Material = Material {
-    conductivity: watts_per_metre_kelvin(1.0),
-    density: kilograms_per_cubic_metre(2500.0),
-    specific_heat: GLASS,
-};
-
 /// ASSUMPTION: how deep flour lies when it is spread out to chill.
 pub const SPREAD: Millimetres = millimetres(25.0);
 /// ASSUMPTION: the wall of a mixing bowl, in glass; one of steel takes half the time.
@@ -96,7 +89,7 @@ pub fn spread_flour() -> Body {
 /// An empty bowl.
 #[must_use]
 pub fn empty_bowl() -> Body {
-    layer(BOWL_GLASS, WALL)
+    layer(Material::GLASS, WALL)
 }
 
 /// When a body has a temperature on average, at most `longest` after it was put there.

@@ -11,41 +11,41 @@
 //! `-k dT/dn = h T` with different h: `∫ φ ψ (1/τ_φ - 1/τ_ψ) ρ c = (h1 - h2) ∮ φ ψ`, where for a slab, a
 //! long cylinder and a ball the surface has one value.
 //!
+//! A mode of a body with two directions is the product of one along each, and so is its projection:
+//! `(T2 - T1) / (τ_j - τ_i)` becomes the product of two such, each with the lags and the T along its own
+//! direction, and m_i is the product already. The film changes on all faces alike.
+//!
 //! What the sum loses for want of fast modes is given to all alike, so that the mean carries over exactly.
-//! A body with two directions would need the product of two sums, and its faces are
-//! rarely cooled alike in both films: it starts anew with one temperature throughout. Where only the
-//! mean is asked for, as of a dough in its tin, that is the mean, and heat is kept; a filling starts as hot as its
-//! middle was, which has up to a tenth too much heat, on the slow side. A body of one
-//! temperature simply keeps it.
+//! A body of one temperature simply keeps it.
 
+use super::Mode;
 use super::course::Film;
+
+/// What is worth less than this, in K of the mean, has died away and isn't carried.
+const GONE_K: f64 = 1e-9;
 
 /// The readings of the modes in the new film, measured like the old ones.
 pub(super) fn carried(gaps: &[f64], from: &Film, to: &Film) -> Vec<f64> {
-    let sum = |weight: fn(&super::Mode) -> f64| -> f64 {
-        let read = std::iter::zip(&from.modes, gaps).map(|(mode, gap)| weight(mode) * gap);
-        read.sum()
-    };
-    let mean = sum(|mode| mode.mean);
-    if !to.one_axis && !to.mean_only {
-        return vec![sum(|mode| mode.core); to.modes.len()];
-    }
-    if !to.one_axis || to.modes.len() == 1 || from.modes.len() == 1 {
+    let read: Vec<(&Mode, f64)> = std::iter::zip(&from.modes, gaps)
+        .map(|(mode, gap)| (mode, mode.mean * gap))
+        .collect();
+    let mean: f64 = read.iter().map(|&(_, part)| part).sum();
+    if to.modes.len() == 1 || from.modes.len() == 1 {
         return vec![mean; to.modes.len()];
     }
-    let apart = to.lumped - from.lumped;
-    let mut projected: Vec<f64> = to
-        .modes
-        .iter()
-        .map(|new| {
-            let read = std::iter::zip(&from.modes, gaps)
-                .map(|(old, gap)| old.mean * gap / (new.time_constant - old.time_constant).get());
-            apart * read.sum::<f64>()
-        })
-        .collect();
-    let kept: f64 = std::iter::zip(&to.modes, &projected)
-        .map(|(mode, gap)| mode.mean * gap)
-        .sum();
+    let mut projected = vec![0.0; to.modes.len()];
+    let mut kept = 0.0;
+    for (gap, new) in std::iter::zip(&mut projected, &to.modes) {
+        for &(old, part) in &read {
+            if part.abs() > GONE_K {
+                let along = (to.lumped.0 - from.lumped.0) / (new.first - old.first).get();
+                let across = to.lumped.1.zip(from.lumped.1);
+                let across = across.map(|(to, from)| (to - from) / (new.second() - old.second()));
+                *gap += part * along * across.unwrap_or(1.0);
+            }
+        }
+        kept += new.mean * *gap;
+    }
     for gap in &mut projected {
         *gap += mean - kept;
     }

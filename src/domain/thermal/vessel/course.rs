@@ -25,12 +25,8 @@ pub(super) struct Film {
     pub(super) times: f64,
     /// Slowest first.
     pub(super) modes: Vec<Mode>,
-    /// τ as if the body had one temperature throughout, in min.
-    pub(super) lumped: f64,
-    /// Whether heat flows along one direction only.
-    pub(super) one_axis: bool,
-    /// Whether the modes know the mean only, and nothing of the middle.
-    pub(super) mean_only: bool,
+    /// τ along each direction as if the body had one temperature along it, in min.
+    pub(super) lumped: (f64, Option<f64>),
 }
 
 impl Film {
@@ -39,7 +35,10 @@ impl Film {
         let modes = self.modes.iter();
         Self {
             modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
-            lumped: self.lumped * factor,
+            lumped: (
+                self.lumped.0 * factor,
+                self.lumped.1.map(|lumped| lumped * factor),
+            ),
             ..*self
         }
     }

@@ -17,7 +17,8 @@
 //! Little that is baked is there: a bun has Bi 0.2 to 0.5, and cream in the
 //! fridge more than 0.1 unless it is thinner than 6 mm.
 //!
-//! Where its film changes, as in water, the inside is projected on the modes of the new one (`carried`).
+//! Where its film changes, as in water, the inside is projected on the modes of the new one (`carried`),
+//! in bodies of one direction and of two.
 //!
 //! The truncated rest of the weights rides on the fastest mode kept, which
 //! lives for less than a hundredth of the slowest time constant. After a tenth
@@ -32,6 +33,7 @@
 pub(crate) mod body;
 mod carried;
 mod course;
+mod held;
 mod modes;
 mod surroundings;
 
@@ -41,8 +43,10 @@ pub use self::body::{Body, Cooling, Form, Material};
 pub use self::course::Course;
 use self::course::Film;
 pub(crate) use self::course::SAME_K;
+pub use self::held::{FLAT_BAG, Held};
 pub use self::modes::Mode;
 pub use self::surroundings::Surroundings;
+use crate::thermal::transient::Axis;
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin};
 
 /// A body in its surroundings.
@@ -53,8 +57,6 @@ pub struct Vessel {
     modes: Vec<Mode>,
     // What every lag was multiplied by since the modes were reckoned.
     lags: f64,
-    // Whether the modes know the mean only.
-    mean_only: bool,
 }
 
 impl Vessel {
@@ -65,7 +67,6 @@ impl Vessel {
             body,
             modes: modes::modes_of(&body),
             lags: 1.0,
-            mean_only: false,
         }
     }
 
@@ -146,6 +147,34 @@ impl Vessel {
         })
     }
 
+    /// A dough in what holds it, in still air; on a tray `mass` is that of a piece.
+    #[must_use]
+    pub fn dough_held(held: Held, dough: Material, mass: Grams) -> Self {
+        match held {
+            Held::Bowl | Held::Tray => Self::bowl_of(dough, mass),
+            Held::Tin => Self::tin_of(dough, mass),
+            Held::Jar => Self::of(held::jar_of(dough, mass, body::STILL_AIR)),
+            Held::Bag => Self::of(held::bag_of(dough, mass, body::STILL_AIR)),
+        }
+    }
+
+    /// A filling in what holds it: `depth` is that of its dish.
+    #[must_use]
+    pub fn filling_held(
+        held: Held,
+        filling: Material,
+        mass: Grams,
+        depth: Millimetres,
+        cooling: Cooling,
+    ) -> Self {
+        let film = cooling.film();
+        match held {
+            Held::Jar => Self::of(held::jar_of(filling, mass, film)),
+            Held::Bag => Self::of(held::bag_of(filling, mass, film)),
+            _ => Self::dish_of(filling, mass, depth, cooling),
+        }
+    }
+
     /// What it was made from.
     #[must_use]
     pub fn body(&self) -> &Body {
@@ -181,7 +210,6 @@ impl Vessel {
             body: self.body,
             modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
             lags: self.lags * factor,
-            mean_only: self.mean_only,
         }
     }
 
@@ -192,17 +220,13 @@ impl Vessel {
             match modes.last_mut() {
                 // Together less than a thousandth of the mean, and gone after a hundredth of the slowest lag.
                 Some(last) if mode.mean < 5e-5 => last.mean += mode.mean,
-                _ => modes.push(Mode {
-                    time_constant: mode.time_constant * lag_factor,
-                    ..*mode
-                }),
+                _ => modes.push(mode.with_lag_times(lag_factor)),
             }
         }
         Self {
             body: self.body,
             modes,
             lags: self.lags * lag_factor,
-            mean_only: true,
         }
     }
 
@@ -215,12 +239,12 @@ impl Vessel {
             other.with_lags_times(self.lags).modes
         };
         let film = self.body.film.get().max(1e-9) * times;
+        let (first, second) = self.body.form.axes();
+        let lumped = |axis: Axis| self.lags * modes::lumped_along(&self.body, axis, film);
         Film {
             times,
             modes,
-            lumped: self.lags * modes::lumped(&self.body, film).get(),
-            one_axis: self.body.form.axes().1.is_none(),
-            mean_only: self.mean_only,
+            lumped: (lumped(first), second.map(lumped)),
         }
     }
 

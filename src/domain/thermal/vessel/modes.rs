@@ -15,6 +15,8 @@ pub struct Mode {
     pub mean: f64,
     /// Its weight at the centre, the last point to follow.
     pub core: f64,
+    /// τ as if heat flowed along the body's first direction only; the same where there is no other.
+    pub(super) first: Minutes,
 }
 
 impl Mode {
@@ -22,8 +24,14 @@ impl Mode {
     pub(super) fn with_lag_times(self, factor: f64) -> Self {
         Self {
             time_constant: self.time_constant * factor,
+            first: self.first * factor,
             ..self
         }
+    }
+
+    /// τ along the body's second direction, in min; rates add.
+    pub(super) fn second(self) -> f64 {
+        1.0 / (1.0 / self.time_constant.get() - 1.0 / self.first.get())
     }
 }
 
@@ -44,10 +52,12 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
     let area_per_volume = first.area_per_volume() + second.map_or(0.0, Axis::area_per_volume);
     // Bi = h Lc / k, with Lc the volume over the cooled area
     if film_w_m2k / (conductivity_w_mk * area_per_volume) < 0.1 {
+        let lag = lag(film_w_m2k * area_per_volume / heat_j_m3k);
         return vec![Mode {
-            time_constant: lumped(body, film_w_m2k),
+            time_constant: lag,
             mean: 1.0,
             core: 1.0,
+            first: lag,
         }];
     }
 
@@ -66,6 +76,7 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
             .into_iter()
             .map(|term| Part {
                 rate: rate(axis, &term),
+                first: rate(axis, &term),
                 mean: term.mean,
                 core: term.centre,
             })
@@ -78,12 +89,10 @@ pub(super) fn modes_of(body: &Body) -> Vec<Mode> {
     folded(parts, FASTEST * slowest)
 }
 
-/// `τ = ρ c Lc / h`, the lag as if the body had one temperature throughout, in a film in W/(m² K).
-pub(super) fn lumped(body: &Body, film_w_m2k: f64) -> Minutes {
-    let (first, second) = body.form.axes();
-    let area_per_volume = first.area_per_volume() + second.map_or(0.0, Axis::area_per_volume);
+/// `τ = ρ c Lc / h` along one direction, in min, as if the body had one temperature along it, in a film in W/(m² K).
+pub(super) fn lumped_along(body: &Body, axis: Axis, film_w_m2k: f64) -> f64 {
     let heat_j_m3k = body.material.density.get() * body.material.specific_heat.get() * 1000.0;
-    lag(film_w_m2k * area_per_volume / heat_j_m3k)
+    lag(film_w_m2k * axis.area_per_volume() / heat_j_m3k).get()
 }
 
 /// One mode before its lag is known to fit the range of [`Minutes`].
@@ -91,6 +100,8 @@ pub(super) fn lumped(body: &Body, film_w_m2k: f64) -> Minutes {
 struct Part {
     /// 1/τ, in 1/s.
     rate: f64,
+    /// The part of it along the first direction.
+    first: f64,
     mean: f64,
     core: f64,
 }
@@ -100,6 +111,7 @@ fn product(first: &[Part], second: &[Part]) -> Vec<Part> {
     let pairs = first.iter().flat_map(|a| {
         second.iter().map(move |b| Part {
             rate: a.rate + b.rate,
+            first: a.rate,
             mean: a.mean * b.mean,
             core: a.core * b.core,
         })
@@ -121,6 +133,7 @@ fn folded(mut parts: Vec<Part>, fastest_rate: f64) -> Vec<Mode> {
             time_constant: lag(part.rate),
             mean: part.mean,
             core: part.core,
+            first: lag(part.first),
         })
         .collect();
     if let Some(last) = modes.last_mut() {

@@ -169,6 +169,24 @@ impl Proof {
         }
     }
 
+    /// The same proof after the dough was poured into something else, as warm throughout as it was on average.
+    #[must_use]
+    pub fn poured(&self, at: Moment, vessel: Vessel, surroundings: Surroundings) -> Self {
+        let old = self.vessel.for_mean(1.0);
+        let mean = |dough| {
+            old.course(self.start, dough, &self.surroundings)
+                .mean_at(at)
+        };
+        Self {
+            start: at,
+            dough: self.dough.map(mean),
+            had: self.reference_minutes_at(at),
+            surroundings,
+            vessel,
+            ..self.clone()
+        }
+    }
+
     /// The uncertain inputs, each at its two percentiles; `None` where there is nothing to reckon again.
     fn spreads(&self) -> [(Option<Case>, Option<Case>); 4] {
         let likely = Case::likely(self);
