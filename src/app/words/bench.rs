@@ -143,8 +143,7 @@ pub(crate) fn next_up(title: &str, at: Moment) -> String {
 /// A step to come: "Egg wash", and where it has to wait too long, by how much; or by when it comes out of the fridge.
 pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>, out: Option<Moment>) -> String {
     if let Some(out) = out {
-        let (at, day) = (time_of_day(out), super::weekday(out));
-        return format!("{title}: out of the fridge by {at} on {day}");
+        return format!("{title}: out of the fridge by {}", super::on_day(out));
     }
     match too_late_by.filter(|late| late.get() >= 1.0) {
         Some(late) => format!("{title}: {} later than is good", super::span(late)),

@@ -66,7 +66,7 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
     let likely = if clock::day(before) == clock::day(after) {
         time_of_day(after)
     } else {
-        format!("{} on {}", time_of_day(after), super::weekday(after))
+        super::on_day(after)
     };
     if let Some(out) = shift.after.out_by {
         let said = super::places::in_fridge(&shift.after, out);

@@ -26,12 +26,12 @@ pub(crate) const IN_KITCHEN: &str = "In the kitchen";
 pub(crate) const IN_FRIDGE: &str = "In the fridge";
 /// In water with ice.
 pub(crate) const IN_ICE_WATER: &str = "In ice water";
-/// What it could be poured into. The millimetres are the model's [`domain::thermal::vessel::FLAT_BAG`].
-pub(crate) const INTO: [(Held, &str); 3] = [
-    (Held::Bowl, "In a bowl or dish"),
-    (Held::Jar, "In a jar"),
-    (Held::Bag, "In a bag laid 20\u{a0}mm flat"),
-];
+/// In its own bowl, or a filling's dish.
+pub(crate) const IN_BOWL: &str = "In a bowl or dish";
+/// In a jar.
+pub(crate) const IN_JAR: &str = "In a jar";
+/// In a bag; the millimetres are the model's [`domain::thermal::vessel::FLAT_BAG`].
+pub(crate) const IN_BAG: &str = "In a bag laid 20\u{a0}mm flat";
 /// Opens how far it has risen.
 pub(crate) const HOW_FAR: &str = "How far it has risen";
 /// What that is a share of.
@@ -52,8 +52,11 @@ pub(crate) fn stands(place: Option<Place>, held: Option<Held>, degrees: Degrees)
 }
 
 fn vessel(held: Held) -> &'static str {
-    let mut known = INTO.iter();
-    known.find(|one| one.0 == held).map_or("", |one| one.1)
+    match held {
+        Held::Jar => IN_JAR,
+        Held::Bag => IN_BAG,
+        _ => IN_BOWL,
+    }
 }
 
 fn whereabouts(place: Place, degrees: Degrees) -> String {
@@ -96,12 +99,6 @@ pub(crate) fn poured(held: Held, shift: &Shift) -> String {
     format!("Now {into}. {title}: {ends}.")
 }
 
-/// "Poolish ripens: in a jar from 10:30."
-pub(crate) fn was_poured(title: &str, at: Moment, held: Held) -> String {
-    let (into, at) = (lower_first(vessel(held)), time_of_day(at));
-    format!("{title}: {into} from {at}.")
-}
-
 /// "First rise: in air at 28 °C from 10:30."
 pub(crate) fn was_put(title: &str, at: Moment, place: Place, degrees: Degrees) -> String {
     let (place, at) = (whereabouts(place, degrees), time_of_day(at));
@@ -123,7 +120,6 @@ fn quarters(share: Share) -> &'static str {
 ///
 /// That a day is the longest is common practice; so the words say no more than "at the latest".
 pub(crate) fn in_fridge(forecast: &Forecast, out: Moment) -> String {
-    let on_day = |at| format!("{} on {}", time_of_day(at), super::weekday(at));
     let ready = forecast.window.likely();
     format!(
         "Once it is cold it hardly rises. Take it out about {} before you want it ready, by {} at the latest. \
@@ -132,6 +128,11 @@ pub(crate) fn in_fridge(forecast: &Forecast, out: Moment) -> String {
         on_day(out),
         on_day(ready)
     )
+}
+
+/// "10:30 on Friday", of what lies a day ahead.
+pub(super) fn on_day(at: Moment) -> String {
+    format!("{} on {}", time_of_day(at), super::weekday(at))
 }
 
 /// What a dough does in the fridge.

@@ -60,29 +60,39 @@ impl State {
     /// What holds a dough in the fridge: all of it a bowl, its pieces a tray, and once they are shaped
     /// whatever they rise in.
     fn retarded_in(&self, retard: &Step) -> Held {
-        let steps = self.formula.steps.iter();
-        let steps = steps.filter(|step| step.component == retard.component);
-        let before = steps.clone().take_while(|step| step.id != retard.id);
-        let came_to = |kind| before.clone().any(|step| step.kind == kind);
-        let (divided, shaped) = (came_to(StepKind::Divide), came_to(StepKind::Shape));
-        let rises_in = steps.clone().find_map(|step| match step.length {
-            Length::Ferment { held, .. } if step.kind == StepKind::FinalProof => Some(held),
-            _ => None,
-        });
-        match rises_in.filter(|_| shaped) {
-            Some(held) => held,
-            None if divided || shaped => Held::Tray,
-            None => Held::Bowl,
+        let (mut before, mut divided, mut shaped) = (true, false, false);
+        let mut rises_in = Held::Tray;
+        for step in &self.formula.steps {
+            if step.component != retard.component {
+                continue;
+            }
+            before &= step.id != retard.id;
+            match (step.kind, &step.length) {
+                (StepKind::Divide, _) => divided |= before,
+                (StepKind::Shape, _) => shaped |= before,
+                (StepKind::FinalProof, Length::Ferment { held, .. }) => rises_in = *held,
+                _ => {}
+            }
+        }
+        match (shaped, divided) {
+            (true, _) => rises_in,
+            (_, true) => Held::Tray,
+            _ => Held::Bowl,
         }
     }
 
     /// What held the dough before a step: in the last rise or the last time in the fridge before it.
     pub(super) fn held_before(&self, step: &Step) -> Held {
-        let steps = self.formula.steps.iter();
-        let earlier = steps.take_while(|other| other.id != step.id);
-        let earlier = earlier.filter(|other| other.component == step.component);
-        let held = earlier.filter_map(|other| self.held_of(other.id)).last();
-        held.unwrap_or(Held::Bowl)
+        let mut newest = Held::Bowl;
+        for other in &self.formula.steps {
+            if other.id == step.id {
+                break;
+            }
+            if other.component == step.component {
+                newest = self.held_of(other.id).unwrap_or(newest);
+            }
+        }
+        newest
     }
 
     /// Where the baker put what a step is about, since the step last started.

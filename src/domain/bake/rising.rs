@@ -144,19 +144,25 @@ impl State {
     /// What was found out about a dough while it rose, oldest first.
     fn found_on_the_way(&self, step: &Step, start: Moment) -> Vec<(Moment, OnTheWay)> {
         let until = self.progress(step.id).ended.map(|ended| ended.at);
-        let readings = self.doughs.iter();
-        let readings = readings.filter(|reading| reading.of == step.component);
-        let readings = readings.map(|found| (found.at, OnTheWay::Warm(found.temperature)));
-        let looks = self.looks.iter().filter(|seen| seen.of == step.id);
-        let looks = looks.map(|seen| (seen.at, OnTheWay::Risen(seen.what)));
-        let poured = self.poured(step);
-        let poured = poured.map(|seen| (seen.at.max(start), OnTheWay::Poured(seen.what)));
-        let mut found: Vec<_> = readings
-            .chain(looks)
-            .filter(|&(at, _)| at > start)
-            .chain(poured)
-            .filter(|&(at, _)| until.is_none_or(|until| at <= until))
-            .collect();
+        let mut found = Vec::new();
+        let mut add = |at: Moment, what| {
+            if until.is_none_or(|until| at <= until) {
+                found.push((at, what));
+            }
+        };
+        for reading in &self.doughs {
+            if reading.of == step.component && reading.at > start {
+                add(reading.at, OnTheWay::Warm(reading.temperature));
+            }
+        }
+        for seen in &self.looks {
+            if seen.of == step.id && seen.at > start {
+                add(seen.at, OnTheWay::Risen(seen.what));
+            }
+        }
+        for seen in self.poured(step) {
+            add(seen.at.max(start), OnTheWay::Poured(seen.what));
+        }
         found.sort_by_key(|&(at, _)| at);
         found
     }

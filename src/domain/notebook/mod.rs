@@ -3,7 +3,7 @@
 //! Everything but the baker's own words is derived from the bake's log.
 
 use crate::bake::{Bake, BakeId, Ended, Noted, Reading};
-use crate::formula::{ComponentId, Draft, FormulaId, Held, Step, StepId, StepKind};
+use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::{Outline, Planned, outline};
 use crate::thermal::oven::BakeForm;
@@ -98,8 +98,6 @@ pub struct Summary {
     pub cores: Vec<Reading<StepId>>,
     /// Where doughs and fillings were put.
     pub moves: Vec<Noted<Place>>,
-    /// What they were poured into.
-    pub pourings: Vec<Noted<Held>>,
     /// How far doughs were seen to have risen.
     pub looks: Vec<Noted<Share>>,
     /// Piece masses, if any were taken.
@@ -129,7 +127,6 @@ pub fn summary(bake: &Bake) -> Summary {
         doughs: state.doughs.clone(),
         cores: state.cores.clone(),
         moves: state.moves.clone(),
-        pourings: state.pourings.clone(),
         looks: state.looks.clone(),
         masses: masses(state.masses.values().copied()),
     }

@@ -175,7 +175,8 @@ fn oven_of(state: &State, step: &Step) -> Option<Celsius> {
 fn Remedies(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
     let place = Memo::new(move |_| {
-        shown.with_step(|state, step| (state.place_of(step.id), state.held_of(step.id)))
+        let stands = |state: &State, step: &Step| (state.place_of(step.id), state.held_of(step.id));
+        shown.with_step(stands).unwrap_or((None, None))
     });
     view! {
         {live::part(move || {

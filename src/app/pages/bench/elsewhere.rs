@@ -17,6 +17,9 @@ use crate::words;
 /// A step of a bake, where it is known which.
 type Of = RwSignal<Option<(BakeId, StepId)>>;
 
+/// What a button says of a step, with the temperature that was entered.
+type Say = fn(StepId, Celsius) -> Intent;
+
 /// Where the first press of a button lands. ASSUMPTION: judgement, what proofers are set to.
 const LIKELY_WARM: Celsius = celsius(28.0);
 fn look<T>(shown: Shown, of: Of, look: impl FnOnce(&BakeView, &Step) -> T) -> Option<T> {
@@ -36,24 +39,25 @@ pub(super) fn Elsewhere(
     ask: Callback<Intent>,
 ) -> impl IntoView {
     let degrees = move || shown.app.settings.read().degrees;
-    let place = Memo::new(move |_| {
-        look(shown, of, |view, step| view.bake.state().place_of(step.id)).flatten()
-    });
-    let held = Memo::new(move |_| {
-        look(shown, of, |view, step| view.bake.state().held_of(step.id)).flatten()
+    let stands = Memo::new(move |_| {
+        let stands = look(shown, of, |view, step| {
+            let state = view.bake.state();
+            (state.place_of(step.id), state.held_of(step.id))
+        });
+        stands.unwrap_or((None, None))
     });
     let chills = move || {
         let chills = |_: &BakeView, step: &Step| matches!(step.length, Length::Chill { .. });
         look(shown, of, chills) == Some(true)
     };
-    let placed = move || place.read().is_some();
+    let placed = move || stands.get().0.is_some();
     let entered = RwSignal::new(None);
-    let put = move |place: Option<Place>| {
-        if let (Some((_, step)), Some(place)) = (of.get_untracked(), place) {
-            ask.run(Intent::Move(step, place));
+    let put = move |to: Say, at: Option<Celsius>| {
+        if let (Some((_, step)), Some(at)) = (of.get_untracked(), at) {
+            ask.run(to(step, at));
         }
     };
-    let button = move |name: Signal<String>, needs_entry: bool, to: fn(Celsius) -> Place| {
+    let button = move |name: Signal<String>, needs_entry: bool, to: Say| {
         // Not disabled, which would drop the focus of whoever presses by keyboard.
         let missing = move || (needs_entry && entered.read().is_none()).then_some("true");
         let at = move || {
@@ -65,7 +69,7 @@ pub(super) fn Elsewhere(
                 class="button"
                 type="button"
                 aria-disabled=live::attr(missing)
-                on:click=move |_| put(at().map(to))
+                on:click=move |_| put(to, at())
             >
                 {name}
             </button>
@@ -73,10 +77,10 @@ pub(super) fn Elsewhere(
         .into_any()
     };
     let always = move |name: &'static str, to| button(live::text(move || name), false, to);
-    let in_dish = move || held.get().is_some_and(Held::is_whole);
+    let in_dish = move || stands.get().1.is_some_and(Held::is_whole);
     let in_water = move || {
         let name = live::text(move || words::put_in(words::WATER_THERE, entered.get(), degrees()));
-        button(name, true, Place::Water)
+        button(name, true, |step, at| Intent::Move(step, Place::Water(at)))
     };
     let warm = move || {
         view! {
@@ -93,37 +97,39 @@ pub(super) fn Elsewhere(
                 {button(
                     live::text(move || words::put_in(words::AIR_THERE, entered.get(), degrees())),
                     true,
-                    Place::Warm,
+                    |step, at| Intent::Move(step, Place::Warm(at)),
                 )}
                 {live::when(in_dish, in_water)}
             </div>
         }
         .into_any()
     };
-    let ice_water = move || always(words::IN_ICE_WATER, |_| Place::ICE_WATER);
+    let ice_water = move || {
+        always(words::IN_ICE_WATER, |step, _| {
+            Intent::Move(step, Place::ICE_WATER)
+        })
+    };
     let drawer = move || {
-        let stands = move || words::stands(place.get(), held.get(), degrees());
+        let stands = move || {
+            let (place, held) = stands.get();
+            words::stands(place, held, degrees())
+        };
         let vessels = move || {
-            let pour = move |held| {
-                if let Some((_, step)) = of.get_untracked() {
-                    ask.run(Intent::Pour(step, held));
-                }
-            };
-            let vessels = words::INTO.into_iter().map(move |(held, name)| {
-                view! {
-                    <button class="button" type="button" on:click=move |_| pour(held)>
-                        {name}
-                    </button>
-                }
-            });
-            view! { <div class="sheet-actions">{vessels.rows()}</div> }.into_any()
+            view! {
+                <div class="sheet-actions">
+                    {always(words::IN_BOWL, |step, _| Intent::Pour(step, Held::Bowl))}
+                    {always(words::IN_JAR, |step, _| Intent::Pour(step, Held::Jar))}
+                    {always(words::IN_BAG, |step, _| Intent::Pour(step, Held::Bag))}
+                </div>
+            }
+            .into_any()
         };
         let places = move || {
             view! {
                 <div class="sheet-actions">
                     {live::when(chills, ice_water)}
-                    {always(words::IN_FRIDGE, |_| Place::Fridge)}
-                    {always(words::IN_KITCHEN, |_| Place::Kitchen)}
+                    {always(words::IN_FRIDGE, |step, _| Intent::Move(step, Place::Fridge))}
+                    {always(words::IN_KITCHEN, |step, _| Intent::Move(step, Place::Kitchen))}
                 </div>
             }
             .into_any()

@@ -156,18 +156,13 @@ fn measured(state: &State, summary: &Summary, degrees: Degrees) -> Vec<String> {
         let title = &formula.step(seen.of)?.title;
         Some(words::was_put(title, seen.at, seen.what, degrees))
     });
-    let poured = summary.pourings.iter().filter_map(|seen| {
-        let title = &formula.step(seen.of)?.title;
-        Some(words::was_poured(title, seen.at, seen.what))
-    });
     let rises = summary.looks.iter().filter_map(|seen| {
         let title = &formula.step(seen.of)?.title;
         Some(words::was_risen(title, seen.at, seen.what))
     });
     let masses = summary.masses.iter().map(words::masses);
     let measured = air.chain(doughs).chain(cores);
-    let stood = moves.chain(poured).chain(rises);
-    measured.chain(stood).chain(masses).collect()
+    measured.chain(moves).chain(rises).chain(masses).collect()
 }
 
 fn wanted_core(length: &Length) -> Option<Celsius> {
