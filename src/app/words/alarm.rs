@@ -15,6 +15,10 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
     let step = alarm.step.and_then(|step| state.formula.step(step));
     let title = step.map_or("", |step| step.title.as_str());
     match &alarm.kind {
+        AlarmKind::Check if step.is_some_and(|step| super::ask::comes_out(state, step)) => (
+            format!("{title}: out of the fridge"),
+            "Take the dough out, and say so on its card.".to_owned(),
+        ),
         AlarmKind::Check => (format!("{title}: look now"), look_for(step)),
         AlarmKind::Fold => (
             "Fold the dough".to_owned(),

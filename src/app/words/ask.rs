@@ -50,9 +50,14 @@ pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
     }
 }
 
-fn look(state: &State, step: &Step) -> String {
+/// Whether it is asked after because it should come out of the fridge, ready or not.
+pub(super) fn comes_out(state: &State, step: &Step) -> bool {
     let forecast = state.forecast(step.id, state.newest);
-    if forecast.is_some_and(|forecast| forecast.out_by.is_some()) {
+    forecast.is_some_and(|forecast| forecast.out_by.is_some())
+}
+
+fn look(state: &State, step: &Step) -> String {
+    if comes_out(state, step) {
         return "Dough out of the fridge; then say so on its card.".to_owned();
     }
     match step.kind {

@@ -106,7 +106,7 @@ test("a poolish stands in a jar, and it can be taken back", async ({ app }) => {
 });
 
 test("a dough put into the fridge says when to take it out", async ({ app }) => {
-  const { bench, clock } = app;
+  const { alarm, bench, clock } = app;
   await takeUp(app, "Poolish ripens", { asks: "wait", formula: FORMULAS.loaf });
   const stands = await open(app, /^Poolish ripens/, "It stands in the kitchen");
   await stands.getByRole("button", { name: "In the fridge" }).click();
@@ -116,6 +116,18 @@ test("a dough put into the fridge says when to take it out", async ({ app }) => 
   await clock.pass(SECOND);
   await bench.card(/^Poolish ripens/).click();
   await expect(bench.sheet).toContainText(told);
+  await bench.sheet.getByRole("button", { name: "Close" }).click();
+
+  await test.step("a day later it is called for", async () => {
+    await clock.sleep(24 * 60 * MINUTE + MINUTE);
+    await expect(alarm.title).toHaveText("Poolish ripens: out of the fridge");
+    await alarm.stopButton.click();
+    await expect(bench.instruction).toHaveText("Dough out of the fridge; then say so on its card.");
+    const there = await open(app, /^Poolish ripens/, "It stands in the fridge");
+    await there.getByRole("button", { name: "In the kitchen" }).click();
+    await expect(bench.answer).toHaveText(/^Now in the kitchen\. Poolish ripens/);
+    await expect(bench.instruction).toHaveText("Leave the covered poolish to ripen.");
+  });
 });
 
 test("a cream is laid flat in a bag", async ({ app }) => {
