@@ -1,6 +1,7 @@
 //! What the checks share.
 
 pub mod baker;
+pub mod plan;
 pub mod reckon;
 pub mod reforecast;
 

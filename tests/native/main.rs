@@ -18,6 +18,7 @@ mod oven;
 mod pantry;
 mod perishable;
 mod places;
+mod plans;
 mod probe;
 mod proof;
 mod reckon;

@@ -14,6 +14,7 @@ mod focus;
 mod night;
 mod offers;
 mod outline;
+pub mod solve;
 mod tails;
 mod wish;
 

@@ -1,0 +1,66 @@
+//! The way to the best end, from both sides.
+//!
+//! The first question is for a schedule as short as the bounds allow, which often is there. After
+//! that every question lies between what is known to be too short and the best schedule so far,
+//! nearer to the former: a "no" is learnt from, and makes the next one quicker.
+
+use super::model::Model;
+use super::problem::Problem;
+use super::search::Found;
+use super::shift::earlier;
+use super::{Outcome, Schedule};
+
+/// Which part of the way up from what is too short the next question lies.
+const STEP: i32 = 8;
+
+impl Model<'_> {
+    /// The least end that isn't known to be too short.
+    fn least_end(&self) -> i32 {
+        self.engine.trail.root[self.end as usize]
+    }
+
+    /// An end by which there is a schedule, if there is any at all.
+    fn horizon(&self) -> i32 {
+        -self.engine.trail.root[self.end as usize + 1]
+    }
+
+    /// The best schedule, if there is patience enough to prove it.
+    pub(super) fn best(
+        &mut self,
+        mut best: Option<Schedule>,
+        go_on: &mut dyn FnMut() -> bool,
+    ) -> Outcome {
+        let mut was_asked = false;
+        loop {
+            let least = self.least_end();
+            let by = match best {
+                Some(best) if best.end <= least => return Outcome::Optimal(best),
+                Some(ref best) => least + (best.end - 1 - least) / STEP,
+                None if was_asked => self.horizon(),
+                None => least,
+            };
+            was_asked = true;
+            match self.look(by, go_on) {
+                Found::Schedule => {
+                    best = Some(Schedule::new(self.problem, &self.starts()));
+                    self.engine.back_to(0);
+                }
+                Found::TooLate => {}
+                Found::Never => return Outcome::Infeasible,
+                Found::Unknown => {
+                    let bound = self.least_end();
+                    return Outcome::BestFound { best, bound };
+                }
+            }
+        }
+    }
+}
+
+impl Schedule {
+    /// With everything as early as its order allows.
+    pub(super) fn new(problem: &Problem, starts: &[i32]) -> Self {
+        let starts = earlier(problem, starts);
+        let end = problem.makespan(&starts);
+        Self { starts, end }
+    }
+}

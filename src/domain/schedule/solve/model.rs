@@ -1,0 +1,223 @@
+//! A problem told to the engine: a start for every task, the end of the last one, and a yes or no for
+//! every two tasks whose order is open and matters.
+
+use super::engine::{Clash, Engine};
+use super::gaps::Gaps;
+use super::one::One;
+use super::problem::Problem;
+use super::several::Several;
+use super::side::{Holder, Orders};
+use super::trail::{Fact, Half};
+
+/// Two tasks of which one has to come first.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Pair {
+    pub(super) first: Holder,
+    pub(super) second: Holder,
+    /// That the first one does; its negation, that the second one does.
+    pub(super) order: Fact,
+}
+
+#[derive(Debug)]
+pub(super) struct Model<'a> {
+    pub(super) problem: &'a Problem,
+    pub(super) engine: Engine,
+    /// The half of the last end that counts upwards.
+    pub(super) end: Half,
+    pub(super) pairs: Vec<Pair>,
+}
+
+pub(super) fn start_of(task: usize) -> Half {
+    // The first variable is the constant yes.
+    task as Half * 2 + 2
+}
+
+impl<'a> Model<'a> {
+    /// Says no where the links and windows alone contradict each other, or leave two tasks that hold
+    /// the same thing no order.
+    pub(super) fn new(problem: &'a Problem) -> Result<Self, Clash> {
+        let count = problem.tasks().len();
+        let arcs = problem.arcs();
+        let mut gaps = Gaps::new(count, &arcs).ok_or(Clash)?;
+        let forced = settle_orders(problem, &mut gaps).ok_or(Clash)?;
+        let horizon = horizon(problem);
+        let mut engine = Engine::new();
+        for task in problem.tasks() {
+            let latest = horizon - task.minutes;
+            let latest = task.latest.map_or(latest, |told| told.min(latest));
+            if latest < task.earliest {
+                return Err(Clash);
+            }
+            engine.trail.variable(task.earliest, latest);
+        }
+        let end = engine.trail.variable(0, horizon);
+        engine.choices = end + 2;
+        for &(from, to, minutes) in arcs.iter().chain(&forced) {
+            let (from, to) = (start_of(from), start_of(to));
+            engine.arcs.add(from, to, minutes, Fact::ALWAYS);
+        }
+        for (place, task) in problem.tasks().iter().enumerate() {
+            if task.counts {
+                engine
+                    .arcs
+                    .add(start_of(place), end, task.minutes, Fact::ALWAYS);
+            }
+        }
+        let mut model = Self {
+            problem,
+            engine,
+            end,
+            pairs: Vec::new(),
+        };
+        model.hold_resources(&gaps);
+        model.engine.ready();
+        model.engine.follow_every_arc()?;
+        Ok(model)
+    }
+
+    /// Tries the orders of other starts first.
+    pub(super) fn lean_to(&mut self, starts: &[i32]) {
+        for pair in &self.pairs {
+            let forwards = starts[pair.first.task] <= starts[pair.second.task];
+            self.engine.leaning[pair.order.half as usize / 2] = Some(forwards);
+        }
+    }
+
+    fn hold_resources(&mut self, gaps: &Gaps) {
+        let count = self.problem.tasks().len();
+        // What is known of the order of two tasks; by their places.
+        let mut known: Vec<Option<Fact>> = vec![None; count * count];
+        let mut by_capacity: Vec<usize> = (0..self.problem.capacities().len()).collect();
+        by_capacity.sort_by_key(|&resource| self.problem.capacities()[resource]);
+        for resource in by_capacity {
+            let holders = holders(self.problem, resource);
+            let capacity = self.problem.capacities()[resource] as usize;
+            if holders.len() <= capacity {
+                continue;
+            }
+            let mut orders = Orders::new(holders.len());
+            for (first, one) in holders.iter().enumerate() {
+                for (second, other) in holders.iter().enumerate() {
+                    let fact = match known[one.task * count + other.task] {
+                        Some(fact) => fact,
+                        None => self.order(gaps, &mut known, *one, *other, capacity == 1),
+                    };
+                    orders.set(first, second, fact);
+                }
+            }
+            if capacity == 1 {
+                self.engine.ones.push(One::new(holders, orders));
+            } else {
+                self.engine.several.push(Several {
+                    holders,
+                    orders,
+                    capacity,
+                    ordered: Vec::new(),
+                });
+            }
+        }
+    }
+
+    /// That one task comes before another.
+    fn order(
+        &mut self,
+        gaps: &Gaps,
+        known: &mut [Option<Fact>],
+        one: Holder,
+        other: Holder,
+        must: bool,
+    ) -> Fact {
+        let count = self.problem.tasks().len();
+        let fact = if gaps.between(one.task, other.task) >= one.minutes {
+            Fact::ALWAYS
+        } else if gaps.between(other.task, one.task) > -one.minutes {
+            Fact::NEVER
+        } else {
+            self.engine.choice()
+        };
+        known[one.task * count + other.task] = Some(fact);
+        if fact != Fact::ALWAYS && fact != Fact::NEVER {
+            let arcs = &mut self.engine.arcs;
+            arcs.add(one.start, other.start, one.minutes, fact);
+            if must {
+                arcs.add(other.start, one.start, other.minutes, fact.not());
+                known[other.task * count + one.task] = Some(fact.not());
+                self.pairs.push(Pair {
+                    first: one,
+                    second: other,
+                    order: fact,
+                });
+            }
+        }
+        fact
+    }
+}
+
+/// Those who hold a resource for any time at all.
+pub(super) fn holders(problem: &Problem, resource: usize) -> Vec<Holder> {
+    let tasks = problem.tasks().iter().enumerate();
+    tasks
+        .filter(|(_, task)| task.minutes > 0 && task.needs.contains(&resource))
+        .map(|(place, task)| Holder {
+            task: place,
+            start: start_of(place),
+            minutes: task.minutes,
+        })
+        .collect()
+}
+
+/// Orders that follow from the links alone, until no more do. `None` where two tasks fit in neither.
+fn settle_orders(problem: &Problem, gaps: &mut Gaps) -> Option<Vec<(usize, usize, i32)>> {
+    let mut forced = Vec::new();
+    let mut more = true;
+    while more {
+        more = false;
+        for (resource, &capacity) in problem.capacities().iter().enumerate() {
+            let holders = if capacity == 1 {
+                holders(problem, resource)
+            } else {
+                Vec::new()
+            };
+            for (nth, one) in holders.iter().enumerate() {
+                for other in &holders[nth + 1..] {
+                    let goes = |first: &Holder, second: &Holder| {
+                        gaps.between(second.task, first.task) <= -first.minutes
+                    };
+                    let (first, second) = match (goes(one, other), goes(other, one)) {
+                        (true, true) => continue,
+                        (true, false) => (one, other),
+                        (false, true) => (other, one),
+                        (false, false) => return None,
+                    };
+                    if gaps.between(first.task, second.task) < first.minutes {
+                        if !gaps.widen(first.task, second.task, first.minutes) {
+                            return None;
+                        }
+                        forced.push((first.task, second.task, first.minutes));
+                        more = true;
+                    }
+                }
+            }
+        }
+    }
+    Some(forced)
+}
+
+/// By when everything can have ended, if it can be done at all.
+///
+/// Where everything starts as early as its order allows, the end is a way through the arcs that
+/// meets no task twice, from a first minute; every task adds at most the longest arc that leaves it.
+fn horizon(problem: &Problem) -> i32 {
+    let tasks = problem.tasks().iter().enumerate();
+    let longest = tasks.map(|(place, task)| {
+        let lags = problem.links().iter().map(|link| {
+            let end = problem.tasks()[link.from].minutes;
+            let forwards = (link.from == place).then_some(end + link.least);
+            let back = link.most.filter(|_| link.to == place);
+            forwards.max(back.map(|most| -end - most)).unwrap_or(0)
+        });
+        lags.max().unwrap_or(0).max(task.minutes)
+    });
+    let first = problem.tasks().iter().map(|task| task.earliest).max();
+    longest.sum::<i32>() + first.unwrap_or(0)
+}

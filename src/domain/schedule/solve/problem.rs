@@ -1,0 +1,259 @@
+//! What is to be scheduled: tasks, links between them, and what they hold.
+
+use std::fmt;
+
+/// The largest number of minutes that a problem may speak of: nearly a year. With [`MOST_TASKS`] it
+/// keeps every sum well within 32 bits.
+const MOST: i32 = 500_000;
+/// A least lag that asks for nothing: no schedule is as long.
+pub(super) const ANY: i32 = -MOST * 1_000;
+/// The most tasks; the order of every two of them may have to be decided.
+const MOST_TASKS: usize = 250;
+
+/// One uninterrupted piece of work or waiting.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Task {
+    /// How long it takes, in minutes.
+    pub minutes: i32,
+    /// The places of the resources of which it holds one unit from its start to its end.
+    pub needs: Vec<usize>,
+    /// The first minute at which it may start.
+    pub earliest: i32,
+    /// The last minute at which it may start.
+    pub latest: Option<i32>,
+    /// Whether the schedule has only ended when it has.
+    pub counts: bool,
+}
+
+impl Task {
+    /// A task that may start at any time.
+    #[must_use]
+    pub fn new(minutes: i32, needs: &[usize]) -> Self {
+        Self {
+            minutes,
+            needs: needs.to_vec(),
+            earliest: 0,
+            latest: None,
+            counts: true,
+        }
+    }
+
+    /// A time at which resources aren't there. Away from the hands, that is how it is told that
+    /// nobody is in the kitchen; the schedule can have ended before.
+    #[must_use]
+    pub fn away(start: i32, minutes: i32, needs: &[usize]) -> Self {
+        Self {
+            earliest: start,
+            latest: Some(start),
+            counts: false,
+            ..Self::new(minutes, needs)
+        }
+    }
+}
+
+/// How much time lies between the end of a task and the start of another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Link {
+    /// The place of the task that ends.
+    pub from: usize,
+    /// The place of the task that starts.
+    pub to: usize,
+    /// The least lag in minutes; below nothing, the one may start before the other has ended.
+    pub least: i32,
+    /// The greatest lag in minutes.
+    pub most: Option<i32>,
+}
+
+/// Tasks, links and capacities that fit together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Problem {
+    pub(super) tasks: Vec<Task>,
+    pub(super) links: Vec<Link>,
+    pub(super) capacities: Vec<u32>,
+}
+
+/// Why something is no problem that could be solved. Numbers are places in the lists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wrong {
+    /// There are more tasks than the order of every two of which could be held in mind.
+    TooManyTasks(usize),
+    /// A task takes less than no time, or longer than a year.
+    Minutes(usize),
+    /// A task's first or last minute lies outside of a year.
+    Window(usize),
+    /// A task needs a resource that there isn't.
+    UnknownNeed(usize, usize),
+    /// A task names a resource twice, where it can only hold one unit of it.
+    NeedTwice(usize, usize),
+    /// A task needs a resource of which there is nothing.
+    NothingOf(usize, usize),
+    /// A link tells of a task that there isn't.
+    UnknownTask(usize),
+    /// A link's lag is longer than a year.
+    Lag(usize),
+}
+
+impl fmt::Display for Wrong {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooManyTasks(count) => {
+                write!(f, "{count} tasks are more than {MOST_TASKS}")
+            }
+            Self::Minutes(task) => {
+                write!(f, "task {task} must take from 0 to {MOST} minutes")
+            }
+            Self::Window(task) => write!(
+                f,
+                "task {task} must be allowed to start between minute 0 and {MOST}"
+            ),
+            Self::UnknownNeed(task, resource) => {
+                write!(
+                    f,
+                    "task {task} needs resource {resource}, which isn't there"
+                )
+            }
+            Self::NeedTwice(task, resource) => {
+                write!(
+                    f,
+                    "task {task} names resource {resource} twice, but holds one unit of it"
+                )
+            }
+            Self::NothingOf(task, resource) => {
+                write!(
+                    f,
+                    "task {task} needs resource {resource}, of which there is nothing"
+                )
+            }
+            Self::UnknownTask(link) => write!(f, "link {link} tells of a task that isn't there"),
+            Self::Lag(link) => write!(
+                f,
+                "link {link} must ask for a lag between {} and {MOST} minutes",
+                -MOST
+            ),
+        }
+    }
+}
+
+impl std::error::Error for Wrong {}
+
+impl Wrong {
+    /// The most minutes that anything may take.
+    pub const MOST_MINUTES: i32 = MOST;
+}
+
+impl Problem {
+    /// Checks that everything that is spoken of is there, and that numbers are of a kitchen's size.
+    /// Whether the links can be kept together is for the solver to find out.
+    ///
+    /// # Errors
+    /// The first thing that is wrong.
+    pub fn new(tasks: Vec<Task>, links: Vec<Link>, capacities: Vec<u32>) -> Result<Self, Wrong> {
+        if tasks.len() > MOST_TASKS {
+            return Err(Wrong::TooManyTasks(tasks.len()));
+        }
+        for (place, task) in tasks.iter().enumerate() {
+            if !(0..=MOST).contains(&task.minutes) {
+                return Err(Wrong::Minutes(place));
+            }
+            let latest = task.latest.unwrap_or(task.earliest);
+            if !(0..=MOST).contains(&task.earliest) || !(0..=MOST).contains(&latest) {
+                return Err(Wrong::Window(place));
+            }
+            for (nth, &need) in task.needs.iter().enumerate() {
+                match capacities.get(need) {
+                    None => return Err(Wrong::UnknownNeed(place, need)),
+                    Some(0) => return Err(Wrong::NothingOf(place, need)),
+                    Some(_) if task.needs[..nth].contains(&need) => {
+                        return Err(Wrong::NeedTwice(place, need));
+                    }
+                    Some(_) => {}
+                }
+            }
+        }
+        for (place, link) in links.iter().enumerate() {
+            if link.from.max(link.to) >= tasks.len() {
+                return Err(Wrong::UnknownTask(place));
+            }
+            let most = link.most.unwrap_or(link.least);
+            if !(-MOST..=MOST).contains(&link.least) || !(-MOST..=MOST).contains(&most) {
+                return Err(Wrong::Lag(place));
+            }
+        }
+        Ok(Self {
+            tasks,
+            links,
+            capacities,
+        })
+    }
+
+    /// The tasks.
+    #[must_use]
+    pub fn tasks(&self) -> &[Task] {
+        &self.tasks
+    }
+
+    /// The links.
+    #[must_use]
+    pub fn links(&self) -> &[Link] {
+        &self.links
+    }
+
+    /// How much there is of every resource.
+    #[must_use]
+    pub fn capacities(&self) -> &[u32] {
+        &self.capacities
+    }
+
+    /// What links ask of starts: from, to, and the least number of minutes between them.
+    pub(super) fn arcs(&self) -> Vec<(usize, usize, i32)> {
+        let mut arcs = Vec::new();
+        for link in &self.links {
+            let minutes = self.tasks[link.from].minutes;
+            arcs.push((link.from, link.to, minutes + link.least));
+            if let Some(most) = link.most {
+                arcs.push((link.to, link.from, -minutes - most));
+            }
+        }
+        arcs
+    }
+
+    /// When the last task ends, of those that count.
+    #[must_use]
+    pub fn makespan(&self, starts: &[i32]) -> i32 {
+        let ends = self.tasks.iter().zip(starts);
+        let counted = ends.filter(|(task, _)| task.counts);
+        counted
+            .map(|(task, start)| start + task.minutes)
+            .max()
+            .unwrap_or(0)
+    }
+
+    /// Whether starts keep to every window, link and capacity.
+    #[must_use]
+    pub fn holds(&self, starts: &[i32]) -> bool {
+        let tasks = || self.tasks.iter().zip(starts);
+        let end = |task: usize| starts[task] + self.tasks[task].minutes;
+        let in_windows = || {
+            tasks().all(|(task, &start)| {
+                start >= task.earliest && task.latest.is_none_or(|latest| start <= latest)
+            })
+        };
+        let keeps = |link: &Link| {
+            let lag = starts[link.to] - end(link.from);
+            lag >= link.least && link.most.is_none_or(|most| lag <= most)
+        };
+        // Use of a resource only grows where a task starts.
+        let fits = |(resource, &capacity): (usize, &u32)| {
+            let uses = || tasks().filter(|(task, _)| task.needs.contains(&resource));
+            uses().all(|(holder, &at)| {
+                let holds =
+                    |(task, start): &(&Task, &i32)| **start <= at && at < **start + task.minutes;
+                holder.minutes == 0 || uses().filter(holds).count() <= capacity as usize
+            })
+        };
+        starts.len() == self.tasks.len()
+            && in_windows()
+            && self.links.iter().all(keeps)
+            && self.capacities.iter().enumerate().all(fits)
+    }
+}

@@ -1,0 +1,207 @@
+//! Which order to try next.
+//!
+//! Everything starts as early as what is decided allows. Only orders of tasks that then meet are
+//! decided; where none meet that can't, that is a schedule. So most orders are never decided at all.
+
+use super::engine::{Clash, Engine};
+use super::model::{Model, start_of};
+use super::several::Several;
+use super::side::{Holder, Side};
+use super::trail::{Fact, Trail};
+
+/// How many conflicts the shortest attempt lasts (Luby, Sinclair & Zuckerman 1993).
+const ATTEMPT: u32 = 60;
+/// How many clauses may be learnt before half of them are thrown away.
+const LEARNT: usize = 2_000;
+
+/// What came of looking for a schedule that ends in time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Found {
+    /// It stands in the bounds, until anything is taken back.
+    Schedule,
+    /// None ends in time.
+    TooLate,
+    /// There is none at all.
+    Never,
+    /// The patience came to an end before.
+    Unknown,
+}
+
+enum Next {
+    Decide(Fact),
+    /// Something new follows.
+    Follow,
+    /// No tasks meet that can't.
+    Done,
+}
+
+impl Model<'_> {
+    /// Looks for a schedule that ends by `by`. What is learnt stays for the next time.
+    pub(super) fn look(&mut self, by: i32, go_on: &mut dyn FnMut() -> bool) -> Found {
+        let in_time = Fact::at_least(self.end ^ 1, -by);
+        let (mut attempt, mut left) = (0, ATTEMPT);
+        loop {
+            match self.step(in_time) {
+                Ok(Some(found)) => return found,
+                Ok(None) => continue,
+                Err(Clash) if !self.engine.learn() => return Found::Never,
+                Err(Clash) => left -= 1,
+            }
+            if !go_on() {
+                self.engine.back_to(0);
+                return Found::Unknown;
+            }
+            if left == 0 {
+                attempt += 1;
+                left = ATTEMPT * luby(attempt);
+                self.engine.back_to(0);
+            }
+        }
+    }
+
+    fn step(&mut self, in_time: Fact) -> Result<Option<Found>, Clash> {
+        self.engine.follow_all()?;
+        if self.engine.trail.level() > 0 {
+            match self.next()? {
+                Next::Decide(order) => self.engine.trail.decide(order),
+                Next::Follow => {}
+                Next::Done => return Ok(Some(Found::Schedule)),
+            }
+        } else if self.engine.trail.is_false(in_time) {
+            return Ok(Some(Found::TooLate));
+        } else {
+            if self.engine.clauses.learnt() > LEARNT {
+                self.engine.tidy_clauses();
+            }
+            self.engine.trail.decide(in_time);
+        }
+        Ok(None)
+    }
+
+    /// The earliest starts that what is decided allows.
+    pub(super) fn starts(&self) -> Vec<i32> {
+        let tasks = 0..self.problem.tasks().len();
+        tasks
+            .map(|task| self.engine.trail.bound(start_of(task)))
+            .collect()
+    }
+
+    fn next(&mut self) -> Result<Next, Clash> {
+        if let Some(order) = self.next_of_pairs() {
+            return Ok(Next::Decide(order));
+        }
+        for nth in 0..self.engine.several.len() {
+            match self.engine.next_of_several(nth)? {
+                Next::Done => {}
+                next => return Ok(next),
+            }
+        }
+        Ok(Next::Done)
+    }
+
+    /// Of two tasks that meet, the order: of those that took part in late conflicts most, the first.
+    fn next_of_pairs(&self) -> Option<Fact> {
+        let Engine {
+            trail,
+            heat,
+            leaning,
+            ..
+        } = &self.engine;
+        let mut best: Option<(f64, i32, Fact)> = None;
+        for pair in &self.pairs {
+            let (first, second) = (pair.first, pair.second);
+            let at = trail.bound(first.start).max(trail.bound(second.start));
+            if !(is_over(trail, first, at) && is_over(trail, second, at)) {
+                continue;
+            }
+            let choice = pair.order.half as usize / 2;
+            let is_better = |(known, earlier, _): (f64, i32, Fact)| {
+                heat[choice] > known || heat[choice] == known && at < earlier
+            };
+            if best.is_none_or(is_better) {
+                let middle = |one: Holder| trail.bound(one.start) + trail.most(one.start);
+                let forwards = leaning[choice].unwrap_or(middle(first) <= middle(second));
+                let order = if forwards {
+                    pair.order
+                } else {
+                    pair.order.not()
+                };
+                best = Some((heat[choice], at, order));
+            }
+        }
+        best.map(|(_, _, order)| order)
+    }
+}
+
+/// Whether a task that starts as early as it can holds its resources at a minute.
+fn is_over(trail: &Trail, holder: Holder, minute: i32) -> bool {
+    let start = trail.bound(holder.start);
+    start <= minute && minute < start + holder.minutes
+}
+
+impl Engine {
+    /// Where more tasks meet at a resource than can, two of them must be in order.
+    fn next_of_several(&mut self, nth: usize) -> Result<Next, Clash> {
+        let Several {
+            holders,
+            capacity,
+            orders,
+            ordered,
+        } = &mut self.several[nth];
+        let trail = &self.trail;
+        for late in 0..holders.len() {
+            let at = trail.bound(holders[late].start);
+            let places = 0..holders.len();
+            let mut meet: Vec<usize> = places
+                .filter(|&nth| is_over(trail, holders[nth], at))
+                .collect();
+            if meet.len() <= *capacity {
+                continue;
+            }
+            // Those that can wait longest.
+            meet.sort_by_key(|&nth| -trail.most(holders[nth].start));
+            meet.truncate(*capacity + 1);
+            meet.sort_unstable();
+            let mut facts: Vec<Fact> = Vec::new();
+            for &first in &meet {
+                let order = |&second| orders.before(Side::Forwards, first, second);
+                facts.extend(meet.iter().map(order));
+            }
+            // Nobody comes before themselves, to begin with.
+            facts.retain(|&fact| fact != Fact::NEVER);
+            if !ordered.contains(&meet) {
+                ordered.push(meet);
+                self.take_up(facts)?;
+                return Ok(Next::Follow);
+            }
+            facts.retain(|&order| !trail.is_false(order));
+            let heat = |order: Fact| self.heat[order.half as usize / 2];
+            let hotter = |best, order| {
+                if heat(order) > heat(best) {
+                    order
+                } else {
+                    best
+                }
+            };
+            // Something is left to decide, since the clause that says so was followed.
+            return Ok(facts
+                .into_iter()
+                .reduce(hotter)
+                .map_or(Next::Done, Next::Decide));
+        }
+        Ok(Next::Done)
+    }
+}
+
+/// 1, 1, 2, 1, 1, 2, 4, …
+fn luby(nth: u32) -> u32 {
+    let mut size = 1;
+    while size < nth + 1 {
+        size *= 2;
+    }
+    if size == nth + 1 {
+        size / 2
+    } else {
+        luby(nth + 1 - size / 2)
+    }
+}

@@ -1,0 +1,220 @@
+//! The exact scheduler against brute force, mirrors and itself.
+
+mod brute;
+mod drawn;
+mod files;
+
+use domain::schedule::solve::{
+    Link, Outcome, Part, Problem, Schedule, Task, solve, why_infeasible,
+};
+use proptest::prelude::*;
+
+/// How many conflicts an answer may take here; the hardest of these take some hundreds.
+const PATIENCE: u32 = 20_000;
+
+fn answer(problem: &Problem, before: Option<&[i32]>) -> Outcome {
+    let mut left = PATIENCE;
+    let outcome = solve(problem, before, &mut || {
+        left -= 1;
+        left > 0
+    });
+    assert!(
+        !matches!(outcome, Outcome::BestFound { .. }),
+        "no proof within {PATIENCE} conflicts: {problem:?}"
+    );
+    if let Outcome::Optimal(Schedule { starts, end }) = &outcome {
+        assert!(problem.holds(starts), "{starts:?} breaks {problem:?}");
+        assert_eq!(problem.makespan(starts), *end);
+    }
+    outcome
+}
+
+fn end(outcome: &Outcome) -> Option<i32> {
+    match outcome {
+        Outcome::Optimal(best) => Some(best.end),
+        _ => None,
+    }
+}
+
+/// Seen backwards, the end of each task is its start.
+fn mirrored(problem: &Problem) -> Problem {
+    let links = problem.links().iter().map(|&link| Link {
+        from: link.to,
+        to: link.from,
+        ..link
+    });
+    let capacities = problem.capacities().to_vec();
+    Problem::new(problem.tasks().to_vec(), links.collect(), capacities)
+        .expect("a mirror speaks of the same things")
+}
+
+fn hands(tasks: &[(i32, &[usize])], links: &[(usize, usize, i32, Option<i32>)]) -> Problem {
+    let tasks = tasks
+        .iter()
+        .map(|&(minutes, needs)| Task::new(minutes, needs));
+    let links = links.iter().map(|&(from, to, least, most)| Link {
+        from,
+        to,
+        least,
+        most,
+    });
+    Problem::new(tasks.collect(), links.collect(), vec![1, 2]).expect("what fits together")
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn what_brute_force_finds_is_found(problem in drawn::tiny()) {
+        prop_assert_eq!(end(&answer(&problem, None)), brute::least_end(&problem));
+    }
+
+    #[test]
+    fn what_contradicts_contradicts_by_itself(problem in drawn::tiny()) {
+        let parts = why_infeasible(&problem, &mut || true);
+        let is_infeasible = answer(&problem, None) == Outcome::Infeasible;
+        prop_assert_eq!(is_infeasible, !parts.is_empty());
+        if is_infeasible {
+            let left = drawn::only(&problem, &parts);
+            prop_assert_eq!(answer(&left, None), Outcome::Infeasible);
+            for nth in 0..parts.len() {
+                let mut fewer = parts.clone();
+                fewer.remove(nth);
+                let feasible = end(&answer(&drawn::only(&problem, &fewer), None));
+                prop_assert!(feasible.is_some(), "{:?} is more than it takes", parts);
+            }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(80))]
+
+    #[test]
+    fn backwards_and_forwards_agree(problem in drawn::kitchen()) {
+        let mirrored = answer(&mirrored(&problem), None);
+        prop_assert_eq!(end(&answer(&problem, None)), end(&mirrored));
+    }
+
+    #[test]
+    fn a_plan_redone_with_no_news_stays(problem in drawn::kitchen()) {
+        let first = answer(&problem, None);
+        prop_assert_eq!(&answer(&problem, None), &first);
+        if let Outcome::Optimal(best) = &first {
+            prop_assert_eq!(&answer(&problem, Some(&best.starts)), &first);
+        }
+    }
+
+    /// Where something may only wait so long for the step, a longer step can fit where a shorter
+    /// one doesn't: then nothing of the kind is true.
+    #[test]
+    fn a_longer_step_brings_no_earlier_table(
+        problem in drawn::kitchen(), which in any::<prop::sample::Index>(), more in 1..20,
+    ) {
+        let place = which.index(problem.tasks().len());
+        let mut tasks = problem.tasks().to_vec();
+        let mut links = problem.links().to_vec();
+        for link in links.iter_mut().filter(|link| link.from == place) {
+            link.most = None;
+        }
+        let capacities = problem.capacities().to_vec();
+        let short = Problem::new(tasks.clone(), links.clone(), capacities.clone());
+        tasks[place].minutes += more;
+        let long = Problem::new(tasks, links, capacities);
+        let end = |problem: &Problem| end(&answer(problem, None)).unwrap_or(i32::MAX);
+        prop_assert!(end(&short.expect("as before")) <= end(&long.expect("as before")));
+    }
+
+    #[test]
+    fn what_was_planned_before_is_no_more_than_a_hint(
+        problem in drawn::kitchen(), starts in prop::collection::vec(0..200, 40),
+    ) {
+        let starts = &starts[..problem.tasks().len()];
+        prop_assert_eq!(end(&answer(&problem, Some(starts))), end(&answer(&problem, None)));
+    }
+}
+
+#[test]
+fn nothing_to_do_is_done_at_once() {
+    let nothing = Problem::new(Vec::new(), Vec::new(), Vec::new()).expect("nothing is wrong");
+    assert_eq!(end(&answer(&nothing, None)), Some(0));
+}
+
+#[test]
+fn what_takes_no_time_holds_nothing() {
+    let problem = hands(&[(0, &[0]), (10, &[0])], &[(1, 0, -5, Some(-5))]);
+    assert_eq!(end(&answer(&problem, None)), Some(10));
+}
+
+#[test]
+fn nobody_is_in_the_kitchen_for_an_hour() {
+    // Kneading follows mixing at once, so both have to wait for the hour to be over.
+    let mut tasks = vec![
+        Task::new(20, &[0]),
+        Task::new(15, &[0]),
+        Task::away(30, 60, &[0]),
+    ];
+    let link = Link {
+        from: 0,
+        to: 1,
+        least: 0,
+        most: Some(0),
+    };
+    let ends = |tasks: &[Task]| {
+        let problem = Problem::new(tasks.to_vec(), vec![link], vec![1]);
+        end(&answer(&problem.expect("what fits together"), None))
+    };
+    assert_eq!(ends(&tasks), Some(125));
+    // Done before it, nobody waits for it to end.
+    tasks[2] = Task::away(35, 60, &[0]);
+    assert_eq!(ends(&tasks), Some(35));
+    tasks[0].latest = Some(80);
+    tasks[2] = Task::away(30, 60, &[0]);
+    assert_eq!(ends(&tasks), None);
+}
+
+#[test]
+fn a_contradiction_names_its_parts_and_no_others() {
+    let problem = hands(
+        &[(10, &[0]), (20, &[0]), (30, &[0]), (5, &[])],
+        &[
+            (0, 1, 0, Some(5)),
+            (0, 2, 0, Some(5)),
+            (2, 3, 0, None),
+            (0, 3, 0, None),
+        ],
+    );
+    assert_eq!(answer(&problem, None), Outcome::Infeasible);
+    let parts = why_infeasible(&problem, &mut || true);
+    let expected = [
+        Part::Need(1, 0),
+        Part::Need(2, 0),
+        Part::Least(0),
+        Part::Most(0),
+        Part::Least(1),
+        Part::Most(1),
+    ];
+    assert_eq!(parts, expected);
+}
+
+#[test]
+fn an_answer_that_is_not_proven_is_not_called_best() {
+    // Ten pieces of work of their own, and a bound that only shows in their sum.
+    let mut tasks: Vec<Task> = (1..=10).map(|nth| Task::new(nth, &[0])).collect();
+    tasks.extend((1..=10).map(|nth| Task::new(nth, &[1])));
+    let links = (0..10).map(|nth| Link {
+        from: nth,
+        to: 19 - nth,
+        least: 0,
+        most: Some(3),
+    });
+    let problem = Problem::new(tasks, links.collect(), vec![1, 1]).expect("what fits together");
+    let full = end(&answer(&problem, None)).expect("there is a schedule");
+    match solve(&problem, None, &mut || false) {
+        Outcome::BestFound { best, bound } => {
+            assert!(bound <= full);
+            assert!(best.is_none_or(|best| best.end >= full));
+        }
+        other => panic!("without any patience: {other:?}"),
+    }
+}

@@ -1,0 +1,98 @@
+//! Problems to schedule, drawn at random.
+
+use domain::schedule::solve::{Link, Part, Problem, Task};
+use proptest::prelude::*;
+use proptest::sample::subsequence;
+
+/// Few enough tasks of few enough minutes for brute force, with everything that a problem can have.
+pub(super) fn tiny() -> impl Strategy<Value = Problem> {
+    let task = (
+        0..5,
+        subsequence(vec![0, 1], 0..=2),
+        prop_oneof![3 => Just(0), 1 => 0..5],
+        prop::option::weighted(0.2, 0..6),
+        prop::bool::weighted(0.9),
+    );
+    let tasks = prop::collection::vec(task, 1..=4);
+    (tasks, prop::collection::vec(1_u32..=2, 2)).prop_flat_map(|(tasks, capacities)| {
+        let count = tasks.len();
+        let most = prop::option::weighted(0.6, 0..4);
+        let links = prop::collection::vec((0..count, 0..count, -3..4, most), 0..=5);
+        links.prop_map(move |links| {
+            let tasks = tasks
+                .iter()
+                .map(|(minutes, needs, earliest, latest, counts)| Task {
+                    earliest: *earliest,
+                    latest: latest.map(|later| earliest + later),
+                    counts: *counts,
+                    ..Task::new(*minutes, needs)
+                });
+            let links = links.iter().map(|&(from, to, least, span)| Link {
+                from,
+                to,
+                least,
+                most: span.map(|span| least + span),
+            });
+            Problem::new(tasks.collect(), links.collect(), capacities.clone())
+                .expect("what was drawn fits together")
+        })
+    })
+}
+
+/// Two to four chains of work and waiting that share hands, an oven or two and a hob.
+pub(super) fn kitchen() -> impl Strategy<Value = Problem> {
+    let step = (
+        1..40,
+        prop_oneof![
+            4 => Just(vec![0]),
+            2 => Just(vec![]),
+            2 => Just(vec![1]),
+            1 => Just(vec![2]),
+            1 => Just(vec![0, 2]),
+        ],
+        prop_oneof![3 => Just(0), 1 => 0..10],
+        prop::option::weighted(0.7, 0..25),
+    );
+    let chains = prop::collection::vec(prop::collection::vec(step, 3..9), 2..=4);
+    (chains, 1_u32..=2).prop_map(|(chains, ovens)| {
+        let (mut tasks, mut links) = (Vec::new(), Vec::new());
+        for chain in &chains {
+            for (nth, (minutes, needs, least, span)) in chain.iter().enumerate() {
+                // Work is shorter than waiting.
+                let is_work = needs.contains(&0);
+                tasks.push(Task::new(
+                    if is_work { 1 + minutes / 3 } else { *minutes },
+                    needs,
+                ));
+                if nth > 0 {
+                    links.push(Link {
+                        from: tasks.len() - 2,
+                        to: tasks.len() - 1,
+                        least: *least,
+                        most: span.map(|span| least + span),
+                    });
+                }
+            }
+        }
+        Problem::new(tasks, links, vec![1, ovens, 1]).expect("what was drawn fits together")
+    })
+}
+
+/// The same tasks with only some of what is asked of them.
+pub(super) fn only(problem: &Problem, parts: &[Part]) -> Problem {
+    let has = |part: Part| parts.contains(&part);
+    let mut tasks = problem.tasks().to_vec();
+    for (place, task) in tasks.iter_mut().enumerate() {
+        task.needs.retain(|&need| has(Part::Need(place, need)));
+        task.latest = task.latest.filter(|_| has(Part::Latest(place)));
+        task.earliest *= i32::from(has(Part::Earliest(place)));
+    }
+    let mut links = problem.links().to_vec();
+    for (place, link) in links.iter_mut().enumerate() {
+        link.most = link.most.filter(|_| has(Part::Most(place)));
+        if !has(Part::Least(place)) {
+            link.least = -1_000;
+        }
+    }
+    Problem::new(tasks, links, problem.capacities().to_vec()).expect("no more than before")
+}

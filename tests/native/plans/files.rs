@@ -1,0 +1,107 @@
+//! Files with bakes to schedule, right and wrong.
+
+use checks::plan::Named;
+
+const BAKE: &str = r#"{
+    "tasks": [
+        {"id": "knead", "minutes": 10, "needs": ["hands"]},
+        {"id": "rise", "minutes": 60, "needs": []},
+        {"id": "wash", "minutes": 15, "needs": ["hands"]},
+        {"id": "bake", "minutes": 30, "needs": ["oven"]}
+    ],
+    "links": [
+        {"from": "knead", "to": "rise", "min": 0, "max": 5},
+        {"from": "rise", "to": "bake", "min": 0, "max": null}
+    ],
+    "resources": {"hands": 1, "oven": 1},
+    "optimum": 7, "note": "not read"
+}"#;
+
+#[test]
+fn a_bake_is_read_and_answered() {
+    let named = Named::read(BAKE).expect("a bake");
+    let answer = named.answer(&mut || true);
+    assert_eq!(answer["status"], "optimal");
+    assert_eq!(answer["makespan"], 100);
+    assert_eq!(answer["bound"], 100);
+    assert_eq!(answer["starts"]["bake"], 70);
+    assert_eq!(answer["why"], serde_json::json!([]));
+    let ms = answer["ms"].as_f64();
+    assert!(ms.is_some_and(|ms| ms >= 0.0));
+}
+
+#[test]
+fn a_contradiction_is_told_in_sentences() {
+    let named = Named::read(&BAKE.replace("\"max\": null", "\"max\": -3")).expect("a bake");
+    let answer = named.answer(&mut || true);
+    assert_eq!(answer["status"], "infeasible");
+    assert_eq!(answer["makespan"], serde_json::Value::Null);
+    assert_eq!(
+        answer["why"],
+        serde_json::json!([
+            "bake starts at least 0 min after rise ends.",
+            "bake starts at most -3 min after rise ends.",
+        ])
+    );
+}
+
+#[test]
+fn what_is_wrong_with_a_file_is_one_sentence() {
+    let cases = [
+        ("{", "", "That is no bake to schedule: "),
+        (
+            "\"id\": \"wash\"",
+            "\"id\": \"rise\"",
+            "There are two tasks with the id “rise”.",
+        ),
+        (
+            "\"minutes\": 15",
+            "\"minutes\": -15",
+            "“wash” must take between 0 and 500000 minutes.",
+        ),
+        (
+            "\"minutes\": 15",
+            "\"minutes\": 1.5",
+            "That is no bake to schedule: ",
+        ),
+        (
+            "[\"oven\"]",
+            "[\"forge\"]",
+            "“bake” needs “forge”, which is no resource.",
+        ),
+        (
+            "[\"oven\"]",
+            "[\"oven\", \"oven\"]",
+            "“bake” names “oven” twice, but holds one unit of each of its needs.",
+        ),
+        (
+            "\"oven\": 1",
+            "\"oven\": 0",
+            "“bake” needs “oven”, of which there is nothing.",
+        ),
+        (
+            "\"oven\": 1",
+            "\"oven\": -1",
+            "That is no bake to schedule: ",
+        ),
+        (
+            "\"to\": \"bake\"",
+            "\"to\": \"serve\"",
+            "A link leads from “rise” to “serve”, but “serve” is no task.",
+        ),
+        (
+            "\"max\": 5",
+            "\"max\": 5000000",
+            "Link 0 must ask for a lag between -500000 and 500000 minutes.",
+        ),
+    ];
+    for (right, wrong, expected) in cases {
+        let text = match wrong {
+            "" => right.to_owned(),
+            _ => BAKE.replacen(right, wrong, 1),
+        };
+        let said = Named::read(&text).map(|_| ()).expect_err(&text);
+        assert!(said.starts_with(expected), "{said}");
+        assert_eq!(said.lines().count(), 1, "{said}");
+    }
+}

@@ -1,0 +1,45 @@
+//! `plan FILE.json`: the schedule of a bake that ends soonest, proven.
+//!
+//! Prints one line of JSON: `status` (`optimal`, `infeasible` or `best-found`), `makespan`, `bound`
+//! (no schedule ends sooner), `starts` by id, `ms` that the search took, and `why` in sentences where
+//! there is no schedule. `--seconds N` ends the search after so long, with the best that was found;
+//! without it, after a minute. Leaves with 2 when the file can't be read.
+
+use std::process::ExitCode;
+use std::time::{Duration, Instant};
+
+use checks::plan::Named;
+
+fn main() -> ExitCode {
+    let mut arguments = std::env::args().skip(1);
+    let (mut file, mut seconds) = (None, 60);
+    while let Some(argument) = arguments.next() {
+        if argument == "--seconds" {
+            let Some(told) = arguments.next().and_then(|text| text.parse().ok()) else {
+                return refused("--seconds wants a whole number of them.");
+            };
+            seconds = told;
+        } else if file.replace(argument).is_some() {
+            return refused("Only one file is scheduled at a time.");
+        }
+    }
+    let Some(file) = file else {
+        return refused("Which file? plan FILE.json [--seconds N]");
+    };
+    let text = match std::fs::read_to_string(&file) {
+        Ok(text) => text,
+        Err(cause) => return refused(&format!("{file} can't be read: {cause}.")),
+    };
+    let named = match Named::read(&text) {
+        Ok(named) => named,
+        Err(why) => return refused(&why),
+    };
+    let until = Instant::now() + Duration::from_secs(seconds);
+    println!("{}", named.answer(&mut || Instant::now() < until));
+    ExitCode::SUCCESS
+}
+
+fn refused(why: &str) -> ExitCode {
+    eprintln!("{why}");
+    ExitCode::from(2)
+}

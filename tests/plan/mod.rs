@@ -1,0 +1,156 @@
+//! Bakes to schedule, as files tell them, and their answers.
+//!
+//! A file has `tasks` (`id`, `minutes`, `needs`), `links` (`from`, `to`, `min`, `max`: minutes from
+//! the end of the one to the start of the other; no `max`, or null, is no bound) and `resources` with
+//! their capacities. Whatever else stands in it isn't read. A task may also have an `earliest` and a
+//! `latest` start.
+
+mod words;
+
+use std::collections::BTreeMap;
+use std::time::Instant;
+
+use domain::schedule::solve::{Link, Outcome, Problem, Schedule, Task, solve, why_infeasible};
+use serde::Deserialize;
+use serde_json::{Value, json};
+
+/// A file as it is read.
+#[derive(Debug, Clone, Deserialize)]
+pub struct File {
+    tasks: Vec<FileTask>,
+    #[serde(default)]
+    links: Vec<FileLink>,
+    #[serde(default)]
+    resources: BTreeMap<String, u32>,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+struct FileTask {
+    id: String,
+    minutes: i32,
+    #[serde(default)]
+    needs: Vec<String>,
+    #[serde(default)]
+    earliest: i32,
+    latest: Option<i32>,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+struct FileLink {
+    from: String,
+    to: String,
+    #[serde(default)]
+    min: i32,
+    max: Option<i32>,
+}
+
+/// A problem with the names of its parts.
+#[derive(Debug, Clone)]
+pub struct Named {
+    /// What is to be scheduled.
+    pub problem: Problem,
+    /// The ids of its tasks.
+    pub tasks: Vec<String>,
+    /// The names of its resources.
+    pub resources: Vec<String>,
+}
+
+impl Named {
+    /// Reads a file's text.
+    ///
+    /// # Errors
+    /// One sentence that says what is wrong.
+    pub fn read(text: &str) -> Result<Self, String> {
+        let file: File = serde_json::from_str(text)
+            .map_err(|cause| format!("That is no bake to schedule: {cause}."))?;
+        file.named()
+    }
+
+    /// How long the answer may take is said by `go_on`; see [`solve`].
+    pub fn answer(&self, go_on: &mut dyn FnMut() -> bool) -> Value {
+        let started = Instant::now();
+        let outcome = solve(&self.problem, None, go_on);
+        let ms = started.elapsed().as_secs_f64() * 1000.0;
+        let (status, best, bound) = match outcome {
+            Outcome::Optimal(best) => ("optimal", Some(best.clone()), Some(best.end)),
+            Outcome::Infeasible => ("infeasible", None, None),
+            Outcome::BestFound { best, bound } => ("best-found", best, Some(bound)),
+        };
+        let why: Vec<String> = match status {
+            "infeasible" => {
+                let parts = why_infeasible(&self.problem, go_on);
+                parts.iter().map(|&part| self.told(part)).collect()
+            }
+            _ => Vec::new(),
+        };
+        json!({
+            "status": status,
+            "makespan": best.as_ref().map(|best| best.end),
+            "bound": bound,
+            "starts": self.starts(best.as_ref()),
+            "ms": ms,
+            "why": why,
+        })
+    }
+
+    fn starts(&self, best: Option<&Schedule>) -> Value {
+        let starts = best.map_or(&[][..], |best| &best.starts);
+        let by_id = self.tasks.iter().zip(starts);
+        by_id
+            .map(|(id, &start)| (id.clone(), Value::from(start)))
+            .collect()
+    }
+}
+
+impl File {
+    /// The same by places instead of names.
+    ///
+    /// # Errors
+    /// One sentence that says what is wrong.
+    pub fn named(&self) -> Result<Named, String> {
+        let resources: Vec<String> = self.resources.keys().cloned().collect();
+        let mut tasks: Vec<Task> = Vec::new();
+        for (nth, task) in self.tasks.iter().enumerate() {
+            if self.tasks[..nth].iter().any(|other| other.id == task.id) {
+                return Err(format!("There are two tasks with the id “{}”.", task.id));
+            }
+            let place = |need: &String| {
+                let found = resources.iter().position(|name| name == need);
+                found.ok_or_else(|| format!("“{}” needs “{need}”, which is no resource.", task.id))
+            };
+            let needs: Vec<usize> = task.needs.iter().map(place).collect::<Result<_, _>>()?;
+            tasks.push(Task {
+                earliest: task.earliest,
+                latest: task.latest,
+                ..Task::new(task.minutes, &needs)
+            });
+        }
+        let mut links: Vec<Link> = Vec::new();
+        for link in &self.links {
+            let place = |id: &String| {
+                let found = self.tasks.iter().position(|task| task.id == *id);
+                found.ok_or_else(|| {
+                    format!(
+                        "A link leads from “{}” to “{}”, but “{id}” is no task.",
+                        link.from, link.to
+                    )
+                })
+            };
+            links.push(Link {
+                from: place(&link.from)?,
+                to: place(&link.to)?,
+                least: link.min,
+                most: link.max,
+            });
+        }
+        let ids: Vec<String> = self.tasks.iter().map(|task| task.id.clone()).collect();
+        let capacities = self.resources.values().copied().collect();
+        let problem = Problem::new(tasks, links, capacities)
+            .map_err(|wrong| words::refused(wrong, &ids, &resources))?;
+        Ok(Named {
+            problem,
+            tasks: ids,
+            resources,
+        })
+    }
+}

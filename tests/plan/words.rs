@@ -1,0 +1,75 @@
+//! Why a bake can't be scheduled, in sentences that name its tasks.
+
+use domain::schedule::solve::{Link, Part, Wrong};
+
+use super::Named;
+
+/// Why a file's problem is refused.
+pub(super) fn refused(wrong: Wrong, tasks: &[String], resources: &[String]) -> String {
+    match wrong {
+        Wrong::Minutes(task) => format!(
+            "“{}” must take between 0 and {} minutes.",
+            tasks[task],
+            Wrong::MOST_MINUTES
+        ),
+        Wrong::Window(task) => format!(
+            "“{}” must be allowed to start between minute 0 and {}.",
+            tasks[task],
+            Wrong::MOST_MINUTES
+        ),
+        Wrong::UnknownNeed(task, _) => format!("“{}” needs what is no resource.", tasks[task]),
+        Wrong::NeedTwice(task, resource) => format!(
+            "“{}” names “{}” twice, but holds one unit of each of its needs.",
+            tasks[task], resources[resource]
+        ),
+        Wrong::NothingOf(task, resource) => format!(
+            "“{}” needs “{}”, of which there is nothing.",
+            tasks[task], resources[resource]
+        ),
+        Wrong::TooManyTasks(_) | Wrong::UnknownTask(_) | Wrong::Lag(_) => {
+            let mut sentence = wrong.to_string();
+            sentence[..1].make_ascii_uppercase();
+            sentence + "."
+        }
+    }
+}
+
+impl Named {
+    /// What a part of the problem asks for.
+    pub(super) fn told(&self, part: Part) -> String {
+        let task = |place: usize| &self.tasks[place];
+        let link = |place: usize| {
+            let Link { from, to, .. } = self.problem.links()[place];
+            (task(to), task(from), self.problem.links()[place])
+        };
+        match part {
+            Part::Need(place, resource) => {
+                let minutes = self.problem.tasks()[place].minutes;
+                let name = &self.resources[resource];
+                let units = self.problem.capacities()[resource];
+                let of = if units == 1 { "one" } else { "a unit" };
+                format!(
+                    "{} takes {minutes} min of {name}, {of} of {units}.",
+                    task(place)
+                )
+            }
+            Part::Least(place) => {
+                let (to, from, link) = link(place);
+                format!("{to} starts at least {} min after {from} ends.", link.least)
+            }
+            Part::Most(place) => {
+                let (to, from, link) = link(place);
+                let most = link.most.unwrap_or(link.least);
+                format!("{to} starts at most {most} min after {from} ends.")
+            }
+            Part::Earliest(place) => {
+                let earliest = self.problem.tasks()[place].earliest;
+                format!("{} can't start before minute {earliest}.", task(place))
+            }
+            Part::Latest(place) => {
+                let latest = self.problem.tasks()[place].latest.unwrap_or(0);
+                format!("{} must start by minute {latest}.", task(place))
+            }
+        }
+    }
+}
