@@ -105,6 +105,20 @@ proptest! {
         }
     }
 
+    #[test]
+    fn nothing_ends_a_minute_sooner(problem in drawn::kitchen()) {
+        if let Outcome::Optimal(best) = answer(&problem, None) {
+            let mut tasks = problem.tasks().to_vec();
+            for task in &mut tasks {
+                // Where that is before the beginning, a later one is no less in vain.
+                task.latest = Some((best.end - 1 - task.minutes).max(0));
+            }
+            let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
+            let sooner = Problem::new(tasks, links, capacities).expect("as before");
+            prop_assert_eq!(end(&answer(&sooner, None)).filter(|&end| end < best.end), None);
+        }
+    }
+
     /// Where something may only wait so long for the step, a longer step can fit where a shorter
     /// one doesn't: then nothing of the kind is true.
     #[test]

@@ -40,6 +40,7 @@ enum Question {
     BakeRatio(ovens::BakeRatio),
     OvenCourse(ovens::OvenCourse),
     Mixture(ovens::Mixture),
+    Plan(checks::plan::File),
     Timed(Timed),
 }
 
@@ -87,8 +88,14 @@ fn answer(question: &Question) -> Value {
         Question::BakeRatio(inputs) => inputs.answer(),
         Question::OvenCourse(inputs) => inputs.answer(),
         Question::Mixture(inputs) => inputs.answer(),
+        Question::Plan(inputs) => plan(inputs),
         Question::Timed(inputs) => inputs.answer(),
     }
+}
+
+fn plan(file: &checks::plan::File) -> Value {
+    let named = file.named().expect("run.py draws bakes that speak of what is there");
+    named.answer(&mut || true)
 }
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {

@@ -23,9 +23,17 @@ import frozen
 import heat
 import kitchen
 import ovens
+import plans
 import proofs
 
-TOPICS = [*heat.TOPICS, *proofs.TOPICS, *kitchen.TOPICS, *frozen.TOPICS, *ovens.TOPICS]
+TOPICS = [
+    *heat.TOPICS,
+    *proofs.TOPICS,
+    *kitchen.TOPICS,
+    *frozen.TOPICS,
+    *ovens.TOPICS,
+    *plans.TOPICS,
+]
 FEWEST = 300
 
 

@@ -34,7 +34,8 @@ class Formula:
 
     def in_turn(self, before, after, load):
         """A load that can wait for the loads before it."""
-        return self.link(before, after, 0, self.random.choice([5, 10]) + self.random.choice([15, 20, 25]) * (load - 1))
+        most = self.random.choice([5, 10, 15]) + self.random.choice([20, 25, 30]) * (load - 1)
+        return self.link(before, after, 0, most)
 
     def dough(self):
         gather = self.task("gather", 4, 12, "hands")
@@ -122,11 +123,11 @@ class Formula:
         self.extras(gather)
 
 
-def kitchen(random, formulas=None, pressure=None):
+def bake(random, formulas=None, pressure=None):
     """A bake as `plan` reads it."""
     formulas = formulas or random.choice([1, 1, 2, 2, 3])
     if pressure is None:
-        pressure = random.choice([0.0, 0.2, 0.5, 0.8])
+        pressure = random.choice([0.0, 0.1, 0.2, 0.4])
     tasks, links = [], []
     for letter in "abc"[:formulas]:
         formula = Formula(random, letter, pressure)

@@ -1,0 +1,64 @@
+"""How long a plan takes, against CP-SAT on the same bakes.
+
+    python3 tests/oracle/plan_speed.py [COUNT]
+
+Bakes of one to three formulas, drawn from seeds, a third of them under pressure. CP-SAT has one
+thread, then as many as it likes; only its search is timed, not its start. Both must come to the
+same end. Not a part of any suite: times tell about the machine as well.
+"""
+
+import sys
+from random import Random
+from statistics import median
+from time import perf_counter
+
+from ortools.sat.python import cp_model
+
+from bakes import bake
+from plans import STATUS, differs, model_of
+from run import ask
+
+PRESSURES = (0.1, 0.3, 0.6)
+
+
+def timed(bake, workers):
+    model = model_of(bake)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = workers
+    start = perf_counter()
+    status = STATUS.get(solver.solve(model), "unknown")
+    took = perf_counter() - start
+    return (status, round(solver.objective_value) if status == "optimal" else None), took
+
+
+def main():
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 150
+    drawn = [
+        bake(Random(f"speed {nth}"), 1 + nth % 3, PRESSURES[nth // 3 % 3]) for nth in range(count)
+    ]
+    answers = ask([{"topic": "plan", "inputs": bake} for bake in drawn], "--release")
+    wrong = 0
+    ours, one, many = [], [], []
+    for nth, (bake_, answer) in enumerate(zip(drawn, answers)):
+        theirs, seconds = timed(bake_, 1)
+        found = differs(bake_, answer, theirs)
+        if found:
+            wrong += 1
+            print(f"bake {nth}: {found}")
+        ours.append(answer["ms"])
+        one.append(1e3 * seconds)
+        many.append(1e3 * timed(bake_, 0)[1])
+    sizes = [len(bake_["tasks"]) for bake_ in drawn]
+    impossible = sum(answer["status"] == "infeasible" for answer in answers)
+    print(f"{count} bakes of {min(sizes)} to {max(sizes)} tasks, {impossible} of them impossible")
+    for name, times in (("ours", ours), ("CP-SAT, one thread", one), ("CP-SAT, as it likes", many)):
+        print(f"{name}: median {median(times):.2f} ms, longest {max(times):.0f} ms")
+    ratio = median(theirs / own for own, theirs in zip(ours, one))
+    likes = median(theirs / own for own, theirs in zip(ours, many))
+    print(f"in the median {ratio:.0f} times quicker than one thread, {likes:.0f} times than many")
+    print(f"{sum(ms > 2000 for ms in ours)} of ours took more than 2 s; {wrong} differ")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
