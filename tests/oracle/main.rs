@@ -94,7 +94,9 @@ fn answer(question: &Question) -> Value {
 }
 
 fn plan(file: &checks::plan::File) -> Value {
-    let named = file.named().expect("run.py draws bakes that speak of what is there");
+    let named = file
+        .named()
+        .expect("run.py draws bakes that speak of what is there");
     named.answer(&mut || true)
 }
 

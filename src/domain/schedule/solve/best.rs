@@ -2,7 +2,8 @@
 //!
 //! The first question is for a schedule as short as the bounds allow, which often is there. After
 //! that every question lies between what is known to be too short and the best schedule so far,
-//! nearer to the former: a "no" is learnt from, and makes the next one quicker.
+//! nearer to the former: a "no" is learnt from, and makes the next one quicker. A question that
+//! takes long is left for one that is easier to say yes to, and taken up again with more patience.
 
 use super::model::Model;
 use super::problem::Problem;
@@ -12,6 +13,8 @@ use super::{Outcome, Schedule};
 
 /// Which part of the way up from what is too short the next question lies.
 const STEP: i32 = 8;
+/// How many conflicts the first question may take before another one is asked.
+const PATIENCE: u32 = 1_000;
 
 impl Model<'_> {
     /// The least end that isn't known to be too short.
@@ -30,23 +33,34 @@ impl Model<'_> {
         mut best: Option<Schedule>,
         go_on: &mut dyn FnMut() -> bool,
     ) -> Outcome {
-        let mut was_asked = false;
+        let (mut is_easier, mut patience) = (false, PATIENCE);
         loop {
             let least = self.least_end();
             let by = match best {
                 Some(best) if best.end <= least => return Outcome::Optimal(best),
+                Some(ref best) if is_easier => best.end - 1,
                 Some(ref best) => least + (best.end - 1 - least) / STEP,
-                None if was_asked => self.horizon(),
+                None if is_easier => self.horizon(),
                 None => least,
             };
-            was_asked = true;
-            match self.look(by, go_on) {
+            let (mut left, mut goes_on) = (patience, true);
+            let found = self.look(by, &mut || {
+                left -= 1;
+                goes_on = go_on();
+                goes_on && left > 0
+            });
+            match found {
                 Found::Schedule => {
                     best = Some(Schedule::new(self.problem, &self.starts()));
                     self.engine.back_to(0);
+                    is_easier = false;
                 }
-                Found::TooLate => {}
+                Found::TooLate => is_easier = best.is_none(),
                 Found::Never => return Outcome::Infeasible,
+                Found::Unknown if goes_on => {
+                    is_easier = !is_easier;
+                    patience += PATIENCE / 2;
+                }
                 Found::Unknown => {
                     let bound = self.least_end();
                     return Outcome::BestFound { best, bound };

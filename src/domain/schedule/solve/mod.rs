@@ -1,4 +1,36 @@
-//! The best schedule of tasks with links and resources, proven.
+//! The schedule of tasks with links and resources that ends soonest, proven.
+//!
+//! Tasks of whole minutes aren't interrupted and hold one unit of each resource they need from their
+//! start to just before their end. Links bound the time from the end of one to the start of another,
+//! from below and from above. That is the resource-constrained project scheduling problem with
+//! generalised precedence relations. To find out whether there is any schedule at all is NP-complete
+//! (Bartusch, Möhring & Radermacher 1988): whoever places tasks one after the other breaks a greatest
+//! lag nearly always, and whoever tries all orders meets the same contradiction over and over. So the
+//! method learns.
+//!
+//! # Method
+//!
+//! Lazy clause generation (Ohrimenko, Stuckey & Codish 2009; for this problem Schutt, Feydy, Stuckey &
+//! Wallace 2013). Unknown are the bounds of every start and, for every two tasks that may not meet, a
+//! yes or no: which comes first.
+//!
+//! 1. [`gaps`] closes the links; what they decide is decided ([`model`]).
+//! 2. What follows from bounds and orders is drawn until nothing does ([`engine`]): along [`arcs`], from
+//!    [`clauses`], from a resource of which there is [`one`] (edge finding), or [`several`] (time-tabling).
+//! 3. Tasks start as early as they can. Where two meet that may not, [`search`] decides their order.
+//! 4. Where something can't be, [`learn`] finds a clause that would have told so sooner.
+//! 5. [`best`] asks for ends between what is proven too short and what was found.
+//!
+//! # Invariants
+//!
+//! - Every fact on the trail but a decision follows from facts before it and from the problem; so
+//!   every clause that is learnt follows from the problem alone. An end that is asked for is a
+//!   decision, too: what is learnt while it is tried stays true for the next one.
+//! - A schedule is "optimal" when its end is the bound that holds without any decision. Nothing else
+//!   is called so.
+//! - There is no clock and no chance in it: the same problem has the same answer, and how long it may
+//!   take is counted in conflicts by whoever asks.
+//! - Arithmetic stays within 32 bits, since [`Problem::new`] refuses what isn't of a kitchen's size.
 
 mod arcs;
 mod best;
@@ -49,7 +81,8 @@ pub enum Outcome {
 ///
 /// The same problem always has the same answer. A schedule from `before` is kept as it is where none
 /// ends sooner, and otherwise its orders are tried first; it need not fit the problem any more.
-/// `go_on` is asked at every conflict, thousands of times a second, and ends the search with "no".
+/// `go_on` is asked at every conflict, of which there are some ten thousand a second on a fast machine,
+/// and ends the search with "no".
 #[must_use]
 pub fn solve(
     problem: &Problem,
