@@ -5,7 +5,7 @@ mod drawn;
 mod files;
 
 use domain::schedule::solve::{
-    Link, Outcome, Part, Problem, Schedule, Task, solve, why_infeasible,
+    Link, Outcome, Part, Problem, Schedule, Task, least_waiting, solve, why_infeasible,
 };
 use proptest::prelude::*;
 
@@ -70,6 +70,24 @@ proptest! {
     }
 
     #[test]
+    fn nothing_waits_less_than_brute_force_finds(
+        problem in drawn::tiny(), weights in prop::collection::vec(0..4_u16, 5),
+    ) {
+        if let Outcome::Optimal(best) = answer(&problem, None) {
+            let weights = &weights[..problem.links().len()];
+            let calm = least_waiting(&problem, &best, weights, &mut || true);
+            prop_assert!(calm.is_proven);
+            prop_assert!(problem.holds(&calm.schedule.starts));
+            prop_assert_eq!(calm.schedule.end, problem.makespan(&calm.schedule.starts));
+            prop_assert!(calm.schedule.end <= best.end);
+            let starts = &calm.schedule.starts;
+            prop_assert_eq!(calm.waiting, brute::waiting(&problem, weights, starts));
+            let least = brute::least_waiting(&problem, weights, best.end);
+            prop_assert_eq!(Some(calm.waiting), least);
+        }
+    }
+
+    #[test]
     fn what_contradicts_contradicts_by_itself(problem in drawn::tiny()) {
         let parts = why_infeasible(&problem, &mut || true);
         let is_infeasible = answer(&problem, None) == Outcome::Infeasible;
@@ -116,6 +134,25 @@ proptest! {
             let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
             let sooner = Problem::new(tasks, links, capacities).expect("as before");
             prop_assert_eq!(end(&answer(&sooner, None)).filter(|&end| end < best.end), None);
+        }
+    }
+
+    #[test]
+    fn a_calm_plan_redone_stays(problem in drawn::kitchen(), weight in 1..4_u16) {
+        if let Outcome::Optimal(best) = answer(&problem, None) {
+            let nth = |nth: usize| if nth % 3 == 0 { 1 } else { weight };
+            let weights: Vec<u16> = (0..problem.links().len()).map(nth).collect();
+            let mut left = PATIENCE;
+            let mut go_on = || {
+                left -= 1;
+                left > 0
+            };
+            let calm = least_waiting(&problem, &best, &weights, &mut go_on);
+            prop_assert!(calm.is_proven);
+            prop_assert!(problem.holds(&calm.schedule.starts));
+            prop_assert!(calm.waiting <= brute::waiting(&problem, &weights, &best.starts));
+            let again = least_waiting(&problem, &calm.schedule, &weights, &mut go_on);
+            prop_assert_eq!(again, calm);
         }
     }
 

@@ -4,20 +4,47 @@ use domain::schedule::solve::{Link, Problem};
 
 /// The least end of any schedule, found by trying all; of a few tasks of a few minutes.
 pub(super) fn least_end(problem: &Problem) -> Option<i32> {
-    let lags = problem.links().iter().map(|link| link.least.max(0));
-    let first = problem.tasks().iter().map(|task| task.earliest).max();
-    let minutes = problem.tasks().iter().map(|task| task.minutes);
-    let horizon = minutes.sum::<i32>() + lags.sum::<i32>() + first.unwrap_or(0);
     let mut best = None;
-    place(problem, horizon, &mut Vec::new(), &mut best);
+    place(problem, horizon(problem), &mut Vec::new(), &mut |starts| {
+        let end = problem.makespan(starts);
+        best = Some(best.map_or(end, |best| end.min(best)));
+    });
     best
 }
 
-fn place(problem: &Problem, horizon: i32, starts: &mut Vec<i32>, best: &mut Option<i32>) {
+/// The least waiting of any schedule that has ended by then, found by trying all.
+pub(super) fn least_waiting(problem: &Problem, weights: &[u16], end: i32) -> Option<i64> {
+    let mut best = None;
+    place(problem, horizon(problem), &mut Vec::new(), &mut |starts| {
+        if problem.makespan(starts) <= end {
+            let waits = waiting(problem, weights, starts);
+            best = Some(best.map_or(waits, |best| waits.min(best)));
+        }
+    });
+    best
+}
+
+/// The weighted lags of a schedule.
+pub(super) fn waiting(problem: &Problem, weights: &[u16], starts: &[i32]) -> i64 {
+    let links = problem.links().iter().zip(weights);
+    let waits = links.map(|(link, &weight)| {
+        let minutes = problem.tasks()[link.from].minutes;
+        i64::from(weight) * i64::from(starts[link.to] - starts[link.from] - minutes)
+    });
+    waits.sum()
+}
+
+fn horizon(problem: &Problem) -> i32 {
+    let lags = problem.links().iter().map(|link| link.least.max(0));
+    let first = problem.tasks().iter().map(|task| task.earliest).max();
+    let minutes = problem.tasks().iter().map(|task| task.minutes);
+    minutes.sum::<i32>() + lags.sum::<i32>() + first.unwrap_or(0)
+}
+
+fn place(problem: &Problem, horizon: i32, starts: &mut Vec<i32>, found: &mut dyn FnMut(&[i32])) {
     let Some(task) = problem.tasks().get(starts.len()) else {
-        let end = problem.makespan(starts);
-        if problem.holds(starts) && best.is_none_or(|best| end < best) {
-            *best = Some(end);
+        if problem.holds(starts) {
+            found(starts);
         }
         return;
     };
@@ -28,7 +55,7 @@ fn place(problem: &Problem, horizon: i32, starts: &mut Vec<i32>, best: &mut Opti
             .iter()
             .all(|link| may_keep(problem, link, starts))
         {
-            place(problem, horizon, starts, best);
+            place(problem, horizon, starts, found);
         }
         starts.pop();
     }

@@ -14,12 +14,12 @@
 //! Wallace 2013). Unknown are the bounds of every start and, for every two tasks that may not meet, a
 //! yes or no: which comes first.
 //!
-//! 1. [`gaps`] closes the links; what they decide is decided ([`model`]).
-//! 2. What follows from bounds and orders is drawn until nothing does ([`engine`]): along [`arcs`], from
-//!    [`clauses`], from a resource of which there is [`one`] (edge finding), or [`several`] (time-tabling).
-//! 3. Tasks start as early as they can. Where two meet that may not, [`search`] decides their order.
-//! 4. Where something can't be, [`learn`] finds a clause that would have told so sooner.
-//! 5. [`best`] asks for ends between what is proven too short and what was found.
+//! 1. `gaps` closes the links; what they decide is decided (`model`).
+//! 2. What follows from bounds and orders is drawn until nothing does (`engine`): along `arcs`, from
+//!    `clauses`, from a resource of which there is `one` (edge finding), or `several` (time-tabling).
+//! 3. Tasks start as early as they can. Where two meet that may not, `search` decides their order.
+//! 4. Where something can't be, `learn` finds a clause that would have told so sooner.
+//! 5. `best` asks for ends between what is proven too short and what was found.
 //!
 //! # Invariants
 //!
@@ -36,6 +36,7 @@ mod arcs;
 mod best;
 mod clauses;
 mod engine;
+mod flow;
 mod gaps;
 mod learn;
 mod model;
@@ -46,10 +47,12 @@ mod several;
 mod shift;
 mod side;
 mod trail;
+mod waiting;
 mod why;
 
 use model::Model;
 pub use problem::{Link, Problem, Task, Wrong};
+pub use waiting::{Calm, least_waiting};
 pub use why::{Part, why_infeasible};
 
 /// A start for every task, in their order.

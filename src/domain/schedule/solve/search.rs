@@ -7,7 +7,7 @@ use super::engine::{Clash, Engine};
 use super::model::{Model, start_of};
 use super::several::Several;
 use super::side::{Holder, Side};
-use super::trail::{Fact, Trail};
+use super::trail::Fact;
 
 /// How many conflicts the shortest attempt lasts (Luby, Sinclair & Zuckerman 1993).
 const ATTEMPT: u32 = 60;
@@ -27,7 +27,7 @@ pub(super) enum Found {
     Unknown,
 }
 
-enum Next {
+pub(super) enum Next {
     Decide(Fact),
     /// Something new follows.
     Follow,
@@ -39,7 +39,7 @@ impl Model<'_> {
     /// Looks for a schedule that ends by `by`. What is learnt stays for the next time.
     pub(super) fn look(&mut self, by: i32, go_on: &mut dyn FnMut() -> bool) -> Found {
         let in_time = Fact::at_least(self.end ^ 1, -by);
-        let (mut attempt, mut left) = (0, ATTEMPT);
+        let (mut attempt, mut left) = (1, attempt_of(1));
         loop {
             match self.step(in_time) {
                 Ok(Some(found)) => return found,
@@ -53,7 +53,7 @@ impl Model<'_> {
             }
             if left == 0 {
                 attempt += 1;
-                left = ATTEMPT * luby(attempt);
+                left = attempt_of(attempt);
                 self.engine.back_to(0);
             }
         }
@@ -62,7 +62,8 @@ impl Model<'_> {
     fn step(&mut self, in_time: Fact) -> Result<Option<Found>, Clash> {
         self.engine.follow_all()?;
         if self.engine.trail.level() > 0 {
-            match self.next()? {
+            let starts = self.starts();
+            match self.next(&starts)? {
                 Next::Decide(order) => self.engine.trail.decide(order),
                 Next::Follow => {}
                 Next::Done => return Ok(Some(Found::Schedule)),
@@ -70,12 +71,17 @@ impl Model<'_> {
         } else if self.engine.trail.is_false(in_time) {
             return Ok(Some(Found::TooLate));
         } else {
-            if self.engine.clauses.learnt() > LEARNT {
-                self.engine.tidy_clauses();
-            }
+            self.tidy();
             self.engine.trail.decide(in_time);
         }
         Ok(None)
+    }
+
+    /// Throws away what was learnt where it has become much. Nothing may be decided.
+    pub(super) fn tidy(&mut self) {
+        if self.engine.clauses.learnt() > LEARNT {
+            self.engine.tidy_clauses();
+        }
     }
 
     /// The earliest starts that what is decided allows.
@@ -86,12 +92,13 @@ impl Model<'_> {
             .collect()
     }
 
-    fn next(&mut self) -> Result<Next, Clash> {
-        if let Some(order) = self.next_of_pairs() {
+    /// What to do about a schedule that keeps to all that is decided.
+    pub(super) fn next(&mut self, starts: &[i32]) -> Result<Next, Clash> {
+        if let Some(order) = self.next_of_pairs(starts) {
             return Ok(Next::Decide(order));
         }
         for nth in 0..self.engine.several.len() {
-            match self.engine.next_of_several(nth)? {
+            match self.engine.next_of_several(nth, starts)? {
                 Next::Done => {}
                 next => return Ok(next),
             }
@@ -100,7 +107,7 @@ impl Model<'_> {
     }
 
     /// Of two tasks that meet, the order: of those that took part in late conflicts most, the first.
-    fn next_of_pairs(&self) -> Option<Fact> {
+    fn next_of_pairs(&self, starts: &[i32]) -> Option<Fact> {
         let Engine {
             trail,
             heat,
@@ -110,8 +117,8 @@ impl Model<'_> {
         let mut best: Option<(f64, i32, Fact)> = None;
         for pair in &self.pairs {
             let (first, second) = (pair.first, pair.second);
-            let at = trail.bound(first.start).max(trail.bound(second.start));
-            if !(is_over(trail, first, at) && is_over(trail, second, at)) {
+            let at = starts[first.task].max(starts[second.task]);
+            if !(is_over(starts, first, at) && is_over(starts, second, at)) {
                 continue;
             }
             let choice = pair.order.half as usize / 2;
@@ -133,15 +140,15 @@ impl Model<'_> {
     }
 }
 
-/// Whether a task that starts as early as it can holds its resources at a minute.
-fn is_over(trail: &Trail, holder: Holder, minute: i32) -> bool {
-    let start = trail.bound(holder.start);
+/// Whether a task holds its resources at a minute.
+fn is_over(starts: &[i32], holder: Holder, minute: i32) -> bool {
+    let start = starts[holder.task];
     start <= minute && minute < start + holder.minutes
 }
 
 impl Engine {
     /// Where more tasks meet at a resource than can, two of them must be in order.
-    fn next_of_several(&mut self, nth: usize) -> Result<Next, Clash> {
+    fn next_of_several(&mut self, nth: usize, starts: &[i32]) -> Result<Next, Clash> {
         let Several {
             holders,
             capacity,
@@ -150,10 +157,10 @@ impl Engine {
         } = &mut self.several[nth];
         let trail = &self.trail;
         for late in 0..holders.len() {
-            let at = trail.bound(holders[late].start);
+            let at = starts[holders[late].task];
             let places = 0..holders.len();
             let mut meet: Vec<usize> = places
-                .filter(|&nth| is_over(trail, holders[nth], at))
+                .filter(|&nth| is_over(starts, holders[nth], at))
                 .collect();
             if meet.len() <= *capacity {
                 continue;
@@ -191,6 +198,11 @@ impl Engine {
         }
         Ok(Next::Done)
     }
+}
+
+/// How many conflicts an attempt lasts.
+pub(super) fn attempt_of(nth: u32) -> u32 {
+    ATTEMPT * luby(nth)
 }
 
 /// 1, 1, 2, 1, 1, 2, 4, …
