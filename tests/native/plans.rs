@@ -73,6 +73,7 @@ proptest! {
     fn nothing_waits_less_than_brute_force_finds(
         problem in drawn::tiny(), weights in prop::collection::vec(0..4_u16, 5),
     ) {
+        let problem = drawn::counted(&problem);
         if let Outcome::Optimal(best) = answer(&problem, None) {
             let weights = &weights[..problem.links().len()];
             let calm = least_waiting(&problem, &best, weights, &mut || true);

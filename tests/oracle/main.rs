@@ -8,6 +8,7 @@
 mod heat;
 mod kitchen;
 mod ovens;
+mod schedules;
 mod yeast;
 
 use std::hint::black_box;
@@ -41,6 +42,7 @@ enum Question {
     OvenCourse(ovens::OvenCourse),
     Mixture(ovens::Mixture),
     Plan(checks::plan::File),
+    Calm(schedules::Calm),
     Timed(Timed),
 }
 
@@ -88,16 +90,10 @@ fn answer(question: &Question) -> Value {
         Question::BakeRatio(inputs) => inputs.answer(),
         Question::OvenCourse(inputs) => inputs.answer(),
         Question::Mixture(inputs) => inputs.answer(),
-        Question::Plan(inputs) => plan(inputs),
+        Question::Plan(inputs) => schedules::plan(inputs),
+        Question::Calm(inputs) => inputs.answer(),
         Question::Timed(inputs) => inputs.answer(),
     }
-}
-
-fn plan(file: &checks::plan::File) -> Value {
-    let named = file
-        .named()
-        .expect("run.py draws bakes that speak of what is there");
-    named.answer(&mut || true)
 }
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {

@@ -12,23 +12,18 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from ortools.sat.python import cp_model
-
 from bakes import bake
-from plans import STATUS, differs, model_of
+from plans import differs, model_of, solved
 from run import ask
 
 PRESSURES = (0.1, 0.3, 0.6)
 
 
 def timed(bake, workers):
-    model = model_of(bake)
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = workers
+    model, _, _ = model_of(bake)
     start = perf_counter()
-    status = STATUS.get(solver.solve(model), "unknown")
-    took = perf_counter() - start
-    return (status, round(solver.objective_value) if status == "optimal" else None), took
+    found = solved(model, workers)
+    return found, perf_counter() - start
 
 
 def main():

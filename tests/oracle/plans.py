@@ -9,7 +9,7 @@ STATUS = {cp_model.OPTIMAL: "optimal", cp_model.INFEASIBLE: "infeasible"}
 
 
 def model_of(bake):
-    """The bake as CP-SAT is told it."""
+    """The bake as CP-SAT is told it, with the variables of its starts and its end."""
     model = cp_model.CpModel()
     horizon = sum(task["minutes"] for task in bake["tasks"])
     horizon += sum(max(0, link["min"]) for link in bake["links"])
@@ -33,15 +33,24 @@ def model_of(bake):
     for id in minutes:
         model.add(end >= start[id] + minutes[id])
     model.minimize(end)
-    return model
+    return model, start, end
 
 
-def solved(bake, workers):
-    """CP-SAT's status and end; `workers` 0 are as many as it likes."""
+def solved(model, workers=1):
+    """CP-SAT's status and objective; `workers` 0 are as many as it likes."""
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = workers
-    status = STATUS.get(solver.solve(model_of(bake)), "unknown")
+    status = STATUS.get(solver.solve(model), "unknown")
     return status, round(solver.objective_value) if status == "optimal" else None
+
+
+def waiting(bake, weights, start):
+    """The weighted lags, of numbers or of variables."""
+    minutes = {task["id"]: task["minutes"] for task in bake["tasks"]}
+    return sum(
+        weight * (start[link["to"]] - start[link["from"]] - minutes[link["from"]])
+        for link, weight in zip(bake["links"], weights)
+    )
 
 
 def broken(bake, starts):
@@ -85,7 +94,31 @@ class Plans(Topic):
         return bake(random)
 
     def check(self, inputs, answer):
-        return float(len(differs(inputs, answer, solved(inputs, workers=1))))
+        model, _, _ = model_of(inputs)
+        return float(len(differs(inputs, answer, solved(model))))
 
 
-TOPICS = [Plans()]
+class CalmPlans(Topic):
+    name = "plans that wait least (CP-SAT, proven)"
+    topic = "calm"
+    tolerance = 0.0
+
+    def case(self, random):
+        drawn = bake(random, random.choice([1, 1, 2]), 0.1)
+        return {"bake": drawn, "weights": [random.randint(0, 3) for _ in drawn["links"]]}
+
+    def check(self, inputs, answer):
+        bake, weights = inputs["bake"], inputs["weights"]
+        model, start, end = model_of(bake)
+        status, soonest = solved(model)
+        if status == "infeasible" or answer["end"] != soonest:
+            return float(answer["end"] is not None)
+        model.add(end <= soonest)
+        model.minimize(waiting(bake, weights, start))
+        _, least = solved(model)
+        ours = waiting(bake, weights, answer["starts"])
+        faults = broken(bake, answer["starts"])
+        return float(len(faults) + (answer["waiting"] != ours) + (ours != least))
+
+
+TOPICS = [Plans(), CalmPlans()]

@@ -35,7 +35,9 @@ pub(super) fn waiting(problem: &Problem, weights: &[u16], starts: &[i32]) -> i64
 }
 
 fn horizon(problem: &Problem) -> i32 {
-    let lags = problem.links().iter().map(|link| link.least.max(0));
+    // Below nothing, a greatest lag keeps the first of the two waiting.
+    let lag = |link: &Link| link.least.max(-link.most.unwrap_or(0)).max(0);
+    let lags = problem.links().iter().map(lag);
     let first = problem.tasks().iter().map(|task| task.earliest).max();
     let minutes = problem.tasks().iter().map(|task| task.minutes);
     minutes.sum::<i32>() + lags.sum::<i32>() + first.unwrap_or(0)

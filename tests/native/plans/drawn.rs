@@ -96,3 +96,11 @@ pub(super) fn only(problem: &Problem, parts: &[Part]) -> Problem {
     }
     Problem::new(tasks, links, problem.capacities().to_vec()).expect("no more than before")
 }
+
+/// The same with an end that waits for every task.
+pub(super) fn counted(problem: &Problem) -> Problem {
+    let mut tasks = problem.tasks().to_vec();
+    tasks.iter_mut().for_each(|task| task.counts = true);
+    let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
+    Problem::new(tasks, links, capacities).expect("no more than before")
+}

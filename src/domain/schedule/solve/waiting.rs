@@ -26,8 +26,8 @@ pub struct Calm {
 
 /// The least weighted sum of lags, among the schedules that end no later than the one at hand.
 ///
-/// There is a weight for every link; nothing for one whose lag doesn't matter. The schedule at hand is
-/// kept where none is better. `go_on` is asked as in [`solve`](super::solve).
+/// There is a weight for every link; nothing for one whose lag doesn't matter, or that leads to a task
+/// for which the end doesn't wait. The schedule at hand is kept where none is better. `go_on` is asked as in [`solve`](super::solve).
 #[must_use]
 pub fn least_waiting(
     problem: &Problem,
