@@ -141,7 +141,7 @@ proptest! {
     #[test]
     fn a_calm_plan_redone_stays(problem in drawn::kitchen(), weight in 1..4_u16) {
         if let Outcome::Optimal(best) = answer(&problem, None) {
-            let nth = |nth: usize| if nth % 3 == 0 { 1 } else { weight };
+            let nth = |nth: usize| if nth.is_multiple_of(3) { 1 } else { weight };
             let weights: Vec<u16> = (0..problem.links().len()).map(nth).collect();
             let mut left = PATIENCE;
             let mut go_on = || {

@@ -77,10 +77,7 @@ impl Named {
             Outcome::BestFound { best, bound } => ("best-found", best, Some(bound)),
         };
         let why: Vec<String> = match status {
-            "infeasible" => {
-                let parts = why_infeasible(&self.problem, go_on);
-                parts.iter().map(|&part| self.told(part)).collect()
-            }
+            "infeasible" => self.why(&why_infeasible(&self.problem, go_on)),
             _ => Vec::new(),
         };
         json!({

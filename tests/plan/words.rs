@@ -35,8 +35,41 @@ pub(super) fn refused(wrong: Wrong, tasks: &[String], resources: &[String]) -> S
 }
 
 impl Named {
-    /// What a part of the problem asks for.
-    pub(super) fn told(&self, part: Part) -> String {
+    /// What parts of the problem ask for; of a link that counts in both directions in one sentence.
+    pub(super) fn why(&self, parts: &[Part]) -> Vec<String> {
+        let mut told = Vec::new();
+        for (nth, &part) in parts.iter().enumerate() {
+            if let Part::Most(place) = part
+                && nth > 0
+                && parts[nth - 1] == Part::Least(place)
+                && let Some(both) = self.between(place)
+            {
+                told.pop();
+                told.push(both);
+            } else {
+                told.push(self.told(part));
+            }
+        }
+        told
+    }
+
+    fn between(&self, place: usize) -> Option<String> {
+        let Link {
+            from,
+            to,
+            least,
+            most,
+        } = self.problem.links()[place];
+        let most = most.filter(|most| *most >= least)?;
+        let (to, from) = (&self.tasks[to], &self.tasks[from]);
+        Some(if most == least {
+            format!("{to} starts {least} min after {from} ends, no sooner and no later.")
+        } else {
+            format!("{to} starts {least} to {most} min after {from} ends.")
+        })
+    }
+
+    fn told(&self, part: Part) -> String {
         let task = |place: usize| &self.tasks[place];
         let link = |place: usize| {
             let Link { from, to, .. } = self.problem.links()[place];

@@ -46,6 +46,25 @@ fn a_contradiction_is_told_in_sentences() {
 }
 
 #[test]
+fn a_link_that_counts_both_ways_is_told_once() {
+    let both = BAKE
+        .replace("\"needs\": []", "\"needs\": [\"hands\"]")
+        .replace("{\"from\": \"rise\"", "{\"from\": \"knead\"")
+        .replace("\"max\": null", "\"max\": 0")
+        .replace("[\"oven\"]", "[\"hands\"]");
+    let named = Named::read(&both).expect("a bake");
+    assert_eq!(
+        named.answer(&mut || true)["why"],
+        serde_json::json!([
+            "rise takes 60 min of hands, one of 1.",
+            "bake takes 30 min of hands, one of 1.",
+            "rise starts 0 to 5 min after knead ends.",
+            "bake starts 0 min after knead ends, no sooner and no later.",
+        ])
+    );
+}
+
+#[test]
 fn what_is_wrong_with_a_file_is_one_sentence() {
     let cases = [
         ("{", "", "That is no bake to schedule: "),
