@@ -20,6 +20,7 @@
 //! 3. Tasks start as early as they can. Where two meet that may not, `search` decides their order.
 //! 4. Where something can't be, `learn` finds a clause that would have told so sooner.
 //! 5. `best` asks for ends between what is proven too short and what was found.
+//! 6. Of the schedules that end then, [`least_waiting`] finds one that waits least, if it is asked.
 //!
 //! # Invariants
 //!
