@@ -8,9 +8,9 @@
 //! hold them against brute force, thousands of draws of all inputs at once: 7 to
 //! 13 % of them lie below the low end and as many above the high end, over a dozen
 //! kitchens each of proofs, cooling and days with a thermometer. The worst found
-//! is a dough kneaded far from its kitchen's temperature (6 to 14 %). After a look at a dough that is far from
-//! its kitchen's temperature, as out of the fridge, up to 20 % lie above the high end,
-//! and up to 18 % elsewhere.
+//! are a dough kneaded far from its kitchen's temperature (6 to 14 %) and a rise
+//! after a look at it (6 to 10 % below, 8 to 14 % above). A bake's whole end takes its steps as
+//! independent, though one kitchen that is colder than said makes every rise in it longer.
 //!
 //! What is open, and what its width rests on; the width and its reasons stand at
 //! each constant. The formula's own ranges are the formula's, and how far hands
@@ -24,7 +24,11 @@
 //! | `MEASURED_DOUGH` | a dough that was measured | judgement |
 //! | `UNMEASURED_DOUGH` | a dough that nobody measured | judgement |
 //! | `CHILLED_DOUGH` | a dough out of the fridge | judgement |
-//! | `EYE`, `LEAST_OWN`, `MOST_OFF_LN` | how far a dough has risen, by eye | judgement |
+//! | `MEASURED_AIR`, `UNMEASURED_AIR` | the kitchen, measured today or not | judgement |
+//! | `UNMEASURED_FRIDGE` | a fridge that nobody measured | published |
+//! | `MEASURED_FRIDGE` | a fridge that was measured | judgement |
+//! | `WARM_PLACE_OFF`, `BATH_OFF`, `ICE_BATH_OFF` | a warm place, water and ice water | judgement |
+//! | `EYE`, `MOST_OFF_LN` | how far a dough has risen, by eye | judgement |
 //! | `EXPONENT_SPREAD` | how much the dose of yeast matters | judgement |
 //! | `FILM_SPREAD` | how fast what is hot cools | judgement |
 //! | `OFF` | a thermometer in the middle | judgement |

@@ -16,7 +16,7 @@ use domain::thermal::cooling::{FilmSpread, cooling_window};
 use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Moment, celsius, grams, minutes};
-use domain::yeast::proof::Proof;
+use domain::yeast::proof::{Learnt, Proof};
 
 const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
@@ -44,6 +44,7 @@ fn parts(bench: &mut Criterion) {
         surroundings: kitchen.clone(),
         vessel: Vessel::dough_in_bowl(grams(680.0)),
         had: minutes(0.0),
+        learnt: Learnt::default(),
     };
     bench.bench_function("a proof's window", |bench| {
         bench.iter(|| black_box(&proof).window());

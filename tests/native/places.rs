@@ -358,6 +358,7 @@ fn a_tin_that_goes_into_water_keeps_the_heat_of_its_dough() {
         ),
         vessel: Vessel::loaf_in_tin(grams(900.0)),
         had: minutes(0.0),
+        learnt: domain::yeast::proof::Learnt::default(),
     };
     let just = |after: f64| proof.dough_at(NINE + minutes(after)).get();
     assert!(

@@ -60,6 +60,7 @@ fn a_reading_alone_finds_the_true_lag_of_newtons_law() {
         &course,
         &believed(&course, target, 1e-6, 1e6),
         None,
+        &[],
         target,
         at(30.0),
         core,
@@ -81,6 +82,7 @@ fn a_reading_and_what_was_believed_are_weighed_by_their_squared_spreads() {
         &course,
         &believed(&course, target, early, late),
         None,
+        &[],
         target,
         at(30.0),
         celsius(4.0 + gap_k),
@@ -112,7 +114,7 @@ fn with_no_doubt_about_the_pace_a_cooler_body_goes_its_own_course() {
         let sure = believed(&hot, target, 1.0, 1.0);
         for read_at in [20.0, 60.0, 110.0] {
             let core = cooler.core_at(at(read_at));
-            let window = window_after(&hot, &sure, None, target, at(read_at), core);
+            let window = window_after(&hot, &sure, None, &[], target, at(read_at), core);
             let expected = after(reached(&cooler, target));
             assert_close("end in min", after(window.likely()), expected, 0.01);
         }
@@ -128,7 +130,7 @@ fn a_change_after_the_reading_counts() {
     let target = celsius(10.0);
     let sure = believed(&course, target, 1.0, 1.0);
     let core = celsius(70.0);
-    let window = window_after(&course, &sure, None, target, at(30.0), core);
+    let window = window_after(&course, &sure, None, &[], target, at(30.0), core);
     // Half an hour at 22 °C, then towards 4 °C.
     let at_60 = 22.0 + 48.0 * f64::exp(-30.0 / 50.0);
     let expected = 60.0 + 50.0 * f64::ln((at_60 - 4.0) / 6.0);
@@ -163,7 +165,15 @@ fn a_reading_alone_finds_the_true_time_of_what_bakes() {
         let anything = Estimate::new(at(1e-3), at(18.0), at(1.8e4), Basis::Model);
         for read_at in [6.0, 12.0, 20.0] {
             let core = true_course.core_at(at(read_at));
-            let window = window_after(&forecast, &anything, None, celsius(90.0), at(read_at), core);
+            let window = window_after(
+                &forecast,
+                &anything,
+                None,
+                &[],
+                celsius(90.0),
+                at(read_at),
+                core,
+            );
             assert_close("end in min", after(window.likely()), 24.0, 0.1);
         }
     }
@@ -177,7 +187,7 @@ fn with_no_doubt_about_the_pace_a_warmer_bun_is_only_further_on_its_way() {
     let sure = believed(&course, target, 1.0, 1.0);
     for (read_at, as_of) in [(6.0, 8.0), (12.0, 10.0), (10.0, 17.0)] {
         let core = course.core_at(at(as_of));
-        let window = window_after(&course, &sure, None, target, at(read_at), core);
+        let window = window_after(&course, &sure, None, &[], target, at(read_at), core);
         let expected = read_at + 18.0 - as_of;
         assert_close("end in min", after(window.likely()), expected, 1e-3);
     }
@@ -189,7 +199,7 @@ fn a_middle_that_is_there_already_was_there_at_the_latest_when_it_was_read() {
     let target = celsius(10.0);
     let before = believed(&course, target, 0.8, 1.2);
     for core in [10.0, 9.0, -3.0] {
-        let window = window_after(&course, &before, None, target, at(50.0), celsius(core));
+        let window = window_after(&course, &before, None, &[], target, at(50.0), celsius(core));
         assert_eq!(window, Estimate::exact(at(50.0), Basis::Measured));
     }
 }
@@ -209,7 +219,7 @@ proptest! {
         let target = celsius(90.0);
         let before = believed(&course, target, 0.85, 1.25);
         let end = |core: f64| {
-            window_after(&course, &before, None, target, at(read_at), Celsius::clamped(core))
+            window_after(&course, &before, None, &[], target, at(read_at), Celsius::clamped(core))
         };
         let (one, other) = (end(core), end(core + hotter));
         prop_assert!((other.likely() - one.likely()).get() < 1e-3, "{one:?} {other:?}");
@@ -228,7 +238,7 @@ proptest! {
         let read_at = START + (before.likely() - START) * share;
         let core = course.core_at(read_at);
         let passing = spread.window(from, core, &fridge(), START);
-        let window = window_after(&course, &before, Some(&passing), target, read_at, core);
+        let window = window_after(&course, &before, Some(&passing), &[], target, read_at, core);
         prop_assert!((window.likely() - before.likely()).get().abs() < 0.01);
         prop_assert!(window.low() >= before.low() && window.low() >= read_at);
         prop_assert!(window.high() <= before.high());
@@ -248,7 +258,7 @@ proptest! {
         let end = |core: f64| {
             let core = Celsius::clamped(core);
             let passing = spread.window(from, core, &fridge(), START);
-            window_after(&course, &before, Some(&passing), target, at(read_at), core).likely()
+            window_after(&course, &before, Some(&passing), &[], target, at(read_at), core).likely()
         };
         let (one, other) = (end(core), end(core - cooler));
         prop_assert!((other - one).get() < 1e-3, "{one:?} {other:?}");
@@ -264,7 +274,7 @@ proptest! {
         let target = Celsius::clamped(wanted);
         let end = course.when_core_reaches(target, HORIZON).unwrap_or(START + HORIZON);
         let before = Estimate::new(at(1.0).min(end), end, end + minutes(30.0), Basis::Model);
-        let window = window_after(&course, &before, None, target, at(read_at), Celsius::clamped(core));
+        let window = window_after(&course, &before, None, &[], target, at(read_at), Celsius::clamped(core));
         prop_assert!(window.low() >= at(read_at));
         prop_assert!(window.high() <= at(read_at) + HORIZON + Minutes::clamped(1e-6));
     }

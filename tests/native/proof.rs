@@ -8,7 +8,7 @@ use domain::estimate::{Basis, Estimate};
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Minutes, Moment, celsius, grams, minutes};
 use domain::yeast::activity::{Cardinals, relative_rate};
-use domain::yeast::proof::{HORIZON, Proof};
+use domain::yeast::proof::{HORIZON, Learnt, Proof};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -90,6 +90,7 @@ fn bulk(dough: f64, kitchen: f64) -> Proof {
         surroundings: Surroundings::constant(celsius(kitchen)),
         vessel: Vessel::dough_in_bowl(grams(900.0)),
         had: minutes(0.0),
+        learnt: Learnt::default(),
     }
 }
 

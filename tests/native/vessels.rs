@@ -9,8 +9,11 @@ use domain::estimate::{Basis, Estimate};
 use domain::formula::{Formula, Held, Length, Step, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::outline;
-use domain::thermal::vessel::{Cooling, Material, Surroundings, Vessel};
-use domain::units::{Celsius, Minutes, Moment, celsius, grams, millimetres, minutes};
+use domain::thermal::vessel::{Cooling, Doubt, Material, Spot, Surroundings, Vessel};
+use domain::units::{
+    Celsius, Minutes, Moment, celsius, celsius_delta, grams, millimetres, minutes, share,
+};
+use domain::yeast::proof::{Learnt, Proof, Unmet};
 use proptest::prelude::*;
 
 const NINE: Moment = Moment::from_epoch_ms(1_795_251_600_000);
@@ -337,7 +340,7 @@ fn night_after(kind: StepKind) -> Formula {
 /// A rise that asks for nothing has no dose that would make it ready later.
 #[test]
 fn a_rise_of_no_length_has_no_dose() {
-    let proof = |reference: f64, dough: Celsius| domain::yeast::proof::Proof {
+    let proof = |reference: f64, dough: Celsius| Proof {
         range: Estimate::exact(minutes(reference), Basis::Formula),
         reference: celsius(24.0),
         start: NINE,
@@ -345,11 +348,64 @@ fn a_rise_of_no_length_has_no_dose() {
         surroundings: Surroundings::constant(dough),
         vessel: Vessel::dough_in_bowl(grams(500.0)),
         had: Minutes::MIN.max(minutes(0.0)),
+        learnt: Learnt::default(),
     };
-    let unmet = Err(domain::yeast::proof::Unmet::TooLate);
+    let unmet = Err(Unmet::TooLate);
     // Where yeast works, and where nothing is gained either.
     for dough in [celsius(24.0), celsius(-2.0)] {
         let answer = proof(0.0, dough).dose_for(NINE + minutes(60.0));
         assert_eq!(answer, unmet, "{dough:?}");
+    }
+}
+
+/// What wasn't known of a rise before its dough was poured isn't known better afterwards.
+#[test]
+fn poured_into_the_like_of_what_held_it_a_rise_keeps_its_window() {
+    let kitchen = Doubt {
+        of: Spot::Kitchen,
+        off: celsius_delta(2.0),
+    };
+    let around = Surroundings::constant(celsius(21.0)).doubted(kitchen);
+    let vessel = Vessel::dough_in_bowl(grams(800.0));
+    let begun = Proof {
+        range: Estimate::new(minutes(80.0), minutes(95.0), minutes(115.0), Basis::Formula),
+        reference: celsius(24.0),
+        start: NINE,
+        dough: Estimate::new(celsius(22.0), celsius(24.0), celsius(26.0), Basis::Model),
+        surroundings: around.clone(),
+        vessel: vessel.clone(),
+        had: minutes(0.0),
+        learnt: Learnt::default(),
+    };
+    let none = celsius_delta(0.0);
+    let carrying = begun.carrying([celsius_delta(0.5), none, none], [0.0; 3]);
+    let (seen, _) = carrying.seen(NINE + minutes(40.0), share(0.25));
+    for before in [carrying, seen] {
+        let mut poured = before.clone();
+        for after in [15.0, 50.0, 70.0] {
+            let at = NINE + minutes(after);
+            poured = poured.poured(at, vessel.clone(), around.clone());
+            assert_close(
+                "the dough",
+                poured.dough_at(at).get(),
+                before.dough_at(at).get(),
+                0.4,
+            );
+        }
+        let (one, other) = (before.window(), poured.window());
+        let close = |case: &str, one: Minutes, other: Minutes| {
+            assert_close(case, other.get() / one.get(), 1.0, 0.08);
+        };
+        close("likely", one.likely() - NINE, other.likely() - NINE);
+        close(
+            "early",
+            one.likely() - one.low(),
+            other.likely() - other.low(),
+        );
+        close(
+            "late",
+            one.high() - one.likely(),
+            other.high() - other.likely(),
+        );
     }
 }

@@ -95,7 +95,7 @@ impl OvenCourse {
         );
         let read_at = minutes_after(self.read_at_min);
         let read = Celsius::clamped(self.read_c);
-        let window = window_after(&course, &before, None, baking.core, read_at, read);
+        let window = window_after(&course, &before, None, &[], baking.core, read_at, read);
         json!({
             "core_c": self.at_min.iter().map(core).collect::<Vec<_>>(),
             "window_min": minutes_of(&window),

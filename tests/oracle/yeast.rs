@@ -4,7 +4,7 @@ use domain::estimate::{Basis, Estimate};
 use domain::thermal::vessel::Surroundings;
 use domain::units::{Celsius, Minutes, Moment};
 use domain::yeast::activity::{Cardinals, relative_rate};
-use domain::yeast::proof::{Proof, Unmet};
+use domain::yeast::proof::{Learnt, Proof, Unmet};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
@@ -55,6 +55,7 @@ impl ProofQuestion {
             surroundings: surroundings(&self.around),
             vessel: self.vessel.vessel(),
             had: Minutes::clamped(self.had_min),
+            learnt: Learnt::default(),
         };
         json!({
             "body": described(proof.vessel.body()),
@@ -95,6 +96,7 @@ impl Backwards {
             surroundings: Surroundings::constant(Celsius::clamped(self.kitchen_c)),
             vessel: self.vessel.vessel(),
             had: Minutes::clamped(0.0),
+            learnt: Learnt::default(),
         };
         let ready = minutes_after(self.ready_min);
         let fridge = Celsius::clamped(self.fridge_c);

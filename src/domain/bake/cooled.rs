@@ -77,7 +77,7 @@ impl State {
         let rule = start + BOTH_STAGES;
         let end = if comes { window.high() } else { rule }.max(now);
 
-        let (believed, to) = (heat.likely_course(start), heat.to);
+        let (believed, to) = (heat.likely_course(start, &heat.around), heat.to);
         let from = believed.core_at(start);
         let reading = self.core_reading(step.id);
         let (since, core) = reading.map_or((start, from), |read| (read.at, read.temperature));

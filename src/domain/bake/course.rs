@@ -45,18 +45,23 @@ pub(super) struct HotBody<'a> {
 
 impl HotBody<'_> {
     /// When its middle comes to a temperature.
-    pub(super) fn window(&self, start: Moment, to: Celsius) -> Estimate<Moment> {
+    pub(super) fn window(
+        &self,
+        start: Moment,
+        to: Celsius,
+        around: &Surroundings,
+    ) -> Estimate<Moment> {
         let start = self.begins(start);
-        self.body.window_from(self.from, to, &self.around, start)
+        self.body.window_from(self.from, to, around, start)
     }
 
-    pub(super) fn likely_course(&self, start: Moment) -> Course {
+    pub(super) fn likely_course(&self, start: Moment, around: &Surroundings) -> Course {
         let (start, from) = (self.begins(start), self.from.likely());
-        self.body.likely().course(start, from, &self.around)
+        self.body.likely().course(start, from, around)
     }
 
     pub(super) fn likely_end(&self, start: Moment) -> Moment {
-        let cold = self.likely_course(start);
+        let cold = self.likely_course(start, &self.around);
         cold.when_core_reaches(self.to, HORIZON)
             .unwrap_or(start + HORIZON)
     }
@@ -234,7 +239,8 @@ impl State {
     /// The kitchen's air over time.
     #[must_use]
     pub fn air(&self) -> Surroundings {
-        over_time(&self.air, self.kitchen.air)
+        let air = over_time(&self.air, self.kitchen.air);
+        air.doubted(self.doubt(Place::Kitchen))
     }
 }
 

@@ -52,11 +52,15 @@ impl State {
             let steps = ((until - from).get() / step_length).ceil();
             points.extend(proof.trace(from, until, steps.clamp(1.0, STEPS) as u16));
         };
-        let ferment = ferment.asking(self.range_today(step, ferment.range));
-        let mut believed = |proof: &Proof, until| trace(proof, proof.start, until);
+        let ferment = self.today(step, ferment);
+        let mut from = start;
+        let mut believed = |proof: &Proof, until| {
+            trace(proof, from, until);
+            from = until;
+        };
         let (proof, _) = self.proof_after(step, ferment, start, None, &mut believed);
-        let now = now.max(proof.start);
-        trace(&proof, proof.start, now);
+        let now = now.max(from);
+        trace(&proof, from, now);
         trace(&proof, now, end.max(now));
 
         let mut folds = forecast.folds;

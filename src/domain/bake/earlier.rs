@@ -17,10 +17,10 @@ use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::thermal::constants::FRIDGE;
-use crate::thermal::vessel::Surroundings;
+use crate::thermal::vessel::{Spot, Surroundings};
 use crate::units::{Celsius, Minutes, Moment, minutes};
 use crate::yeast::activity::{Cardinals, relative_rate};
-use crate::yeast::proof::{Found, HORIZON, Proof};
+use crate::yeast::proof::{Found, HORIZON, Learnt, Proof};
 
 /// ASSUMPTION: this part of what an earlier rise lacks is made good by the last.
 const MADE_GOOD: f64 = 0.5;
@@ -40,6 +40,11 @@ impl Retarding {
     #[must_use]
     pub fn worth(&self, at: Moment) -> Minutes {
         self.proof.reference_minutes_at(at)
+    }
+
+    /// The same in a fridge that is so many times its doubt warmer than said.
+    fn worth_in_fridge(&self, warmer: f64, at: Moment) -> Minutes {
+        self.proof.had_if(Spot::Fridge, warmer, at)
     }
 
     /// When it is nearly as cold as it gets, and yeast nearly stands still: all but a tenth of the way.
@@ -76,16 +81,27 @@ impl Retarding {
 }
 
 impl State {
-    /// The reference minutes that a rise asks for after all that went before it today.
-    pub(super) fn range_today(&self, step: &Step, range: Estimate<Minutes>) -> Estimate<Minutes> {
-        let range = self.found_before(step, range);
+    /// What a rise asks for after all that went before it today.
+    pub(super) fn today(&self, step: &Step, ferment: Ferment) -> Ferment {
+        let range = self.found_before(step, ferment.range);
         if step.kind != StepKind::FinalProof {
-            return range;
+            return ferment.asking(range);
         }
         let own = range.likely().get().max(1e-3);
-        let owed = (self.missing(step) - self.surplus(step)).get();
-        let factor = (1.0 + MADE_GOOD * owed / own).clamp(LEAST_OF_LAST_RISE, MOST_OF_LAST_RISE);
-        range.map(|minutes| minutes * factor)
+        let (surplus, by_fridge) = self.surplus(step);
+        let owed = (self.missing(step) - surplus).get();
+        let whole = 1.0 + MADE_GOOD * owed / own;
+        let factor = whole.clamp(LEAST_OF_LAST_RISE, MOST_OF_LAST_RISE);
+        Ferment {
+            range: range.map(|minutes| minutes * factor),
+            // At its ends it stays, whatever the fridge was like.
+            by_fridge: if factor == whole {
+                -MADE_GOOD * by_fridge / own / factor
+            } else {
+                0.0
+            },
+            ..ferment
+        }
     }
 
     /// The range as what was seen of earlier rises of the same dough leaves it.
@@ -136,25 +152,31 @@ impl State {
         missing.sum()
     }
 
-    /// What the dough has risen in the fridge beyond what the formula reckons with.
-    fn surplus(&self, step: &Step) -> Minutes {
+    /// What the dough has risen in the fridge beyond what the formula reckons with, and how many
+    /// minutes more that is for a fridge as warm as its doubt allows.
+    fn surplus(&self, step: &Step) -> (Minutes, f64) {
         let steps = self.formula.steps.iter();
         let retards = steps
             .filter(|other| other.component == step.component && other.kind == StepKind::Retard);
-        let surplus = retards.filter_map(|retard| {
-            let expected = self.expected_retarding(retard)?;
-            let Some(ended) = self.progress(retard.id).ended else {
-                // While it lies there, what it will have had by its likely end is the best that is known.
-                let (retarding, likely_end) = self.retarding_to_its_end(retard)?;
-                return Some(retarding.worth(likely_end) - expected);
+        let (mut surplus, mut by_fridge) = (minutes(0.0), 0.0);
+        for retard in retards {
+            let Some(expected) = self.expected_retarding(retard) else {
+                continue;
             };
-            let had = match ended.how {
-                How::Done => self.retarding(retard.id)?.worth(ended.at),
-                How::Skipped => minutes(0.0),
-            };
-            Some(had - expected)
-        });
-        surplus.sum()
+            let ended = self.progress(retard.id).ended;
+            if ended.is_some_and(|ended| ended.how == How::Skipped) {
+                surplus = surplus - expected;
+                continue;
+            }
+            // While it lies there, what it will have had by its likely end is the best that is known.
+            if let Some((retarding, likely_end)) = self.retarding_to_its_end(retard) {
+                let end = ended.map_or(likely_end, |ended| ended.at);
+                surplus = surplus + (retarding.worth(end) - expected);
+                let [colder, warmer] = [-1.0, 1.0].map(|by| retarding.worth_in_fridge(by, end));
+                by_fridge += 0.5 * (warmer - colder).get();
+            }
+        }
+        (surplus, by_fridge)
     }
 
     /// How the dough of a step in the fridge goes on rising there, once it is there.
@@ -192,6 +214,7 @@ impl State {
             surroundings: Surroundings::constant(FRIDGE),
             vessel: self.dough_vessel(retard, self.own_held(retard)?),
             had: minutes(0.0),
+            learnt: Learnt::default(),
         };
         Some(expected.reference_minutes_at(start + range.likely()))
     }

@@ -12,6 +12,7 @@ use crate::estimate::Estimate;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::cooling;
+use crate::thermal::probe::window_after;
 use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
 use crate::yeast::thin_air;
@@ -147,11 +148,20 @@ impl State {
         match going {
             Going::Rises(proof) => proof.window(),
             Going::Cools(hot) => {
-                let window = hot.window(start, hot.to);
-                let course = || hot.likely_course(start);
-                let passing = |core| Some(hot.window(start, core));
-                let start_of_it = hot.begins(start);
-                self.after_reading(step.id, start_of_it, window, hot.to, &course, &passing)
+                let begins = hot.begins(start);
+                let Some(reading) = self.reading_since(step.id, begins) else {
+                    return hot.window(start, hot.to, &hot.around);
+                };
+                let certain = hot.around.certain();
+                let [before, passing] =
+                    [hot.to, reading.temperature].map(|to| hot.window(start, to, &certain));
+                let aside = hot.around.aside(begins).into_iter();
+                let aside: Vec<_> = aside
+                    .map(|around| hot.likely_course(start, &around))
+                    .collect();
+                let course = hot.likely_course(start, &certain);
+                let (at, core) = (reading.at, reading.temperature);
+                window_after(&course, &before, Some(&passing), &aside, hot.to, at, core)
             }
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
@@ -159,8 +169,12 @@ impl State {
                     return window;
                 };
                 let wanted = self.core_wanted(core);
-                let course = || self.baking_course(oven, core, start, length.likely());
-                self.after_reading(step.id, start, window, wanted, &course, &|_| None)
+                let Some(reading) = self.reading_since(step.id, start) else {
+                    return window;
+                };
+                let course = self.baking_course(oven, core, start, length.likely());
+                let (at, core) = (reading.at, reading.temperature);
+                window_after(&course, &window, None, &[], wanted, at, core)
             }
         }
     }

@@ -12,6 +12,7 @@ mod clock;
 mod cooled;
 mod course;
 mod decide;
+mod doubt;
 mod drawn;
 mod earlier;
 mod event;

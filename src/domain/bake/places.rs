@@ -194,6 +194,7 @@ impl State {
         let start = moments.first().copied().unwrap_or(self.started);
         let until = places.first().map(|&(until, _)| until);
         let around = Surroundings::constant(temperature_in(first, start, until));
+        let around = around.doubted(self.doubt(first));
         let mut last = None;
         moments.into_iter().fold(around, |around, at| {
             let (place, until) = place_at(at);
@@ -202,7 +203,7 @@ impl State {
             if last.replace(here) == Some(here) {
                 return around;
             }
-            around.moved(at, here.0, here.1)
+            around.put(at, here.0, here.1, Some(self.doubt(place)))
         })
     }
 

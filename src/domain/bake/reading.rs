@@ -3,12 +3,9 @@
 use super::forecast::Forecast;
 use super::progress::Reading;
 use super::state::State;
-use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::thermal::cooling::{FIRST_STAGE, WARM};
-use crate::thermal::probe::window_after;
-use crate::thermal::vessel::Course;
-use crate::units::{Celsius, Moment};
+use crate::units::Moment;
 
 impl State {
     /// The newest reading in the middle of a step's pieces, taken since it last started.
@@ -40,32 +37,9 @@ impl State {
         })
     }
 
-    /// The window of a step that started at `start`, going on from the newest reading in its middle.
-    ///
-    /// `passing` is the window for coming to a temperature on the way, where a step has one.
-    pub(super) fn after_reading(
-        &self,
-        step: StepId,
-        start: Moment,
-        window: Estimate<Moment>,
-        wanted: Celsius,
-        course: &dyn Fn() -> Course,
-        passing: &dyn Fn(Celsius) -> Option<Estimate<Moment>>,
-    ) -> Estimate<Moment> {
-        match self.core_reading(step) {
-            Some(reading) if reading.at >= start => {
-                let core = reading.temperature;
-                let passing = passing(core);
-                window_after(
-                    &course(),
-                    &window,
-                    passing.as_ref(),
-                    wanted,
-                    reading.at,
-                    core,
-                )
-            }
-            _ => window,
-        }
+    /// The same, of a step that started at `start`: what was read before is no reading of it.
+    pub(super) fn reading_since(&self, step: StepId, start: Moment) -> Option<Reading<StepId>> {
+        self.core_reading(step)
+            .filter(|reading| reading.at >= start)
     }
 }

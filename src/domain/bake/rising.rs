@@ -5,9 +5,9 @@ use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
 use crate::kitchen::Place;
-use crate::thermal::vessel::Vessel;
+use crate::thermal::vessel::{Spot, Surroundings, Vessel};
 use crate::units::{Celsius, CelsiusDelta, Metres, Minutes, Moment, Share, celsius_delta, minutes};
-use crate::yeast::proof::{Found, Proof};
+use crate::yeast::proof::{Found, Learnt, Proof};
 use crate::yeast::thin_air;
 
 /// How far a dough may lie from its target when nobody measured it.
@@ -23,8 +23,10 @@ const CHILLED_DOUGH: CelsiusDelta = celsius_delta(1.0);
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Ferment {
     pub(super) range: Estimate<Minutes>,
-    held: Held,
-    from_fridge: bool,
+    pub(super) held: Held,
+    pub(super) from_fridge: bool,
+    /// How much longer it takes, as a logarithm, for a fridge as warm as its doubt allows.
+    pub(super) by_fridge: f64,
 }
 
 /// Something that was found out about a dough while it rose.
@@ -65,6 +67,7 @@ impl Ferment {
             range: *range,
             held,
             from_fridge,
+            by_fridge: 0.0,
         }
     }
 }
@@ -80,9 +83,8 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Proof {
-        let range = self.range_today(step, ferment.range);
-        self.proof_of(step, ferment.asking(range), start, warming_since)
-            .0
+        let today = self.today(step, ferment);
+        self.proof_of(step, today, start, warming_since).0
     }
 
     /// The same for a range that is today's already, with what looks at it say of later rises.
@@ -106,15 +108,28 @@ impl State {
         believed: &mut dyn FnMut(&Proof, Moment),
     ) -> (Proof, Found) {
         let mut found_out = Found::NOTHING;
-        let mut proof = Proof {
+        let vessel = self.dough_vessel(step, ferment.held);
+        let around = self.around_dough(step, start, ferment.held);
+        let before = self.held_before(step);
+        let (dough, carried) = if before == ferment.held {
+            let stood_in = vessel.for_mean(1.0);
+            self.dough_at_start(step, ferment, start, warming_since, &stood_in, &around)
+        } else {
+            let stood_in = self.dough_vessel(step, before).for_mean(1.0);
+            let around = self.around_dough(step, start, before);
+            self.dough_at_start(step, ferment, start, warming_since, &stood_in, &around)
+        };
+        let proof = Proof {
             range: ferment.range,
             reference: self.formula.reference,
             start,
-            dough: self.dough_at_start(step, ferment, start, warming_since),
-            surroundings: self.around_dough(step, start, ferment.held),
-            vessel: self.dough_vessel(step, ferment.held),
+            dough,
+            surroundings: around,
+            vessel,
             had: minutes(0.0),
+            learnt: Learnt::default(),
         };
+        let mut proof = proof.carrying(carried, [0.0, ferment.by_fridge, 0.0]);
         for (at, found) in self.found_on_the_way(step, start) {
             // Once it has had enough, a reading must not make it look as if it were ready only now.
             let enough = proof.reference_minutes_at(at) >= proof.range.likely();
@@ -169,25 +184,28 @@ impl State {
 
     /// How warm the dough is when a fermentation starts: measured before, or as the formula
     /// hopes when it is mixed, and carried on through all that was around it since; cold where
-    /// it is still to come from the fridge.
+    /// it is still to come from the fridge. Beside it, what the error of each spot has made of it by then.
     fn dough_at_start(
         &self,
         step: &Step,
         ferment: Ferment,
         start: Moment,
         warming_since: Option<Moment>,
-    ) -> Estimate<Celsius> {
-        let held = self.held_before(step);
-        let vessel = self.dough_vessel(step, held);
-        let around = self.around_dough(step, start, held);
+        stood_in: &Vessel,
+        around: &Surroundings,
+    ) -> (Estimate<Celsius>, [CelsiusDelta; 3]) {
         let out_of_fridge = self.out_of_the_fridge(step);
         let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none());
         if to_come {
             // It will have been warming since it came out, under the hands that shape it.
             let out_at = warming_since.unwrap_or(start).min(start);
             let fridge = self.temperature_in(Place::Fridge, out_at);
-            let course = vessel.course(out_at, fridge, &self.air());
-            return spread(course.mean_at(start), CHILLED_DOUGH, Basis::Model);
+            let (off, air) = (self.doubt(Place::Fridge).off, self.air());
+            return carried(CHILLED_DOUGH, Basis::Model, &|spots| {
+                let fridge = fridge + off * spots[Spot::Fridge as usize];
+                let course = stood_in.course(out_at, fridge, &air.shifted(spots));
+                course.mean_at(start)
+            });
         }
         // One taken since then goes on from this, and doesn't take its place.
         let mut newest_first = self.doughs.iter().rev();
@@ -212,8 +230,13 @@ impl State {
             Some(_) => (MEASURED_DOUGH, Basis::Measured),
             None => (UNMEASURED_DOUGH, Basis::Model),
         };
-        let course = vessel.course(since, dough, &around);
-        spread(course.mean_at(start), off, basis)
+        if since >= start {
+            return (spread(dough, off, basis), [celsius_delta(0.0); 3]);
+        }
+        carried(off, basis, &|spots| {
+            let course = stood_in.course(since, dough, &around.shifted(spots));
+            course.mean_at(start)
+        })
     }
 
     /// How far the dough's times in the fridge have got.
@@ -262,6 +285,21 @@ impl State {
             _ => Vessel::dough_held(held, dough, mass),
         }
     }
+}
+
+/// A dough at its start, and how much warmer it is for each spot that is as warm as its doubt allows.
+fn carried(
+    off: CelsiusDelta,
+    basis: Basis,
+    at: &dyn Fn(&[f64; 3]) -> Celsius,
+) -> (Estimate<Celsius>, [CelsiusDelta; 3]) {
+    let likely = at(&[0.0; 3]);
+    let carried = Spot::ALL.map(|spot| {
+        let mut spots = [0.0; 3];
+        spots[spot as usize] = 1.0;
+        at(&spots) - likely
+    });
+    (spread(likely, off, basis), carried)
 }
 
 fn spread(likely: Celsius, off: CelsiusDelta, basis: Basis) -> Estimate<Celsius> {

@@ -104,6 +104,35 @@ pub const HAND_SKIN: Celsius = celsius(33.0);
 /// ASSUMPTION: how far a temperature that nobody took today may be off.
 pub const UNMEASURED: CelsiusDelta = celsius_delta(1.0);
 
+/// ASSUMPTION: how far the air around a dough is from what a thermometer in the kitchen said today:
+/// half a degree for the thermometer, and one that is between shelf, worktop and window.
+pub const MEASURED_AIR: CelsiusDelta = celsius_delta(1.0);
+
+/// ASSUMPTION: the same of a kitchen in which nobody has looked since the bake began.
+pub const UNMEASURED_AIR: CelsiusDelta = celsius_delta(2.0);
+
+/// How far a fridge that nobody measured may be from the usual one.
+///
+/// Gilbert et al., *Br. Food J.* 109 (2007) 323 (abstract): 127 household fridges of New Zealand, logged over
+/// three days each, had means of 5.2 °C with a standard deviation of 2.5 K, of which this is the tenth percentile.
+/// The figures are the abstracts'; authors, volumes and pages are from memory.
+/// Laguerre et al., *Food Control* 13 (2002) 21 (abstract), found 6.6 °C, 0.9 to 11.4, in 119 of France; Evans et
+/// al. (2014; IIR's summary) 4.4 °C, -0.6 to 10.4, in 112 of England.
+pub const UNMEASURED_FRIDGE: CelsiusDelta = celsius_delta(3.2);
+
+/// ASSUMPTION: the same of one in which a thermometer lay: its shelves differ by as much, and it comes and goes.
+pub const MEASURED_FRIDGE: CelsiusDelta = celsius_delta(1.5);
+
+/// ASSUMPTION: how far a proofer, or an oven with its lamp on, is from what was read off: it switches on and
+/// off, and is warmer on top than below.
+pub const WARM_PLACE_OFF: CelsiusDelta = celsius_delta(1.5);
+
+/// ASSUMPTION: how far water round a bowl is from what was read off: it cools, and is filled up again.
+pub const BATH_OFF: CelsiusDelta = celsius_delta(2.0);
+
+/// ASSUMPTION: the same of water in which ice is left; without stirring it is warmer at the dish.
+pub const ICE_BATH_OFF: CelsiusDelta = celsius_delta(1.0);
+
 /// Friction factor of the trade's rule for kneading by hand: 5 °F, *Cook's Illustrated*
 /// "Precise water temperature for the perfect loaf". A note after Hamelman, *Bread*, has 12 °F.
 pub const FRICTION_BY_HAND: CelsiusDelta = celsius_delta(5.0 / 1.8);

@@ -17,8 +17,8 @@ use super::constants::ICE_BATH;
 use super::vessel::{Body, Cooling, Form, Held, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{
-    Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin, celsius, millimetres,
-    minutes,
+    Celsius, CelsiusDelta, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin, celsius,
+    millimetres, minutes,
 };
 
 /// Where the clock of the rule starts.
@@ -39,6 +39,9 @@ pub const HORIZON: Minutes = minutes(2.0 * 24.0 * 60.0);
 ///
 /// Natural convection and radiation alone differ by a fifth between a hot and a lukewarm body.
 const FILM_SPREAD: f64 = 1.3;
+
+/// A second, as a part of a minute: what has no length has no logarithm.
+const A_SECOND: f64 = 1.0 / 60.0;
 
 /// Whether a cooked filling passes the two-stage rule.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -211,8 +214,9 @@ pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
 
 /// When the centre comes from one temperature to another.
 ///
-/// The window holds the spread of the heat transfer coefficient only. What
-/// doesn't come within [`HORIZON`] of the start is given as that moment.
+/// The window holds the spread of the heat transfer coefficient, and that of the
+/// surroundings' temperatures where they are in doubt; each alone is moved to both its ends, and the
+/// distances of the logarithm of the time are added in quadrature. What doesn't come within [`HORIZON`] of the start is given as that moment.
 #[must_use]
 pub fn cooling_window(
     vessel: &Vessel,
@@ -273,23 +277,45 @@ impl FilmSpread {
         surroundings: &Surroundings,
         start: Moment,
     ) -> Estimate<Moment> {
-        let reached = |vessel: &Vessel, from: Celsius| {
-            vessel
-                .course(start, from, surroundings)
-                .when_core_reaches(to, HORIZON)
-                .unwrap_or(start + HORIZON)
+        let after = |vessel: &Vessel, from: Celsius, around: &Surroundings, half: f64| {
+            let course = vessel.course(start, from, around);
+            // What isn't there yet half-way needn't be looked for before.
+            let on_the_way = (course.core_after(half) > to.get()) == (from > to);
+            let since = if on_the_way { half } else { 0.0 };
+            let reached = course.core_reaches_after(to.get(), since, HORIZON.get());
+            reached.unwrap_or(HORIZON.get())
         };
+        let likely = after(&self.likely, from.likely(), surroundings, 0.0);
+        let half = 0.5 * likely;
+        let (mut earlier, mut later) = (0.0, 0.0);
+        let mut aside = |other: f64| {
+            // What is cold from the start has no logarithm.
+            let apart = (other.max(A_SECOND) / likely.max(A_SECOND)).ln();
+            *if apart < 0.0 {
+                &mut earlier
+            } else {
+                &mut later
+            } += apart * apart;
+        };
+        aside(after(&self.fast, from.low(), surroundings, half));
+        aside(after(&self.slow, from.high(), surroundings, half));
+        for around in surroundings.aside(start) {
+            aside(after(&self.likely, from.likely(), &around, half));
+        }
+        let at = |log: f64| start + Minutes::clamped((likely * log.exp()).min(HORIZON.get()));
         Estimate::new(
-            reached(&self.fast, from.low()),
-            reached(&self.likely, from.likely()),
-            reached(&self.slow, from.high()),
+            at(-f64::sqrt(earlier)),
+            at(0.0),
+            at(f64::sqrt(later)),
             Basis::Model,
         )
     }
 
     /// How warm it is on average at a moment, as it is throughout once it is poured into something else.
     ///
-    /// `read` is what a thermometer in its middle showed on the way, and when.
+    /// `read` is what a thermometer in its middle showed on the way, and when. What isn't known of its
+    /// surroundings is in its ends, and so goes along with its film from then on: a little more than it does, and within
+    /// two points of what a sample says.
     #[must_use]
     pub fn poured_at(
         &self,
@@ -299,17 +325,28 @@ impl FilmSpread {
         start: Moment,
         read: Option<(Moment, Celsius)>,
     ) -> Estimate<Celsius> {
-        let mean = |vessel: &Vessel, from: Celsius| {
-            let course = vessel.course(start, from, surroundings);
+        let mean = |vessel: &Vessel, from: Celsius, around: &Surroundings| {
+            let course = vessel.course(start, from, around);
             match read {
                 Some((when, core)) => course.through(when, core, 1.0).mean_at(at),
                 None => course.mean_at(at),
             }
         };
+        let likely = mean(&self.likely, from.likely(), surroundings);
+        let (mut below, mut above) = (0.0, 0.0);
+        let mut aside = |other: Celsius| {
+            let apart = (other - likely).get();
+            *if apart < 0.0 { &mut below } else { &mut above } += apart * apart;
+        };
+        aside(mean(&self.fast, from.low(), surroundings));
+        aside(mean(&self.slow, from.high(), surroundings));
+        for around in surroundings.aside(start) {
+            aside(mean(&self.likely, from.likely(), &around));
+        }
         Estimate::new(
-            mean(&self.fast, from.low()),
-            mean(&self.likely, from.likely()),
-            mean(&self.slow, from.high()),
+            likely - CelsiusDelta::clamped(below.sqrt()),
+            likely,
+            likely + CelsiusDelta::clamped(above.sqrt()),
             Basis::Model,
         )
     }

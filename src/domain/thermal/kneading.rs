@@ -28,7 +28,7 @@
 //! follows more slowly, by a third for four times the mass, up to 1 K in a cold one.
 
 use super::constants::{
-    FRICTION_BY_HAND, FRICTION_FOOD_PROCESSOR, FRICTION_STAND_MIXER, HAND_SKIN,
+    FRICTION_BY_HAND, FRICTION_FOOD_PROCESSOR, FRICTION_STAND_MIXER, HAND_SKIN, MEASURED_AIR,
 };
 use crate::estimate::{Basis, Estimate};
 use crate::units::{Celsius, CelsiusDelta, Minutes, Share, celsius_delta, minutes, share};
@@ -200,7 +200,8 @@ pub fn after_kneading(
 
 /// The dough's temperature after kneading, from a forecast of the mixture.
 ///
-/// The window combines the spread of the mixture, of each parameter and of what
+/// The window combines the spread of the mixture, of each parameter, of the kitchen's
+/// temperature (whoever asks has just been asked for that, so it counts as measured) and of what
 /// is left out as independent of each other, by the root of the sum of squares.
 /// The two sides of a parameter are averaged, so a dough far from its kitchen's
 /// temperature falls beyond the end on that side one time in seven instead of ten.
@@ -245,7 +246,8 @@ pub fn after_kneading_of(
             },
         ),
     ];
-    let mut squares = LEFT_OUT.get() * LEFT_OUT.get();
+    let warmer = usual.after(mixed.likely(), kitchen + MEASURED_AIR, kneaded) - likely;
+    let mut squares = LEFT_OUT.get().powi(2) + warmer.get().powi(2);
     for (less, more) in halves {
         let apart = more.after(mixed.likely(), kitchen, kneaded)
             - less.after(mixed.likely(), kitchen, kneaded);

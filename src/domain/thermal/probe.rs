@@ -30,6 +30,12 @@
 //! Over days drawn from what was believed, one end in ten comes before the
 //! window opens and one in ten after it closes, within 3 percentage points.
 //!
+//! What nobody knows about the surroundings acts most towards the end, where the body comes near to
+//! them, and is no matter of the pace. It isn't in the two windows, but comes as courses in surroundings
+//! that are off. With c_T and c_R its distances, as logarithms, for the way to what was read
+//! and for the rest, its squares `c_T²` join those of what was believed and seen, `c_T c_R` joins what the
+//! reading says about the rest, and what a course that is off would have made of the reading is taken off its pace.
+//!
 //! Left out: where exactly the point of the thermometer was; changes of the
 //! surroundings before the reading are followed, but count as a part of the pace.
 
@@ -54,7 +60,7 @@ const A_SECOND: f64 = 1.0 / 60.0;
 ///
 /// `before` is the window without the reading, and `passing` the one for coming
 /// to the temperature that was read; without it the whole way is taken to be
-/// faster or slower alike. A centre that is there already gives the moment of the
+/// faster or slower alike. `aside` are courses in surroundings that are off. A centre that is there already gives the moment of the
 /// reading, the latest at which it was; what doesn't come within [`HORIZON`] of
 /// the reading is given as that moment.
 #[must_use]
@@ -62,6 +68,7 @@ pub fn window_after(
     course: &Course,
     before: &Estimate<Moment>,
     passing: Option<&Estimate<Moment>>,
+    aside: &[Course],
     target: Celsius,
     at: Moment,
     core: Celsius,
@@ -77,8 +84,7 @@ pub fn window_after(
     if is_there(core) {
         return Estimate::exact(at, Basis::Measured);
     }
-    let pace = Pace::seen(course, before, passing, at, core);
-    let remains = |core: Celsius, ln_slower: f64| {
+    let remains_of = |course: &Course, core: Celsius, ln_slower: f64| {
         if is_there(core) {
             return A_SECOND;
         }
@@ -86,6 +92,19 @@ pub fn window_after(
         let after = rest.core_reaches_after(target.get(), 0.0, HORIZON.get());
         after.unwrap_or(HORIZON.get()).max(A_SECOND)
     };
+    let remains = |core, ln_slower| remains_of(course, core, ln_slower);
+    let said = |course: &Course| course.core_reaches_after(core.get(), 0.0, HORIZON.get());
+    let rest = remains(core, 0.0);
+    // What each would have made of the way to the reading, and of the rest.
+    let distances = aside.iter().map(|off| {
+        let so_far = match (said(off), said(course)) {
+            (Some(off), Some(said)) => (off.max(A_SECOND) / said.max(A_SECOND)).ln(),
+            _ => 0.0,
+        };
+        (so_far, (remains_of(off, core, 0.0) / rest).ln())
+    });
+    let distances: Vec<(f64, f64)> = distances.collect();
+    let pace = Pace::seen(course, before, passing, &distances, at, core);
     let (nearer, farther) = if rises {
         (core + OFF, core - OFF)
     } else {
@@ -101,15 +120,19 @@ pub fn window_after(
         remains(core, pace.ln_slower + slower),
         remains(farther, pace.ln_slower + pace.by_reading),
     ];
-    let [early, late] = [&ends[..2], &ends[2..]].map(|ends| {
-        let squares = ends.iter().map(|&end| apart(end).powi(2));
-        squares.sum::<f64>().sqrt()
-    });
+    let aside = aside.iter().zip(&distances);
+    let aside =
+        aside.map(|(off, (so_far, _))| remains_of(off, core, pace.ln_slower - pace.says * so_far));
+    let (mut early, mut late) = (0.0, 0.0);
+    for end in aside.chain(ends) {
+        let apart = apart(end);
+        *if apart < 0.0 { &mut early } else { &mut late } += apart * apart;
+    }
     let moment = |after: f64| at + Minutes::clamped(after.min(HORIZON.get()));
     Estimate::new(
-        moment(likely * (-early).exp()),
+        moment(likely * (-f64::sqrt(early)).exp()),
         moment(likely),
-        moment(likely * late.exp()),
+        moment(likely * f64::sqrt(late).exp()),
         Basis::Measured,
     )
 }
@@ -117,6 +140,8 @@ pub fn window_after(
 /// How much slower than forecast the rest goes, as a logarithm.
 struct Pace {
     ln_slower: f64,
+    /// How much of what was seen that is.
+    says: f64,
     /// What was believed leaves open, to faster and to slower.
     believed: (f64, f64),
     /// How much of it a reading that is off by [`OFF`] would have made up.
@@ -128,6 +153,7 @@ impl Pace {
         course: &Course,
         before: &Estimate<Moment>,
         passing: Option<&Estimate<Moment>>,
+        aside: &[(f64, f64)],
         at: Moment,
         core: Celsius,
     ) -> Self {
@@ -154,6 +180,7 @@ impl Pace {
         ) else {
             return Self {
                 ln_slower: 0.0,
+                says: 0.0,
                 believed: (faster, slower),
                 by_reading: 0.0,
             };
@@ -166,8 +193,15 @@ impl Pace {
             (so_far, ((likely * whole - passed * so_far) / left).max(0.0))
         });
         // What one unit of what was seen says about the rest.
-        let says = so_far * rest / (so_far * so_far + seen * seen).max(1e-12);
+        let (mut says, mut squared) = (so_far * rest, so_far * so_far + seen * seen);
+        for (so_far, rest) in aside {
+            // Two of them make one distance to either side.
+            says += 0.5 * so_far * rest;
+            squared += 0.5 * so_far * so_far;
+        }
+        let says = says / squared.max(1e-12);
         Self {
+            says,
             ln_slower: says * ln_seen.clamp(-MOST_LN, MOST_LN),
             believed: open((rest - says * so_far).abs()),
             by_reading: says * seen,

@@ -4,8 +4,8 @@ use checks::starter;
 use domain::estimate::{Basis, Estimate};
 use domain::food::food;
 use domain::thermal::constants::{
-    HEAT_OF_HYDRATION_SPREAD, MILK_FAT_MELTING_SPREAD, SUCROSE_HEAT_OF_SOLUTION_SPREAD, UNMEASURED,
-    YEAST_LIQUID_CAP,
+    HEAT_OF_HYDRATION_SPREAD, MEASURED_AIR, MILK_FAT_MELTING_SPREAD,
+    SUCROSE_HEAT_OF_SOLUTION_SPREAD, UNMEASURED, YEAST_LIQUID_CAP,
 };
 use domain::thermal::kneading::{KneadingMethod, Parameters, after_kneading};
 use domain::thermal::liquid::{LiquidPart, LiquidQuestion, dough_with};
@@ -96,7 +96,8 @@ fn drawn(question: &LiquidQuestion, liquid_at: Celsius, draws: &mut Draws) -> f6
         ),
         ..usual
     };
-    let kneaded = parameters.after(mixed, question.kitchen, question.kneading);
+    let kitchen = Celsius::clamped(question.kitchen.get() + draws.tenths() * MEASURED_AIR.get());
+    let kneaded = parameters.after(mixed, kitchen, question.kneading);
     kneaded.get() + draws.tenths() * left_out().get()
 }
 

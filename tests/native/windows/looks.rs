@@ -16,7 +16,7 @@ const DAYS: usize = 1_500;
 
 #[test]
 fn windows_after_a_look_hold_what_days_say() {
-    let (mut near, mut far) = (Vec::new(), Vec::new());
+    let mut cases = Vec::new();
     for ((name, proof), seed) in kitchens().into_iter().zip(1..) {
         // What is sure of its time leaves an eye nothing to say, and what was measured on the way had its look before.
         if proof.range.low() == proof.range.high() || proof.had.get() > 0.0 {
@@ -40,25 +40,15 @@ fn windows_after_a_look_hold_what_days_say() {
             }
             let tenths = Estimate::new(-1.0, 0.0, 1.0, Basis::Measured);
             let case = format!("{name}, seen at {share}");
-            let kitchen = proof.surroundings.at(START).get();
-            let is_far = (proof.dough.likely().get() - kitchen).abs() > 7.5;
-            let cases = if is_far { &mut far } else { &mut near };
             cases.push((case, Coverage::of(&tenths, &sample)));
         }
     }
-    // Days on which it was ready by then, or looked it, are left out, and those are the early ones.
+    // Days on which it was ready by then are left out, and those are the early ones.
     let allowed = Allowed {
-        ends: 8.0,
-        inside: 11.0,
+        ends: 5.5,
+        inside: 8.0,
     };
-    hold("looks", near, &allowed);
-    // In a larder or out of the fridge most of what is open lies in the temperatures, whose distances aren't those of
-    // a normal belief any more.
-    let allowed = Allowed {
-        ends: 10.0,
-        inside: 18.0,
-    };
-    hold("looks far from the kitchen's temperature", far, &allowed);
+    hold("looks", cases, &allowed);
 }
 
 /// Where a moment lies in a window: -1 at its low end, 0 at the likely moment, 1 at its high end.

@@ -9,7 +9,7 @@ use domain::kitchen::Kitchen;
 use domain::schedule::running;
 use domain::thermal::vessel::{Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, Moment, celsius, grams, minutes};
-use domain::yeast::proof::Proof;
+use domain::yeast::proof::{Learnt, Proof};
 use proptest::prelude::*;
 
 use super::{START, at, round};
@@ -139,6 +139,7 @@ proptest! {
             surroundings: Surroundings::constant(celsius(kitchen)),
             vessel: Vessel::dough_in_bowl(grams(mass)),
             had: minutes(0.0),
+            learnt: Learnt::default(),
         };
         let before = proof.window();
         let taken = at(share * (before.likely() - START).get());

@@ -1,10 +1,10 @@
-//! The windows of proofs against a sample of their four uncertain inputs.
+//! The windows of proofs against a sample of all their uncertain inputs.
 
 use domain::estimate::{Basis, Estimate};
-use domain::thermal::vessel::{Course, Surroundings, Vessel};
-use domain::units::{Celsius, Minutes, celsius, grams, minutes};
+use domain::thermal::vessel::{Course, Doubt, Spot, Surroundings, Vessel};
+use domain::units::{Celsius, CelsiusDelta, Minutes, celsius, celsius_delta, grams, minutes};
 use domain::yeast::activity::{Cardinals, relative_rate};
-use domain::yeast::proof::Proof;
+use domain::yeast::proof::{Learnt, Proof};
 
 use super::sample::{Allowed, Coverage, Draws, hold};
 use super::{DRAWS, START, at, round};
@@ -45,7 +45,13 @@ impl Day {
 
     pub(super) fn drawn(proof: &Proof, draws: &mut Draws) -> Self {
         let wanted = draws.log(&proof.range);
-        let dough = Celsius::clamped(draws.plain(&proof.dough));
+        // One error of a kitchen is that of all the time in it, and of what it has made of the dough before.
+        let spots = Spot::ALL.map(|_| draws.tenths());
+        let (carried, asked) = proof.carried();
+        let of_spots = |by: [f64; 3]| std::iter::zip(by, spots).map(|(by, z)| by * z).sum::<f64>();
+        let carried = of_spots(carried.map(CelsiusDelta::get));
+        let wanted = wanted * of_spots(asked).exp();
+        let dough = Celsius::clamped(draws.plain(&proof.dough) + carried);
         let minimum = Estimate::new(
             Cardinals::DOUGH_HARDY.minimum,
             Cardinals::DOUGH.minimum,
@@ -57,7 +63,8 @@ impl Day {
             ..Cardinals::DOUGH
         };
         let vessel = proof.vessel.with_lags_times(draws.factor(LAG));
-        let course = vessel.course(proof.start, dough, &proof.surroundings);
+        let around = proof.surroundings.shifted(&spots);
+        let course = vessel.course(proof.start, dough, &around);
         Self::new(proof, course, cardinals, wanted)
     }
 
@@ -95,15 +102,27 @@ impl Day {
     }
 }
 
+fn off(of: Spot, off: f64) -> Doubt {
+    let off = celsius_delta(off);
+    Doubt { of, off }
+}
+
+/// A kitchen in which a thermometer hangs.
+const MEASURED: Doubt = Doubt {
+    of: Spot::Kitchen,
+    off: celsius_delta(1.0),
+};
+
 fn proof(dough: f64, off: f64, kitchen: f64, vessel: Vessel) -> Proof {
     Proof {
         range: minutes_around([75.0, 90.0, 110.0]),
         reference: celsius(25.0),
         start: START,
         dough: round(celsius(dough), off),
-        surroundings: Surroundings::constant(celsius(kitchen)),
+        surroundings: Surroundings::constant(celsius(kitchen)).doubted(MEASURED),
         vessel,
         had: minutes(0.0),
+        learnt: Learnt::default(),
     }
 }
 
@@ -118,12 +137,41 @@ pub(super) fn kitchens() -> Vec<(&'static str, Proof)> {
         ..proof(dough, off, kitchen, vessel)
     };
     let mut cooled = first_rise(25.0, measured, 22.0);
-    cooled.surroundings = cooled.surroundings.changed(at(30.0), celsius(17.0));
+    let colder = celsius(17.0);
+    cooled.surroundings = cooled
+        .surroundings
+        .put(at(30.0), colder, 1.0, Some(MEASURED));
     let mut on_the_way = first_rise(23.5, measured, 20.0);
     on_the_way.had = minutes(40.0);
     let mut sure = first_rise(25.0, measured, 21.0);
     sure.range = minutes_around([90.0, 90.0, 90.0]);
+    // As a model says of fridges that nobody measured, and of proofers.
+    let (fridge, proofer) = (off(Spot::Fridge, 3.2), off(Spot::Own, 1.5));
+    let unknown =
+        |kitchen| Surroundings::constant(celsius(kitchen)).doubted(off(Spot::Kitchen, 2.0));
+    let mut unmeasured = first_rise(25.0, hoped, 20.0);
+    unmeasured.surroundings = unknown(20.0);
+    // It has stood in that kitchen for long enough to be where that is.
+    let mut followed = final_proof(21.0, measured, 20.0, bun());
+    followed.surroundings = unknown(20.0);
+    let followed = followed.carrying([1.6, 0.0, 0.0].map(celsius_delta), [0.0; 3]);
+    let mut warm = first_rise(24.0, measured, 20.0);
+    warm.surroundings = unknown(20.0).put(at(25.0), celsius(29.0), 1.0, Some(proofer));
+    let mut chilled = first_rise(25.0, measured, 20.0);
+    chilled.surroundings = unknown(20.0)
+        .put(at(20.0), celsius(5.0), 1.0, Some(fridge))
+        .put(at(60.0), celsius(20.0), 1.0, Some(MEASURED));
+    let out = final_proof(8.0, 1.0, 21.0, tin());
+    let out = out.carrying([0.3, 2.9, 0.0].map(celsius_delta), [0.0, -0.15, 0.0]);
     vec![
+        ("first rise, nobody measured anything", unmeasured),
+        (
+            "buns that have followed a kitchen nobody measured",
+            followed,
+        ),
+        ("first rise, kitchen and then proofer", warm),
+        ("first rise, an hour in a fridge nobody measured", chilled),
+        ("tin loaf out of a fridge nobody measured", out),
         (
             "first rise at its reference",
             first_rise(25.0, measured, 25.0),

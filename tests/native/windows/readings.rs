@@ -7,8 +7,10 @@ use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, HORIZON};
 use domain::thermal::oven::{BakeForm, Baking, Fan, Heat, oven_course};
 use domain::thermal::probe::{OFF, window_after};
-use domain::thermal::vessel::{Cooling, Course, Surroundings, Vessel};
-use domain::units::{Celsius, Minutes, Moment, celsius, grams, metres, millimetres, minutes};
+use domain::thermal::vessel::{Cooling, Course, Doubt, Spot, Surroundings, Vessel};
+use domain::units::{
+    Celsius, Minutes, Moment, celsius, celsius_delta, grams, metres, millimetres, minutes,
+};
 
 use super::cooling::FILM;
 use super::looks::place;
@@ -25,6 +27,8 @@ struct Case {
     before: Estimate<Moment>,
     /// The window for a temperature on the way, where the model has one.
     passing: Box<dyn Fn(Celsius) -> Option<Estimate<Moment>>>,
+    /// The body in surroundings as they might be.
+    aside: Vec<Course>,
     /// One day's body.
     day: Box<dyn Fn(&mut Draws) -> Course>,
 }
@@ -55,25 +59,30 @@ fn bakes(name: &'static str, form: BakeForm, mass: f64, range: [f64; 3], core: f
         forecast: course(range.likely()),
         before: range.map(|length| START + length),
         passing: Box::new(|_| None),
+        aside: Vec::new(),
         day: Box::new(move |draws| course(Minutes::clamped(draws.log(&range)))),
     }
 }
 
-fn cools(name: &'static str, vessel: Vessel, from: f64, to: f64, around: f64) -> Case {
+fn cools(name: &'static str, vessel: Vessel, from: f64, to: f64, around: Surroundings) -> Case {
     let (from, target) = (celsius(from), celsius(to));
-    let around = Surroundings::constant(celsius(around));
     let spread = FilmSpread::of(vessel.clone());
-    let before = spread.window(from, target, &around, START);
+    let air = around.certain();
+    let before = spread.window(from, target, &air, START);
     let forecast = vessel.course(START, from, &around);
-    let air = around.clone();
+    let aside = around.aside(START).into_iter();
+    let aside = aside.map(|around| vessel.course(START, from, &around));
+    let aside = aside.collect();
     Case {
         name,
         target,
         forecast,
         before,
         passing: Box::new(move |core| Some(spread.window(from, core, &air, START))),
+        aside,
         day: Box::new(move |draws| {
             let vessel = vessel.with_film_times(draws.factor(FILM));
+            let around = around.shifted(&Spot::ALL.map(|_| draws.tenths()));
             vessel.course(START, from, &around)
         }),
     }
@@ -81,6 +90,11 @@ fn cools(name: &'static str, vessel: Vessel, from: f64, to: f64, around: f64) ->
 
 fn cases() -> Vec<Case> {
     let filling = |mass, depth, cooling| Vessel::filling(grams(mass), millimetres(depth), cooling);
+    let constant = |around| Surroundings::constant(celsius(around));
+    let unmeasured = Doubt {
+        of: Spot::Kitchen,
+        off: celsius_delta(2.0),
+    };
     vec![
         bakes(
             "buns bake",
@@ -104,32 +118,39 @@ fn cases() -> Vec<Case> {
             90.0,
         ),
         cools(
+            "buns cool, nobody measured",
+            BakeForm::Round.cooling(grams(130.0)),
+            95.0,
+            35.0,
+            constant(22.0).doubted(unmeasured),
+        ),
+        cools(
             "cream in the fridge",
             filling(360.0, 12.0, Cooling::Fridge),
             80.0,
             8.0,
-            4.0,
+            constant(4.0),
         ),
         cools(
             "cream on ice water",
             filling(360.0, 15.0, Cooling::IceBath),
             80.0,
             5.0,
-            1.0,
+            constant(1.0),
         ),
         cools(
             "buns cool",
             BakeForm::Round.cooling(grams(130.0)),
             95.0,
             35.0,
-            22.0,
+            constant(22.0),
         ),
         cools(
             "a loaf cools",
             BakeForm::Round.cooling(grams(900.0)),
             95.0,
             32.0,
-            20.0,
+            constant(20.0),
         ),
     ]
 }
@@ -153,6 +174,7 @@ fn windows_after_a_reading_hold_what_days_say() {
                         &case.forecast,
                         &case.before,
                         passing.as_ref(),
+                        &case.aside,
                         case.target,
                         taken,
                         reading,

@@ -89,7 +89,7 @@ impl Course {
                 films.len() - 1
             })
         };
-        let (around, times) = surroundings.around(start);
+        let (around, times, _) = surroundings.around(start);
         let first = Change {
             from: 0.0,
             around: around.get(),
@@ -291,6 +291,26 @@ impl Course {
     fn stretch_at(&self, t: f64) -> usize {
         let past = self.stretches.partition_point(|stretch| stretch.from <= t);
         past.saturating_sub(1)
+    }
+
+    /// What is left of each mode's gap `t` min after the start, put into `left`, and in which stretch that is.
+    ///
+    /// It is the same for every course of one vessel whose surroundings change at the same moments.
+    pub(crate) fn decays_after(&self, t: f64, left: &mut Vec<f64>) -> usize {
+        let index = self.stretch_at(t);
+        let stretch = &self.stretches[index];
+        let since = (t - stretch.from).max(0.0);
+        left.clear();
+        left.extend(self.modes_of(stretch).iter().map(|mode| decay(mode, since)));
+        index
+    }
+
+    /// The mean in °C from what [`decays_after`](Self::decays_after) says.
+    pub(crate) fn mean_of(&self, index: usize, left: &[f64]) -> f64 {
+        let stretch = &self.stretches[index];
+        let modes = self.modes_of(stretch).iter().zip(&stretch.gaps).zip(left);
+        let above = modes.map(|((mode, gap), left)| mode.mean * gap * left);
+        stretch.around + above.sum::<f64>()
     }
 
     fn reading(&self, t: f64, weight: impl Fn(&Mode) -> f64) -> f64 {

@@ -45,7 +45,7 @@ use self::course::Film;
 pub(crate) use self::course::SAME_K;
 pub use self::held::{FLAT_BAG, Held};
 pub use self::modes::Mode;
-pub use self::surroundings::Surroundings;
+pub use self::surroundings::{Doubt, Spot, Surroundings};
 use crate::thermal::transient::Axis;
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin};
 

@@ -1,9 +1,39 @@
-//! What surrounds a body over time.
+//! What surrounds a body over time, and how well that is known.
+//!
+//! What is wrong about the temperature of a kitchen is wrong all the time that a body stands in
+//! it, and of all that stands in it. So an error isn't one of a moment but one of a [`Spot`], and moves every stretch
+//! there together.
 
-use crate::units::{Celsius, Moment};
+use crate::units::{Celsius, CelsiusDelta, Moment};
 
-/// A temperature, and how much better heat passes than in the film the body was made for.
-type Around = (Celsius, f64);
+/// Whose temperature it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Spot {
+    /// The kitchen's.
+    Kitchen,
+    /// The fridge's.
+    Fridge,
+    /// That of a place by itself: something warm, or water.
+    Own,
+}
+
+impl Spot {
+    /// All of them, in the order in which errors are listed.
+    pub const ALL: [Self; 3] = [Self::Kitchen, Self::Fridge, Self::Own];
+}
+
+/// How well a temperature is known.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Doubt {
+    /// Whose it is.
+    pub of: Spot,
+    /// One time in ten it is warmer, and one in ten colder, than said by this.
+    pub off: CelsiusDelta,
+}
+
+/// A temperature, how much better heat passes than in the film the body was made for, and the
+/// temperature's doubt, where there is one.
+type Around = (Celsius, f64, Option<Doubt>);
 
 /// What is around a body: constant, with changes at known moments.
 ///
@@ -29,7 +59,7 @@ impl Surroundings {
     #[must_use]
     pub fn constant(temperature: Celsius) -> Self {
         Self {
-            first: (temperature, 1.0),
+            first: (temperature, 1.0, None),
             changes: Vec::new(),
         }
     }
@@ -45,12 +75,79 @@ impl Surroundings {
     /// The same with a heat transfer coefficient that is so many times the body's own from then on,
     /// as in water, until the next change.
     #[must_use]
-    pub fn moved(mut self, at: Moment, to: Celsius, film_times: f64) -> Self {
+    pub fn moved(self, at: Moment, to: Celsius, film_times: f64) -> Self {
+        self.put(at, to, film_times, None)
+    }
+
+    /// The same as [`moved`](Self::moved), to a temperature that may be off.
+    #[must_use]
+    pub fn put(mut self, at: Moment, to: Celsius, film_times: f64, doubt: Option<Doubt>) -> Self {
+        let around = (to, film_times, doubt);
         match self.changes.binary_search_by_key(&at, |change| change.0) {
-            Ok(same) => self.changes[same].1 = (to, film_times),
-            Err(place) => self.changes.insert(place, (at, (to, film_times))),
+            Ok(same) => self.changes[same].1 = around,
+            Err(place) => self.changes.insert(place, (at, around)),
         }
         self
+    }
+
+    /// The same, with all temperatures that it has so far in doubt.
+    #[must_use]
+    pub fn doubted(mut self, doubt: Doubt) -> Self {
+        for around in self.all() {
+            around.2 = Some(doubt);
+        }
+        self
+    }
+
+    /// The same as if it were known exactly.
+    #[must_use]
+    pub fn certain(&self) -> Self {
+        let mut certain = self.clone();
+        for around in certain.all() {
+            around.2 = None;
+        }
+        certain
+    }
+
+    /// The same as it might be: for every spot that is felt from a moment on, colder and warmer by its doubt.
+    #[must_use]
+    pub fn aside(&self, from: Moment) -> Vec<Self> {
+        let felt = Spot::ALL
+            .into_iter()
+            .filter(|&spot| self.doubts(spot, from));
+        let sides = felt.flat_map(|spot| [-1.0, 1.0].map(|by| (spot, by)));
+        let shifted = sides.map(|(spot, by)| {
+            let mut spots = [0.0; 3];
+            spots[spot as usize] = by;
+            self.shifted(&spots)
+        });
+        shifted.collect()
+    }
+
+    /// The same with the temperatures of each spot, in the order of [`Spot::ALL`], warmer by so many times its doubt.
+    #[must_use]
+    pub fn shifted(&self, by: &[f64; 3]) -> Self {
+        let mut shifted = self.clone();
+        for (temperature, _, doubt) in shifted.all() {
+            if let Some(doubt) = doubt {
+                *temperature = *temperature + doubt.off * by[doubt.of as usize];
+            }
+        }
+        shifted
+    }
+
+    /// Whether an error of a spot is felt from a moment on.
+    #[must_use]
+    pub fn doubts(&self, spot: Spot, from: Moment) -> bool {
+        let after = self.changes.iter().filter(|change| change.0 > from);
+        let after = after.map(|change| change.1);
+        let mut felt = after.chain([self.around(from)]);
+        felt.any(|around| around.2.is_some_and(|doubt| doubt.of == spot))
+    }
+
+    fn all(&mut self) -> impl Iterator<Item = &mut Around> {
+        let changes = self.changes.iter_mut().map(|change| &mut change.1);
+        [&mut self.first].into_iter().chain(changes)
     }
 
     /// The temperature at a moment; at the moment of a change, already the new one.
@@ -59,7 +156,7 @@ impl Surroundings {
         self.around(moment).0
     }
 
-    /// The temperature and the film at a moment.
+    /// The temperature, the film and the doubt at a moment.
     pub(super) fn around(&self, moment: Moment) -> Around {
         let past = self.changes.partition_point(|change| change.0 <= moment);
         match past {
@@ -72,6 +169,6 @@ impl Surroundings {
     pub(super) fn after(&self, moment: Moment) -> impl Iterator<Item = (Moment, Celsius, f64)> {
         let past = self.changes.partition_point(|change| change.0 <= moment);
         let after = self.changes[past..].iter();
-        after.map(|&(at, (to, film_times))| (at, to, film_times))
+        after.map(|&(at, (to, film_times, _))| (at, to, film_times))
     }
 }

@@ -14,22 +14,22 @@ const LEAST_REFERENCE_RATE: f64 = 1e-3;
 pub(super) struct Case {
     /// Reference minutes to reach.
     pub(super) wanted: f64,
+    /// Those it had at the start.
+    pub(super) had: f64,
     /// At the start.
     pub(super) dough: Celsius,
     /// How yeast minds the cold.
     pub(super) cardinals: Cardinals,
     /// Factor on the vessel's lags.
     pub(super) lag: f64,
+    /// How many times its doubt each spot around it is warmer.
+    pub(super) around: [f64; 3],
 }
 
 impl Case {
-    pub(super) fn likely(proof: &Proof) -> Self {
-        Self {
-            wanted: proof.range.likely().get(),
-            dough: proof.dough.likely(),
-            cardinals: Cardinals::DOUGH,
-            lag: 1.0,
-        }
+    /// The reference minutes still to reach.
+    pub(super) fn missing(&self) -> f64 {
+        self.wanted - self.had
     }
 }
 
@@ -48,7 +48,7 @@ impl Meter {
             course: proof.vessel.for_mean(case.lag).course(
                 proof.start,
                 case.dough,
-                &proof.surroundings,
+                &proof.surroundings.shifted(&case.around),
             ),
             cardinals: case.cardinals,
             per_rate: 1.0 / reference_rate.max(LEAST_REFERENCE_RATE),
@@ -57,21 +57,16 @@ impl Meter {
 
     /// dm/dt, `t` min after the start.
     fn rate(&self, t: f64) -> f64 {
-        rate_at(self.course.mean_after(t), &self.cardinals) * self.per_rate
+        self.rate_of(self.course.mean_after(t))
+    }
+
+    fn rate_of(&self, dough: f64) -> f64 {
+        rate_at(dough, &self.cardinals) * self.per_rate
     }
 
     /// The gain from `from` to `to` within one step of the course.
-    ///
-    /// All weights are positive, so a dough that is warmer throughout never gains less.
     fn gain(&self, from: f64, to: f64) -> f64 {
-        // Gauss-Legendre nodes ±√(3/5) and 0, weights 5/9 and 8/9, on half the step.
-        const NODE: f64 = 0.774_596_669_241_483_4;
-        let half = 0.5 * (to - from);
-        let middle = from + half;
-        half / 9.0
-            * (5.0 * self.rate(middle - half * NODE)
-                + 8.0 * self.rate(middle)
-                + 5.0 * self.rate(middle + half * NODE))
+        summed(to - from, nodes(from, to).map(|t| self.rate(t)))
     }
 
     /// The gain from the start to `until`.
@@ -96,25 +91,15 @@ impl Meter {
     }
 
     /// When so much has been gained, if it is within the horizon.
-    pub(super) fn gains_after(&self, wanted: f64) -> Option<f64> {
-        let horizon = HORIZON.get();
-        let (mut gained, mut from) = (0.0, 0.0);
-        while from < horizon {
-            let to = self.course.step_end(from).min(horizon);
-            let gain = self.gain(from, to);
-            if gained + gain >= wanted {
-                return Some(self.crossing(from, to, wanted - gained));
-            }
-            gained += gain;
-            from = to;
-        }
-        None
+    pub(super) fn gains_after(self, wanted: f64) -> Option<f64> {
+        gain_after(&[self], &[(0, wanted)])[0]
     }
 
-    /// Where within a step the gain from its beginning is `wanted`: Newton's method, halving where it strays.
-    fn crossing(&self, from: f64, to: f64, wanted: f64) -> f64 {
+    /// Where within a step the gain from its beginning is `wanted`, a part of the whole step's:
+    /// Newton's method, halving where it strays.
+    fn crossing(&self, from: f64, to: f64, wanted: f64, part: f64) -> f64 {
         let (mut low, mut high) = (from, to);
-        let mut guess = 0.5 * (from + to);
+        let mut guess = from + (to - from) * part;
         for _ in 0..60 {
             let missing = wanted - self.gain(from, guess);
             if missing > 0.0 {
@@ -130,10 +115,64 @@ impl Meter {
             };
             let moved = (next - guess).abs();
             guess = next;
-            if moved < 1e-7 {
+            if moved < 1e-6 {
                 break;
             }
         }
         guess
     }
+}
+
+/// Where within a step the rates are summed: Gauss-Legendre nodes ±√(3/5) and 0, on half the step.
+fn nodes(from: f64, to: f64) -> [f64; 3] {
+    const NODE: f64 = 0.774_596_669_241_483_4;
+    let half = 0.5 * (to - from);
+    let middle = from + half;
+    [middle - half * NODE, middle, middle + half * NODE]
+}
+
+/// The gain of a step from the rates at its nodes, with the weights 5/9 and 8/9.
+///
+/// All weights are positive, so a dough that is warmer throughout never gains less.
+fn summed(step: f64, [first, middle, last]: [f64; 3]) -> f64 {
+    step / 18.0 * (5.0 * first + 8.0 * middle + 5.0 * last)
+}
+
+/// When, within the horizon, some of these have gained so much: which, and how much.
+///
+/// They are of one vessel and one lag, and their surroundings change at the same moments. So they take the same
+/// steps, and what is left of every mode at a node, which takes longest to reckon, is reckoned once for all.
+pub(super) fn gain_after(meters: &[Meter], wanted: &[(usize, f64)]) -> Vec<Option<f64>> {
+    let horizon = HORIZON.get();
+    let at_once = |&(_, wanted): &(usize, f64)| (wanted <= 0.0).then_some(0.0);
+    let mut after: Vec<Option<f64>> = wanted.iter().map(at_once).collect();
+    let mut gained = vec![0.0; meters.len()];
+    let mut left = [Vec::new(), Vec::new(), Vec::new()];
+    let mut from = 0.0;
+    while from < horizon && after.contains(&None) {
+        let to = meters[0].course.step_end(from).min(horizon);
+        let mut stretch = 0;
+        for (t, left) in nodes(from, to).into_iter().zip(&mut left) {
+            stretch = meters[0].course.decays_after(t, left);
+        }
+        for (which, meter) in meters.iter().enumerate() {
+            let rates = left
+                .each_ref()
+                .map(|left| meter.rate_of(meter.course.mean_of(stretch, left)));
+            let gain = summed(to - from, rates);
+            for (&(_, wanted), after) in wanted
+                .iter()
+                .zip(&mut after)
+                .filter(|((of, _), after)| *of == which && after.is_none())
+            {
+                let missing = wanted - gained[which];
+                if gain >= missing {
+                    *after = Some(meter.crossing(from, to, missing, missing / gain));
+                }
+            }
+            gained[which] += gain;
+        }
+        from = to;
+    }
+    after
 }

@@ -18,9 +18,11 @@
 //!
 //! # The window
 //!
-//! Four things are uncertain, each with a tenth and a ninetieth percentile: the
+//! These are uncertain, each with a tenth and a ninetieth percentile: the
 //! formula's own range, the dough's temperature at the start, how much yeast
-//! minds the cold, and how fast the dough follows its surroundings. Each is
+//! minds the cold, how fast the dough follows its surroundings, and how warm each
+//! of those is: kitchen, fridge, and a place by itself. One error of the kitchen is
+//! common to all the time in it, and to what it has made of the dough before. Each is
 //! moved alone to both percentiles, the proof is reckoned again, and the
 //! distances of the logarithm of the time from the likely one are added in
 //! quadrature, those to earlier and those to later apart. There are no random
@@ -32,31 +34,27 @@
 //! What is measured or seen on the day moves and narrows it: [`Proof::measured`] and [`Proof::seen`].
 //!
 //! Left out: differences of temperature inside the dough, its heat of
-//! fermentation, the yeast's lag and growth, sugar, salt and dose (the
-//! formula's time already holds them at its own reference), and how well the
-//! temperature of the kitchen is known.
+//! fermentation, the yeast's lag and growth, and sugar, salt and dose (the
+//! formula's time already holds them at its own reference).
 
 mod backwards;
+mod inputs;
 mod meter;
 mod seen;
 mod trace;
 
 pub use self::backwards::{COLDEST_RISE, Unmet, WARMEST_RISE};
-use self::meter::{Case, Meter};
+pub use self::inputs::Learnt;
+use self::inputs::{DOUGH, Inputs, LAG, RANGE, product};
+use self::meter::{Case, Meter, gain_after};
 pub use self::seen::Found;
 pub use self::trace::Point;
-use super::activity::Cardinals;
 use crate::estimate::{Basis, Estimate};
 use crate::thermal::vessel::{Surroundings, Vessel};
-use crate::units::{Celsius, Minutes, Moment, Share, minutes};
+use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, Share, minutes};
 
 /// How far ahead a proof is followed: five days.
 pub const HORIZON: Minutes = minutes(5.0 * 24.0 * 60.0);
-
-/// ASSUMPTION: one time in ten the dough's lag is larger, or smaller, than said by this factor.
-///
-/// The heat transfer coefficient is known to about 30 % (bowl, cover, draught), and the lag goes with its inverse.
-const LAG_SPREAD: f64 = 1.3;
 
 /// A dough that is fermenting, resting or proofing.
 #[derive(Debug, Clone, PartialEq)]
@@ -78,6 +76,8 @@ pub struct Proof {
     pub vessel: Vessel,
     /// Reference minutes it already had at the start: 0 unless it was [measured](Self::measured) on the way.
     pub had: Minutes,
+    /// What else is known of its inputs; nothing unless it was looked at, or [carries](Self::carrying) something.
+    pub learnt: Learnt,
 }
 
 impl Proof {
@@ -86,27 +86,52 @@ impl Proof {
     /// What doesn't come within [`HORIZON`] of the start is given as that moment; see [`Self::stalls`].
     #[must_use]
     pub fn window(&self) -> Estimate<Moment> {
-        let likely = self
-            .ready_after(&Case::likely(self))
-            .unwrap_or(HORIZON.get());
-        let likely_log = self.log_of(likely);
-        let (mut earlier, mut later) = (0.0, 0.0);
-        for (one, other) in self.spreads() {
-            let one = one.map_or(0.0, |case| self.log_after(&case) - likely_log);
-            let other = other.map_or(0.0, |case| self.log_after(&case) - likely_log);
-            earlier += one.min(other).min(0.0).powi(2);
-            later += one.max(other).max(0.0).powi(2);
+        let case = self.likely();
+        // The range only says how far to go, so one way there tells all three.
+        let [less, more] = self.ends(RANGE);
+        let mut wanted = vec![
+            (0, case.missing()),
+            (0, less.missing()),
+            (0, more.missing()),
+        ];
+        let mut meters = vec![Meter::new(self, &case)];
+        let mut inputs = vec![RANGE];
+        let mut apart = [[0.0; 2]; 7];
+        let spreads = self.spreads().into_iter();
+        let (alike, others): (Vec<_>, Vec<_>) = spreads.partition(|&(input, _)| input != LAG);
+        for (input, ends) in alike {
+            inputs.push(input);
+            for case in ends {
+                wanted.push((meters.len(), case.missing()));
+                meters.push(Meter::new(self, &case));
+            }
         }
-        let moment = |after: f64| self.start + Minutes::clamped(after.clamp(0.0, HORIZON.get()));
+        let after = gain_after(&meters, &wanted);
+        let mut after = after
+            .into_iter()
+            .map(|after| after.unwrap_or(HORIZON.get()));
+        let likely = after.next().unwrap_or(HORIZON.get());
+        let likely_log = self.log_of(likely);
+        for input in inputs {
+            apart[input] = [after.next(), after.next()]
+                .map(|after| after.map_or(0.0, |after| self.log_of(after) - likely_log));
+        }
+        for (input, ends) in others {
+            apart[input] = ends.map(|case| self.log_after(&case) - likely_log);
+        }
+        let (earlier, later) = self.learnt.together(&apart);
+        // Whoever looked saw that it wasn't ready.
+        let looked = self.learnt.at.map_or(0.0, |at| (at - self.start).get());
+        let moment = |after: f64| self.start + Minutes::clamped(after.clamp(looked, HORIZON.get()));
         let at_log = |log: f64| moment(log.exp() - self.had.get());
         let basis = match self.dough.basis() {
             Basis::Measured => Basis::Measured,
             Basis::Formula | Basis::Model => Basis::Model,
         };
         Estimate::new(
-            at_log(likely_log - earlier.sqrt()),
+            at_log(likely_log - earlier),
             moment(likely),
-            at_log(likely_log + later.sqrt()),
+            at_log(likely_log + later),
             basis,
         )
     }
@@ -114,16 +139,13 @@ impl Proof {
     /// Whether it is too cold, or too hot, ever to be ready within [`HORIZON`].
     #[must_use]
     pub fn stalls(&self) -> bool {
-        self.ready_after(&Case::likely(self)).is_none()
+        self.ready_after(&self.likely()).is_none()
     }
 
     /// The reference minutes it has had at a moment.
     #[must_use]
     pub fn reference_minutes_at(&self, now: Moment) -> Minutes {
-        let case = Case::likely(self);
-        let until = (now - self.start).get().min(HORIZON.get());
-        let meter = Meter::new(self, &case);
-        Minutes::clamped(self.had.get() + meter.gained_after(until))
+        Minutes::clamped(self.had_by(&self.likely(), now))
     }
 
     /// How far it is at a moment, as a share of the likely reference minutes.
@@ -141,7 +163,7 @@ impl Proof {
     pub fn moment_when(&self, reference: Minutes) -> Moment {
         let case = Case {
             wanted: reference.get(),
-            ..Case::likely(self)
+            ..self.likely()
         };
         let after = self.ready_after(&case).unwrap_or(HORIZON.get());
         self.start + Minutes::clamped(after)
@@ -150,10 +172,8 @@ impl Proof {
     /// The dough's likely mean temperature at a moment.
     #[must_use]
     pub fn dough_at(&self, moment: Moment) -> Celsius {
-        let course = self.vessel.for_mean(1.0);
-        course
-            .course(self.start, self.dough.likely(), &self.surroundings)
-            .mean_at(moment)
+        let meter = Meter::new(self, &self.likely());
+        Celsius::clamped(meter.dough_after((moment - self.start).get()))
     }
 
     /// The same proof after someone took the dough's temperature.
@@ -161,68 +181,71 @@ impl Proof {
     /// It keeps the reference minutes it has had and goes on from what was measured.
     #[must_use]
     pub fn measured(&self, at: Moment, dough: Estimate<Celsius>) -> Self {
+        let mut learnt = self.learnt.clone();
+        if !learnt.taken.is_empty() {
+            // What was seen ties what it had to what it will need.
+            learnt.had = self.slopes(&|case| self.had_by(case, at).max(1e-3).ln());
+        }
+        learnt.likely[DOUGH] = 0.0;
+        learnt.carried = [0.0; 7];
+        for taken in &mut learnt.taken {
+            taken[DOUGH] = 0.0;
+        }
         Self {
             start: at,
             dough,
             had: self.reference_minutes_at(at),
+            learnt,
             ..self.clone()
         }
     }
 
     /// The same proof after the dough was poured into something else, as warm throughout as it was on average.
+    ///
+    /// Its inputs stay the same ones: each has made something of the dough and of what it has had
+    /// by then, and goes on doing so.
     #[must_use]
     pub fn poured(&self, at: Moment, vessel: Vessel, surroundings: Surroundings) -> Self {
-        let old = self.vessel.for_mean(1.0);
-        let mean = |dough| {
-            old.course(self.start, dough, &self.surroundings)
-                .mean_at(at)
-        };
+        let after = (at - self.start).get();
+        let warmer = self.slopes(&|case| Meter::new(self, case).dough_after(after));
+        let mut learnt = self.learnt.clone();
+        learnt.had = self.slopes(&|case| self.had_by(case, at).max(1e-3).ln());
+        let moved = product(&warmer, &learnt.likely);
+        let dough = self.dough_at(at) - CelsiusDelta::clamped(moved);
+        let off = CelsiusDelta::clamped(warmer[DOUGH]);
+        learnt.carried = warmer;
+        // The dough's own spread is its window.
+        learnt.carried[DOUGH] = 0.0;
         Self {
             start: at,
-            dough: self.dough.map(mean),
+            dough: Estimate::new(dough - off, dough, dough + off, self.dough.basis()),
             had: self.reference_minutes_at(at),
             surroundings,
             vessel,
+            learnt,
             ..self.clone()
         }
     }
 
-    /// The uncertain inputs, each at its two percentiles; `None` where there is nothing to reckon again.
-    fn spreads(&self) -> [(Option<Case>, Option<Case>); 4] {
-        let likely = Case::likely(self);
-        let wanted = |wanted: Minutes| {
-            (wanted != self.range.likely()).then_some(Case {
-                wanted: wanted.get(),
-                ..likely
-            })
-        };
-        let dough =
-            |dough: Celsius| (dough != self.dough.likely()).then_some(Case { dough, ..likely });
-        let cardinals = |cardinals| {
-            Some(Case {
-                cardinals,
-                ..likely
-            })
-        };
-        let lag = |lag| Some(Case { lag, ..likely });
-        [
-            (wanted(self.range.low()), wanted(self.range.high())),
-            (dough(self.dough.low()), dough(self.dough.high())),
-            (
-                cardinals(Cardinals::DOUGH_HARDY),
-                cardinals(Cardinals::DOUGH_TENDER),
-            ),
-            (lag(LAG_SPREAD), lag(1.0 / LAG_SPREAD)),
-        ]
+    /// How much the inputs but the range move something, each by its own spread.
+    fn slopes(&self, of: &dyn Fn(&Case) -> f64) -> Inputs {
+        let own = self.learnt.own();
+        let mut slopes = [0.0; 7];
+        for (input, [one, other]) in self.spreads() {
+            slopes[input] = 0.5 * (of(&other) - of(&one)) / own[input];
+        }
+        slopes
+    }
+
+    /// The reference minutes that a case has had by a moment.
+    fn had_by(&self, case: &Case, at: Moment) -> f64 {
+        let until = (at - self.start).get().min(HORIZON.get());
+        case.had + Meter::new(self, case).gained_after(until)
     }
 
     /// Minutes from the start until a case is ready, if that is within the horizon.
     fn ready_after(&self, case: &Case) -> Option<f64> {
-        let wanted = case.wanted - self.had.get();
-        if wanted <= 0.0 {
-            return Some(0.0);
-        }
-        Meter::new(self, case).gains_after(wanted)
+        Meter::new(self, case).gains_after(case.missing())
     }
 
     fn log_after(&self, case: &Case) -> f64 {

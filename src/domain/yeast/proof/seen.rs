@@ -1,23 +1,16 @@
 //! What the eye says of a rise: "it had doubled at 15:10".
 //!
 //! The formula's minutes are for its own yeast and flour, and its range says how far others may be
-//! off. Whoever sees at a moment that the dough has come a share s of its way,
-//! when by the temperatures it has had m reference minutes, has measured that the
-//! whole way takes about `m / s` of them. Belief and sight are weighed by their squared spreads, as
-//! logarithms: `w = v_b / (v_b + v_s)`, `ln W' = ln W + w ln(m / (s W))`, `v' = v_b v_s / (v_b + v_s)`.
+//! off. Whoever sees that the dough has come a share s of its way, when by what was believed
+//! it should have come p of it, has measured `ln s` within `0.15 / s` of that
+//! logarithm, and so all that is uncertain about p at once: how long the way is, how warm the
+//! dough and its surroundings are, and what the yeast makes of that. Belief and sight are
+//! weighed as [`inputs`](super::inputs) says. The rise is still counted from where it was, with what is now believed of it.
 //!
-//! - W, W': reference minutes of the whole way, before and after
-//! - v_b = v_r + v_m: the squared distance of the range's percentiles from W, and of m's from m for what is
-//!   uncertain about the dough's temperature and how yeast minds the cold, as logarithms. Both
-//!   count, for whatever made a dough faster so far goes on doing so.
-//! - v_s: the same of what was seen, `(0.15 / s)²`
-//!
-//! The sum of normal beliefs is Bayes' rule. What is uncertain about temperature goes on
-//! acting on the rest of the way, and only what is left of v' is given to the range.
-//!
-//! Of what was found, `v_r / v_b` belongs to the range. Half of that is the yeast's and the
+//! What was found of the range is half the yeast's and the
 //! flour's of the day, and so every rise's of the same dough; the other half is how each rise is judged. So
-//! a later rise follows half of that part of the shift, and keeps `1 - w (v_r / v_b) / 4` of its own squared spread.
+//! a later rise follows half of that shift, and of the part of the range's squared spread that the look has
+//! taken it loses a quarter.
 //!
 //! ASSUMPTION, all judgement: that an eye is off by 0.15 of the whole rise one time in ten to
 //! either side; that the volume grows evenly with the reference minutes, which is too
@@ -25,7 +18,7 @@
 //! curve); and the two halves.
 
 use super::Proof;
-use super::meter::{Case, Meter};
+use super::inputs::{RANGE, SPOTS, product};
 use crate::estimate::Estimate;
 use crate::units::{Minutes, Moment, Share};
 
@@ -34,9 +27,6 @@ use crate::units::{Minutes, Moment, Share};
 const EYE: f64 = 0.15;
 /// ASSUMPTION: a sight that is more times off than this is a slip of the finger rather than a pace, as a logarithm.
 const MOST_OFF_LN: f64 = 1.1;
-
-/// ASSUMPTION: at least this part of what is left open after a look is the range's own.
-const LEAST_OWN: f64 = 0.5;
 
 /// What was found of the yeast and flour of the day, for later rises of the same dough.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -74,58 +64,51 @@ impl Found {
 impl Proof {
     /// The same proof after someone saw that it had come so far, and what that says of later rises.
     ///
-    /// It goes on from there: what is uncertain of the time before no longer matters.
+    /// It is the same rise from its start, of a dough that is as was seen.
     #[must_use]
     pub fn seen(&self, at: Moment, share: Share) -> (Self, Found) {
-        let had = self.reference_minutes_at(at);
-        if had.get() <= 0.0 || share.get() <= 0.0 {
+        let had = self.reference_minutes_at(at).get();
+        if had <= 0.0 || share.get() <= 0.0 {
             return (self.clone(), Found::NOTHING);
         }
         let (low, high) = widths(&self.range);
-        let of_range = (0.5 * (low + high)).powi(2);
-        let since = (at - self.start).get();
-        let of_path = self.squared(|case| {
-            let gained = Meter::new(self, case).gained_after(since);
-            (self.had.get() + gained).max(1e-3).ln()
-        });
-        let believed = of_range + of_path;
-        let seen = (EYE / share.get()).powi(2);
-        let weight = believed / (believed + seen);
-        let ln_seen = (had.get() / share.get() / minutes_of(&self.range)).ln();
-        let ln_longer = weight * ln_seen.clamp(-MOST_OFF_LN, MOST_OFF_LN);
-        let dough = self.dough_at(at);
-        let (less, more) = (
-            self.dough.likely() - self.dough.low(),
-            self.dough.high() - self.dough.likely(),
-        );
-        let mut next = Self {
-            range: changed(&self.range, ln_longer, 1.0),
-            start: at,
-            dough: Estimate::new(dough - less, dough, dough + more, self.dough.basis()),
-            had,
-            ..self.clone()
-        };
-        let left = believed * (1.0 - weight);
-        let still_of_path = next.squared(|case| next.log_after(case));
-        let own = (left - still_of_path).max(left * LEAST_OWN);
-        next.range = changed(&self.range, ln_longer, (own / of_range.max(1e-12)).sqrt());
-        let part = of_range / believed.max(1e-12);
-        let found = Found {
-            ln_longer: ln_longer * part,
-            left: 1.0 - weight * part,
-        };
-        (next, found)
-    }
+        let mut slopes =
+            self.slopes(&|case| (self.had_by(case, at).max(1e-3) / case.wanted.max(1e-3)).ln());
+        slopes[RANGE] = -0.5 * (low + high);
+        let along = self.learnt.spread_along(&slopes);
+        let believed = product(&slopes, &along);
+        let expected = (had / minutes_of(&self.range)).ln();
+        let most = (expected + MOST_OFF_LN).exp();
+        let seen = share.get().clamp((expected - MOST_OFF_LN).exp(), most);
+        // The eye is off by a part of the whole, which is another part of what is there, so the
+        // logarithm is measured round where it comes to lie.
+        let (mut off, mut squared) = (0.0, 1.0);
+        for _ in 0..6 {
+            let come = (expected + off * believed).exp();
+            squared = believed + (EYE / come).powi(2);
+            off = ((seen - come) / come + off * believed) / squared;
+        }
 
-    /// The squared spread of a logarithm for all that is uncertain but the range.
-    fn squared(&self, log_of: impl Fn(&Case) -> f64) -> f64 {
-        let likely = Case::likely(self);
-        let [_, of_path @ ..] = self.spreads();
-        let spread = |(one, other): &(Option<Case>, Option<Case>)| {
-            let [one, other] = [one, other].map(|case| log_of(case.as_ref().unwrap_or(&likely)));
-            (0.5 * (one - other)).powi(2)
+        let mut next = self.clone();
+        let before = next.learnt.own()[RANGE].powi(2);
+        for (likely, along) in next.learnt.likely.iter_mut().zip(&along) {
+            *likely += along * off;
+        }
+        next.learnt
+            .taken
+            .push(along.map(|along| along / squared.sqrt()));
+        next.learnt.at = Some(at);
+        let z = next.learnt.likely[RANGE];
+        let found = Found {
+            ln_longer: z * if z < 0.0 { low } else { high },
+            left: next.learnt.own()[RANGE].powi(2) / before,
         };
-        of_path.iter().map(spread).sum()
+        // What is asked for moves along; of the rest the proof keeps where it likely lies.
+        next.learnt.likely[RANGE] = 0.0;
+        let by_spots = next.learnt.asked.iter().zip(&along[SPOTS..]);
+        let by_spots: f64 = by_spots.map(|(asked, along)| asked * along * off).sum();
+        next.range = changed(&self.range, found.ln_longer + by_spots, 1.0);
+        (next, found)
     }
 }
 
@@ -134,7 +117,7 @@ fn minutes_of(range: &Estimate<Minutes>) -> f64 {
 }
 
 /// The distances of the percentiles from the likely value, as logarithms.
-fn widths(range: &Estimate<Minutes>) -> (f64, f64) {
+pub(super) fn widths(range: &Estimate<Minutes>) -> (f64, f64) {
     let likely = minutes_of(range);
     (
         (likely / range.low().get().max(1e-3)).ln().max(0.0),

@@ -8,7 +8,9 @@
 //! window begins and ends; elsewhere the two differ by a few hundredths.
 
 use super::Proof;
+use super::inputs::RANGE;
 use super::meter::{Case, Meter};
+use super::seen::widths;
 use crate::estimate::{Basis, Estimate};
 use crate::units::{Celsius, Minutes, Moment, Share};
 
@@ -39,7 +41,7 @@ impl Walk {
         Self {
             meter: Meter::new(proof, case),
             wanted: case.wanted.max(A_SECOND),
-            had: proof.had.get(),
+            had: case.had,
             from: 0.0,
         }
     }
@@ -64,10 +66,16 @@ impl Proof {
     #[must_use]
     pub fn trace(&self, from: Moment, until: Moment, steps: u16) -> Vec<Point> {
         let [first, last] = [from, until].map(|at| (at - self.start).get());
-        let case = Case::likely(self);
-        let mut likely = Walk::new(self, &case);
-        let walk = |one: Option<Case>| Walk::new(self, &one.unwrap_or(case));
-        let mut pairs = self.spreads().map(|(one, other)| [walk(one), walk(other)]);
+        let mut likely = Walk::new(self, &self.likely());
+        let mut pairs = Vec::new();
+        for (input, ends) in self.spreads() {
+            pairs.push((input, ends.map(|case| Walk::new(self, &case))));
+        }
+        // A longer way has come less far all along.
+        let (less, more) = widths(&self.range);
+        let own = self.learnt.own()[RANGE];
+        let mut apart = [[[0.0; 2]; 7]; 2];
+        apart[1][RANGE] = [less * own, -more * own];
         let basis = self.dough.basis().max(Basis::Model);
         let (mut least, mut most) = (Share::MIN, Share::MIN);
         let mut points = Vec::new();
@@ -75,22 +83,20 @@ impl Proof {
             let part = f64::from(step) / f64::from(steps.max(1));
             let after = first + (last - first) * part;
             let here = likely.to(after);
-            // Sums of squared distances from the likely course.
-            let (mut below, mut above) = ([0.0; 2], [0.0; 2]);
-            for [one, other] in &mut pairs {
-                let (one, other) = (one.to(after), other.to(after));
+            for (input, walks) in &mut pairs {
+                let [one, other] = walks.each_mut().map(|walk| walk.to(after));
                 for of in 0..2 {
-                    below[of] += (one[of].min(other[of]) - here[of]).min(0.0).powi(2);
-                    above[of] += (one[of].max(other[of]) - here[of]).max(0.0).powi(2);
+                    apart[of][*input] = [one[of] - here[of], other[of] - here[of]];
                 }
             }
+            let [warmth, way] = apart.map(|apart| self.learnt.together(&apart));
             let dough = |off: f64| Celsius::clamped(here[0] + off);
             let progress = |off: f64| Share::clamped((here[1] + off).exp());
             // Where a dough comes near to standing still its spread can grow faster than itself,
             // but what has risen stays risen.
-            least = least.max(progress(-below[1].sqrt()));
-            most = most.max(progress(above[1].sqrt()));
-            let [coldest, warmest] = [dough(-below[0].sqrt()), dough(above[0].sqrt())];
+            least = least.max(progress(-way.0));
+            most = most.max(progress(way.1));
+            let [coldest, warmest] = [dough(-warmth.0), dough(warmth.1)];
             points.push(Point {
                 at: self.start + Minutes::clamped(after),
                 dough: Estimate::new(coldest, dough(0.0), warmest, basis),
