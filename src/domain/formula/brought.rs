@@ -12,6 +12,7 @@ use super::usual::fresh_yeast_per_gram;
 use super::{ComponentKind, Draft, Ingredient};
 use crate::food::FoodKind;
 use crate::units::{BakersPercent, Grams};
+use crate::yeast::slowing::Slowing;
 
 /// Something that makes a dough what it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -67,6 +68,15 @@ impl Brings {
 }
 
 impl Draft {
+    /// What slows its yeast: added sugar and honey, and salt.
+    #[must_use]
+    pub fn slowing(&self) -> Slowing {
+        Slowing {
+            sugar: self.dough_percent(FoodKind::Sugar),
+            salt: self.dough_percent(FoodKind::Salt),
+        }
+    }
+
     /// Which ingredients bring it into the dough, in the formula's order and each name once, and how much of the flour that is.
     #[must_use]
     pub fn brought(&self, what: Brings) -> Vec<(&str, BakersPercent)> {

@@ -98,6 +98,10 @@ test("a formula tells where its water, sugar and fat come from", async ({ app })
   );
   await expect(holds).toContainText(/Yeast, counted as fresh 4\.4\s%/);
   await expect(holds).not.toContainText("preferment");
+  // exp(-0.11 (13.9 - 3)), and what is known of that.
+  await expect(holds.getByRole("listitem").last()).toHaveText(
+    /^Sugar 14\s% and salt 2\s%: its yeast works at about 30\s% of a lean dough's pace, 15 to 70\s%\. Its times hold that already\.$/,
+  );
 
   await app.turnTo("#/formulas/overnight-tin-loaf");
   await expect(app.heading).toHaveText(FORMULAS.loaf);
