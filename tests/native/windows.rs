@@ -10,6 +10,7 @@ mod cooling;
 mod doughs;
 mod looks;
 mod measured;
+mod nesting;
 mod proofs;
 mod readings;
 mod sample;

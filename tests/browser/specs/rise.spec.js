@@ -22,6 +22,9 @@ async function openRise(app) {
   await expect(drawing(app)).toBeVisible();
 }
 
+/** Minutes since midnight of a time of day. */
+const minutesOf = (time) => time.split(":").reduce((hours, minutes) => 60 * Number(hours) + Number(minutes));
+
 /** How far across the line of the present is, in percent. */
 const present = (app) =>
   drawing(app)
@@ -64,6 +67,48 @@ test("what was measured on the way is a mark on the line, and the line goes on f
   await app.bench.card(RISE).click();
   await expect(drawing(app)).toHaveAttribute("aria-label", /Now \d\d:\d\d: 20(\.5)?\s°C/);
   expect(await marks()).toBe(before + 1);
+});
+
+test("a look is a step of the line towards what was seen, and what comes is surer", async ({ app }) => {
+  const { bench, clock } = app;
+  const risen = async () => {
+    const name = await drawing(app).getAttribute("aria-label");
+    const [start, end] = name.match(/Ready (\d\d:\d\d) to (\d\d:\d\d)/).slice(1).map(minutesOf);
+    return { share: Number(name.match(/(\d\d)\s% risen/)[1]), wide: end - start };
+  };
+  /** How far the line of the water jumps at once, in percent of the drawing. */
+  const jump = () =>
+    drawing(app)
+      .locator("path.course-surface")
+      .evaluate((line) => {
+        // Its first part is the water; the second is the mark of the likely moment.
+        const [, water] = line.getAttribute("d").split("M");
+        const places = water.split("L").map((place) => place.trim().split(" ").map(Number));
+        const steps = places.slice(1).map(([x, y], nth) => (x === places[nth][0] ? Math.abs(y - places[nth][1]) : 0));
+        return Math.max(...steps);
+      });
+  await openRise(app);
+  const before = await risen();
+  // It is drawn to a tenth.
+  expect(await jump()).toBeLessThan(0.2);
+  await app.page.keyboard.press("Escape");
+
+  await clock.pass(500);
+  await bench.card(RISE).click();
+  await bench.sheet.locator("summary", { hasText: "How far it has risen" }).click();
+  await clock.pass(500);
+  await bench.sheet.getByRole("button", { name: "Three quarters" }).click();
+  await expect(bench.answer).toContainText("You saw three quarters");
+  await clock.pass(MINUTE);
+
+  await bench.card(RISE).click();
+  await expect(drawing(app)).toBeVisible();
+  const after = await risen();
+  expect(after.share).toBeGreaterThan(before.share + 5);
+  expect(after.share).toBeLessThan(85);
+  expect(after.wide).toBeLessThan(before.wide);
+  // The water has a third of the height, so that five in a hundred of its way are more than one of it.
+  expect(await jump()).toBeGreaterThan(1);
 });
 
 test("another kitchen is drawn against this one, and it is said which is which", async ({

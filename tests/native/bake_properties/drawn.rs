@@ -1,13 +1,19 @@
 //! A rise is drawn as it is forecast, whatever was measured on the way.
 
-use domain::bake::Intent;
+use domain::bake::{Drawn, Intent};
 use domain::formula::Length;
-use domain::units::{Celsius, minutes};
+use domain::units::{Celsius, Moment, Share, minutes};
+use domain::yeast::proof::Point;
 use proptest::prelude::*;
 
 use super::days::quietly;
 use super::forecasts::mid_proof;
 use super::say;
+
+/// The newest point at a moment.
+fn here(drawn: &Drawn, at: Moment) -> Option<Point> {
+    drawn.points.iter().rfind(|point| point.at == at).copied()
+}
 
 proptest! {
     #![proptest_config(quietly(128))]
@@ -51,6 +57,36 @@ proptest! {
             prop_assert!((found.dough.likely() - read).get().abs() < 1e-6);
         }
         prop_assert!(drawn.folds.starts_with(&forecast.folds));
+    }
+
+    /// A look is weighed with what was believed: from then on the line lies between the two, and is surer.
+    #[test]
+    fn a_look_is_a_step_of_the_line_towards_what_was_seen(
+        (mut bake, step, now) in mid_proof(),
+        seen in 0.1..0.95_f64,
+    ) {
+        let before = bake.state().drawn(step, now);
+        let Some(believed) = before.and_then(|drawn| here(&drawn, now)) else {
+            return Ok(());
+        };
+        // A slip of the finger counts for less, and what has hardly begun or is ready isn't looked at.
+        let way = believed.progress.likely().get();
+        if believed.progress.high().get() > 0.99 || way < 0.05 || (seen / way).ln().abs() > 1.0 {
+            return Ok(());
+        }
+        let intent = Intent::RiseIs(step, Share::clamped(seen), minutes(0.0));
+        say(&mut bake, intent, now).expect("it rises");
+        let drawn = bake.state().drawn(step, now).expect("it can be drawn still");
+        let at_once: Vec<Point> = drawn.points.iter().filter(|point| point.at == now).copied().collect();
+        let off = at_once[0].progress.likely().get() - way;
+        prop_assert!(at_once.len() > 1 && off.abs() < 1e-6, "what was believed until then is drawn: {off}");
+        let found = here(&drawn, now).expect("now is one of them");
+        let between = (way.min(seen) - 0.01)..=(way.max(seen) + 0.01);
+        prop_assert!(between.contains(&found.progress.likely().get()), "{way} {seen} {found:?}");
+        // As logarithms, for what has come further has a wider band of its own.
+        let width = |point: &Point| (point.progress.high().get() / point.progress.low().get()).ln();
+        prop_assert!(width(&found) < width(&believed), "{seen} {believed:?} {found:?}");
+        prop_assert!(drawn.window.low() >= now);
     }
 
     #[test]

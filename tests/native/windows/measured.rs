@@ -21,7 +21,7 @@ fn width(window: &Estimate<Moment>) -> Minutes {
     window.high() - window.low()
 }
 
-fn after(bake: &Bake, intent: Intent, now: Moment) -> Bake {
+pub(super) fn after(bake: &Bake, intent: Intent, now: Moment) -> Bake {
     let mut bake = bake.clone();
     bake.append(decide(&bake, intent, now).expect("it can be so"));
     bake
@@ -29,7 +29,7 @@ fn after(bake: &Bake, intent: Intent, now: Moment) -> Bake {
 
 const STARTERS: [&str; 3] = ["plum-almond-buns", "orange-braid", "overnight-tin-loaf"];
 
-fn all_points() -> Vec<Point> {
+pub(super) fn all_points() -> Vec<Point> {
     let formulas = STARTERS.into_iter().map(starter);
     formulas
         .flat_map(|formula| points(formula, Kitchen::UNMEASURED, START))
