@@ -4,6 +4,7 @@
 //! - Dough in the fridge goes on rising until its middle is cold. The formula reckons with a dough of
 //!   its own reference temperature in a fridge of 5 °C; a dough that went in
 //!   warmer, or a fridge that isn't as cold, has had more by the morning, and the last rise is shorter.
+//!   How well the fridge's temperature is known is part of the last rise's window.
 //! - What somebody saw of one rise tells something of the next ([`Found`]).
 //!
 //! The last rise takes `R (1 + k (missing - surplus) / R)` reference minutes, R being its own, with k
@@ -171,7 +172,7 @@ impl State {
             // While it lies there, what it will have had by its likely end is the best that is known.
             if let Some((retarding, likely_end)) = self.retarding_to_its_end(retard) {
                 let end = ended.map_or(likely_end, |ended| ended.at);
-                surplus = surplus + (retarding.worth(end) - expected);
+                surplus += retarding.worth(end) - expected;
                 let [colder, warmer] = [-1.0, 1.0].map(|by| retarding.worth_in_fridge(by, end));
                 by_fridge += 0.5 * (warmer - colder).get();
             }

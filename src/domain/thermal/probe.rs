@@ -60,9 +60,9 @@ const A_SECOND: f64 = 1.0 / 60.0;
 ///
 /// `before` is the window without the reading, and `passing` the one for coming
 /// to the temperature that was read; without it the whole way is taken to be
-/// faster or slower alike. `aside` are courses in surroundings that are off. A centre that is there already gives the moment of the
-/// reading, the latest at which it was; what doesn't come within [`HORIZON`] of
-/// the reading is given as that moment.
+/// faster or slower alike. `aside` are courses in surroundings that are off, two for each that may be. A
+/// centre that is there already gives the moment of the reading, the latest at
+/// which it was; what doesn't come within [`HORIZON`] of the reading is given as that moment.
 #[must_use]
 pub fn window_after(
     course: &Course,

@@ -93,9 +93,7 @@ impl Surroundings {
     /// The same, with all temperatures that it has so far in doubt.
     #[must_use]
     pub fn doubted(mut self, doubt: Doubt) -> Self {
-        for around in self.all() {
-            around.2 = Some(doubt);
-        }
+        self.each(&|around| around.2 = Some(doubt));
         self
     }
 
@@ -103,51 +101,51 @@ impl Surroundings {
     #[must_use]
     pub fn certain(&self) -> Self {
         let mut certain = self.clone();
-        for around in certain.all() {
-            around.2 = None;
-        }
+        certain.each(&|around| around.2 = None);
         certain
     }
 
     /// The same as it might be: for every spot that is felt from a moment on, colder and warmer by its doubt.
     #[must_use]
     pub fn aside(&self, from: Moment) -> Vec<Self> {
-        let felt = Spot::ALL
-            .into_iter()
-            .filter(|&spot| self.doubts(spot, from));
-        let sides = felt.flat_map(|spot| [-1.0, 1.0].map(|by| (spot, by)));
-        let shifted = sides.map(|(spot, by)| {
-            let mut spots = [0.0; 3];
-            spots[spot as usize] = by;
-            self.shifted(&spots)
-        });
-        shifted.collect()
+        let mut aside = Vec::new();
+        for spot in Spot::ALL {
+            for by in [-1.0, 1.0] {
+                if self.doubts(spot, from) {
+                    let mut spots = [0.0; 3];
+                    spots[spot as usize] = by;
+                    aside.push(self.shifted(&spots));
+                }
+            }
+        }
+        aside
     }
 
     /// The same with the temperatures of each spot, in the order of [`Spot::ALL`], warmer by so many times its doubt.
     #[must_use]
     pub fn shifted(&self, by: &[f64; 3]) -> Self {
         let mut shifted = self.clone();
-        for (temperature, _, doubt) in shifted.all() {
+        shifted.each(&|(temperature, _, doubt)| {
             if let Some(doubt) = doubt {
                 *temperature = *temperature + doubt.off * by[doubt.of as usize];
             }
-        }
+        });
         shifted
     }
 
     /// Whether an error of a spot is felt from a moment on.
     #[must_use]
     pub fn doubts(&self, spot: Spot, from: Moment) -> bool {
-        let after = self.changes.iter().filter(|change| change.0 > from);
-        let after = after.map(|change| change.1);
-        let mut felt = after.chain([self.around(from)]);
-        felt.any(|around| around.2.is_some_and(|doubt| doubt.of == spot))
+        let of_it = |around: &Around| around.2.is_some_and(|doubt| doubt.of == spot);
+        let mut after = self.changes.iter();
+        of_it(&self.around(from)) || after.any(|(at, around)| *at > from && of_it(around))
     }
 
-    fn all(&mut self) -> impl Iterator<Item = &mut Around> {
-        let changes = self.changes.iter_mut().map(|change| &mut change.1);
-        [&mut self.first].into_iter().chain(changes)
+    fn each(&mut self, change: &dyn Fn(&mut Around)) {
+        change(&mut self.first);
+        for (_, around) in &mut self.changes {
+            change(around);
+        }
     }
 
     /// The temperature at a moment; at the moment of a change, already the new one.

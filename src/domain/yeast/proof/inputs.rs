@@ -190,16 +190,23 @@ impl Proof {
 
     /// The inputs but the range that matter here, each at both of its ends.
     pub(super) fn spreads(&self) -> Vec<(usize, [Case; 2])> {
-        let matters = |&input: &usize| match input {
-            DOUGH => self.dough.low() < self.dough.high(),
-            COLD | LAG => true,
-            _ => {
-                let spot = input - SPOTS;
-                let felt = self.surroundings.doubts(Spot::ALL[spot], self.start);
-                felt || self.learnt.carried[input] != 0.0 || self.learnt.asked[spot] != 0.0
+        let mut spreads = Vec::new();
+        for input in DOUGH..self.learnt.likely.len() {
+            let matters = match input {
+                DOUGH => self.dough.low() < self.dough.high(),
+                COLD | LAG => true,
+                _ => {
+                    let spot = input - SPOTS;
+                    let (carried, asked) = (self.learnt.carried[input], self.learnt.asked[spot]);
+                    carried != 0.0
+                        || asked != 0.0
+                        || self.surroundings.doubts(Spot::ALL[spot], self.start)
+                }
+            };
+            if matters {
+                spreads.push((input, self.ends(input)));
             }
-        };
-        let inputs = (DOUGH..self.learnt.likely.len()).filter(matters);
-        inputs.map(|input| (input, self.ends(input))).collect()
+        }
+        spreads
     }
 }

@@ -26,13 +26,6 @@ pub(super) struct Case {
     pub(super) around: [f64; 3],
 }
 
-impl Case {
-    /// The reference minutes still to reach.
-    pub(super) fn missing(&self) -> f64 {
-        self.wanted - self.had
-    }
-}
-
 /// Counts reference minutes along a course.
 pub(super) struct Meter {
     course: Course,
@@ -90,11 +83,6 @@ impl Meter {
         self.course.mean_after(t)
     }
 
-    /// When so much has been gained, if it is within the horizon.
-    pub(super) fn gains_after(self, wanted: f64) -> Option<f64> {
-        gain_after(&[self], &[(0, wanted)])[0]
-    }
-
     /// Where within a step the gain from its beginning is `wanted`, a part of the whole step's:
     /// Newton's method, halving where it strays.
     fn crossing(&self, from: f64, to: f64, wanted: f64, part: f64) -> f64 {
@@ -138,41 +126,54 @@ fn summed(step: f64, [first, middle, last]: [f64; 3]) -> f64 {
     step / 18.0 * (5.0 * first + 8.0 * middle + 5.0 * last)
 }
 
-/// When, within the horizon, some of these have gained so much: which, and how much.
+/// A dough on its way to what it asks for.
+pub(super) struct Goal {
+    meter: Meter,
+    /// What it still has to gain.
+    missing: f64,
+    /// When it has, in min after the start: at the horizon at the latest.
+    pub(super) after: f64,
+}
+
+impl Goal {
+    pub(super) fn of(proof: &Proof, case: &Case) -> Self {
+        let missing = case.wanted - case.had;
+        Self {
+            meter: Meter::new(proof, case),
+            missing,
+            after: if missing > 0.0 { HORIZON.get() } else { 0.0 },
+        }
+    }
+}
+
+/// Follows doughs of one vessel and one lag, in surroundings that change at the same moments, to their goals.
 ///
-/// They are of one vessel and one lag, and their surroundings change at the same moments. So they take the same
-/// steps, and what is left of every mode at a node, which takes longest to reckon, is reckoned once for all.
-pub(super) fn gain_after(meters: &[Meter], wanted: &[(usize, f64)]) -> Vec<Option<f64>> {
+/// They take the same steps, and what is left of every mode at a node, which takes longest to
+/// reckon, is reckoned once for all.
+pub(super) fn reach(goals: &mut [Goal]) {
     let horizon = HORIZON.get();
-    let at_once = |&(_, wanted): &(usize, f64)| (wanted <= 0.0).then_some(0.0);
-    let mut after: Vec<Option<f64>> = wanted.iter().map(at_once).collect();
-    let mut gained = vec![0.0; meters.len()];
     let mut left = [Vec::new(), Vec::new(), Vec::new()];
     let mut from = 0.0;
-    while from < horizon && after.contains(&None) {
-        let to = meters[0].course.step_end(from).min(horizon);
+    while from < horizon && goals.iter().any(|goal| goal.missing > 0.0) {
+        let course = &goals[0].meter.course;
+        let to = course.step_end(from).min(horizon);
         let mut stretch = 0;
         for (t, left) in nodes(from, to).into_iter().zip(&mut left) {
-            stretch = meters[0].course.decays_after(t, left);
+            stretch = course.decays_after(t, left);
         }
-        for (which, meter) in meters.iter().enumerate() {
-            let rates = left
-                .each_ref()
-                .map(|left| meter.rate_of(meter.course.mean_of(stretch, left)));
-            let gain = summed(to - from, rates);
-            for (&(_, wanted), after) in wanted
-                .iter()
-                .zip(&mut after)
-                .filter(|((of, _), after)| *of == which && after.is_none())
-            {
-                let missing = wanted - gained[which];
-                if gain >= missing {
-                    *after = Some(meter.crossing(from, to, missing, missing / gain));
+        for goal in &mut *goals {
+            if goal.missing > 0.0 {
+                let meter = &goal.meter;
+                let rates = left
+                    .each_ref()
+                    .map(|left| meter.rate_of(meter.course.mean_of(stretch, left)));
+                let gain = summed(to - from, rates);
+                if gain >= goal.missing {
+                    goal.after = meter.crossing(from, to, goal.missing, goal.missing / gain);
                 }
+                goal.missing -= gain;
             }
-            gained[which] += gain;
         }
         from = to;
     }
-    after
 }

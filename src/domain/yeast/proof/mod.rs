@@ -46,7 +46,7 @@ mod trace;
 pub use self::backwards::{COLDEST_RISE, Unmet, WARMEST_RISE};
 pub use self::inputs::Learnt;
 use self::inputs::{DOUGH, Inputs, LAG, RANGE, product};
-use self::meter::{Case, Meter, gain_after};
+use self::meter::{Case, Goal, Meter, reach};
 pub use self::seen::Found;
 pub use self::trace::Point;
 use crate::estimate::{Basis, Estimate};
@@ -86,38 +86,25 @@ impl Proof {
     /// What doesn't come within [`HORIZON`] of the start is given as that moment; see [`Self::stalls`].
     #[must_use]
     pub fn window(&self) -> Estimate<Moment> {
-        let case = self.likely();
-        // The range only says how far to go, so one way there tells all three.
-        let [less, more] = self.ends(RANGE);
-        let mut wanted = vec![
-            (0, case.missing()),
-            (0, less.missing()),
-            (0, more.missing()),
-        ];
-        let mut meters = vec![Meter::new(self, &case)];
-        let mut inputs = vec![RANGE];
-        let mut apart = [[0.0; 2]; 7];
-        let spreads = self.spreads().into_iter();
-        let (alike, others): (Vec<_>, Vec<_>) = spreads.partition(|&(input, _)| input != LAG);
-        for (input, ends) in alike {
-            inputs.push(input);
-            for case in ends {
-                wanted.push((meters.len(), case.missing()));
-                meters.push(Meter::new(self, &case));
+        let mut spreads = self.spreads();
+        spreads.push((RANGE, self.ends(RANGE)));
+        let mut goals = vec![Goal::of(self, &self.likely())];
+        for (input, ends) in &spreads {
+            if *input != LAG {
+                goals.extend(ends.each_ref().map(|case| Goal::of(self, case)));
             }
         }
-        let after = gain_after(&meters, &wanted);
-        let mut after = after
-            .into_iter()
-            .map(|after| after.unwrap_or(HORIZON.get()));
-        let likely = after.next().unwrap_or(HORIZON.get());
+        reach(&mut goals);
+        let mut reached = goals.iter().map(|goal| goal.after);
+        let likely = reached.next().unwrap_or(HORIZON.get());
         let likely_log = self.log_of(likely);
-        for input in inputs {
-            apart[input] = [after.next(), after.next()]
-                .map(|after| after.map_or(0.0, |after| self.log_of(after) - likely_log));
-        }
-        for (input, ends) in others {
-            apart[input] = ends.map(|case| self.log_after(&case) - likely_log);
+        let mut apart = [[0.0; 2]; 7];
+        for (input, ends) in &spreads {
+            for (end, case) in ends.iter().enumerate() {
+                let after = if *input == LAG { None } else { reached.next() };
+                let log = after.map_or_else(|| self.log_after(case), |after| self.log_of(after));
+                apart[*input][end] = log - likely_log;
+            }
         }
         let (earlier, later) = self.learnt.together(&apart);
         // Whoever looked saw that it wasn't ready.
@@ -245,7 +232,9 @@ impl Proof {
 
     /// Minutes from the start until a case is ready, if that is within the horizon.
     fn ready_after(&self, case: &Case) -> Option<f64> {
-        Meter::new(self, case).gains_after(case.missing())
+        let mut goal = [Goal::of(self, case)];
+        reach(&mut goal);
+        (goal[0].after < HORIZON.get()).then_some(goal[0].after)
     }
 
     fn log_after(&self, case: &Case) -> f64 {
