@@ -11,7 +11,7 @@ use crate::estimate::Estimate;
 use crate::formula::{Length, StepId};
 use crate::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, HORIZON, HOT, WARM};
 use crate::thermal::vessel::Course;
-use crate::units::{Celsius, Minutes, Moment};
+use crate::units::{Celsius, CelsiusDelta, Minutes, Moment};
 
 /// So many steps are enough for a smooth line on a phone.
 const STEPS: f64 = 40.0;
@@ -67,7 +67,7 @@ impl State {
     pub fn cooled(&self, step: StepId, now: Moment) -> Option<Cooled> {
         let step = self.formula.step(step)?;
         let start = self.running_since(step)?;
-        let Going::Cools(heat) = self.going(step, start, None) else {
+        let Going::Cools(hot) = self.going(step, start, None) else {
             return None;
         };
         let window = self.window_of(step.id)?;
@@ -77,12 +77,21 @@ impl State {
         let rule = start + BOTH_STAGES;
         let end = if comes { window.high() } else { rule }.max(now);
 
-        let (believed, to) = (heat.likely_course(start, &heat.around), heat.to);
+        let (believed, to) = (hot.likely_course(start, &hot.around), hot.to);
         let from = believed.core_at(start);
-        let reading = self.core_reading(step.id);
-        let (since, core) = reading.map_or((start, from), |read| (read.at, read.temperature));
-        let courses = [window.low(), window.likely(), window.high()]
-            .map(|end| ending(&believed, since, core, to, end));
+        // What was read before it was poured is in what it was as warm as then.
+        let begins = hot.begins(start);
+        let reading = self.reading_since(step.id, begins);
+        let (since, core) = reading.map_or((begins, from), |read| (read.at, read.temperature));
+        let ends = [window.low(), window.likely(), window.high()];
+        let courses = ends.map(|end| ending(&believed, since, core, to, end));
+        // What makes an end early or late can be its surroundings, which no pace is as good as where they
+        // change on the way: what the course misses its end by is shared out over its way.
+        let misses = [0, 1, 2].map(|one| (to - courses[one].core_at(ends[one])).get());
+        let made_good = |one: usize, at: Moment| {
+            let part = (at - since).get() / (ends[one] - since).get().max(1e-3);
+            CelsiusDelta::clamped(if comes { misses[one] } else { 0.0 } * part.clamp(0.0, 1.0))
+        };
         let step_length = ((end - start).get() / STEPS).max(1e-3);
         let mut points = Vec::new();
         let mut trace = |courses: [&Course; 3], from: Moment, until: Moment| {
@@ -95,21 +104,24 @@ impl State {
                 points.push(Warmth {
                     at,
                     core: Estimate::new(
-                        low.core_at(at),
+                        low.core_at(at) + made_good(0, at),
                         likely.core_at(at),
-                        high.core_at(at),
+                        high.core_at(at) + made_good(2, at),
                         basis,
                     ),
                     mean: likely.mean_at(at),
                 });
             }
         };
-        if reading.is_some() {
+        if reading.is_some() || since > start {
             trace([&believed; 3], start, since);
         }
         let here = now.max(since);
         trace(courses.each_ref(), since, here);
-        trace(courses.each_ref(), here, end.max(since));
+        // A window can be long, so that its early end would lie between two points.
+        let early = ends[0].clamp(here, end.max(here));
+        trace(courses.each_ref(), here, early);
+        trace(courses.each_ref(), early, end.max(since));
 
         // What was measured above a temperature came to it later than that, and what was measured below it before.
         let passed = |warmth: Celsius| {

@@ -83,8 +83,12 @@ proptest! {
         let found = here(&drawn, now).expect("now is one of them");
         let between = (way.min(seen) - 0.01)..=(way.max(seen) + 0.01);
         prop_assert!(between.contains(&found.progress.likely().get()), "{way} {seen} {found:?}");
-        // As logarithms, for what has come further has a wider band of its own.
-        let width = |point: &Point| (point.progress.high().get() / point.progress.low().get()).ln();
+        // Of what has come further than was thought as a logarithm, for further on the band is wider of itself; of
+        // what has come less far, and so is colder and slower than was thought, by the way itself.
+        let width = |point: &Point| {
+            let [low, high] = [point.progress.low(), point.progress.high()].map(Share::get);
+            if seen > way { (high / low).ln() } else { high - low }
+        };
         prop_assert!(width(&found) < width(&believed), "{seen} {believed:?} {found:?}");
         prop_assert!(drawn.window.low() >= now);
     }
