@@ -11,6 +11,7 @@ mod doughs;
 mod looks;
 mod measured;
 mod nesting;
+mod poured;
 mod proofs;
 mod readings;
 mod sample;

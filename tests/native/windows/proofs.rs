@@ -2,7 +2,9 @@
 
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::vessel::{Course, Doubt, Spot, Surroundings, Vessel};
-use domain::units::{Celsius, CelsiusDelta, Minutes, celsius, celsius_delta, grams, minutes};
+use domain::units::{
+    Celsius, CelsiusDelta, Minutes, Moment, celsius, celsius_delta, grams, minutes,
+};
 use domain::yeast::activity::{Cardinals, relative_rate};
 use domain::yeast::proof::{Learnt, Proof};
 
@@ -18,6 +20,7 @@ fn minutes_around([low, likely, high]: [f64; 3]) -> Estimate<Minutes> {
 
 /// What a dough really does: one draw of all that is uncertain.
 pub(super) struct Day {
+    start: Moment,
     course: Course,
     cardinals: Cardinals,
     had: f64,
@@ -29,6 +32,7 @@ pub(super) struct Day {
 impl Day {
     fn new(proof: &Proof, course: Course, cardinals: Cardinals, wanted: f64) -> Self {
         Self {
+            start: proof.start,
             course,
             cardinals,
             had: proof.had.get(),
@@ -68,8 +72,12 @@ impl Day {
         Self::new(proof, course, cardinals, wanted)
     }
 
+    fn dough_after(&self, t: f64) -> Celsius {
+        self.course.mean_at(self.start + minutes(t))
+    }
+
     fn rate(&self, t: f64) -> f64 {
-        relative_rate(self.course.mean_at(at(t)), &self.cardinals) * self.per_rate
+        relative_rate(self.dough_after(t), &self.cardinals) * self.per_rate
     }
 
     /// Reference minutes had at `until` minutes, and when all that are wanted were had, by Simpson's rule over the
@@ -88,6 +96,11 @@ impl Day {
             (gained, from, first) = (gained + gain, from + step, last);
         }
         (gained, None)
+    }
+
+    /// What it has had after so many minutes, and how warm it is.
+    pub(super) fn by(&self, minutes: f64) -> (f64, Celsius) {
+        (self.gains(minutes).0, self.dough_after(minutes))
     }
 
     /// Minutes until it is ready.
