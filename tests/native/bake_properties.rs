@@ -13,7 +13,7 @@ mod waits;
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};
 use domain::notebook::summary;
-use domain::schedule::{Ask, focus, offers, outline, running};
+use domain::schedule::{Ask, focus, likely_outline, offers, outline, running};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
 
@@ -49,6 +49,17 @@ fn check_outline(state: &State, now: Moment) {
     left.retain(|&step| state.progress(step).ended.is_none());
     left.sort();
     assert_eq!(planned, left);
+
+    // Without its windows it has the same likely moments.
+    let likely = likely_outline(state, now);
+    for (one, other) in outline.steps.iter().zip(&likely.steps) {
+        assert_eq!(one.step, other.step);
+        let apart = [one.start - other.start, one.end - other.end];
+        assert!(
+            apart.iter().all(|apart| apart.get().abs() < 0.01),
+            "{one:?} {other:?}"
+        );
+    }
 
     let mut hands_free = now;
     for planned in &outline.steps {

@@ -3,7 +3,7 @@
 use domain::bake::{Forecast, Reason, State};
 use domain::formula::{Length, Step, StepKind};
 use domain::kitchen::Kitchen;
-use domain::schedule::{Outline, Planned, outline};
+use domain::schedule::{Outline, Planned, likely_outline};
 use domain::thermal::liquid::{FrozenSplit, liquid_temperature};
 use domain::units::{Celsius, Minutes, Moment};
 
@@ -163,7 +163,7 @@ fn liquid(before: &State, after: &State) -> Option<(Liquid, Liquid)> {
 /// How the end moved, and which step moves it most: of the steps that the later of the two ends
 /// hangs on, the one that takes the most longer there.
 fn table(before: &State, after: &State, now: Moment) -> TableShift {
-    let (was, is) = (outline(before, now), outline(after, now));
+    let (was, is) = (likely_outline(before, now), likely_outline(after, now));
     let (from, to) = (was.table.likely(), is.table.likely());
     let (longer, shorter) = if to < from { (&was, &is) } else { (&is, &was) };
     let mut most: Option<(&Step, Minutes)> = None;

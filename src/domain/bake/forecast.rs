@@ -126,9 +126,14 @@ impl State {
         }
     }
 
-    /// The likely part of [`Self::length_if_started`], without reckoning the window.
-    pub(crate) fn likely_length(&self, step: &Step, start: Moment) -> Minutes {
-        match self.going(step, start, None) {
+    /// The likely part of [`Self::length_if_warming_since`], without reckoning the window.
+    pub(crate) fn likely_length(
+        &self,
+        step: &Step,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> Minutes {
+        match self.going(step, start, warming_since) {
             Going::Clock(length, _) => length.likely(),
             Going::Rises(proof) => proof.moment_when(proof.range.likely()) - start,
             Going::Cools(hot) => hot.likely_end(start) - start,

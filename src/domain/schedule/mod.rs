@@ -24,6 +24,6 @@ pub use filled::{
 pub use focus::{Ask, Running, focus, running};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::offers;
-pub use outline::{Outline, Planned, outline};
+pub use outline::{Outline, Planned, likely_outline, outline};
 pub use tails::tails;
 pub use wish::{if_started, rise_if_started, yeast_for};

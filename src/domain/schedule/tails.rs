@@ -16,7 +16,7 @@ pub fn tails(state: &State, now: Moment) -> Map<StepId, Minutes> {
         .steps
         .iter()
         .filter(|step| state.progress(step.id).ended.is_none())
-        .map(|step| (step.id, state.likely_length(step, now)))
+        .map(|step| (step.id, state.likely_length(step, now, None)))
         .collect();
     let mut tails = Map::new();
     for step in in_reverse(formula) {
