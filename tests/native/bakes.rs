@@ -74,6 +74,7 @@ macro_rules! scripts {
 scripts! {
     called_away
     cold_kitchen
+    cold_poolish
     crash_and_resume
     elsewhere
     folds

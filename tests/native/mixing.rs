@@ -3,6 +3,7 @@
 
 mod frozen;
 mod liquid;
+mod preferment;
 mod properties;
 mod several;
 mod trade;
@@ -215,6 +216,7 @@ fn part_of_row((kind, mass_g, specific_heat, at_c): &(String, f64, f64, f64)) ->
         temperature: celsius(*at_c),
         specific_heat: joules_per_gram_kelvin(*specific_heat),
         milk_fat: grams(fat_g),
+        off: celsius_delta(0.0),
     }
 }
 

@@ -85,7 +85,7 @@ pub(super) fn effect(before: &State, after: &State, now: Moment) -> Effect {
             shifts.push(shift);
         }
     }
-    let liquid = liquid(before, after);
+    let liquid = liquid(before, after, now);
     let tells_table = (liquid.is_some() || shifts.is_empty()) && !after.all_ended();
     Effect {
         whose: (words::short_name(after), after.started),
@@ -141,7 +141,7 @@ fn turn_dial(before: &State, after: &State) -> Option<(Celsius, Kitchen)> {
 }
 
 /// The liquid of the next dough to be mixed, before and after.
-fn liquid(before: &State, after: &State) -> Option<(Liquid, Liquid)> {
+fn liquid(before: &State, after: &State, now: Moment) -> Option<(Liquid, Liquid)> {
     let mut mixes = after
         .formula
         .steps
@@ -149,7 +149,7 @@ fn liquid(before: &State, after: &State) -> Option<(Liquid, Liquid)> {
         .filter(|step| step.kind == StepKind::Mix && after.progress(step.id).ended.is_none());
     let component = mixes.next()?.component;
     let liquid = |state: &State| {
-        let question = state.formula.liquid_question(component, &state.kitchen)?;
+        let question = state.liquid_question(component, now)?;
         let answer = liquid_temperature(&question)?;
         Some(Liquid {
             at: answer.mild,

@@ -1,8 +1,7 @@
 //! How warm the liquid of a dough should be: reckoned and told in one way, wherever it stands.
 
-use domain::formula::{Component, Formula};
-use domain::kitchen::Kitchen;
-use domain::thermal::liquid::{LiquidAnswer, liquid_temperature};
+use domain::formula::Component;
+use domain::thermal::liquid::{LiquidAnswer, LiquidQuestion, liquid_temperature};
 use domain::units::Celsius;
 use leptos::prelude::*;
 use platform::store::Degrees;
@@ -10,7 +9,7 @@ use platform::store::Degrees;
 use super::live::Rows;
 use crate::words;
 
-/// The liquid of one dough, in a kitchen; where there are several, all of them.
+/// The liquid of one dough; where there are several, all of them.
 #[derive(Clone, PartialEq)]
 pub(crate) struct Liquid {
     names: Vec<String>,
@@ -19,14 +18,13 @@ pub(crate) struct Liquid {
 }
 
 impl Liquid {
-    /// `None` where no liquid is tempered, or the dough has no temperature to come to.
-    pub(crate) fn of(formula: &Formula, component: &Component, kitchen: &Kitchen) -> Option<Self> {
-        let question = formula.liquid_question(component.id, kitchen)?;
+    /// The answer to the question of a component.
+    pub(crate) fn of(component: &Component, question: &LiquidQuestion) -> Option<Self> {
         let tempered = component.ingredients.iter().filter(|part| part.tempered);
         Some(Self {
             names: tempered.map(|part| part.name.clone()).collect(),
             target: question.target,
-            answer: liquid_temperature(&question)?,
+            answer: liquid_temperature(question)?,
         })
     }
 

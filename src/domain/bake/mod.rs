@@ -18,6 +18,7 @@ mod earlier;
 mod event;
 mod forecast;
 mod intent;
+mod liquid;
 mod marks;
 mod opening;
 mod perishable;

@@ -207,28 +207,12 @@ impl State {
                 course.mean_at(start)
             });
         }
-        // One taken since then goes on from this, and doesn't take its place.
-        let mut newest_first = self.doughs.iter().rev();
-        let reading =
-            newest_first.find(|reading| reading.of == step.component && reading.at <= start);
-        let (since, dough) = match reading {
-            Some(reading) => (reading.at, reading.temperature),
-            None => {
-                let component = self.formula.component_of(step);
-                let target = component.and_then(|component| component.target);
-                // What rose before this step has been following the kitchen since it was mixed.
-                let mixed_at = self.first_ferment_start(step).or(warming_since);
-                let mixed_at = mixed_at.unwrap_or(start).min(start);
-                (mixed_at, target.unwrap_or(self.air().at(start)))
-            }
-        };
-        let (off, basis) = match reading {
+        let (since, dough, off, basis) = match self.last_known(step, start, warming_since) {
             // A night takes it to the fridge's own temperature, whatever it was before.
-            _ if out_of_fridge.is_some_and(|out_at| out_at > since) => {
-                (CHILLED_DOUGH, Basis::Model)
+            (since, dough, ..) if out_of_fridge.is_some_and(|out_at| out_at > since) => {
+                (since, dough, CHILLED_DOUGH, Basis::Model)
             }
-            Some(_) => (MEASURED_DOUGH, Basis::Measured),
-            None => (UNMEASURED_DOUGH, Basis::Model),
+            known => known,
         };
         if since >= start {
             return (spread(dough, off, basis), [celsius_delta(0.0); 3]);
@@ -237,6 +221,30 @@ impl State {
             let course = stood_in.course(since, dough, &around.shifted(spots));
             course.mean_at(start)
         })
+    }
+
+    /// What was last known of a dough by `start`, and since when: a reading of it, or else what the
+    /// formula hopes for when it is mixed.
+    pub(super) fn last_known(
+        &self,
+        step: &Step,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> (Moment, Celsius, CelsiusDelta, Basis) {
+        // One taken since then goes on from this, and doesn't take its place.
+        let mut newest_first = self.doughs.iter().rev();
+        let reading =
+            newest_first.find(|reading| reading.of == step.component && reading.at <= start);
+        if let Some(read) = reading {
+            return (read.at, read.temperature, MEASURED_DOUGH, Basis::Measured);
+        }
+        let component = self.formula.component_of(step);
+        let target = component.and_then(|component| component.target);
+        // What rose before this step has been following the kitchen since it was mixed.
+        let mixed_at = self.first_ferment_start(step).or(warming_since);
+        let mixed_at = mixed_at.unwrap_or(start).min(start);
+        let dough = target.unwrap_or(self.air().at(start));
+        (mixed_at, dough, UNMEASURED_DOUGH, Basis::Model)
     }
 
     /// How far the dough's times in the fridge have got.

@@ -1,9 +1,11 @@
 //! The question how warm the liquid should be, put for one dough of a formula.
 //!
 //! All liquids that are tempered are poured together; what isn't (egg from the fridge) keeps the
-//! temperature of its place.
+//! temperature of its place. A preferment that nobody has begun yet is taken to come out of the fridge where a time
+//! there is its last step, and else to have stood for hours in the kitchen; that of a bake under way is
+//! as warm as [its course](crate::bake::State::liquid_question) says.
 
-use super::{Component, ComponentId, ComponentKind, Formula, Ingredient, Kept};
+use super::{Component, ComponentId, ComponentKind, Formula, Ingredient, Kept, StepKind};
 use crate::food::FoodKind;
 use crate::kitchen::Kitchen;
 use crate::thermal::constants::{
@@ -12,7 +14,10 @@ use crate::thermal::constants::{
 use crate::thermal::kneading::KneadingMethod;
 use crate::thermal::liquid::{LiquidPart, LiquidQuestion};
 use crate::thermal::mixing::Part;
-use crate::units::{Celsius, Grams, celsius, grams};
+use crate::units::{Celsius, CelsiusDelta, Grams, celsius, celsius_delta, grams};
+
+/// How warm a preferment is and how far that may be off, where it is known.
+pub(crate) type Warmth<'a> = &'a dyn Fn(ComponentId) -> Option<(Celsius, CelsiusDelta)>;
 
 /// ASSUMPTION: the part of a mixing bowl that a dough warms or cools, in glass.
 const BOWL: Grams = grams(500.0);
@@ -27,6 +32,16 @@ impl Formula {
         &self,
         component: ComponentId,
         kitchen: &Kitchen,
+    ) -> Option<LiquidQuestion> {
+        self.liquid_question_with(component, kitchen, &|_| None)
+    }
+
+    /// The same with preferments as warm as they are.
+    pub(crate) fn liquid_question_with(
+        &self,
+        component: ComponentId,
+        kitchen: &Kitchen,
+        preferment: Warmth,
     ) -> Option<LiquidQuestion> {
         let component = self.component(component)?;
         let target = component.target?;
@@ -49,7 +64,7 @@ impl Formula {
             return None;
         }
         if component.kind == ComponentKind::Dough {
-            parts.extend(self.preferments(kitchen));
+            parts.extend(self.preferments(kitchen, preferment));
         }
         parts.push(Part::bowl(BOWL, GLASS, kitchen.air));
         let method = match component.kind {
@@ -96,7 +111,11 @@ impl Formula {
         }
     }
 
-    fn preferments<'a>(&'a self, kitchen: &'a Kitchen) -> impl Iterator<Item = Part> + 'a {
+    fn preferments<'a>(
+        &'a self,
+        kitchen: &'a Kitchen,
+        warmth: Warmth<'a>,
+    ) -> impl Iterator<Item = Part> + 'a {
         let all = self.components.iter();
         all.filter(|component| component.kind == ComponentKind::Preferment)
             .filter_map(|component| {
@@ -105,9 +124,20 @@ impl Formula {
                     .iter()
                     .map(|part| at_its_place(part, kitchen))
                     .collect();
-                // It has stood for hours, so it has come to the kitchen.
-                Part::preferment(&parts, kitchen.air)
+                let (temperature, off) = warmth(component.id)
+                    .unwrap_or_else(|| (self.stands_at(component.id, kitchen), celsius_delta(0.0)));
+                let part = Part::preferment(&parts, temperature)?;
+                Some(Part { off, ..part })
             })
+    }
+
+    /// How warm it is where a preferment stands at last, by its steps; hours there bring it to that.
+    fn stands_at(&self, preferment: ComponentId, kitchen: &Kitchen) -> Celsius {
+        let mut last_first = self.steps.iter().rev();
+        match last_first.find(|step| step.component == preferment) {
+            Some(step) if step.kind == StepKind::Retard => kitchen.fridge,
+            _ => kitchen.air,
+        }
     }
 }
 

@@ -38,8 +38,8 @@ use super::crossing::crossing_within;
 use crate::estimate::{Basis, Estimate};
 use crate::food::{self, Food, FoodKind};
 use crate::units::{
-    Celsius, CelsiusDelta, Grams, JoulesPerGram, JoulesPerGramKelvin, Share, celsius, grams,
-    joules_per_gram,
+    Celsius, CelsiusDelta, Grams, JoulesPerGram, JoulesPerGramKelvin, Share, celsius,
+    celsius_delta, grams, joules_per_gram,
 };
 
 /// What happens to a part when it is mixed in.
@@ -72,6 +72,8 @@ pub struct Part {
     pub specific_heat: JoulesPerGramKelvin,
     /// How much of it is milk fat, which melts as it warms.
     pub milk_fat: Grams,
+    /// How far its temperature may be off, where that is known; [`forecast`] has a kelvin for all the others together.
+    pub off: CelsiusDelta,
 }
 
 impl Part {
@@ -95,6 +97,7 @@ impl Part {
             } else {
                 grams(0.0)
             },
+            off: celsius_delta(0.0),
         }
     }
 
@@ -107,6 +110,7 @@ impl Part {
             temperature,
             specific_heat,
             milk_fat: grams(0.0),
+            off: celsius_delta(0.0),
         }
     }
 
@@ -122,6 +126,7 @@ impl Part {
             temperature,
             specific_heat: JoulesPerGramKelvin::clamped(capacity_j_per_k / mass.get()),
             milk_fat: parts.iter().map(|part| part.milk_fat).sum(),
+            off: celsius_delta(0.0),
         })
     }
 
@@ -248,8 +253,8 @@ pub(super) fn temperature_where(function: &dyn Fn(f64) -> f64) -> Celsius {
 
 /// The temperature all parts settle at, with how sure we are of it.
 ///
-/// The window combines, as independent, what the sources of heat leave open and
-/// what the temperatures of parts that nobody measured do.
+/// The window combines, as independent, what the sources of heat leave open, what the temperatures
+/// of parts that nobody measured do, and what is open of each that is known by itself.
 #[must_use]
 pub fn forecast(parts: &[Part]) -> Option<Estimate<Celsius>> {
     let usual = Sources::USUAL;
@@ -270,6 +275,15 @@ pub fn forecast(parts: &[Part]) -> Option<Estimate<Celsius>> {
     for changed in [more_hydration, more_solution, more_melting] {
         let shift_k = (mixed_temperature(parts, &changed)? - likely).get();
         squares += shift_k * shift_k;
+    }
+    let mut warmer = parts.to_vec();
+    for (place, part) in parts.iter().enumerate() {
+        if part.off > celsius_delta(0.0) {
+            warmer[place].temperature = part.temperature + part.off;
+            let shift_k = (mixed_temperature(&warmer, &usual)? - likely).get();
+            squares += shift_k * shift_k;
+            warmer[place] = *part;
+        }
     }
     let spread = CelsiusDelta::clamped(squares.sqrt());
     Some(Estimate::new(

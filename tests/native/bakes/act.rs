@@ -62,6 +62,9 @@ impl Day {
                 let dough = state.formula.dough().ok_or("the formula has no dough")?;
                 Intent::DoughIs(dough.id, celsius(value)?)
             }
+            ["dough-of", name, value] => {
+                Intent::DoughIs(self.component(bake, name)?, celsius(value)?)
+            }
             ["core", name, value] => Intent::CoreIs(step(name)?, celsius(value)?),
             ["move", name, "warm", value] => {
                 Intent::Move(step(name)?, Place::Warm(celsius(value)?))

@@ -2,6 +2,7 @@
 
 use domain::bake::{Forecast, alarms, due};
 use domain::schedule::{Ask, focus, offers, outline, running};
+use domain::thermal::liquid::liquid_temperature;
 use domain::units::Moment;
 
 use super::script::{Day, Outcome, clock, kebab, number};
@@ -66,6 +67,13 @@ impl Day {
                 let got = table.likely();
                 let message = format!("the table is at {}", clock(got));
                 holds(low <= got && got <= high, &message)
+            }
+            ["liquid", name, degrees, "within", within] => {
+                let question = state.liquid_question(self.component(bake, name)?, self.now);
+                let answer = question.as_ref().and_then(liquid_temperature);
+                let got = answer.ok_or("nothing is tempered")?.temperature;
+                let (degrees, within) = (number(degrees)?, number(within)?);
+                between(got.get(), degrees - within, degrees + within)
             }
             ["perishable", "limit", limit] => {
                 let limit = number(limit)?;

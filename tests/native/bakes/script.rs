@@ -1,8 +1,9 @@
 //! A script's day: its bakes, its clock, and how its lines are read.
 
 use domain::bake::{Bake, BakeId, Entry, Event, Start};
-use domain::formula::{Formula, StepId};
+use domain::formula::{ComponentId, Formula, StepId};
 use domain::kitchen::Kitchen;
+use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Minutes, Moment};
 use records::Record as _;
 use records::bake::EntryRecord;
@@ -106,6 +107,7 @@ impl Day {
                 ["air", value] => self.kitchen.air = celsius(value)?,
                 ["fridge", value] => self.kitchen.fridge = celsius(value)?,
                 ["by", "hand"] => {}
+                ["by", "mixer"] => self.kitchen.kneading = KneadingMethod::StandMixer,
                 ["oven", "heats", "in", value] => self.kitchen.oven_heats_in = minutes(value)?,
                 _ => return Err(format!("what is {part:?}?")),
             }
@@ -171,6 +173,15 @@ impl Day {
             }
         }
         Err(format!("no step is called {name:?}"))
+    }
+
+    /// The component whose name is so written.
+    pub(super) fn component(&self, bake: usize, name: &str) -> Result<ComponentId, String> {
+        let mut components = self.bake(bake).state().formula.components.iter();
+        let found = components.find(|component| slug(&component.name) == name);
+        found
+            .map(|component| component.id)
+            .ok_or_else(|| format!("nothing is called {name:?}"))
     }
 
     pub(super) fn title(&self, bake: usize, step: StepId) -> String {

@@ -34,6 +34,7 @@ fn some_part() -> impl Strategy<Value = Part> {
             temperature: Celsius::clamped(at_c),
             specific_heat: JoulesPerGramKelvin::clamped(specific_heat),
             milk_fat: Grams::clamped(mass_g * fat),
+            off: celsius_delta(0.0),
         })
 }
 

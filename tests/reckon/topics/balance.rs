@@ -3,7 +3,9 @@
 use domain::food::{Composition, FoodKind, choi_okos};
 use domain::thermal::liquid::balance::liquid_for;
 use domain::thermal::mixing::{Part, PartKind, Sources};
-use domain::units::{Celsius, Grams, JoulesPerGram, JoulesPerGramKelvin, celsius, grams};
+use domain::units::{
+    Celsius, Grams, JoulesPerGram, JoulesPerGramKelvin, celsius, celsius_delta, grams,
+};
 use serde_json::{Value, json};
 
 use super::foods::named;
@@ -82,6 +84,7 @@ fn liquid(item: &Item) -> Result<Answer, Refused> {
             temperature: at.unwrap_or(target),
             specific_heat: heat_of(item, name)?,
             milk_fat: grams(0.0),
+            off: celsius_delta(0.0),
         };
         if at.is_some() {
             parts.push(part);

@@ -1,6 +1,7 @@
 //! How warm the liquid should be, at the step that mixes.
 
 use domain::formula::StepKind;
+use domain::units::Moment;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -8,16 +9,22 @@ use crate::reactive::Memo;
 use crate::widgets::liquid::Liquid;
 use crate::widgets::live;
 
+/// A preferment warms while nobody mixes it in, and what is read mustn't change at every beat.
+const EVERY_MS: i64 = 5 * 60_000;
+
 /// The liquid of the dough that is mixed now.
 pub(super) fn liquid(shown: Shown) -> Memo<Option<Liquid>> {
     Memo::new(move |_| {
+        let beats = shown.view.read().at.epoch_ms().div_euclid(EVERY_MS);
+        // The end of its five minutes, so that what has just been measured counts.
+        let now = Moment::from_epoch_ms((beats + 1) * EVERY_MS);
         shown
             .with_step(|state, step| {
                 if step.kind != StepKind::Mix {
                     return None;
                 }
                 let component = state.formula.component_of(step)?;
-                Liquid::of(&state.formula, component, &state.kitchen)
+                Liquid::of(component, &state.liquid_question(component.id, now)?)
             })
             .flatten()
     })

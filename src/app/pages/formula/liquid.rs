@@ -25,7 +25,8 @@ pub(super) fn Liquids(formula: Memo<Formula>) -> impl IntoView {
             .components
             .iter()
             .filter_map(|component| {
-                let liquid = Liquid::of(&formula, component, &kitchen)?;
+                let question = formula.liquid_question(component.id, &kitchen)?;
+                let liquid = Liquid::of(component, &question)?;
                 Some(liquid.card(Some(&component.name), degrees))
             })
             .rows()

@@ -36,7 +36,7 @@ pub(super) const SPOTS: usize = 4;
 /// ASSUMPTION: one time in ten the dough's lag is larger, or smaller, than said by this factor.
 ///
 /// The heat transfer coefficient is known to about 30 % (bowl, cover, draught), and the lag goes with its inverse.
-const LAG_SPREAD: f64 = 1.3;
+pub(crate) const LAG_SPREAD: f64 = 1.3;
 
 /// What is known of a proof's inputs besides their own spreads.
 #[derive(Debug, Clone, PartialEq, Default)]

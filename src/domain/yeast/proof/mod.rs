@@ -44,6 +44,7 @@ mod seen;
 mod trace;
 
 pub use self::backwards::{COLDEST_RISE, Unmet, WARMEST_RISE};
+pub(crate) use self::inputs::LAG_SPREAD;
 pub use self::inputs::Learnt;
 use self::inputs::{DOUGH, Inputs, LAG, RANGE, product};
 use self::meter::{Case, Goal, Meter, reach};
