@@ -40,6 +40,16 @@ pub(crate) const FORMS: [&str; 5] = [
     "As a ring",
     "In a loaf tin",
 ];
+/// What kind of yeast goes in.
+pub(crate) const YEAST: &str = "Yeast";
+/// Its choices, in the order of [`YeastKind::ALL`](domain::yeast::kinds::YeastKind::ALL).
+pub(crate) const YEASTS: [&str; 3] = ["Instant", "Active dry", "Fresh"];
+/// What to do with each.
+pub(crate) const YEAST_NOTES: [&str; 3] = [
+    "Instant yeast needs no waking: it goes in dry.",
+    "Wake active dry yeast in a little of the warm liquid first.",
+    "Keep fresh yeast in the fridge, and crumble it into the liquid.",
+];
 /// The heading of the amounts.
 pub(crate) const AMOUNTS: &str = "Amounts";
 /// What the percentages are of.

@@ -1,15 +1,16 @@
-//! A formula with more or less yeast: its rises take another time.
+//! A formula with more or less yeast: its rises take another time. And one with another kind of it, whose rises don't.
 //!
 //! How the time follows the dose, and how sure that is, stands in [`yeast::dose`](crate::yeast::dose).
 
 use std::sync::Arc;
 
 use super::usual::fresh_yeast_per_gram;
-use super::{Component, ComponentId, ComponentKind, Draft, Formula, Ingredient, Length};
-use crate::food::FoodKind;
+use super::{Component, ComponentId, ComponentKind, Draft, Formula, Ingredient, Kept, Length};
+use crate::food::{FoodKind, food};
 use crate::kitchen::Scales;
 use crate::units::Grams;
 use crate::yeast::dose;
+use crate::yeast::kinds::YeastKind;
 
 impl Ingredient {
     /// Its yeast reckoned as fresh, so that kinds can be added up; none in other foods.
@@ -35,6 +36,14 @@ impl Draft {
         self.dough_ingredients().map(Ingredient::fresh_yeast).sum()
     }
 
+    /// The kind of its yeast, of the first where there are several; none where none is in it.
+    #[must_use]
+    pub fn yeast_kind(&self) -> Option<YeastKind> {
+        let mut parts = self.dough_ingredients();
+        let first = parts.find(|part| part.food.kind == FoodKind::Yeast)?;
+        Some(YeastKind::of_key(first.food.key))
+    }
+
     /// The yeast that works in a component: a preferment's own, or all of it in the dough.
     fn yeast_in(&self, id: ComponentId) -> Grams {
         match self.component(id) {
@@ -46,6 +55,35 @@ impl Draft {
 }
 
 impl Formula {
+    /// The same formula with another kind of yeast, as much of it as [does the same work](crate::yeast::kinds), exactly.
+    ///
+    /// Its rises keep their times, and the pieces become as much heavier or lighter as the dough does. Fresh yeast
+    /// waits in the fridge, dry yeast on the shelf. Left out: what the steps say.
+    #[must_use]
+    pub fn with_yeast_kind(&self, kind: YeastKind) -> Self {
+        let (before, Some(other)) = (self, food(kind.key())) else {
+            return self.clone();
+        };
+        let mut draft: Draft = self.clone().into_draft();
+        for component in draft.components.iter_mut().filter(|part| part.is_dough()) {
+            for part in &mut component.ingredients {
+                // What is that kind already keeps the baker's name for it.
+                if part.food.kind == FoodKind::Yeast && part.food.key != other.key {
+                    part.mass = YeastKind::of_key(part.food.key).as_kind(part.mass, kind);
+                    part.food = other;
+                    part.name = other.name.to_owned();
+                    part.kept = match kind {
+                        YeastKind::Fresh => Kept::Fridge,
+                        _ => Kept::Kitchen,
+                    };
+                }
+            }
+        }
+        draft.pieces.mass = draft.pieces.mass * (draft.dough_mass() / before.dough_mass());
+        // Masses and foods don't touch how the parts hang together, so what fitted still fits.
+        Self(Arc::new(draft))
+    }
+
     /// The same formula with so many times its yeast: exactly, or in amounts that these scales can
     /// show, each for itself and within what the [dose]'s equation covers.
     ///

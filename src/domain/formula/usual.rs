@@ -53,12 +53,9 @@ impl Reading {
 /// Where that is from stands in [`kinds`](crate::yeast::kinds).
 #[must_use]
 pub fn fresh_yeast_per_gram(food_key: &str) -> f64 {
-    let kind = match food_key {
-        "yeast-active-dry" => YeastKind::ActiveDry,
-        "yeast-instant" => YeastKind::Instant,
-        _ => YeastKind::Fresh,
-    };
-    kind.as_kind(grams(1.0), YeastKind::Fresh).get()
+    YeastKind::of_key(food_key)
+        .as_kind(grams(1.0), YeastKind::Fresh)
+        .get()
 }
 
 /// Every measure of a formula's dough with its usual range.

@@ -34,6 +34,13 @@ export class FormulaPage {
     await expect(forms.getByRole("radio", { name: form, exact: true })).toBeChecked();
   }
 
+  /** Says what kind of yeast there is. */
+  async yeastIs(kind) {
+    const kinds = this.fit.getByRole("group", { name: "Yeast" });
+    await kinds.locator("label").filter({ hasText: kind }).click();
+    await expect(kinds.getByRole("radio", { name: kind, exact: true })).toBeChecked();
+  }
+
   /** When the bread is likely on the table, in minutes of the day. */
   async tableAt() {
     const said = await this.table.innerText();

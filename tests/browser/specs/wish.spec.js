@@ -142,3 +142,43 @@ test("a wish that can't be met says so in a sentence, and a far one leads to the
     expect(await formula.readyAt("First rise")).toBeGreaterThan(first);
   });
 });
+
+test("with another kind of yeast its amount and the liquid follow, a wish is met with it, and it is what is weighed", async ({
+  app,
+  page,
+}) => {
+  const { bench, formula } = app;
+  await app.open("#/kitchen");
+  // So cold that the milk should be warmer than yeast bears.
+  await app.kitchen.choose("You knead", "In a stand mixer");
+  await app.kitchen.air.type(10);
+  await app.kitchen.air.shows("10 °C");
+  await formula.look(FORMULAS.braid);
+  const milk = async () => {
+    const said = await page.locator(".liquid").innerText();
+    return Number(said.match(/at (\d+)/)[1]);
+  };
+  await expect(formula.amount("instant yeast")).toContainText(/^6\sg/);
+  const [before, table] = [await milk(), await formula.tableAt()];
+
+  // 6 g of instant are 7.3 of active dry and 18.2 of fresh yeast, in a braid that stays as heavy.
+  await formula.yeastIs("Active dry");
+  await expect(formula.amount("active dry yeast")).toContainText(/^7\sg/);
+  expect(await milk()).toBeLessThan(before - 3);
+  await formula.yeastIs("Fresh");
+  await expect(formula.amount("fresh yeast")).toContainText(/^18\sg/);
+  await expect(formula.fit).toContainText("Keep fresh yeast in the fridge");
+  expect(Math.abs((await formula.tableAt()) - table)).toBeLessThanOrEqual(5);
+  await expect(formula.amount("instant yeast")).toHaveCount(0);
+
+  await formula.want((await formula.readyAt("First rise")) + 45);
+  await expect(formula.changeYeast).toHaveText(/^Use 1\d\sg of yeast$/);
+  const [less] = (await formula.changeYeast.innerText()).match(/\d+/);
+  await formula.changeYeast.click();
+  const weighed = new RegExp(`^fresh yeast\\s*${less}\\sg`);
+  await expect(formula.amount("fresh yeast")).toContainText(new RegExp(`^${less}\\sg`));
+  await formula.start.click();
+  await expect(bench.mark(weighed)).toBeVisible();
+  await app.reload();
+  await expect(bench.mark(weighed)).toBeVisible();
+});

@@ -4,6 +4,7 @@ use domain::decimal::plain;
 use domain::formula::{Formula, ScaleError, Size};
 use domain::thermal::oven::BakeForm;
 use domain::units::Grams;
+use domain::yeast::kinds::YeastKind;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
@@ -36,6 +37,8 @@ pub(super) struct Fitting {
     dough_g: RwSignal<f64>,
     flour_g: RwSignal<f64>,
     form: RwSignal<BakeForm>,
+    /// The kind of the yeast; nothing where there is none.
+    kind: RwSignal<Option<YeastKind>>,
     refused: Memo<Option<ScaleError>>,
     /// What comes of it with the formula's own dose of yeast; while the wish can't be met, what
     /// came of the last that could.
@@ -54,9 +57,14 @@ impl Fitting {
         let dough_g = RwSignal::new(formula.dough_mass().get().round());
         let flour_g = RwSignal::new(formula.flour_mass().get().round());
         let form = RwSignal::new(formula.pieces.form);
+        let kind = RwSignal::new(formula.yeast_kind());
         let formula = StoredValue::new(formula);
         let scaled = Memo::new(move |_| {
             formula.with_value(|formula| {
+                let formula = match kind.get() {
+                    Some(kind) => &formula.with_yeast_kind(kind),
+                    None => formula,
+                };
                 let pieces = count.get();
                 let all_g = match way.get() {
                     Way::Pieces => pieces * mass_g.get(),
@@ -90,6 +98,7 @@ impl Fitting {
             dough_g,
             flour_g,
             form,
+            kind,
             refused: Memo::new(move |_| scaled.get().err()),
             own,
             yeast,
@@ -118,7 +127,11 @@ impl Fitting {
 #[component]
 pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
     let Fitting {
-        way, count, form, ..
+        way,
+        count,
+        form,
+        kind,
+        ..
     } = fitting;
     let options = words::FIT_WAYS.map(str::to_owned).to_vec();
     let chosen = move || WAYS.iter().position(|&known| known == way.get());
@@ -133,6 +146,21 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
         let error = error.map(|error| view! { <span>{words::scale_error(&error)}</span> });
         error.into_any()
     };
+    let note = move || {
+        kind.get()
+            .map(|kind| words::YEAST_NOTES[kind as usize].to_owned())
+    };
+    let kinds = kind.get_untracked().map(|_| {
+        view! {
+            <Choices
+                legend=words::YEAST
+                options=words::YEASTS.map(str::to_owned).to_vec()
+                chosen=Signal::derive(move || kind.get().map(|kind| kind as usize))
+                on_choose=move |place: usize| kind.set(Some(YeastKind::ALL[place]))
+            />
+            <p class="soft">{live::text(move || note().unwrap_or_default())}</p>
+        }
+    });
     let unusual = move || {
         let readings = domain::formula::usual::readings(&fitting.fitted.read());
         readings
@@ -174,6 +202,7 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                 chosen=Signal::derive(move || Some(form.get() as usize))
                 on_choose=move |place: usize| form.set(BakeForm::ALL[place])
             />
+            {kinds}
             <p class="field-error" role="alert">
                 {live::part(error)}
             </p>
