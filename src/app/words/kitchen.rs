@@ -129,9 +129,13 @@ pub(crate) fn scale_step(step: Grams) -> String {
     format!("{}\u{a0}g", plain(step.get(), 2))
 }
 
-/// Whole metres: "450 m".
-pub(crate) fn altitude(height: Metres) -> String {
-    format!("{}\u{a0}m", fixed(height.get(), 0))
+/// Whole metres or feet: "450 m".
+pub(crate) fn altitude(shown: f64, degrees: Degrees) -> String {
+    let unit = match degrees {
+        Degrees::Celsius => "m",
+        Degrees::Fahrenheit => "ft",
+    };
+    [&fixed(shown, 0), "\u{a0}", unit].concat()
 }
 
 /// "+5°", "−10°".

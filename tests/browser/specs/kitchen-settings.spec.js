@@ -30,6 +30,18 @@ test("the kitchen's settings survive a reload", async ({ app, page }) => {
   expect(page.url()).toContain("#/bench");
 });
 
+test("who bakes in °F says how high the kitchen lies in feet", async ({ app }) => {
+  await app.open("#/kitchen");
+  await app.kitchen.choose(DEGREES, "°F");
+  await app.kitchen.altitude.type(6000);
+  await app.kitchen.altitude.shows("6000 ft");
+  await app.kitchen.altitude.more.click();
+  await app.kitchen.altitude.shows("6100 ft");
+  await app.kitchen.choose(DEGREES, "°C");
+  // A foot is 0.3048 m.
+  await app.kitchen.altitude.shows("1859 m");
+});
+
 test("while a bake runs, the page says what a change does to it", async ({ app }) => {
   await takeUp(app, "Toast almonds");
   await app.turnTo("#/kitchen");

@@ -28,8 +28,15 @@ pub(super) fn Equipment() -> impl IntoView {
     let app = oventide();
     let kitchen = Memo::new(move |_| app.settings.read().kitchen);
     let minutes = move || kitchen.read().oven_heats_in.get();
+    let degrees = move || app.settings.read().degrees;
     let height = move || kitchen.read().altitude;
-    let boils = move || words::boils_at(height(), app.settings.read().degrees);
+    let boils = move || words::boils_at(height(), degrees());
+    // Who bakes in °F measures a height in feet: so many in a metre, and at a press.
+    let unit = move || match degrees() {
+        Degrees::Celsius => (1.0, 50.0),
+        Degrees::Fahrenheit => (1.0 / 0.3048, 100.0),
+    };
+    let in_unit = move |height: Metres| height.get() * unit().0;
     // Said among the temperatures as well, which are out of sight from here.
     let told = move || {
         let answer = app.answer.read();
@@ -56,13 +63,14 @@ pub(super) fn Equipment() -> impl IntoView {
             <ScalesOf app=app kitchen=kitchen />
             <Stepper
                 label=words::ALTITUDE
-                value=Signal::derive(move || height().get())
-                text=live::text(move || words::altitude(height()))
-                step=50.0
-                min=Metres::MIN.get()
-                max=Metres::MAX.get()
+                value=Signal::derive(move || in_unit(height()))
+                text=live::text(move || words::altitude(in_unit(height()), degrees()))
+                step=Signal::derive(move || unit().1)
+                min=Signal::derive(move || in_unit(Metres::MIN))
+                max=Signal::derive(move || in_unit(Metres::MAX))
                 on_change=move |entered: f64| {
-                    change(app, move |to| to.kitchen.altitude = Metres::clamped(entered));
+                    let height = Metres::clamped(entered / unit().0);
+                    change(app, move |to| to.kitchen.altitude = height);
                 }
             />
             <p class="soft">{live::text(boils)}</p>
