@@ -1,7 +1,7 @@
 //! Why the model has nothing to say about a topic.
 
 /// What stands in a topic, and why it is skipped.
-const REASONS: [(&str, &str); 19] = [
+const REASONS: [(&str, &str); 17] = [
     (
         "line",
         "calendar files are written in the browser, and not by the model",
@@ -38,11 +38,9 @@ const REASONS: [(&str, &str); 19] = [
     ),
     ("yeast count", "the model leaves the growth of yeast out"),
     (
-        "sugar level",
-        "sugar is left to a formula's own reference time",
+        "osmotic",
+        "the model has sugar by its share of the flour, and leaves the water it is dissolved in out",
     ),
-    ("osmotic", "sugar is left to a formula's own reference time"),
-    ("yeast reduction", "the model changes no dose with altitude"),
     ("CO2 held", "the model leaves open where the gas goes"),
     (
         "convection in gases",

@@ -1,11 +1,12 @@
 //! Yeast: its rate against temperature, kinds of it, and its gas.
 
 use domain::thermal::oven::altitude;
+use domain::units::{BakersPercent, CelsiusDelta, Metres, Pascals, celsius};
 use domain::units::{Celsius, Grams, Share, metres};
-use domain::units::{CelsiusDelta, Pascals, celsius};
 use domain::yeast::activity::{Cardinals, relative_rate};
 use domain::yeast::kinds::YeastKind;
-use domain::yeast::{gas, q10};
+use domain::yeast::slowing::{LEAN, Slowing, pace};
+use domain::yeast::{dose, gas, q10, thin_air};
 use serde_json::json;
 
 use super::{Answer, by};
@@ -32,6 +33,10 @@ pub(super) fn answer(item: &Item, _: &Context) -> Option<Result<Answer, Refused>
         converted(item)
     } else if starts("CO2 from") {
         carbon_dioxide(item)
+    } else if starts("sugar level above which") {
+        slowing_sugar()
+    } else if topic.contains("yeast reduction") {
+        less_yeast(item)
     } else {
         return None;
     })
@@ -110,6 +115,30 @@ fn converted(item: &Item) -> Result<Answer, Refused> {
     };
     let converted = YeastKind::Fresh.as_kind(item.grams("fresh_g")?, to);
     by("yeast::kinds", converted.get())
+}
+
+/// By how much a baker notices that a dough is slower: a tenth, as every rise of a formula is known no better.
+const NOTICED: f64 = 0.9;
+
+/// The sugar above which yeast is slowed as much as anybody notices.
+fn slowing_sugar() -> Result<Answer, Refused> {
+    let notices = |tenths: &u16| {
+        let sugar = BakersPercent::clamped(f64::from(*tenths) / 10.0);
+        pace(LEAN, Slowing { sugar, ..LEAN }).likely() < NOTICED
+    };
+    let found = (0..=1000).find(notices).ok_or("no sugar slows it")?;
+    by("yeast::slowing", f64::from(found) / 10.0)
+}
+
+/// How much less yeast, in percent, takes as long for a rise at a height as all of it lower down.
+fn less_yeast(item: &Item) -> Result<Answer, Refused> {
+    let feet = text::with_unit(&item.topic, "ft");
+    let [feet] = feet.as_slice() else {
+        return Err("its topic doesn't name one height".to_owned());
+    };
+    let height = fits(Metres::new(feet * 0.3048))?;
+    let kept = dose::for_pace(thin_air::times(height));
+    by("yeast::dose", (1.0 - kept) * 100.0)
 }
 
 fn carbon_dioxide(item: &Item) -> Result<Answer, Refused> {
