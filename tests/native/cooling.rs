@@ -374,6 +374,7 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
     assert!(!found.is_empty());
     for remedy in found {
         let (vessel, around) = match remedy {
+            Remedy::BackIntoDish => unreachable!("it is in its dish"),
             Remedy::Spread(to) => (Vessel::filling(mass, to, Cooling::Fridge), 4.0),
             Remedy::FlatBag(thickness) => (flat_layer(thickness), 4.0),
             Remedy::IceBath => (Vessel::filling(mass, depth, Cooling::IceBath), 1.0),
@@ -386,6 +387,37 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
             "{remedy:?}"
         );
     }
+    // A jar is as deep as it is, whatever the dish would be, and what it holds can be poured back.
+    let held = |held, depth| Chilled {
+        held,
+        ..chilled(millimetres(depth))
+    };
+    let shallow = remedies(&held(Held::Jar, 10.0));
+    assert_eq!(shallow.first(), Some(&Remedy::BackIntoDish), "{shallow:?}");
+    let jar = |stirred: bool| {
+        let cream = if stirred { cream.stirred() } else { cream };
+        Vessel::filling_held(Held::Jar, cream, mass, depth, Cooling::IceBath)
+    };
+    let ice = Surroundings::constant(celsius(1.0));
+    let passes = |vessel| two_stage(&vessel, HOT, &ice, START).passes;
+    let said = |remedy| shallow.contains(&remedy);
+    assert_eq!(said(Remedy::IceBath), passes(jar(false)), "{shallow:?}");
+    let stirred = passes(jar(true)) && !passes(jar(false));
+    assert_eq!(said(Remedy::StirInIceBath), stirred, "{shallow:?}");
+    let deep = remedies(&held(Held::Jar, 60.0));
+    assert!(!deep.contains(&Remedy::BackIntoDish), "{deep:?}");
+    assert!(deep.iter().any(|one| matches!(one, Remedy::Spread(_))));
+    // A bag that is laid flat passes by itself, and one whose content is stirred is none.
+    for found in [
+        remedies(&held(Held::Bag, 60.0)),
+        remedies(&Chilled {
+            around: celsius(4.9),
+            ..held(Held::Bag, 60.0)
+        }),
+    ] {
+        assert!(!found.contains(&Remedy::StirInIceBath), "{found:?}");
+    }
+
     let shallow = millimetres(10.0);
     let thin = remedies(&chilled(shallow));
     assert_eq!(thin, Vec::new());

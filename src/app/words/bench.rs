@@ -160,12 +160,13 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     let ways: Vec<String> = remedies
         .iter()
         .map(|remedy| match remedy {
+            Remedy::BackIntoDish => "pour it back into its dish".to_owned(),
             Remedy::Spread(depth) => format!("spread it {}", thin(depth)),
             Remedy::FlatBag(thickness) => format!(
                 "lay it flat in a bag, no thicker than {}\u{a0}mm",
                 fixed(thickness.get(), 0)
             ),
-            Remedy::IceBath => "stand the dish in ice water".to_owned(),
+            Remedy::IceBath => "stand it in ice water".to_owned(),
             Remedy::StirInIceBath => "stand it in ice water and stir all the time".to_owned(),
             Remedy::SpreadInIceBath(depth) => {
                 format!("spread it {} and stand it in ice water", thin(depth))

@@ -49,7 +49,8 @@ pub struct Cooled {
     /// cold enough, for as long as the rule goes on.
     ///
     /// Never empty and in order of time; one of them is now. Where its middle was measured there
-    /// are two: what was believed until then, and what was found.
+    /// are two: what was believed until then, and what was found; so there are where it was poured, for then it
+    /// is as warm throughout as it was on average.
     pub points: Vec<Warmth>,
     /// How cold its middle must be.
     pub to: Celsius,
@@ -78,11 +79,12 @@ impl State {
         let end = if comes { window.high() } else { rule }.max(now);
 
         let (believed, to) = (hot.likely_course(start, &hot.around), hot.to);
-        let from = believed.core_at(start);
         // What was read before it was poured is in what it was as warm as then.
         let begins = hot.begins(start);
         let reading = self.reading_since(step.id, begins);
-        let (since, core) = reading.map_or((begins, from), |read| (read.at, read.temperature));
+        let (since, core) = reading.map_or((begins, believed.core_at(begins)), |read| {
+            (read.at, read.temperature)
+        });
         let ends = [window.low(), window.likely(), window.high()];
         let courses = ends.map(|end| ending(&believed, since, core, to, end));
         // What makes an end early or late can be its surroundings, which no pace is as good as where they
@@ -113,8 +115,13 @@ impl State {
                 });
             }
         };
-        if reading.is_some() || since > start {
-            trace([&believed; 3], start, since);
+        let mut ways = hot.before(start);
+        if reading.is_some() {
+            ways.push((begins, believed));
+        }
+        let next = |ways: &[(Moment, Course)], way: usize| ways.get(way + 1).map(|next| next.0);
+        for (way, (from, course)) in ways.iter().enumerate() {
+            trace([course; 3], *from, next(&ways, way).unwrap_or(since));
         }
         let here = now.max(since);
         trace(courses.each_ref(), since, here);
@@ -123,16 +130,24 @@ impl State {
         trace(courses.each_ref(), here, early);
         trace(courses.each_ref(), early, end.max(since));
 
-        // What was measured above a temperature came to it later than that, and what was measured below it before.
+        let [_, found, _] = courses;
+        ways.push((since, found));
         let passed = |warmth: Celsius| {
-            if from <= warmth {
-                return Some(start);
+            let mut passed = None;
+            for (way, (from, course)) in ways.iter().enumerate() {
+                // What was measured above a temperature came to it later than that, and what was measured below it
+                // before; it is as warm where it is poured.
+                if course.core_at(*from) > warmth {
+                    let until = next(&ways, way);
+                    let there = course.when_core_reaches(warmth, HORIZON);
+                    passed = there.filter(|there| until.is_none_or(|until| *there <= until));
+                } else if way == 0 {
+                    return Some(start);
+                } else {
+                    passed = passed.or(Some(*from));
+                }
             }
-            let read = reading.filter(|read| read.temperature <= warmth);
-            let [_, found, _] = &courses;
-            let course = if read.is_some() { &believed } else { found };
-            let at = course.when_core_reaches(warmth, HORIZON);
-            read.map_or(at, |read| Some(at.map_or(read.at, |at| at.min(read.at))))
+            passed
         };
         let mut stages = Vec::new();
         let chills = matches!(step.length, Length::Chill { .. });

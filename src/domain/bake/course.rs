@@ -16,7 +16,8 @@ use crate::units::{Celsius, Grams, Minutes, Moment, Share, celsius};
 use crate::yeast::proof::Proof;
 use crate::yeast::thin_air;
 
-/// The middle of a piece as it leaves the oven, at sea level: a little below boiling.
+/// The middle of a piece as it leaves the oven, at sea level: a little below boiling. High up it is no hotter than
+/// [`State::core_wanted`] has it.
 const OUT_OF_THE_OVEN: Celsius = celsius(95.0);
 /// How much earlier or later an oven is hot than its owner says. ASSUMPTION: judgement.
 const HEATING_UP_SPREAD: Share = crate::units::share(0.2);
@@ -37,6 +38,8 @@ pub(super) struct HotBody<'a> {
     from: Estimate<Celsius>,
     /// When it was so warm; none for what is so as its step begins.
     since: Option<Moment>,
+    /// What it was poured from, with what a thermometer last showed in that.
+    was: Option<Box<(Self, Option<(Moment, Celsius)>)>>,
     /// How cold its middle must be.
     pub(super) to: Celsius,
     /// What is around it.
@@ -70,6 +73,19 @@ impl HotBody<'_> {
     pub(super) fn begins(&self, start: Moment) -> Moment {
         self.since.unwrap_or(start)
     }
+
+    /// How it cooled in what it was poured from, each course from its moment on.
+    pub(super) fn before(&self, start: Moment) -> Vec<(Moment, Course)> {
+        let Some((was, read)) = self.was.as_deref() else {
+            return Vec::new();
+        };
+        let course = was.likely_course(start, &was.around);
+        let found = read.map(|(at, core)| (at, course.through(at, core, 1.0)));
+        let mut ways = was.before(start);
+        ways.push((was.begins(start), course));
+        ways.extend(found);
+        ways
+    }
 }
 
 impl State {
@@ -101,7 +117,8 @@ impl State {
                 Going::Cools(self.poured_out(step, start, hot))
             }
             Length::Cool { to } => {
-                Going::Cools(self.hot_body(step, OUT_OF_THE_OVEN, *to, self.air()))
+                let out = self.core_wanted(OUT_OF_THE_OVEN);
+                Going::Cools(self.hot_body(step, out, *to, self.air()))
             }
             Length::Bake {
                 oven,
@@ -140,6 +157,7 @@ impl State {
             body: self.body_of(step),
             from: Estimate::exact(from, Basis::Model),
             since: None,
+            was: None,
             to,
             around,
         }
@@ -165,6 +183,7 @@ impl State {
                 since: Some(at),
                 to: hot.to,
                 around: self.around_filling(step, cooling, poured.what),
+                was: Some(Box::new((hot, read))),
             };
         }
         hot

@@ -14,7 +14,7 @@
 //! fridge that is warmed by what is put into it.
 
 use super::constants::ICE_BATH;
-use super::vessel::{Body, Cooling, Form, Held, Material, SAME_K, Surroundings, Vessel};
+use super::vessel::{Body, Cooling, FLAT_BAG, Form, Held, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{
     Celsius, CelsiusDelta, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin, celsius,
@@ -134,13 +134,15 @@ fn passes_at(vessel: &Vessel, ambient: Celsius) -> bool {
 /// What makes a filling cool fast enough.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Remedy {
+    /// Pour it back into its dish, where it is.
+    BackIntoDish,
     /// Spread it to this depth where it is.
     Spread(Millimetres),
     /// Lay it there in a bag no thicker than this, both faces free.
     FlatBag(Millimetres),
-    /// Stand its dish in water with ice.
+    /// Stand it in water with ice, in what it is in.
     IceBath,
-    /// Stand its dish in water with ice, and stir.
+    /// Stand it in water with ice, and stir.
     StirInIceBath,
     /// Spread it to this depth and stand that in water with ice.
     SpreadInIceBath(Millimetres),
@@ -194,16 +196,25 @@ pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
         let whole = whole(deepest?.get())?;
         (whole < depth).then_some(whole)
     };
-    let dish = |filling| Vessel::dish_of(filling, mass, depth, Cooling::IceBath);
+    let in_ice = |filling| Vessel::filling_held(held, filling, mass, depth, Cooling::IceBath);
     let here = deepest(cooling, around);
     let mut found = Vec::new();
-    found.extend(spread(here).map(Remedy::Spread));
+    // A jar is no dish: as deep as the formula says it lies only in that.
+    let poured = matches!(held, Held::Jar | Held::Bag);
+    let dish = || Vessel::dish_of(filling, mass, depth, cooling);
+    if poured && passes_at(&dish(), around) {
+        found.push(Remedy::BackIntoDish);
+    } else {
+        found.extend(spread(here).map(Remedy::Spread));
+    }
     let bag = here.and_then(|deepest| whole(deepest.get() * 2.0));
+    let bag = bag.filter(|&thick| held != Held::Bag || thick < FLAT_BAG);
     found.extend(bag.map(Remedy::FlatBag));
-    if passes_at(&dish(filling), ICE_BATH) {
+    if passes_at(&in_ice(filling), ICE_BATH) {
         found.push(Remedy::IceBath);
     } else {
-        if passes_at(&dish(filling.stirred()), ICE_BATH) {
+        // A bag can't be stirred.
+        if held != Held::Bag && passes_at(&in_ice(filling.stirred()), ICE_BATH) {
             found.push(Remedy::StirInIceBath);
         }
         let in_ice = deepest(Cooling::IceBath, ICE_BATH);

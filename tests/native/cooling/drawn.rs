@@ -2,7 +2,7 @@
 
 use checks::{assert_close, begin, say, starter};
 use domain::bake::{Bake, Cooled, Intent, Warmth};
-use domain::formula::{StepId, StepKind};
+use domain::formula::{Held, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
 use domain::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, WARM};
 use domain::units::{Celsius, Moment, celsius, minutes};
@@ -155,6 +155,88 @@ fn the_stages_count_from_57_degrees() {
     let later = start + minutes(45.0);
     say(&mut bake, Intent::CoreIs(cream, celsius(60.0)), later);
     assert!(drawn(&bake, cream, later).stages[0].by > later + FIRST_STAGE);
+}
+
+/// The buns' cream has lain in ice water for a while, is poured into a jar, and later into a bag.
+#[test]
+fn what_was_poured_is_drawn_in_what_it_was_in_before() {
+    let (mut bake, cream, start) = cools(StepKind::Chill);
+    let in_dish = drawn(&bake, cream, start);
+    let read = start + minutes(4.0);
+    say(&mut bake, Intent::CoreIs(cream, celsius(70.0)), read);
+    let found = drawn(&bake, cream, read);
+    let poured = start + minutes(18.0);
+    say(&mut bake, Intent::Pour(cream, Held::Jar), poured);
+    let now = poured + minutes(5.0);
+    let cooled = drawn(&bake, cream, now);
+    band_meets_window("in a jar", &cooled);
+    let core = |cooled: &Cooled, after: f64| {
+        let moment = start + minutes(after);
+        at(cooled, moment, |one| one.core.likely())
+    };
+    assert_close(
+        "at its start",
+        cooled.points[0].core.likely().get(),
+        80.0,
+        1e-6,
+    );
+    assert_close(
+        "before it was read",
+        core(&cooled, 3.0),
+        core(&in_dish, 3.0),
+        2.0,
+    );
+    for after in [6.0, 10.0, 17.0] {
+        // Of the pace that the reading tells of nothing is kept once it is in something else.
+        assert_close(
+            "in its dish",
+            core(&cooled, after),
+            core(&found, after),
+            5.0,
+        );
+    }
+    assert_eq!(cooled.readings, [(read, celsius(70.0))]);
+    // Poured it is as warm throughout as it was on average.
+    let there: Vec<&Warmth> = cooled
+        .points
+        .iter()
+        .filter(|one| one.at == poured)
+        .collect();
+    let [before, .., after] = there[..] else {
+        panic!("before and after it was poured: {there:?}");
+    };
+    assert!(before.core.likely() > after.core.likely());
+    assert_close(
+        "its mean stays",
+        before.mean.get(),
+        after.core.likely().get(),
+        1e-6,
+    );
+    // It was at 57 °C in the dish, and the rule counts from then.
+    let hot = cooled.stages[0].by - FIRST_STAGE;
+    assert!(hot > read && hot <= poured, "{hot:?}");
+    if hot < poured {
+        assert_close(
+            "at 57 °C",
+            at(&cooled, hot, |one| one.core.likely()),
+            57.0,
+            1.0,
+        );
+    }
+
+    // Poured anew, both vessels are drawn.
+    let again = now + minutes(5.0);
+    say(&mut bake, Intent::Pour(cream, Held::Bag), again);
+    let twice = drawn(&bake, cream, again);
+    band_meets_window("in a bag", &twice);
+    assert_eq!(twice.stages[0].by, cooled.stages[0].by);
+    assert_close(
+        "in the jar",
+        core(&twice, 20.0),
+        core(&cooled, 20.0),
+        STRAIGHT,
+    );
+    assert!(twice.points.iter().all(|one| one.at >= start));
 }
 
 #[test]
