@@ -10,7 +10,9 @@
 //! kitchens each of proofs, cooling and days with a thermometer. The worst found
 //! are a dough kneaded far from its kitchen's temperature (6 to 14 %) and a rise
 //! after a look at it (6 to 10 % below, 8 to 14 % above). A bake's whole end takes its steps as
-//! independent, though one kitchen that is colder than said makes every rise in it longer.
+//! independent: of whole days drawn with one kitchen each, 4 to 8 % end before its window and 11 to 17 %
+//! after it, of which the common kitchen makes 2 at most and the steps' longer late ends the rest
+//! ([`outline`](crate::schedule::outline)).
 //!
 //! What is open, and what its width rests on; the width and its reasons stand at
 //! each constant. The formula's own ranges are the formula's, and how far hands

@@ -7,6 +7,7 @@
 //! adds in quadrature. `cargo test -p checks --test native windows -- --nocapture` prints every case.
 
 mod cooling;
+mod days;
 mod doughs;
 mod looks;
 mod measured;

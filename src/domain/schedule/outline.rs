@@ -39,7 +39,10 @@ pub struct Outline {
 /// The rest of a bake, if nothing unusual happens from now on.
 ///
 /// The window of the end combines, in quadrature, the windows of the steps on
-/// the chain that it hangs on: they are taken as independent of each other.
+/// the chain that it hangs on: they are taken as independent of each other. Of days drawn with one kitchen
+/// each 4 to 8 % end before it and 11 to 17 % after it, and 60 to 70 % after the likely moment: not for the kitchen,
+/// which by itself moves an end by 2 percentage points at most, but because most steps can take much longer than likely
+/// and only a little less long, which adds up.
 #[must_use]
 pub fn outline(state: &State, now: Moment) -> Outline {
     forwards(state, now, true)
