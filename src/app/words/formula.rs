@@ -31,15 +31,17 @@ pub(crate) const DOUGH_MASS: &str = "All the dough";
 /// The flour's mass.
 pub(crate) const FLOUR_MASS: &str = "All the flour";
 /// How the pieces bake.
-pub(crate) const FORM: &str = "Each bakes";
+pub(crate) const FORM: &str = "In what form";
 /// Its choices, in the order of [`BakeForm::ALL`].
 pub(crate) const FORMS: [&str; 5] = [
     "Round, apart",
-    "Touching",
+    "Touching, on a tray or in a tin",
     "Long, apart",
     "As a ring",
-    "In a loaf tin",
+    "Each in its own loaf tin",
 ];
+/// The same for one piece, which touches nothing.
+pub(crate) const FORMS_ALONE: [&str; 4] = ["Round", "Long", "As a ring", "In a loaf tin"];
 /// What kind of yeast goes in.
 pub(crate) const YEAST: &str = "Yeast";
 /// Its choices, in the order of [`YeastKind::ALL`](domain::yeast::kinds::YeastKind::ALL).
@@ -134,6 +136,7 @@ pub(crate) fn pieces(formula: &Formula) -> String {
             BakeForm::Round => ", round",
             BakeForm::Long => ", long",
             BakeForm::Ring => ", as a ring",
+            BakeForm::Tin if formula.pieces.count > 1 => ", each in its own tin",
             BakeForm::Tin => ", in a tin",
             BakeForm::Touching => ", touching",
         };

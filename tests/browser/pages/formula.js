@@ -29,7 +29,7 @@ export class FormulaPage {
 
   /** Says in what form the pieces bake. */
   async bakeAs(form) {
-    const forms = this.fit.getByRole("group", { name: "Each bakes" });
+    const forms = this.fit.getByRole("group", { name: "In what form" });
     await forms.locator("label").filter({ hasText: form }).click();
     await expect(forms.getByRole("radio", { name: form, exact: true })).toBeChecked();
   }

@@ -71,7 +71,7 @@ test("buns that touch bake and cool longer, and the bake remembers that they do"
   const said = app.formula.fit.getByRole("status").filter({ hasText: "of dough" });
   await expect(said).toHaveText(/^8 buns of 85\sg: /);
   const apart = await app.formula.tableAt();
-  await app.formula.bakeAs("Touching");
+  await app.formula.bakeAs("Touching, on a tray or in a tin");
   await expect(said).toContainText(/^8 buns of 85\sg, touching: .*forecast for that form/);
   // Reckoned by SciPy's roots, 1.4 times 18 min in the oven.
   await expect.poll(() => app.formula.tableAt()).toBeGreaterThan(apart + 7);
@@ -79,7 +79,7 @@ test("buns that touch bake and cool longer, and the bake remembers that they do"
   await expect.poll(() => app.formula.tableAt()).toBe(apart);
   await expect(said).not.toContainText("forecast for that form");
 
-  await app.formula.bakeAs("Touching");
+  await app.formula.bakeAs("Touching, on a tray or in a tin");
   await app.formula.start.click();
   await expect(app.bench.mainAction).toBeVisible();
   await app.reload();

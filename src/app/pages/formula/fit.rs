@@ -25,6 +25,14 @@ enum Way {
 /// The ways, in the order of [`words::FIT_WAYS`].
 const WAYS: [Way; 3] = [Way::Pieces, Way::Dough, Way::Flour];
 
+/// The forms of one piece, in the order of [`words::FORMS_ALONE`].
+const ALONE: [BakeForm; 4] = [
+    BakeForm::Round,
+    BakeForm::Long,
+    BakeForm::Ring,
+    BakeForm::Tin,
+];
+
 /// As much yeast as the formula has.
 pub(super) const OWN_YEAST: f64 = 1.0;
 
@@ -141,6 +149,24 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
         Way::Dough => mass(words::DOUGH_MASS, fitting.dough_g, 50.0, 50.0, 15_000.0),
         Way::Flour => mass(words::FLOUR_MASS, fitting.flour_g, 25.0, 25.0, 10_000.0),
     };
+    // What is chosen is always among them.
+    let alone = Memo::new(move |_| count.get() == 1.0 && form.get() != BakeForm::Touching);
+    let forms = move || {
+        let (said, forms): (&[&str], &'static [BakeForm]) = if alone.get() {
+            (&words::FORMS_ALONE, &ALONE)
+        } else {
+            (&words::FORMS, &BakeForm::ALL)
+        };
+        view! {
+            <Choices
+                legend=words::FORM
+                options=said.iter().map(|form| (*form).to_owned()).collect()
+                chosen=Signal::derive(move || forms.iter().position(|&known| known == form.get()))
+                on_choose=move |place: usize| form.set(forms[place])
+            />
+        }
+        .into_any()
+    };
     let error = move || {
         let error = fitting.refused.get();
         let error = error.map(|error| view! { <span>{words::scale_error(&error)}</span> });
@@ -196,12 +222,7 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                 on_change=move |pieces: f64| count.set(pieces.round())
             />
             {live::part(masses)}
-            <Choices
-                legend=words::FORM
-                options=words::FORMS.iter().map(|form| (*form).to_owned()).collect()
-                chosen=Signal::derive(move || Some(form.get() as usize))
-                on_choose=move |place: usize| form.set(BakeForm::ALL[place])
-            />
+            {live::part(forms)}
             {kinds}
             <p class="field-error" role="alert">
                 {live::part(error)}

@@ -12,7 +12,7 @@
 //! | touching | the middle one of a layer, half as wide again as deep, heated from above and below | 0.382 |
 //!
 //! Each against the product of the series along all its own directions: the box takes 1 % longer, the
-//! stick 0.3 % less (`tests/native/forms.rs`). One body serves the time in the oven, the course of
+//! stick 0.3 % less (`tests/native/heating/forms.rs`). One body serves the time in the oven, the course of
 //! its middle, the last rise and the cooling.
 //!
 //! Checked against measured breads (Zhang and Datta, 2006, as open data beside a research code): from

@@ -134,7 +134,7 @@ test("one full reforecast", async ({ browser }) => {
   test.setTimeout(300_000);
   const rate = await slowdown(browser);
   for (const { point, runs } of await reforecasts(browser, rate, RUNS)) {
-    hold(`reforecast with all windows at "${point}", script`, runs, REFORECAST_MS);
+    hold(`reforecast with all windows at "${point}", script`, runs, REFORECAST_MS, 1);
   }
 });
 
