@@ -9,10 +9,14 @@ use domain::thermal::cooling::{
     BOTH_STAGES, COLD, Chilled, FIRST_STAGE, HORIZON, HOT, Remedy, WARM, cooling_window,
     deepest_layer_that_passes, remedies, two_stage,
 };
-use domain::thermal::vessel::{Body, Cooling, Form, Held, Material, Surroundings, Vessel};
+use domain::thermal::oven::BakeForm;
+use domain::thermal::vessel::{
+    Body, Cooling, Doubt, Form, Held, Material, Spot, Surroundings, Vessel,
+};
 use domain::units::{
-    Millimetres, Moment, celsius, grams, joules_per_gram_kelvin, kilograms_per_cubic_metre,
-    millimetres, minutes, watts_per_metre_kelvin, watts_per_square_metre_kelvin,
+    Millimetres, Moment, celsius, celsius_delta, grams, joules_per_gram_kelvin,
+    kilograms_per_cubic_metre, millimetres, minutes, watts_per_metre_kelvin,
+    watts_per_square_metre_kelvin,
 };
 use serde::Deserialize;
 
@@ -421,6 +425,19 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
     let shallow = millimetres(10.0);
     let thin = remedies(&chilled(shallow));
     assert_eq!(thin, Vec::new());
+}
+
+/// Cool enough in a larder that is colder than said, it never is once it has come back into the kitchen.
+#[test]
+fn what_may_be_cold_before_it_warms_again_has_that_in_its_window() {
+    let bun = BakeForm::Round.cooling(grams(50.0));
+    let off = celsius_delta(2.0);
+    let larder = Surroundings::constant(celsius(16.0)).doubted(Doubt { of: Spot::Own, off });
+    let back = START + minutes(80.0);
+    let around = larder.changed(back, celsius(20.6));
+    let window = cooling_window(&bun, celsius(88.0), celsius(15.5), &around, START);
+    assert_eq!(window.likely(), START + HORIZON);
+    assert!(window.low() < back, "{window:?}");
 }
 
 #[test]

@@ -104,6 +104,26 @@ fn the_middle_goes_the_way_of_finite_differences() {
     }
 }
 
+/// What the model leaves out by taking in every dough at its formula's reference, as its documentation has it.
+#[test]
+fn a_cold_dough_bakes_a_tenth_longer() {
+    for (form, piece_g, core, longer) in [
+        (BakeForm::Round, 85.0, 92.0, 1.115),
+        (BakeForm::Long, 750.0, 92.0, 1.112),
+        (BakeForm::Tin, 900.0, 94.0, 1.084),
+    ] {
+        let with = |dough| Baking {
+            form,
+            ..baking(piece_g, dough, core)
+        };
+        let (cold, warm) = (with(8.0), with(25.0));
+        let got = cold.longer_than(still(190.0), &warm, still(190.0));
+        assert_close(&format!("{piece_g} g, {form:?}"), got, longer, 0.003);
+        let lukewarm = with(30.0).longer_than(still(190.0), &warm, still(190.0));
+        assert!((0.96..0.98).contains(&lukewarm), "{lukewarm}");
+    }
+}
+
 /// The chart's 20 K make a fan oven's time that of a still one; h of 30 says 2 to 7 % less.
 #[test]
 fn a_fan_oven_set_lower_bakes_about_as_long() {

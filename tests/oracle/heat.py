@@ -80,6 +80,27 @@ def history(random, span_min, low, high):
     return [(at, random.uniform(low, high)) for at in [0.0, *changes]]
 
 
+SPOTS = ("kitchen", "fridge", "own")
+
+
+def doubts_of(random, around):
+    """Of each stretch whose temperature it is and how far that may be off; the first always is."""
+    doubts = [
+        [random.choice(SPOTS), random.uniform(0.3, 3.5)] if random.random() < 0.8 else None
+        for _ in around
+    ]
+    doubts[0] = doubts[0] or ["kitchen", 2.0]
+    return doubts
+
+
+def shifted(inputs, spot, by):
+    """The history with every stretch of a spot warmer by so many times its doubt."""
+    return [
+        (at, celsius + (by * doubt[1] if doubt and doubt[0] == spot else 0.0))
+        for (at, celsius), doubt in zip(inputs["around"], inputs["doubts"])
+    ]
+
+
 def volume_error(vessel, body):
     """The body must hold the mass it was made for."""
     return relative(body.volume_m3 * body.density, vessel["mass_g"] / 1000)
@@ -222,6 +243,41 @@ class CoolingWindow(Topic):
         return max(errors)
 
 
+class CoolingWindowInDoubt(CoolingWindow):
+    """One error of a spot moves all its stretches together; likely ends are logarithms in quadrature."""
+
+    name = "cooling windows in surroundings that may be off (collocation, each error alone)"
+    # An end within seconds of a change, where the model's shortened series isn't good yet.
+    tolerance = 5e-4
+
+    def case(self, random):
+        around = history(random, 120, 0, 24)
+        # What it comes to where it is first can be colder than where it is last.
+        return {
+            "vessel": vessel(random, ("fridge", "ice_bath", "baked", "stirred")),
+            "from_c": random.uniform(50, 97),
+            "to_c": random.choice(around)[1] + random.uniform(1, 20),
+            "around": around,
+            "doubts": doubts_of(random, around),
+        }
+
+    def check(self, inputs, answer):
+        least, horizon = 1 / 60, 2880.0
+
+        def after(factor=1.0, around=inputs["around"]):
+            body = Body.of(answer["body"], film_factor=factor)
+            t = body.first_crossing(inputs["to_c"], inputs["from_c"], around, horizon)
+            return horizon if t is None else t
+
+        likely = after()
+        ends = [after(1.3), after(1 / 1.3)]
+        ends += [after(around=shifted(inputs, spot, by)) for spot in SPOTS for by in (-1, 1)]
+        logs = np.log(np.maximum(ends, least) / max(likely, least))
+        earlier, later = (np.sqrt(np.sum(side**2)) for side in (np.minimum(logs, 0), np.maximum(logs, 0)))
+        window = [likely * np.exp(-earlier), likely, min(likely * np.exp(later), horizon)]
+        return max(relative(*pair, least=5.0) for pair in zip(answer["minutes"], window))
+
+
 class Deepest(Topic):
     name = "deepest layer that passes (brentq on both limits)"
     topic = "deepest"
@@ -256,4 +312,13 @@ class Deepest(Topic):
         return error if isfinite(error) else float("inf")
 
 
-TOPICS = [Series(), Course(), Moved(), MovedInTwo(), TwoStage(), CoolingWindow(), Deepest()]
+TOPICS = [
+    Series(),
+    Course(),
+    Moved(),
+    MovedInTwo(),
+    TwoStage(),
+    CoolingWindow(),
+    CoolingWindowInDoubt(),
+    Deepest(),
+]

@@ -4,8 +4,10 @@ use domain::estimate::Estimate;
 use domain::thermal::cooling::{cooling_window, deepest_layer_that_passes, two_stage};
 use domain::thermal::oven::BakeForm;
 use domain::thermal::transient::{Shape, centre_ratio, mean_ratio, terms};
-use domain::thermal::vessel::{Body, Cooling, Course, Form, Held, Material, Surroundings, Vessel};
-use domain::units::{Celsius, Grams, Millimetres, Minutes, Moment};
+use domain::thermal::vessel::{
+    Body, Cooling, Course, Doubt, Form, Held, Material, Spot, Surroundings, Vessel,
+};
+use domain::units::{Celsius, CelsiusDelta, Grams, Millimetres, Minutes, Moment};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
@@ -110,6 +112,33 @@ pub(crate) fn surroundings(history: &[(f64, f64)]) -> Surroundings {
         })
 }
 
+/// The same with the doubt of each entry, if it has one: whose it is, and by how many K it may be off.
+pub(crate) fn doubted(history: &[(f64, f64)], doubts: &[Option<(String, f64)>]) -> Surroundings {
+    let doubt = |place: usize| {
+        let (of, off) = doubts.get(place)?.as_ref()?;
+        let of = match of.as_str() {
+            "kitchen" => Spot::Kitchen,
+            "fridge" => Spot::Fridge,
+            _ => Spot::Own,
+        };
+        let off = CelsiusDelta::clamped(*off);
+        Some(Doubt { of, off })
+    };
+    let first = surroundings(&history[..history.len().min(1)]);
+    let first = match doubt(0) {
+        Some(doubt) => first.doubted(doubt),
+        None => first,
+    };
+    history
+        .iter()
+        .enumerate()
+        .skip(1)
+        .fold(first, |all, (place, entry)| {
+            let (at, to) = (minutes_after(entry.0), Celsius::clamped(entry.1));
+            all.put(at, to, 1.0, doubt(place))
+        })
+}
+
 #[derive(Deserialize)]
 pub(crate) struct CourseQuestion {
     vessel: VesselQuestion,
@@ -206,6 +235,8 @@ pub(crate) struct CoolingWindowQuestion {
     from_c: f64,
     to_c: f64,
     around: Vec<(f64, f64)>,
+    #[serde(default)]
+    doubts: Vec<Option<(String, f64)>>,
 }
 
 impl CoolingWindowQuestion {
@@ -215,7 +246,7 @@ impl CoolingWindowQuestion {
             &vessel,
             Celsius::clamped(self.from_c),
             Celsius::clamped(self.to_c),
-            &surroundings(&self.around),
+            &doubted(&self.around, &self.doubts),
             START,
         );
         json!({

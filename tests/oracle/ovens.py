@@ -143,8 +143,24 @@ class OvenCourse(Topic):
         seen = 0.5 * np.log(said(core + OFF) / said(core - OFF))
         weight = half**2 / (half**2 + seen**2)
         pace = weight * np.clip(np.log(at / said(core)), -1.1, 1.1)
-        end = at + (likely - said(core)) * np.exp(pace)
-        return max(apart, relative(answer["window_min"][1], end))
+
+        def rest(core, ln_slower):
+            return (likely - said(core)) * np.exp(ln_slower)
+
+        # What was believed as far as the reading left it open, and the reading's own error, which misleads
+        # about the place and the pace at once; as logarithms in quadrature.
+        left = 1 - weight
+        ends = [
+            rest(core, pace - left * np.log(likely / inputs["low_min"])),
+            rest(core + OFF, pace - weight * seen),
+            rest(core, pace + left * np.log(inputs["high_min"] / likely)),
+            rest(core - OFF, pace + weight * seen),
+        ]
+        middle = rest(core, pace)
+        logs = np.log(np.array(ends) / middle)
+        earlier, later = (np.sqrt((side**2).sum()) for side in (np.minimum(logs, 0), np.maximum(logs, 0)))
+        window = at + middle * np.exp([-earlier, 0.0, later])
+        return max(apart, *(relative(*pair) for pair in zip(answer["window_min"], window)))
 
 
 # Choi and Okos (1986): specific heat in J/(g K), conductivity in W/(m K), density in kg/m³, of

@@ -7,7 +7,7 @@ from scipy.integrate import cumulative_simpson, fixed_quad, solve_ivp
 from scipy.optimize import brentq, minimize_scalar
 
 from bodies import Body
-from heat import history, vessel, volume_error
+from heat import SPOTS, doubts_of, history, shifted, vessel, volume_error
 from topic import Topic, relative
 
 HORIZON = 5 * 24 * 60.0
@@ -146,6 +146,10 @@ class Proof(Topic):
             "at_min": random.uniform(5, 400),
         }
 
+    def more(self, inputs, told):
+        """The logarithms of the time with other inputs at either end."""
+        return []
+
     def check(self, inputs, answer):
         told = answer["body"]
         had = inputs["had_min"]
@@ -166,6 +170,7 @@ class Proof(Topic):
             (log_time(dough=cool), log_time(dough=warm)),
             (log_time(cardinals=HARDY), log_time(cardinals=TENDER)),
             (log_time(lag=LAG), log_time(lag=1 / LAG)),
+            *self.more(inputs, told),
         ]
         earlier = sqrt(sum(min(0.0, *(one - middle for one in pair)) ** 2 for pair in pairs))
         later = sqrt(sum(max(0.0, *(one - middle for one in pair)) ** 2 for pair in pairs))
@@ -181,6 +186,38 @@ class Proof(Topic):
         errors.append(relative(answer["reference_minutes"], had + usual.until(at), least=10.0))
         errors.append(0.0 if stalls == answer["stalls"] else float("inf"))
         return max(errors)
+
+
+class ProofInDoubt(Proof):
+    """The same where kitchen, fridge and other places may be off.
+
+    An error of a spot moves all its stretches, what it has made of the dough by the start, and what the rise asks for."""
+
+    name = "proofs in surroundings that may be off (Simpson, each spot's error alone)"
+
+    def case(self, random):
+        inputs = super().case(random)
+        carries = random.random() < 0.5
+        return inputs | {
+            "doubts": doubts_of(random, inputs["around"]),
+            "carried_k": [random.uniform(0, 2.5) if carries else 0.0 for _ in SPOTS],
+            "asked": [random.uniform(-0.2, 0.2) if carries else 0.0 for _ in SPOTS],
+        }
+
+    def more(self, inputs, told):
+        had = inputs["had_min"]
+        _, likely, _ = inputs["range_min"]
+        _, dough, _ = inputs["dough_c"]
+
+        def log_time(spot, by):
+            place = SPOTS.index(spot)
+            off = inputs | {"around": shifted(inputs, spot, by)}
+            wanted = likely * exp(by * inputs["asked"][place])
+            gain = Gain(off, told, dough + by * inputs["carried_k"][place])
+            after = gain.reaches(wanted - had)
+            return log(max(had + (HORIZON if after is None else after), 1 / 60))
+
+        return [(log_time(spot, -1), log_time(spot, 1)) for spot in SPOTS]
 
 
 class Backwards(Topic):
@@ -245,4 +282,4 @@ def met(got, over, low, high, least):
     return relative(got, brentq(over, low, high, xtol=1e-10), least)
 
 
-TOPICS = [Rate(), Proof(), Backwards()]
+TOPICS = [Rate(), Proof(), ProofInDoubt(), Backwards()]

@@ -2,13 +2,13 @@
 
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::vessel::Surroundings;
-use domain::units::{Celsius, Minutes, Moment};
+use domain::units::{Celsius, CelsiusDelta, Minutes, Moment};
 use domain::yeast::activity::{Cardinals, relative_rate};
 use domain::yeast::proof::{Learnt, Proof, Unmet};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
-use crate::heat::{START, VesselQuestion, described, minutes_after, minutes_of, surroundings};
+use crate::heat::{START, VesselQuestion, described, doubted, minutes_after, minutes_of};
 
 #[derive(Deserialize)]
 pub(crate) struct Rate {
@@ -38,6 +38,14 @@ pub(crate) struct ProofQuestion {
     around: Vec<(f64, f64)>,
     had_min: f64,
     at_min: f64,
+    #[serde(default)]
+    doubts: Vec<Option<(String, f64)>>,
+    /// What an error of kitchen, fridge and its own place has made of the dough before its start, in K.
+    #[serde(default)]
+    carried_k: [f64; 3],
+    /// What it makes of what the rise asks for, as a logarithm.
+    #[serde(default)]
+    asked: [f64; 3],
 }
 
 fn estimate<T: Copy + PartialOrd>(ends: [f64; 3], of: impl Fn(f64) -> T) -> Estimate<T> {
@@ -52,11 +60,12 @@ impl ProofQuestion {
             reference: Celsius::clamped(self.reference_c),
             start: START,
             dough: estimate(self.dough_c, Celsius::clamped),
-            surroundings: surroundings(&self.around),
+            surroundings: doubted(&self.around, &self.doubts),
             vessel: self.vessel.vessel(),
             had: Minutes::clamped(self.had_min),
             learnt: Learnt::default(),
         };
+        let proof = proof.carrying(self.carried_k.map(CelsiusDelta::clamped), self.asked);
         json!({
             "body": described(proof.vessel.body()),
             "minutes": minutes_of(&proof.window()),

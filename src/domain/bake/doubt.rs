@@ -1,7 +1,8 @@
 //! How well the temperatures of a bake's places are known.
 //!
 //! The kitchen counts as measured once somebody said during the bake how warm it is; one that was
-//! said to be as it is anyway leaves no entry, and so counts as before. A fridge counts as measured when it
+//! said to be as it is anyway leaves no entry, and so counts as before. So does one that was set just before the start:
+//! the settings keep how warm it is and not when that was said. A fridge counts as measured when it
 //! has another temperature than the usual one that stands there until somebody looks.
 
 use super::state::State;

@@ -288,10 +288,12 @@ impl FilmSpread {
         surroundings: &Surroundings,
         start: Moment,
     ) -> Estimate<Moment> {
+        let first_change = surroundings.after(start).next();
+        let changes = first_change.map_or(f64::INFINITY, |(at, ..)| (at - start).get());
         let after = |vessel: &Vessel, from: Celsius, around: &Surroundings, half: f64| {
             let course = vessel.course(start, from, around);
-            // What isn't there yet half-way needn't be looked for before.
-            let on_the_way = (course.core_after(half) > to.get()) == (from > to);
+            // What isn't there yet half-way needn't be looked for before, unless it was there and went back.
+            let on_the_way = half <= changes && (course.core_after(half) > to.get()) == (from > to);
             let since = if on_the_way { half } else { 0.0 };
             let reached = course.core_reaches_after(to.get(), since, HORIZON.get());
             reached.unwrap_or(HORIZON.get())

@@ -164,7 +164,7 @@ impl Surroundings {
     }
 
     /// The changes after a moment, in order: when, the temperature and the film.
-    pub(super) fn after(&self, moment: Moment) -> impl Iterator<Item = (Moment, Celsius, f64)> {
+    pub(crate) fn after(&self, moment: Moment) -> impl Iterator<Item = (Moment, Celsius, f64)> {
         let past = self.changes.partition_point(|change| change.0 <= moment);
         let after = self.changes[past..].iter();
         after.map(|&(at, (to, film_times, _))| (at, to, film_times))
