@@ -58,7 +58,7 @@ pub(super) fn comes_out(state: &State, step: &Step) -> bool {
 
 fn look(state: &State, step: &Step) -> String {
     if comes_out(state, step) {
-        return "Dough out of the fridge; then say so on its card.".to_owned();
+        return "Take the dough out of the fridge, then say so on its card.".to_owned();
     }
     match step.kind {
         StepKind::Bake => "Look into the oven.".to_owned(),
@@ -75,8 +75,8 @@ fn look(state: &State, step: &Step) -> String {
 pub(crate) fn if_left_out(step: &Step) -> String {
     let follows = match step.kind {
         StepKind::Bulk => {
-            "The dough goes on less risen and tighter. The last rise's window doesn't reckon with \
-             that: give it longer, and go by the dough."
+            "The dough goes on less risen and tighter. The last rise is forecast longer, by half of \
+             what is missing; go by the dough."
         }
         StepKind::Retard => {
             "The dough counts as never having been in the fridge: as warm as the kitchen, and what \

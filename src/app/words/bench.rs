@@ -1,6 +1,6 @@
 //! Words of the Bench, of the alarm and of the ways between pages.
 
-use domain::bake::State;
+use domain::bake::{Reason, State};
 use domain::decimal::fixed;
 use domain::kitchen::Kitchen;
 use domain::thermal::cooling::Remedy;
@@ -202,7 +202,12 @@ pub(crate) fn running_label(
 pub(crate) const NEVER: &str = "–";
 
 /// Instead of a window, of what is too cold ever to rise or too warm ever to be cold.
-pub(crate) const STALLS: &str = "never ready there";
+pub(crate) fn stalls(reason: Reason) -> &'static str {
+    match reason {
+        Reason::Cooling { .. } => "never cold enough there",
+        _ => "never ready there",
+    }
+}
 
 /// Whose piece it is: "Bun 3".
 pub(crate) fn piece(state: &State, piece: u16) -> String {
@@ -260,7 +265,7 @@ pub(crate) fn set_oven(conventional: Celsius, kitchen: &Kitchen, degrees: Degree
 
 /// What a rise comes to sooner than its time, high up.
 pub(crate) const DOUBLE_IS_ENOUGH: &str =
-    "At this height dough rises faster, as its times allow for: stop at double its size.";
+    "At this height dough rises faster, and its times allow for that. Stop at double its size.";
 
 /// "Wanted in the middle: 92 °C".
 pub(crate) fn core_wanted(temperature: &str) -> String {

@@ -18,10 +18,10 @@ fn in_time(stage: &Stage) -> bool {
     stage.likely.is_some_and(|likely| likely <= stage.by)
 }
 
-/// "by 14:20", at a stage's mark.
+/// "by 14:20", at a stage's mark, or "late: after 14:20".
 pub(crate) fn stage_by(stage: &Stage) -> String {
-    let missed = if in_time(stage) { "" } else { "not " };
-    format!("{missed}by {}", time_of_day(stage.by))
+    let how = if in_time(stage) { "by" } else { "late: after" };
+    format!("{how} {}", time_of_day(stage.by))
 }
 
 /// What the lines are, and what food that spoils has to keep to: a line each.
@@ -29,7 +29,7 @@ pub(crate) fn cooling_lines(cooled: &Cooled, degrees: Degrees) -> String {
     let mut said = "Solid line: the middle. Dashed line: all of it, on average.".to_owned();
     for stage in &cooled.stages {
         let likely = match stage.likely {
-            None => "never where it stands".to_owned(),
+            None => "not in this place".to_owned(),
             Some(likely) => {
                 let verdict = if in_time(stage) {
                     "in time"

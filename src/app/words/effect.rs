@@ -70,7 +70,7 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
     };
     if let Some(out) = shift.after.out_by {
         let said = super::places::in_fridge(&shift.after, out);
-        return format!("{title}: {}.", lower_first(&said));
+        return format!("{title}: {}", lower_first(&said));
     }
     if shift.after.stalls {
         let why = match shift.after.reason {

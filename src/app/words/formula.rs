@@ -174,7 +174,7 @@ pub(crate) fn number_of(plural: &str) -> String {
 pub(crate) fn fitted(formula: &Formula) -> String {
     let other = match formula.other_form() {
         Some(_) => {
-            " The last rise, the oven and the cooling are forecast for that form; the steps' words stay, so trust your eyes."
+            " The last rise, the oven and the cooling are forecast for that form; the steps still describe the usual form."
         }
         None => "",
     };

@@ -4,6 +4,7 @@ use domain::bake::{Forecast, Retarding};
 use domain::decimal::fixed;
 use domain::formula::Held;
 use domain::kitchen::Place;
+use domain::thermal::vessel::FLAT_BAG;
 use domain::units::{Celsius, Moment, Share};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -30,8 +31,13 @@ pub(crate) const IN_ICE_WATER: &str = "In ice water";
 pub(crate) const IN_BOWL: &str = "In a bowl or dish";
 /// In a jar.
 pub(crate) const IN_JAR: &str = "In a jar";
-/// In a bag; the millimetres are the model's [`domain::thermal::vessel::FLAT_BAG`].
-pub(crate) const IN_BAG: &str = "In a bag laid 20\u{a0}mm flat";
+/// In a bag, as flat as the model takes it to lie.
+pub(crate) fn in_bag() -> String {
+    format!(
+        "In a bag, laid flat {}\u{a0}mm thick",
+        fixed(FLAT_BAG.get(), 0)
+    )
+}
 /// Opens how far it has risen.
 pub(crate) const HOW_FAR: &str = "How far it has risen";
 /// What that is a share of.
@@ -43,19 +49,20 @@ pub(crate) const SEEN_AGO: &str = "How long ago";
 
 /// "It stands in the kitchen", which opens where else.
 pub(crate) fn stands(place: Option<Place>, held: Option<Held>, degrees: Degrees) -> String {
+    // A place is said of all but a time in the fridge, which is one itself.
     let place = whereabouts(place.unwrap_or(Place::Fridge), degrees);
     let held = held.filter(|&held| held == Held::Jar || held == Held::Bag);
     let held = held.map_or(String::new(), |held| {
-        format!(", {}", lower_first(vessel(held)))
+        format!(", {}", lower_first(&vessel(held)))
     });
     format!("It stands {place}{held}")
 }
 
-fn vessel(held: Held) -> &'static str {
+fn vessel(held: Held) -> String {
     match held {
-        Held::Jar => IN_JAR,
-        Held::Bag => IN_BAG,
-        _ => IN_BOWL,
+        Held::Jar => IN_JAR.to_owned(),
+        Held::Bag => in_bag(),
+        _ => IN_BOWL.to_owned(),
     }
 }
 
@@ -94,7 +101,7 @@ pub(crate) fn risen(share: Share, expected: Share, shift: &Shift) -> String {
 
 /// "Now in a jar. Poolish ripens: 11:28 to 11:54, likely 11:40."
 pub(crate) fn poured(held: Held, shift: &Shift) -> String {
-    let into = lower_first(vessel(held));
+    let into = lower_first(&vessel(held));
     let (title, ends) = (&shift.title, window(&shift.after.window));
     format!("Now {into}. {title}: {ends}.")
 }
@@ -123,7 +130,7 @@ pub(crate) fn in_fridge(forecast: &Forecast, out: Moment) -> String {
     let ready = forecast.window.likely();
     format!(
         "Once it is cold it hardly rises. Take it out about {} before you want it ready, by {} at the latest. \
-         Left until then it is ready about {}",
+         Left until then it is ready about {}.",
         span(ready - out),
         on_day(out),
         on_day(ready)

@@ -78,14 +78,14 @@ test("a cream that is left in the kitchen is never in time, and that is said in 
   await clock.pass(SECOND);
   await bench.sheet.getByRole("button", { name: "In the kitchen" }).click();
   await clock.pass(SECOND);
-  await expect(bench.card(CREAM)).toHaveAttribute("aria-label", "Cream cools: never ready there");
+  await expect(bench.card(CREAM)).toHaveAttribute("aria-label", "Cream cools: never cold enough there");
   await expect(bench.clockOf(CREAM)).toHaveText("–");
   await bench.card(CREAM).click();
   await expect(drawing(app)).toHaveAttribute("aria-label", /5\s°C in the middle: never\.$/);
-  await expect(bench.sheet.locator(".digits").first()).toHaveText("never ready there");
+  await expect(bench.sheet.locator(".digits").first()).toHaveText("never cold enough there");
   await expect(said(app)).toContainText(/21\s°C by .*, too late\./);
-  await expect(said(app)).toContainText(/5\s°C by .*: never where it stands\./);
-  await expect(labels(app, /^not by \d\d:\d\d$/)).toHaveCount(2);
+  await expect(said(app)).toContainText(/5\s°C by .*: not in this place\./);
+  await expect(labels(app, /^late: after \d\d:\d\d$/)).toHaveCount(2);
 });
 
 test("what has been baked is drawn as it cools, with no rule to keep to", async ({ app }) => {

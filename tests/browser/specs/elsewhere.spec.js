@@ -122,7 +122,7 @@ test("a dough put into the fridge says when to take it out", async ({ app }) => 
     await clock.sleep(24 * 60 * MINUTE + MINUTE);
     await expect(alarm.title).toHaveText("Poolish ripens: out of the fridge");
     await alarm.stopButton.click();
-    await expect(bench.instruction).toHaveText("Dough out of the fridge; then say so on its card.");
+    await expect(bench.instruction).toHaveText("Take the dough out of the fridge, then say so on its card.");
     const there = await open(app, /^Poolish ripens/, "It stands in the fridge");
     await there.getByRole("button", { name: "In the kitchen" }).click();
     await expect(bench.answer).toHaveText(/^Now in the kitchen\. Poolish ripens/);
@@ -134,6 +134,6 @@ test("a cream is laid flat in a bag", async ({ app }) => {
   const { bench } = app;
   await takeUp(app, "Mix the dough");
   const stands = await open(app, /^Cream cools/, "It stands in ice water");
-  await stands.getByRole("button", { name: /^In a bag laid 20\smm flat$/ }).click();
-  await expect(bench.answer).toHaveText(/^Now in a bag laid 20\smm flat\. Cream cools: /);
+  await stands.getByRole("button", { name: /^In a bag, laid flat 20\smm thick$/ }).click();
+  await expect(bench.answer).toHaveText(/^Now in a bag, laid flat 20\smm thick\. Cream cools: /);
 });

@@ -55,12 +55,12 @@ test("high up, the kitchen and every rise say that double is enough", async ({ a
   await expect(equipment).toContainText("Dough rises further in thin air: stop at double");
 
   await takeUp(app, "First rise", { asks: "wait", formula: FORMULAS.braid });
-  await expect(app.bench.main).not.toContainText("stop at double its size");
+  await expect(app.bench.main).not.toContainText("Stop at double its size");
   await app.turnTo("#/kitchen");
   await app.kitchen.altitude.type(1650);
   await app.kitchen.altitude.shows("1650 m");
   await app.turnTo("#/bench");
-  await expect(app.bench.main).toContainText("At this height dough rises faster, as its times allow for: stop at double its size.");
+  await expect(app.bench.main).toContainText("At this height dough rises faster, and its times allow for that. Stop at double its size.");
 });
 
 test("buns that touch bake and cool longer, and the bake remembers that they do", async ({

@@ -119,7 +119,11 @@ pub(super) fn Elsewhere(
                 <div class="sheet-actions">
                     {always(words::IN_BOWL, |step, _| Intent::Pour(step, Held::Bowl))}
                     {always(words::IN_JAR, |step, _| Intent::Pour(step, Held::Jar))}
-                    {always(words::IN_BAG, |step, _| Intent::Pour(step, Held::Bag))}
+                    {button(
+                        live::text(words::in_bag),
+                        false,
+                        |step, _| Intent::Pour(step, Held::Bag),
+                    )}
                 </div>
             }
             .into_any()
@@ -214,7 +218,7 @@ pub(super) fn InFridge(shown: Shown, of: Of) -> impl IntoView {
             }
             let mut running = view.running.iter();
             let forecast = running.find(|running| running.step == step.id)?;
-            Some(words::in_fridge(forecast, forecast.out_by?) + ".")
+            Some(words::in_fridge(forecast, forecast.out_by?))
         });
         said.flatten().unwrap_or_default()
     };

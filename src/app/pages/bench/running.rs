@@ -96,7 +96,8 @@ fn cards(shown: Shown) -> Vec<Card> {
             let (folds_next, look) = (fold.is_some(), fold.unwrap_or(running.look));
             let title = step.map(|step| step.title.clone()).unwrap_or_default();
             let (window, whole_window) = if running.stalls {
-                (words::STALLS.to_owned(), words::STALLS.to_owned())
+                let never = words::stalls(running.reason).to_owned();
+                (never.clone(), never)
             } else {
                 let window = if folds_next {
                     words::at(look)

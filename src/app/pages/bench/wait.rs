@@ -221,7 +221,7 @@ fn window(view: &BakeView, step: &Step) -> String {
     let mut running = view.running.iter();
     match running.find(|running| running.step == step.id) {
         None => String::new(),
-        Some(found) if found.stalls => words::STALLS.to_owned(),
+        Some(found) if found.stalls => words::stalls(found.reason).to_owned(),
         Some(found) => words::window(&found.window),
     }
 }
