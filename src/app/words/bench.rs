@@ -1,6 +1,6 @@
 //! Words of the Bench, of the alarm and of the ways between pages.
 
-use domain::bake::{Reason, State};
+use domain::bake::State;
 use domain::decimal::fixed;
 use domain::kitchen::Kitchen;
 use domain::thermal::cooling::Remedy;
@@ -180,35 +180,6 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     )
 }
 
-/// What a card of the running strip says to whoever can't see it; `whose` is the bake's name, where several run.
-pub(crate) fn running_label(
-    title: &str,
-    whose: Option<&str>,
-    left: Option<Minutes>,
-    window: &str,
-) -> String {
-    let whose = whose.map_or_else(String::new, |whose| format!(", {whose}"));
-    let look = match left {
-        None => String::new(),
-        Some(left) if left.get() < 0.0 => {
-            format!("look now, due {} ago. ", super::span(left))
-        }
-        Some(left) => format!("look in {}. ", super::span(left)),
-    };
-    format!("{title}{whose}: {look}{window}")
-}
-
-/// On the clock of what is never ready.
-pub(crate) const NEVER: &str = "–";
-
-/// Instead of a window, of what is too cold ever to rise or too warm ever to be cold.
-pub(crate) fn stalls(reason: Reason) -> &'static str {
-    match reason {
-        Reason::Cooling { .. } => "never cold enough there",
-        _ => "never ready there",
-    }
-}
-
 /// Whose piece it is: "Bun 3".
 pub(crate) fn piece(state: &State, piece: u16) -> String {
     let noun = super::capital(&state.formula.pieces.noun);
@@ -270,41 +241,6 @@ pub(crate) const DOUBLE_IS_ENOUGH: &str =
 /// "Wanted in the middle: 92 °C".
 pub(crate) fn core_wanted(temperature: &str) -> String {
     format!("Wanted in the middle: {temperature}")
-}
-
-/// The name of a formula's bake with its start, where two run.
-pub(crate) fn whose(name: &str, started: Moment) -> String {
-    format!("{name}, since {}", time_of_day(started))
-}
-
-/// The same where room is short: "Buns, since 09:00".
-pub(crate) fn short_whose(state: &State) -> String {
-    let since = time_of_day(state.started);
-    format!("{}, since\u{a0}{since}", short_name(state))
-}
-
-/// What a bake makes, where its whole name has no room: "Buns".
-pub(crate) fn short_name(state: &State) -> String {
-    let pieces = &state.formula.pieces;
-    super::capital(if pieces.count == 1 {
-        &pieces.noun
-    } else {
-        &pieces.plural
-    })
-}
-
-/// A dough's card while a fold comes first.
-pub(crate) fn fold_in(title: &str) -> String {
-    format!("{title}: fold")
-}
-
-/// A timer's card.
-pub(crate) fn timer_name(name: &str) -> String {
-    if name.trim().is_empty() {
-        "Timer".to_owned()
-    } else {
-        name.to_owned()
-    }
 }
 
 /// An ingredient as it is read aloud: with its amount and, where several lists stand together, its component.

@@ -21,6 +21,7 @@ mod places;
 mod quantity;
 mod refusal;
 mod rise;
+mod running;
 mod storage;
 mod today;
 mod undo;
@@ -47,6 +48,7 @@ pub(crate) use quantity::{
 };
 pub(crate) use refusal::refusal;
 pub(crate) use rise::*;
+pub(crate) use running::*;
 pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use today::*;
 pub(crate) use undo::taken_back;

@@ -5,14 +5,13 @@ use super::Bake;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::intent::{Intent, Refusal};
 use super::marks::{marks_of, next_mark};
+use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
-use crate::formula::{Held, Length, Step, StepId};
-use crate::kitchen::{
-    COLDEST_AIR, COLDEST_PLACE, FURTHEST_OVEN, Kitchen, Place, WARMEST_AIR, WARMEST_PLACE,
-};
-use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share, minutes};
+use crate::formula::{Held, Length, StepId};
+use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
+use crate::units::{Minutes, Moment, minutes};
 
 /// The events an intent comes to.
 ///
@@ -87,31 +86,15 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             taken_back => Ok(taken_back),
         },
         Intent::DoughIs(component, temperature) => {
-            let known = state.formula.component(component);
-            let component = known.ok_or(Refusal::Unknown)?.id;
-            let temperature = within(temperature.get(), "dough temperature", "°C", -5.0, 60.0)?;
-            let temperature = Celsius::clamped(temperature);
-            one(Event::DoughMeasured {
-                component,
-                temperature,
-            })
+            measured::dough(state, component, temperature).and_then(one)
         }
-        Intent::CoreIs(step, temperature) => {
-            let step = known(state, step)?;
-            let temperature = within(temperature.get(), "core temperature", "°C", -20.0, 130.0)?;
-            let temperature = Celsius::clamped(temperature);
-            one(Event::CoreMeasured { step, temperature })
-        }
+        Intent::CoreIs(step, temperature) => measured::core(state, step, temperature).and_then(one),
         Intent::Move(step, place) => moved(state, step, place),
         Intent::Pour(step, held) => poured(state, step, held),
-        Intent::RiseIs(step, share, ago) => rise_is(state, step, share, ago, now),
-        Intent::PieceWeighs(piece, mass) => {
-            if piece >= state.formula.pieces.count {
-                return Err(Refusal::Unknown);
-            }
-            let mass = within(mass.get(), "piece", "g", 1.0, 20_000.0).map(Grams::clamped)?;
-            one(Event::PieceWeighed { piece, mass })
+        Intent::RiseIs(step, share, ago) => {
+            measured::rise(state, step, share, ago, now).and_then(one)
         }
+        Intent::PieceWeighs(piece, mass) => measured::piece(state, piece, mass).and_then(one),
         Intent::RemoveMass(piece) if state.masses.contains_key(&piece) => {
             one(Event::MassRemoved { piece })
         }
@@ -164,26 +147,7 @@ fn poured(state: &State, step: StepId, held: Held) -> Result<Vec<Event>, Refusal
     Ok((known != held).then_some(event).into_iter().collect())
 }
 
-fn rise_is(
-    state: &State,
-    step: StepId,
-    share: Share,
-    ago: Minutes,
-    now: Moment,
-) -> Result<Vec<Event>, Refusal> {
-    let step = open(state, step)?;
-    let rises = |step: &Step| matches!(step.length, Length::Ferment { .. });
-    if !state.formula.step(step).is_some_and(rises) {
-        return Err(Refusal::Unknown);
-    }
-    within(share.get() * 100.0, "rise", "%", 5.0, 100.0)?;
-    let since = state.progress(step).open_since.unwrap_or(now);
-    let most = (now.max(state.newest) - since).get().max(0.0);
-    within(ago.get(), "time since then", "min", 0.0, most)?;
-    Ok(vec![Event::RiseSeen { step, share, ago }])
-}
-
-fn known(state: &State, step: StepId) -> Result<StepId, Refusal> {
+pub(super) fn known(state: &State, step: StepId) -> Result<StepId, Refusal> {
     state
         .formula
         .step(step)
@@ -191,7 +155,7 @@ fn known(state: &State, step: StepId) -> Result<StepId, Refusal> {
         .ok_or(Refusal::Unknown)
 }
 
-fn open(state: &State, step: StepId) -> Result<StepId, Refusal> {
+pub(super) fn open(state: &State, step: StepId) -> Result<StepId, Refusal> {
     let step = known(state, step)?;
     if state.progress(step).ended.is_some() {
         Err(Refusal::Already(step))
@@ -223,60 +187,6 @@ fn still_to_come(
     // Later than now, should the clock have been set back.
     let now = now.max(state.newest);
     due(now).map_or(minutes(0.0), |due| (due - now).max(minutes(0.0)))
-}
-
-fn delay(by: Minutes) -> Result<Minutes, Refusal> {
-    within(by.get(), "delay", "min", 1.0, 24.0 * 60.0).map(Minutes::clamped)
-}
-
-fn air_of(air: Celsius) -> Result<Celsius, Refusal> {
-    let (coldest, warmest) = (COLDEST_AIR.get(), WARMEST_AIR.get());
-    let air = within(air.get(), "kitchen temperature", "°C", coldest, warmest)?;
-    Ok(Celsius::clamped(air))
-}
-
-/// What changed, of what a bake needs to know; nothing when all is as it was.
-fn kitchen_changed(state: &State, kitchen: Kitchen) -> Result<Vec<Event>, Refusal> {
-    let air = air_of(kitchen.air)?;
-    within(kitchen.fridge.get(), "fridge temperature", "°C", -5.0, 20.0)?;
-    if let Some(flour) = kitchen.flour {
-        within(flour.get(), "flour temperature", "°C", -25.0, 50.0)?;
-    }
-    let heats_in = kitchen.oven_heats_in.get();
-    within(heats_in, "oven's heating", "min", 0.0, 240.0)?;
-    if let Some(off) = kitchen.oven_off {
-        let furthest = FURTHEST_OVEN.get();
-        within(off.get(), "oven's error", "K", -furthest, furthest)?;
-    }
-    let mut events = Vec::new();
-    if air != state.kitchen.air {
-        events.push(Event::KitchenMeasured { air });
-    }
-    let before = state.kitchen;
-    if kitchen != (Kitchen { air, ..before }) {
-        events.push(Event::KitchenChanged(Box::new(kitchen)));
-    }
-    Ok(events)
-}
-
-fn within(
-    value: f64,
-    label: &'static str,
-    unit: &'static str,
-    min: f64,
-    max: f64,
-) -> Result<f64, Refusal> {
-    if value >= min && value <= max {
-        Ok(value)
-    } else {
-        Err(Refusal::Implausible(OutOfRange {
-            label,
-            value,
-            min,
-            max,
-            unit,
-        }))
-    }
 }
 
 /// Opens a step again, with every ended step that followed it, however indirectly.

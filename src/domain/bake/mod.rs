@@ -20,6 +20,7 @@ mod forecast;
 mod intent;
 mod liquid;
 mod marks;
+mod measured;
 mod opening;
 mod perishable;
 mod places;

@@ -96,3 +96,25 @@ pub struct Timer {
     /// When it rings.
     pub due: Moment,
 }
+
+/// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.
+pub(super) fn take_in<Of>(
+    readings: &mut Vec<Reading<Of>>,
+    at: Moment,
+    of: Of,
+    temperature: Celsius,
+) {
+    let place = readings.partition_point(|before| before.at <= at);
+    let reading = Reading {
+        at,
+        of,
+        temperature,
+    };
+    readings.insert(place, reading);
+}
+
+/// The same of what is noted of a step.
+pub(super) fn note<What>(all: &mut Vec<Noted<What>>, at: Moment, of: StepId, what: What) {
+    let index = all.partition_point(|before| before.at <= at);
+    all.insert(index, Noted { at, of, what });
+}

@@ -7,7 +7,7 @@
 use super::clock;
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
-use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
+use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer, note, take_in};
 use super::undo::undone;
 use super::windows::Windows;
 use crate::formula::{ComponentId, Formula, Held, StepId};
@@ -288,21 +288,4 @@ impl State {
         }
         self.kitchen = Kitchen { air, ..*kitchen };
     }
-}
-
-/// The same of what is noted of a step.
-fn note<What>(all: &mut Vec<Noted<What>>, at: Moment, of: StepId, what: What) {
-    let index = all.partition_point(|before| before.at <= at);
-    all.insert(index, Noted { at, of, what });
-}
-
-/// Puts a reading where its moment belongs: where two tabs wrote, an older one can stand later in the log.
-fn take_in<Of>(readings: &mut Vec<Reading<Of>>, at: Moment, of: Of, temperature: Celsius) {
-    let place = readings.partition_point(|before| before.at <= at);
-    let reading = Reading {
-        at,
-        of,
-        temperature,
-    };
-    readings.insert(place, reading);
 }

@@ -15,6 +15,7 @@ mod menu;
 mod mixing;
 mod readings;
 mod running;
+mod step_cautions;
 mod timers;
 mod wait;
 mod weighing;

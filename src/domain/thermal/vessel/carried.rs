@@ -19,7 +19,7 @@
 //! A body of one temperature simply keeps it.
 
 use super::Mode;
-use super::course::Film;
+use super::film::Film;
 
 /// What is worth less than this, in K of the mean, has died away and isn't carried.
 const GONE_K: f64 = 1e-9;

@@ -1,6 +1,7 @@
 //! How a body follows its surroundings over time.
 
 use super::carried::carried;
+use super::film::{Film, Stretch};
 use super::{Mode, Surroundings, Vessel};
 use crate::thermal::cooling::HORIZON;
 use crate::thermal::crossing::crossing;
@@ -16,45 +17,6 @@ pub struct Course {
     stretches: Vec<Stretch>,
     // Whether what is around it changes with the body and not by the clock.
     own_pace: bool,
-}
-
-/// How a body follows in one film.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Film {
-    /// h as a part of the body's own.
-    pub(super) times: f64,
-    /// Slowest first.
-    pub(super) modes: Vec<Mode>,
-    /// τ along each direction as if the body had one temperature along it, in min.
-    pub(super) lumped: (f64, Option<f64>),
-}
-
-impl Film {
-    /// The same with every lag multiplied.
-    fn slower(&self, factor: f64) -> Self {
-        let modes = self.modes.iter();
-        Self {
-            modes: modes.map(|mode| mode.with_lag_times(factor)).collect(),
-            lumped: (
-                self.lumped.0 * factor,
-                self.lumped.1.map(|lumped| lumped * factor),
-            ),
-            ..*self
-        }
-    }
-}
-
-/// A time of constant surroundings.
-#[derive(Debug, Clone, PartialEq)]
-struct Stretch {
-    /// When it begins, in min from the course's start.
-    from: f64,
-    /// T∞, in °C.
-    around: f64,
-    /// Which film.
-    film: usize,
-    /// y − T∞ of each mode when it begins, in K.
-    gaps: Vec<f64>,
 }
 
 /// A change of what is around a body.

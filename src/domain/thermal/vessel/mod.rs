@@ -33,6 +33,7 @@
 pub(crate) mod body;
 mod carried;
 mod course;
+mod film;
 mod held;
 mod modes;
 mod surroundings;
@@ -41,8 +42,8 @@ use std::f64::consts::PI;
 
 pub use self::body::{Body, Cooling, Form, Material};
 pub use self::course::Course;
-use self::course::Film;
 pub(crate) use self::course::SAME_K;
+use self::film::Film;
 pub use self::held::{FLAT_BAG, Held};
 pub use self::modes::Mode;
 pub use self::surroundings::{Doubt, Spot, Surroundings};

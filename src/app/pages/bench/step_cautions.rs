@@ -1,0 +1,60 @@
+//! The cautions of what is asked now: where the hand is, and in a line before a long list.
+
+use leptos::prelude::*;
+
+use super::Shown;
+use crate::reactive::Memo;
+use crate::widgets::cautions::Cautions;
+use crate::widgets::live::{self, Rows};
+use crate::words;
+
+/// In a line each what the cautions below a checklist say, for nobody scrolls to those with wet hands.
+#[component]
+pub(super) fn BeforeList(shown: Shown) -> impl IntoView {
+    let lines = Memo::new(move |_| {
+        let lines = shown.with_step(|state, step| {
+            let cautions = step.checklist.as_ref().map(|_| step.cautions.clone());
+            let short = |caution| words::caution_in_short(caution, &state.formula);
+            cautions
+                .into_iter()
+                .flatten()
+                .map(short)
+                .collect::<Vec<_>>()
+        });
+        lines.unwrap_or_default()
+    });
+    view! {
+        <ul class="cautions-short">
+            {live::part(move || {
+                let lines = lines.get().into_iter().filter(|line| !line.is_empty());
+                lines.map(|line| view! { <li>{line}</li> }).rows()
+            })}
+        </ul>
+    }
+}
+
+/// Those that burn, or the others.
+#[component]
+pub(super) fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
+    let cautions = Memo::new(move |_| {
+        let cautions = shown.with_step(|_, step| step.cautions.clone());
+        let mut cautions = cautions.unwrap_or_default();
+        cautions.retain(|caution| caution.burns() == burns);
+        cautions
+    });
+    let allergens = move || shown.with(|state| words::allergens(&state.formula));
+    let named = move || {
+        let cautions = cautions.read();
+        cautions.contains(&domain::formula::Caution::Allergens)
+    };
+    view! {
+        {live::part(move || view! { <Cautions cautions=cautions.get() /> }.into_any())}
+        {live::when(
+            named,
+            move || {
+                view! { <p class="asked-cue">{live::text(allergens)}</p> }
+                    .into_any()
+            },
+        )}
+    }
+}
