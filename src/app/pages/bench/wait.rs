@@ -163,10 +163,10 @@ fn its_end(about: About) -> AnyView {
                 |_, step| Some(Intent::NotYet(step.id, Delay::of(step).by)),
             )}
         </div>
-        <p>{about.text(|_, step| words::if_left_out(step))}</p>
-        <div class="sheet-actions">
-            {about.named(words::LEAVE_OUT, |_, step| Some(Intent::Skip(step.id)))}
-        </div>
+        {left_out(
+            about.text(|_, step| words::if_left_out(step)),
+            about.named(words::SKIP, |_, step| Some(Intent::Skip(step.id))),
+        )}
     }
     .into_any()
 }
@@ -247,13 +247,22 @@ pub(super) fn LeaveOut(shown: Shown) -> impl IntoView {
             shown.ask(Intent::Skip(step));
         }
     };
+    let button = view! {
+        <button class="button" type="button" on:click=leave_out>
+            {words::SKIP}
+        </button>
+    };
+    left_out(follows, button.into_any())
+}
+
+/// A drawer, so that what follows from leaving out is read as that, and not of the buttons above it.
+fn left_out(follows: Signal<String>, button: AnyView) -> AnyView {
     view! {
         <details>
             <summary>{words::LEAVE_OUT}</summary>
             <p>{follows}</p>
-            <button class="button" type="button" on:click=leave_out>
-                {words::SKIP}
-            </button>
+            {button}
         </details>
     }
+    .into_any()
 }
