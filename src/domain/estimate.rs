@@ -9,7 +9,7 @@
 //! 13 % of them lie below the low end and as many above the high end, over a dozen
 //! kitchens each of proofs, cooling and days with a thermometer. The worst found
 //! are a dough kneaded far from its kitchen's temperature (6 to 14 %) and a rise
-//! after a look at it (6 to 10 % below, 8 to 14 % above). A bake's whole end takes its steps as
+//! after a look at it (6 to 10 % below, 8 to 15 % above). A bake's whole end takes its steps as
 //! independent: of whole days drawn with one kitchen each, 4 to 8 % end before its window and 11 to 17 %
 //! after it, of which the common kitchen makes 2 at most and the steps' longer late ends the rest
 //! ([`outline`](crate::schedule::outline)).
@@ -52,7 +52,7 @@
 //! | value | of | rests on |
 //! |---|---|---|
 //! | `DOUGH` | yeast's pace against temperature | judgement |
-//! | `dough_in_bowl`, `piece`, `loaf_in_tin`, `filling`, `body`, `rising`, `jar_of`, `bag_of` | the shapes of bodies | judgement |
+//! | `dough_in_bowl`, `filling`, `body`, `rising`, `jar_of`, `bag_of` | the shapes of bodies | judgement |
 //! | `JAR_WALL`, `BAG_WALL`, `FLAT_BAG` | a jar, and a bag that lies flat | judgement |
 //! | `HAND_SKIN`, `BOWL` | what a dough touches | judgement |
 //! | `MILK_FAT_MELTED` | butter's melting, at its cold end | judgement |
@@ -189,7 +189,7 @@ impl<T: Quantity> Estimate<T> {
     /// The distances of the logarithms from the likely value are added in quadrature, as in a
     /// [`Proof`](crate::yeast::proof::Proof)'s window: what the window held before is independent of it.
     #[must_use]
-    pub fn longer(&self, by: f64, sooner_ln: f64, later_ln: f64) -> Self {
+    pub(crate) fn longer(&self, by: f64, sooner_ln: f64, later_ln: f64) -> Self {
         let likely = self.likely.get();
         // Where nothing changes nothing may be rounded either, and nought has no logarithm.
         if (by, sooner_ln, later_ln) == (1.0, 0.0, 0.0) || likely <= 0.0 {

@@ -334,7 +334,8 @@ fn a_tin_loaf_warms_in_a_proofer_as_bakers_measure() {
     let proofer = table().proofer;
     for mass in [500.0, 700.0, 900.0] {
         let around = Surroundings::constant(celsius(proofer.around_c));
-        let dough = Vessel::loaf_in_tin(grams(mass))
+        let dough = BakeForm::Tin
+            .rising(grams(mass), Material::DOUGH)
             .course(START, celsius(proofer.initial_c), &around)
             .mean_at(START + minutes(proofer.minutes))
             .get();

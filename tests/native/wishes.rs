@@ -10,7 +10,8 @@ use domain::schedule::{
     EGG_AND_MILK_OUT, Filled, Unsafe, filled, if_started, is_long_for_egg_or_milk, rise_if_started,
     rises_if_started, yeast_for,
 };
-use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::thermal::oven::BakeForm;
+use domain::thermal::vessel::{Material, Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, Moment, celsius, grams, minutes};
 use domain::yeast::dose::{LEAST_DOSE, MOST_DOSE};
 use domain::yeast::proof::{COLDEST_RISE, HORIZON, Learnt, Proof, Unmet, WARMEST_RISE};
@@ -37,8 +38,8 @@ fn proof(dough: f64, kitchen: f64, vessel: Vessel) -> Proof {
 fn any_vessel() -> impl Strategy<Value = Vessel> {
     (0..3_u8, 100.0..2500.0_f64).prop_map(|(kind, mass)| match kind {
         0 => Vessel::dough_in_bowl(grams(mass)),
-        1 => Vessel::piece(grams(mass / 10.0)),
-        _ => Vessel::loaf_in_tin(grams(mass)),
+        1 => BakeForm::Round.rising(grams(mass / 10.0), Material::DOUGH),
+        _ => BakeForm::Tin.rising(grams(mass), Material::DOUGH),
     })
 }
 
@@ -203,7 +204,11 @@ fn a_warm_middle_goes_on_rising_in_the_fridge() {
     let large = proof(25.0, 21.0, Vessel::dough_in_bowl(grams(1500.0)));
     let day = START + minutes(1440.0);
     assert_eq!(large.out_of_fridge_for(day, FRIDGE), Err(Unmet::TooLate));
-    let bun = proof(25.0, 21.0, Vessel::piece(grams(90.0)));
+    let bun = proof(
+        25.0,
+        21.0,
+        BakeForm::Round.rising(grams(90.0), Material::DOUGH),
+    );
     assert!(bun.out_of_fridge_for(day, FRIDGE).is_ok());
 }
 

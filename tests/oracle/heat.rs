@@ -65,8 +65,8 @@ impl VesselQuestion {
         let mass = Grams::clamped(self.mass_g);
         let depth = Millimetres::clamped(self.depth_mm);
         match self.kind.as_str() {
-            "piece" => Vessel::piece(mass),
-            "tin" => Vessel::loaf_in_tin(mass),
+            "piece" => BakeForm::Round.rising(mass, Material::DOUGH),
+            "tin" => BakeForm::Tin.rising(mass, Material::DOUGH),
             "baked" => BakeForm::Round.cooling(mass),
             "fridge" => Vessel::filling(mass, depth, Cooling::Fridge),
             "ice_bath" => Vessel::filling(mass, depth, Cooling::IceBath),

@@ -5,6 +5,7 @@ use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step, StepKind};
 use crate::kitchen::Place;
+use crate::thermal::oven::BakeForm;
 use crate::thermal::vessel::{Spot, Surroundings, Vessel};
 use crate::units::{Celsius, CelsiusDelta, Metres, Minutes, Moment, Share, celsius_delta, minutes};
 use crate::yeast::proof::{Found, Learnt, Proof};
@@ -293,7 +294,8 @@ impl State {
                 let form = self.formula.pieces.form;
                 form.rising(self.formula.oven_piece(), dough)
             }
-            Held::Tin => Vessel::dough_held(held, dough, self.formula.pieces.mass),
+            // In logs from before forms were known a tin loaf has the form of a bun, so the tin itself speaks.
+            Held::Tin => BakeForm::Tin.rising(self.formula.oven_piece(), dough),
             _ => Vessel::dough_held(held, dough, mass),
         }
     }

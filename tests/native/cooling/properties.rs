@@ -16,7 +16,7 @@ fn vessels() -> impl Strategy<Value = Vessel> {
         let (mass, depth) = (grams(mass), millimetres(depth));
         match kind {
             0 => Vessel::dough_in_bowl(mass),
-            1 => Vessel::loaf_in_tin(mass),
+            1 => BakeForm::Tin.rising(mass, Material::DOUGH),
             2 => BakeForm::Round.cooling(mass),
             3 => Vessel::filling(mass, depth, Cooling::Fridge),
             4 => Vessel::filling(mass, depth, Cooling::IceBath),

@@ -4,7 +4,7 @@
 use checks::{assert_close, starter};
 use domain::bake::BakeId;
 use domain::estimate::Estimate;
-use domain::formula::{Formula, Held, Length, StepKind};
+use domain::formula::{ComponentKind, Draft, Formula, Held, Length, StepKind};
 use domain::kitchen::Kitchen;
 use domain::notebook::{Note, lessons};
 use domain::thermal::oven::altitude::boiling_point;
@@ -178,6 +178,42 @@ fn a_formula_remembers_the_form_of_its_time() {
     assert_eq!(held(&starter("overnight-tin-loaf")), Held::Tin);
     let free = starter("overnight-tin-loaf").in_form(BakeForm::Round);
     assert_eq!(held(&free), Held::Tray);
+}
+
+/// In its tin a piece rises as one body with its filling, in the form in which it bakes; and a log from before forms
+/// were known, where a tin loaf has the form of a bun, says the same.
+#[test]
+fn the_last_rise_in_a_tin_is_the_tins_with_all_that_is_in_it() {
+    let cold = Kitchen {
+        air: celsius(12.0),
+        ..Kitchen::UNMEASURED
+    };
+    let rises = |formula: &Formula| {
+        let bake = begin(formula.clone(), cold);
+        let state = bake.state();
+        let mut steps = state.formula.steps.iter();
+        let proof = steps.find(|step| step.kind == StepKind::FinalProof);
+        state.length_if_started(proof.expect("it proofs"), START)
+    };
+    let changed = |formula: &Formula, change: &dyn Fn(&mut Draft)| {
+        let mut draft = formula.clone().into_draft();
+        change(&mut draft);
+        Formula::new(draft).expect("it stays possible")
+    };
+    let tin = buns().in_form(BakeForm::Tin);
+    let without_form = changed(&tin, &|draft| draft.pieces.form = BakeForm::Round);
+    assert_eq!(rises(&without_form), rises(&tin));
+    // A cold kitchen takes longer to cool what is larger.
+    let more_filling = changed(&tin, &|draft| {
+        let components = draft.components.iter_mut();
+        for component in components.filter(|one| one.kind == ComponentKind::Filling) {
+            for part in &mut component.ingredients {
+                part.mass = part.mass * 3.0;
+            }
+        }
+    });
+    assert!(more_filling.oven_piece() > tin.oven_piece() * 1.5);
+    assert!(rises(&more_filling).likely() < rises(&tin).likely() - minutes(1.0));
 }
 
 /// What is cooled through less of its surface takes longer, and a thin ring doesn't.

@@ -1,7 +1,8 @@
 //! What must always hold of proofs.
 
 use domain::estimate::{Basis, Estimate};
-use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::thermal::oven::BakeForm;
+use domain::thermal::vessel::{Material, Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, celsius, grams, minutes};
 use domain::yeast::proof::{HORIZON, Proof};
 use proptest::prelude::*;
@@ -14,8 +15,8 @@ const ROUNDING: Minutes = minutes(2.0 / 60_000.0);
 fn any_vessel() -> impl Strategy<Value = Vessel> {
     (0..3_u8, 40.0..2500.0_f64).prop_map(|(kind, mass)| match kind {
         0 => Vessel::dough_in_bowl(grams(mass)),
-        1 => Vessel::piece(grams(mass / 10.0)),
-        _ => Vessel::loaf_in_tin(grams(mass)),
+        1 => BakeForm::Round.rising(grams(mass / 10.0), Material::DOUGH),
+        _ => BakeForm::Tin.rising(grams(mass), Material::DOUGH),
     })
 }
 
@@ -165,7 +166,7 @@ fn odd_numbers_do_not_panic() {
                     range: Estimate::exact(range, Basis::Formula),
                     reference,
                     dough: Estimate::exact(dough, Basis::Model),
-                    vessel: Vessel::piece(grams(0.0)),
+                    vessel: BakeForm::Round.rising(grams(0.0), Material::DOUGH),
                     ..bulk(25.0, 20.0)
                 };
                 let window = proof.window();

@@ -1,7 +1,8 @@
 //! The windows of proofs against a sample of all their uncertain inputs.
 
 use domain::estimate::{Basis, Estimate};
-use domain::thermal::vessel::{Course, Doubt, Spot, Surroundings, Vessel};
+use domain::thermal::oven::BakeForm;
+use domain::thermal::vessel::{Course, Doubt, Material, Spot, Surroundings, Vessel};
 use domain::units::{
     Celsius, CelsiusDelta, Minutes, Moment, celsius, celsius_delta, grams, minutes,
 };
@@ -141,8 +142,8 @@ fn proof(dough: f64, off: f64, kitchen: f64, vessel: Vessel) -> Proof {
 
 pub(super) fn kitchens() -> Vec<(&'static str, Proof)> {
     let bowl = || Vessel::dough_in_bowl(grams(680.0));
-    let bun = || Vessel::piece(grams(130.0));
-    let tin = || Vessel::loaf_in_tin(grams(900.0));
+    let bun = || BakeForm::Round.rising(grams(130.0), Material::DOUGH);
+    let tin = || BakeForm::Tin.rising(grams(900.0), Material::DOUGH);
     let (measured, hoped) = (0.5, 2.0);
     let first_rise = |dough, off, kitchen| proof(dough, off, kitchen, bowl());
     let final_proof = |dough, off, kitchen, vessel| Proof {

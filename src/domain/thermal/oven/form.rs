@@ -13,7 +13,8 @@
 //!
 //! Each against the product of the series along all its own directions: the box takes 1 % longer, the
 //! stick 0.3 % less (`tests/native/heating/forms.rs`). One body serves the time in the oven, the course of
-//! its middle, the last rise and the cooling.
+//! its middle, the last rise and the cooling. What rises in a tin is taken as one, whatever form its formula
+//! has: in logs from before forms were known that is round.
 //!
 //! Checked against measured breads (Zhang and Datta, 2006, as open data beside a research code): from
 //! a small bread of 69 g at 190 °C, 8.4 min to 90 °C, a tin loaf of 599 g at 240 °C follows within a
@@ -91,7 +92,7 @@ impl BakeForm {
 
     /// A shaped piece as it rises for the last time.
     ///
-    /// ASSUMPTION: the tray is as good as air.
+    /// ASSUMPTION: the tray, or the tin, is as good as air, and its filling as warm as its dough.
     #[must_use]
     pub fn rising(self, piece: Grams, dough: Material) -> Vessel {
         Vessel::of(self.body(piece, dough, STILL_AIR))

@@ -38,8 +38,6 @@ mod held;
 mod modes;
 mod surroundings;
 
-use std::f64::consts::PI;
-
 pub use self::body::{Body, Cooling, Form, Material};
 pub use self::course::Course;
 pub(crate) use self::course::SAME_K;
@@ -47,6 +45,7 @@ use self::film::Film;
 pub use self::held::{FLAT_BAG, Held};
 pub use self::modes::Mode;
 pub use self::surroundings::{Doubt, Spot, Surroundings};
+use crate::thermal::oven::BakeForm;
 use crate::thermal::transient::Axis;
 use crate::units::{Celsius, Grams, Millimetres, Minutes, Moment, WattsPerSquareMetreKelvin};
 
@@ -90,38 +89,6 @@ impl Vessel {
         })
     }
 
-    /// A shaped bun, or one strand's worth of dough, on a tray.
-    ///
-    /// ASSUMPTION: a sphere of the same volume, the tray as good as air.
-    #[must_use]
-    pub fn piece(mass: Grams) -> Self {
-        Self::dough_in_bowl(mass)
-    }
-
-    /// A loaf proofing in its tin.
-    ///
-    /// ASSUMPTION: a cylinder twice as long as it is wide, the tin itself without resistance.
-    #[must_use]
-    pub fn loaf_in_tin(mass: Grams) -> Self {
-        Self::tin_of(Material::DOUGH, mass)
-    }
-
-    /// The same of a dough that is known: see [`Vessel::loaf_in_tin`].
-    #[must_use]
-    pub fn tin_of(dough: Material, mass: Grams) -> Self {
-        // V = π r² · 4r
-        let volume_m3 = body::volume_m3(mass, dough);
-        let radius = body::from_metres((volume_m3 / (4.0 * PI)).cbrt());
-        Self::of(Body {
-            form: Form::Roll {
-                radius,
-                length: radius * 4.0,
-            },
-            material: dough,
-            film: body::STILL_AIR,
-        })
-    }
-
     /// A cooked cream spread to `depth` in a round dish.
     ///
     /// ASSUMPTION: heat leaves through the side and one face: the open top in
@@ -148,12 +115,13 @@ impl Vessel {
         })
     }
 
-    /// A dough in what holds it, in still air; on a tray `mass` is that of a piece.
+    /// A dough in what holds it, in still air: all of it, or a piece that stands free on its tray. How a
+    /// piece rises in its form or its tin says [`BakeForm::rising`](crate::thermal::oven::BakeForm::rising).
     #[must_use]
     pub fn dough_held(held: Held, dough: Material, mass: Grams) -> Self {
         match held {
             Held::Bowl | Held::Tray => Self::bowl_of(dough, mass),
-            Held::Tin => Self::tin_of(dough, mass),
+            Held::Tin => BakeForm::Tin.rising(mass, dough),
             Held::Jar => Self::of(held::jar_of(dough, mass, body::STILL_AIR)),
             Held::Bag => Self::of(held::bag_of(dough, mass, body::STILL_AIR)),
         }
