@@ -9,7 +9,8 @@ use domain::kitchen::Kitchen;
 use domain::schedule::running;
 use domain::thermal::cooling::cooling_window;
 use domain::thermal::oven::{
-    BakeForm, Baking, Dial, DialSetting, Fan, Heat, dial_setting, window_in, with_fan,
+    BakeForm, Baking, Dial, DialSetting, Fan, Heat, Today, Written, dial_setting, window_in,
+    with_fan,
 };
 use domain::thermal::vessel::Surroundings;
 use domain::units::{Moment, celsius, grams, metres, minutes};
@@ -276,11 +277,16 @@ fn in_the_trade_s_oven_a_small_filled_bun_is_done_two_minutes_before_it_has_its_
     let window = window_in(
         &range,
         &baking,
-        BakeForm::Round,
-        celsius(180.0),
-        Fan::On,
-        unchecked,
-        1.0,
+        Written {
+            form: BakeForm::Round,
+            load: None,
+            conventional: celsius(180.0),
+        },
+        Today {
+            load: grams(1000.0),
+            fan: Fan::On,
+            off: unchecked,
+        },
     );
     assert!(window.high() > minutes(22.5), "{window:?}");
     assert!(window.low() < minutes(17.0), "{window:?}");

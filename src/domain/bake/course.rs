@@ -130,11 +130,18 @@ impl State {
             } => {
                 let (formula, kitchen) = (&self.formula, &self.kitchen);
                 let window = oven::bake_window(range, *piece, formula.oven_piece());
-                let fuller = load.map_or(1.0, |load| formula.oven_load() / load);
-                let (fan, off) = (kitchen.oven.fan(), kitchen.oven_spread());
                 let baking = self.baking(*core);
-                let written = form.unwrap_or(baking.form);
-                let length = oven::window_in(&window, &baking, written, *oven, fan, off, fuller);
+                let written = oven::Written {
+                    form: form.unwrap_or(baking.form),
+                    load: *load,
+                    conventional: *oven,
+                };
+                let today = oven::Today {
+                    load: formula.oven_load(),
+                    fan: kitchen.oven.fan(),
+                    off: kitchen.oven_spread(),
+                };
+                let length = oven::window_in(&window, &baking, written, today);
                 Going::Clock(length, Reason::Oven)
             }
             Length::OvenHeats { .. } => {

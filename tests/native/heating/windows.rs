@@ -5,7 +5,7 @@ use domain::bake::{Intent, decide};
 use domain::estimate::{Basis, Estimate};
 use domain::formula::{Formula, Length, Size};
 use domain::kitchen::{FURTHEST_OVEN, Kitchen, OvenKind};
-use domain::thermal::oven::{BakeForm, Fan, window_in};
+use domain::thermal::oven::{BakeForm, Fan, Today, Written, bake_window, window_in};
 use domain::units::{CelsiusDelta, Minutes, celsius, celsius_delta, grams, minutes};
 
 use super::{START, bake_step, baking, begin, in_oven, still};
@@ -17,11 +17,17 @@ fn window(low: f64, likely: f64, high: f64) -> Estimate<Minutes> {
 #[test]
 fn a_window_takes_in_the_oven_and_its_load() {
     let (stated, bread) = (window(16.0, 18.0, 22.0), baking(130.0, 25.0, 90.0));
-    let oven = celsius(190.0);
-    let within = |fan, off, load| {
-        let off = celsius_delta(off);
-        window_in(&stated, &bread, BakeForm::Round, oven, fan, off, load)
+    let written = Written {
+        form: BakeForm::Round,
+        load: Some(grams(1000.0)),
+        conventional: celsius(190.0),
     };
+    let today = |fan, off, load| Today {
+        load: grams(1000.0 * load),
+        fan,
+        off: celsius_delta(off),
+    };
+    let within = |fan, off, load| window_in(&stated, &bread, written, today(fan, off, load));
     let sure = within(Fan::Off, 0.0, 1.0);
     assert_close("low", sure.low().get(), 16.0, 1e-9);
     assert_close("high", sure.high().get(), 22.0, 1e-9);
@@ -49,10 +55,18 @@ fn a_window_takes_in_the_oven_and_its_load() {
         assert_close(&format!("× {load}"), high, 22.0 * longer, 1e-9);
     }
     let nothing = window(0.0, 0.0, 0.0);
-    let off = celsius_delta(10.0);
     assert_eq!(
-        window_in(&nothing, &bread, BakeForm::Round, oven, Fan::On, off, 1.0),
+        window_in(&nothing, &bread, written, today(Fan::On, 10.0, 1.0)),
         nothing
+    );
+    // As it is written, a window doesn't say what else was in the oven.
+    let as_written = Written {
+        load: None,
+        ..written
+    };
+    assert_eq!(
+        window_in(&stated, &bread, as_written, today(Fan::Off, 0.0, 4.0)),
+        sure
     );
 }
 
@@ -121,4 +135,35 @@ fn an_oven_too_far_from_its_dial_is_refused() {
     };
     assert!(changed(FURTHEST_OVEN).is_ok());
     assert!(changed(celsius_delta(-40.5)).is_err());
+}
+
+/// Another size follows the trade's law of 2/3; what the model of the oven makes of it lies between that and the 1/3
+/// of an oven whose air is the bottleneck, so the window holds both.
+#[test]
+fn another_size_by_the_model_lies_within_the_window() {
+    let one = window(18.0, 18.0, 18.0);
+    for form in BakeForm::ALL {
+        for (piece_g, oven_c) in [
+            (60.0, 190.0),
+            (130.0, 190.0),
+            (500.0, 200.0),
+            (900.0, 200.0),
+        ] {
+            let of = |mass_g: f64| domain::thermal::oven::Baking {
+                form,
+                ..baking(mass_g, 25.0, 92.0)
+            };
+            for times in [0.5, 2.0] {
+                let other = piece_g * times;
+                let by_law = bake_window(&one, grams(piece_g), grams(other));
+                let heat = still(oven_c);
+                let by_model = 18.0 * of(other).longer_than(heat, &of(piece_g), heat);
+                let held = by_law.low().get()..=by_law.high().get();
+                assert!(
+                    held.contains(&by_model),
+                    "{form:?}, {piece_g} g × {times}: {by_model} in {held:?}"
+                );
+            }
+        }
+    }
 }

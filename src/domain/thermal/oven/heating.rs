@@ -140,7 +140,8 @@ impl Baking {
         self.longer_than(to, self, from)
     }
 
-    /// How much longer it takes in an oven than another piece in another.
+    /// How much longer it takes in an oven than another piece in another. A formula's time for another size
+    /// doesn't come from here but from [`bake_window`](super::bake_window).
     #[must_use]
     pub fn longer_than(&self, heat: Heat, other: &Self, in_other: Heat) -> f64 {
         self.takes(heat) / other.takes(in_other)

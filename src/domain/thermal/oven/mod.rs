@@ -11,6 +11,11 @@
 //! baking oven (Baik et al. 1999, *J. Food Sci.* 64:688) puts small pieces in
 //! between. The likely time follows 2/3, and the window takes in 1/3.
 //!
+//! So two laws stand side by side. Size goes by [`bake_window`]: it has no fitted number, a baker can check
+//! it with a pocket calculator, and what the second makes of another size lies within its window
+//! (`tests/native/heating/windows.rs`). What it knows nothing of goes by [`Baking::longer_than`]: another
+//! form, oven or height at the same size. It has a fitted conductivity and is asked for ratios only.
+//!
 //! Another oven temperature: [`heating`](Baking::time_ratio), by which the window takes in how far the
 //! oven may be from what its dial says, the square of which is added to the square of the
 //! formula's own spread, in logarithms:
@@ -42,7 +47,8 @@ use std::f64::consts::LN_2;
 
 /// The bake window of a piece, from the formula's window at the formula's piece.
 ///
-/// Without two masses to compare, the formula's window stands.
+/// For size alone; a form, an oven and a height are [`window_in`]'s. Without two masses to compare, the
+/// formula's window stands.
 ///
 /// ```
 /// use domain::estimate::{Basis, Estimate};
@@ -73,20 +79,41 @@ pub fn bake_window(
     )
 }
 
+/// What a window in the oven was written for, and what is known of today's oven.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Written {
+    /// The form that it was written for.
+    pub form: BakeForm,
+    /// All that was in the oven then; none where that is what is in it today.
+    pub load: Option<Grams>,
+    /// The temperature that it is for, without a fan.
+    pub conventional: Celsius,
+}
+
+/// Today's oven.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Today {
+    /// All that is in it.
+    pub load: Grams,
+    /// Whether its fan is on.
+    pub fan: Fan,
+    /// How far it may be from the temperature that it is to have.
+    pub off: CelsiusDelta,
+}
+
 /// A bake window for pieces that may be in another form than it was `written` for, at their height, in an
-/// oven that isn't known better than to `off` and holds so many times the load that the window was written for.
+/// oven that isn't known better than `today` says and may hold more.
 ///
 /// With its fan on an oven may also bake sooner than the 20 K of its lower setting make up for.
 #[must_use]
 pub fn window_in(
     window: &Estimate<Minutes>,
     baking: &Baking,
-    written: BakeForm,
-    conventional: Celsius,
-    fan: Fan,
-    off: CelsiusDelta,
-    load: f64,
+    written: Written,
+    today: Today,
 ) -> Estimate<Minutes> {
+    let (conventional, Today { load, fan, off }) = (written.conventional, today);
+    let load = written.load.map_or(1.0, |written| load / written);
     let still = |air| Heat { air, fan: Fan::Off };
     let stated = still(conventional);
     let hotter = match fan {
@@ -99,8 +126,8 @@ pub fn window_in(
     let cooler = still(conventional - off);
     let takes = baking.takes(stated);
     let by_oven = |other| (baking.takes(other) / takes).ln();
-    let by_form = baking.form_ratio(written, stated);
-    let form_ln = if written == baking.form {
+    let by_form = baking.form_ratio(written.form, stated);
+    let form_ln = if written.form == baking.form {
         0.0
     } else {
         FORM_SPREAD.ln()
