@@ -8,6 +8,8 @@
 //! it that. Two things are put before the longest chain: an oven that is due, and
 //! a step that would otherwise wait longer than its links allow. Where it still
 //! comes too late, the outline says by how much.
+//!
+//! The best plan is what [`solve`] proves, of tasks whose lengths are given.
 
 mod filled;
 mod focus;
