@@ -7,10 +7,12 @@ use domain::formula::usual::{Measure, readings};
 use domain::formula::{Formula, Kept, Length, StepKind};
 use domain::kitchen::{FineScales, Kitchen, Scales};
 use domain::thermal::constants as known;
-use domain::units::{Minutes, bakers_percent, celsius, grams, minutes};
+use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::units::{Celsius, Minutes, Moment, bakers_percent, celsius, grams, minutes};
 use domain::yeast::activity::{Cardinals, relative_rate};
 use domain::yeast::dose::{self, LEAST_DOSE, MOST_DOSE};
 use domain::yeast::kinds::YeastKind;
+use domain::yeast::proof::{Learnt, Proof, Unmet};
 use domain::yeast::slowing::{self, LEAN, Slowing};
 use proptest::prelude::*;
 use records::starters;
@@ -282,6 +284,28 @@ fn any_scales() -> impl Strategy<Value = Scales> {
             up_to: grams(50.0),
         }),
     })
+}
+
+/// A rise that asks for nothing has no dose that would make it ready later.
+#[test]
+fn a_rise_of_no_length_has_no_dose() {
+    let start = Moment::from_epoch_ms(1_795_251_600_000);
+    let proof = |reference: f64, dough: Celsius| Proof {
+        range: Estimate::exact(minutes(reference), Basis::Formula),
+        reference: celsius(24.0),
+        start,
+        dough: Estimate::exact(dough, Basis::Measured),
+        surroundings: Surroundings::constant(dough),
+        vessel: Vessel::dough_in_bowl(grams(500.0)),
+        had: Minutes::MIN.max(minutes(0.0)),
+        learnt: Learnt::default(),
+    };
+    let unmet = Err(Unmet::TooLate);
+    // Where yeast works, and where nothing is gained either.
+    for dough in [celsius(24.0), celsius(-2.0)] {
+        let answer = proof(0.0, dough).dose_for(start + minutes(60.0));
+        assert_eq!(answer, unmet, "{dough:?}");
+    }
 }
 
 proptest! {

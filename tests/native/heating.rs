@@ -8,7 +8,7 @@ mod shells;
 mod windows;
 
 use checks::assert_close;
-use domain::bake::{Bake, BakeId, Entry, Event, Start};
+use domain::bake::Bake;
 use domain::estimate::Estimate;
 use domain::formula::{Formula, Step, StepKind};
 use domain::kitchen::Kitchen;
@@ -43,8 +43,7 @@ fn bake_step(formula: &Formula) -> &Step {
 }
 
 fn begin(formula: Formula, kitchen: Kitchen) -> Bake {
-    let event = Event::Started(Box::new(Start { formula, kitchen }));
-    Bake::from_log(BakeId("oven".to_owned()), vec![Entry { at: START, event }]).expect("its start")
+    checks::begin(formula, kitchen, START)
 }
 
 fn in_oven(formula: Formula, kitchen: Kitchen) -> Estimate<Minutes> {

@@ -1,38 +1,22 @@
 //! Doughs that stand elsewhere for a while, nights in the fridge, and what somebody saw of a rise.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Forecast, Intent, Reason, Start, State, decide};
+use checks::{say, starter};
+use domain::bake::{Bake, Entry, Event, Forecast, Intent, Reason, State, decide};
 use domain::estimate::Estimate;
-use domain::formula::{Formula, StepId, StepKind};
+use domain::formula::{Formula, Held, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
-use domain::thermal::vessel::{Surroundings, Vessel};
+use domain::thermal::vessel::{Material, Surroundings, Vessel};
 use domain::units::{Celsius, Minutes, Moment, celsius, grams, minutes, share};
 use proptest::prelude::*;
-use records::starters;
 
 const NINE: Moment = Moment::from_epoch_ms(1_795_251_600_000);
-
-fn starter(id: &str) -> Formula {
-    let mut all = starters::all().into_iter();
-    all.find(|formula| formula.id.0 == id)
-        .expect("a starter of that name")
-}
 
 fn begin(formula: Formula, air: Celsius) -> Bake {
     let kitchen = Kitchen {
         air,
         ..Kitchen::UNMEASURED
     };
-    let start = Event::Started(Box::new(Start { formula, kitchen }));
-    let entry = Entry {
-        at: NINE,
-        event: start,
-    };
-    Bake::from_log(BakeId("places".to_owned()), vec![entry]).expect("it has its start")
-}
-
-fn say(bake: &mut Bake, intent: Intent, now: Moment) {
-    let entries = decide(bake, intent, now).expect("it can be said");
-    bake.append(entries);
+    checks::begin(formula, kitchen, NINE)
 }
 
 /// Ends every step before the first of a kind, each after its `length`, and gives that step with the time.
@@ -343,9 +327,9 @@ fn what_comes_after_a_step_has_ended_moves_nothing() {
     assert!(joined.state().looks.is_empty());
 }
 
-/// A loaf in its tin is a body of two directions; what goes into water and out keeps its heat.
+/// A dough in its jar is a body of two directions; what goes into water and out keeps its heat.
 #[test]
-fn a_tin_that_goes_into_water_keeps_the_heat_of_its_dough() {
+fn a_jar_that_goes_into_water_keeps_the_heat_of_its_dough() {
     let proof = domain::yeast::proof::Proof {
         range: Estimate::exact(minutes(80.0), domain::estimate::Basis::Formula),
         reference: celsius(24.0),
@@ -356,7 +340,7 @@ fn a_tin_that_goes_into_water_keeps_the_heat_of_its_dough() {
             celsius(30.0),
             20.0,
         ),
-        vessel: Vessel::loaf_in_tin(grams(900.0)),
+        vessel: Vessel::dough_held(Held::Jar, Material::DOUGH, grams(900.0)),
         had: minutes(0.0),
         learnt: domain::yeast::proof::Learnt::default(),
     };

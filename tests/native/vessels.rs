@@ -1,19 +1,15 @@
 //! What holds a dough or a filling: pouring it into something else, moving it between air and water, and
 //! its stay in the fridge.
 
-use checks::{assert_close, starter};
-use domain::bake::{
-    Bake, BakeId, Entry, Event, Intent, LONGEST_IN_FRIDGE, Start, State, alarms, decide,
-};
+use checks::{assert_close, say, starter};
+use domain::bake::{Bake, Intent, LONGEST_IN_FRIDGE, State, alarms, decide};
 use domain::estimate::{Basis, Estimate};
 use domain::formula::{Formula, Held, Length, Step, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::outline;
 use domain::thermal::vessel::{Cooling, Doubt, Material, Spot, Surroundings, Vessel};
-use domain::units::{
-    Celsius, Minutes, Moment, celsius, celsius_delta, grams, millimetres, minutes, share,
-};
-use domain::yeast::proof::{Learnt, Proof, Unmet};
+use domain::units::{Minutes, Moment, celsius, celsius_delta, grams, millimetres, minutes, share};
+use domain::yeast::proof::{Learnt, Proof};
 use proptest::prelude::*;
 
 const NINE: Moment = Moment::from_epoch_ms(1_795_251_600_000);
@@ -24,17 +20,7 @@ fn begin(formula: Formula, air: f64) -> Bake {
         fridge: celsius(3.0),
         ..Kitchen::UNMEASURED
     };
-    let start = Event::Started(Box::new(Start { formula, kitchen }));
-    let log = vec![Entry {
-        at: NINE,
-        event: start,
-    }];
-    Bake::from_log(BakeId("vessels".to_owned()), log).expect("it has its start")
-}
-
-fn say(bake: &mut Bake, intent: Intent, now: Moment) {
-    let entries = decide(bake, intent, now).expect("it can be said");
-    bake.append(entries);
+    checks::begin(formula, kitchen, NINE)
 }
 
 /// Ends every step before the first of a kind, three minutes each, and gives that step with the time.
@@ -335,27 +321,6 @@ fn night_after(kind: StepKind) -> Formula {
     let place = draft.steps.iter().position(|step| step.id == last);
     draft.steps.insert(place.expect("that step") + 1, night);
     Formula::new(draft).expect("the night was moved")
-}
-
-/// A rise that asks for nothing has no dose that would make it ready later.
-#[test]
-fn a_rise_of_no_length_has_no_dose() {
-    let proof = |reference: f64, dough: Celsius| Proof {
-        range: Estimate::exact(minutes(reference), Basis::Formula),
-        reference: celsius(24.0),
-        start: NINE,
-        dough: Estimate::exact(dough, Basis::Measured),
-        surroundings: Surroundings::constant(dough),
-        vessel: Vessel::dough_in_bowl(grams(500.0)),
-        had: Minutes::MIN.max(minutes(0.0)),
-        learnt: Learnt::default(),
-    };
-    let unmet = Err(Unmet::TooLate);
-    // Where yeast works, and where nothing is gained either.
-    for dough in [celsius(24.0), celsius(-2.0)] {
-        let answer = proof(0.0, dough).dose_for(NINE + minutes(60.0));
-        assert_eq!(answer, unmet, "{dough:?}");
-    }
 }
 
 /// What wasn't known of a rise before its dough was poured isn't known better afterwards.
