@@ -3,7 +3,7 @@
 //! | | form | cooled | wall |
 //! |---|---|---|---|
 //! | bowl | a ball; a filling's dish as deep as the formula says | all around; side and one face | left out |
-//! | tray | a piece in its form, with its filling ([`BakeForm`]) | as that says | left out |
+//! | tray | a piece in its form, with its filling ([`BakeForm`](crate::thermal::oven::BakeForm)) | as that says | left out |
 //! | tin | a piece in the form of a tin, with its filling | as a ball | left out |
 //! | jar | a cylinder as high as wide | side and one end | 3 mm of glass |
 //! | bag | a disc, 20 mm thick | all around | a film of plastic |
@@ -19,8 +19,6 @@ use std::f64::consts::PI;
 
 use super::body::{self, Body, Form, Material};
 use crate::thermal::constants::GLASS;
-#[cfg(doc)]
-use crate::thermal::oven::BakeForm;
 use crate::units::{
     Grams, Millimetres, WattsPerSquareMetreKelvin, kilograms_per_cubic_metre, millimetres,
     watts_per_metre_kelvin,
