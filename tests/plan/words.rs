@@ -26,7 +26,7 @@ pub(super) fn refused(wrong: Wrong, tasks: &[String], resources: &[String]) -> S
             "“{}” needs “{}”, of which there is nothing.",
             tasks[task], resources[resource]
         ),
-        Wrong::TooManyTasks(_) | Wrong::UnknownTask(_) | Wrong::Lag(_) => {
+        Wrong::TooManyTasks(_) | Wrong::UnknownTask(_) | Wrong::Lag(_) | Wrong::Block(_) => {
             let mut sentence = wrong.to_string();
             sentence[..1].make_ascii_uppercase();
             sentence + "."

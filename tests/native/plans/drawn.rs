@@ -12,6 +12,7 @@ pub(super) fn tiny() -> impl Strategy<Value = Problem> {
         prop_oneof![3 => Just(0), 1 => 0..5],
         prop::option::weighted(0.2, 0..6),
         prop::bool::weighted(0.9),
+        prop::option::weighted(0.5, 0..2_u16),
     );
     let tasks = prop::collection::vec(task, 1..=4);
     (tasks, prop::collection::vec(1_u32..=2, 2)).prop_flat_map(|(tasks, capacities)| {
@@ -21,7 +22,10 @@ pub(super) fn tiny() -> impl Strategy<Value = Problem> {
         links.prop_map(move |links| {
             let tasks = tasks
                 .iter()
-                .map(|(minutes, needs, earliest, latest, counts)| Task {
+                .map(|(minutes, needs, earliest, latest, counts, block)| Task {
+                    block: block
+                        .map(|block| (0, block))
+                        .filter(|_| capacities[0] == 1 && needs.contains(&0)),
                     earliest: *earliest,
                     latest: latest.map(|later| earliest + later),
                     counts: *counts,
@@ -54,16 +58,17 @@ pub(super) fn kitchen() -> impl Strategy<Value = Problem> {
         prop::option::weighted(0.7, 0..25),
     );
     let chains = prop::collection::vec(prop::collection::vec(step, 3..9), 2..=4);
-    (chains, 1_u32..=2).prop_map(|(chains, ovens)| {
+    (chains, 1_u32..=2, any::<bool>()).prop_map(|(chains, ovens, blocks)| {
         let (mut tasks, mut links) = (Vec::new(), Vec::new());
-        for chain in &chains {
+        for (of, chain) in (0..).zip(&chains) {
             for (nth, (minutes, needs, least, span)) in chain.iter().enumerate() {
                 // Work is shorter than waiting.
                 let is_work = needs.contains(&0);
-                tasks.push(Task::new(
-                    if is_work { 1 + minutes / 3 } else { *minutes },
-                    needs,
-                ));
+                let minutes = if is_work { 1 + minutes / 3 } else { *minutes };
+                tasks.push(Task {
+                    block: (ovens == 1 && blocks && needs.contains(&1)).then_some((1, of)),
+                    ..Task::new(minutes, needs)
+                });
                 if nth > 0 {
                     links.push(Link {
                         from: tasks.len() - 2,
@@ -84,6 +89,7 @@ pub(super) fn only(problem: &Problem, parts: &[Part]) -> Problem {
     let mut tasks = problem.tasks().to_vec();
     for (place, task) in tasks.iter_mut().enumerate() {
         task.needs.retain(|&need| has(Part::Need(place, need)));
+        task.block = task.block.filter(|block| task.needs.contains(&block.0));
         task.latest = task.latest.filter(|_| has(Part::Latest(place)));
         task.earliest *= i32::from(has(Part::Earliest(place)));
     }

@@ -73,7 +73,7 @@ impl Model<'_> {
 impl Schedule {
     /// With everything as early as its order allows.
     pub(super) fn new(problem: &Problem, starts: &[i32]) -> Self {
-        let starts = earlier(problem, starts);
+        let starts = earlier(problem, starts, 0);
         let end = problem.makespan(&starts);
         Self { starts, end }
     }

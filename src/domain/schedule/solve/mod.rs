@@ -53,6 +53,7 @@ mod why;
 
 use model::Model;
 pub use problem::{Link, Problem, Task, Wrong};
+pub use shift::earlier;
 pub use waiting::{Calm, least_waiting};
 pub use why::{Part, why_infeasible};
 

@@ -25,6 +25,8 @@ pub(super) struct Model<'a> {
     /// The half of the last end that counts upwards.
     pub(super) end: Half,
     pub(super) pairs: Vec<Pair>,
+    /// That one block comes before another.
+    pub(super) blocks: Vec<(Block, Block, Fact)>,
 }
 
 pub(super) fn start_of(task: usize) -> Half {
@@ -68,6 +70,7 @@ impl<'a> Model<'a> {
             engine,
             end,
             pairs: Vec::new(),
+            blocks: Vec::new(),
         };
         model.hold_resources(&gaps);
         model.engine.ready();
@@ -118,6 +121,24 @@ impl<'a> Model<'a> {
         }
     }
 
+    /// Whether one of two tasks comes first; the same for all of their blocks.
+    fn choice(&mut self, one: usize, other: usize) -> Fact {
+        let Some((one, other)) = blocks(self.problem, one, other) else {
+            return self.engine.choice();
+        };
+        for &(first, second, fact) in &self.blocks {
+            if (first, second) == (one, other) {
+                return fact;
+            }
+            if (first, second) == (other, one) {
+                return fact.not();
+            }
+        }
+        let fact = self.engine.choice();
+        self.blocks.push((one, other, fact));
+        fact
+    }
+
     /// That one task comes before another.
     fn order(
         &mut self,
@@ -133,7 +154,7 @@ impl<'a> Model<'a> {
         } else if gaps.between(other.task, one.task) > -one.minutes {
             Fact::NEVER
         } else {
-            self.engine.choice()
+            self.choice(one.task, other.task)
         };
         known[one.task * count + other.task] = Some(fact);
         if fact != Fact::ALWAYS && fact != Fact::NEVER {
@@ -189,18 +210,43 @@ fn settle_orders(problem: &Problem, gaps: &mut Gaps) -> Option<Vec<(usize, usize
                         (false, true) => (other, one),
                         (false, false) => return None,
                     };
-                    if gaps.between(first.task, second.task) < first.minutes {
-                        if !gaps.widen(first.task, second.task, first.minutes) {
-                            return None;
+                    for (first, second) in alike(problem, *first, *second) {
+                        if gaps.between(first.task, second.task) < first.minutes {
+                            if !gaps.widen(first.task, second.task, first.minutes) {
+                                return None;
+                            }
+                            forced.push((first.task, second.task, first.minutes));
+                            more = true;
                         }
-                        forced.push((first.task, second.task, first.minutes));
-                        more = true;
                     }
                 }
             }
         }
     }
     Some(forced)
+}
+
+/// The pairs of holders that are ordered as these two are: themselves, or all of their blocks.
+fn alike(problem: &Problem, first: Holder, second: Holder) -> Vec<(Holder, Holder)> {
+    let Some((before, after)) = blocks(problem, first.task, second.task) else {
+        return vec![(first, second)];
+    };
+    let of = |block: Block| {
+        let holders = holders(problem, block.0).into_iter();
+        holders.filter(move |holder| problem.tasks()[holder.task].block == Some(block))
+    };
+    of(before)
+        .flat_map(|first| of(after).map(move |second| (first, second)))
+        .collect()
+}
+
+/// A resource and the block of tasks that it is kept for.
+pub(super) type Block = (usize, u16);
+
+/// The blocks of two tasks, where one resource is kept for one and for the other.
+fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Block, Block)> {
+    let (one, other) = (problem.tasks()[one].block?, problem.tasks()[other].block?);
+    (one.0 == other.0 && one.1 != other.1).then_some((one, other))
 }
 
 /// By when everything can have ended, if it can be done at all.

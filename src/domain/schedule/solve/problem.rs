@@ -23,6 +23,10 @@ pub struct Task {
     pub latest: Option<i32>,
     /// Whether the schedule has only ended when it has.
     pub counts: bool,
+    /// A resource of which there is one, and the block of tasks for which it is kept: between its first
+    /// and its last one no task of another block holds it. An oven that is heated for one bread isn't
+    /// another's before that is out.
+    pub block: Option<(usize, u16)>,
 }
 
 impl Task {
@@ -35,6 +39,7 @@ impl Task {
             earliest: 0,
             latest: None,
             counts: true,
+            block: None,
         }
     }
 
@@ -87,6 +92,8 @@ pub enum Wrong {
     NeedTwice(usize, usize),
     /// A task needs a resource of which there is nothing.
     NothingOf(usize, usize),
+    /// A task's block is kept something that it doesn't need, or of which there isn't one.
+    Block(usize),
     /// A link tells of a task that there isn't.
     UnknownTask(usize),
     /// A link's lag is longer than a year.
@@ -124,6 +131,10 @@ impl fmt::Display for Wrong {
                     "task {task} needs resource {resource}, of which there is nothing"
                 )
             }
+            Self::Block(task) => write!(
+                f,
+                "task {task} must need what its block is kept, of which there must be one"
+            ),
             Self::UnknownTask(link) => write!(f, "link {link} tells of a task that isn't there"),
             Self::Lag(link) => write!(
                 f,
@@ -158,6 +169,12 @@ impl Problem {
             let latest = task.latest.unwrap_or(task.earliest);
             if !(0..=MOST).contains(&task.earliest) || !(0..=MOST).contains(&latest) {
                 return Err(Wrong::Window(place));
+            }
+            let keeps = |(resource, _): (usize, u16)| {
+                task.needs.contains(&resource) && capacities.get(resource) == Some(&1)
+            };
+            if !task.block.is_none_or(keeps) {
+                return Err(Wrong::Block(place));
             }
             for (nth, &need) in task.needs.iter().enumerate() {
                 match capacities.get(need) {
@@ -251,9 +268,23 @@ impl Problem {
                 holder.minutes == 0 || uses().filter(holds).count() <= capacity as usize
             })
         };
+        // A block comes before all of another that is kept the same resource, or after.
+        let span = |block: (usize, u16)| {
+            let of = tasks().filter(|(task, _)| task.minutes > 0 && task.block == Some(block));
+            of.fold((i32::MAX, i32::MIN), |(first, last), (task, &start)| {
+                (first.min(start), last.max(start + task.minutes))
+            })
+        };
+        let blocks = || self.tasks.iter().filter_map(|task| task.block);
+        let apart = |one: (usize, u16)| {
+            let (first, last) = span(one);
+            let mut others = blocks().filter(|&other| other.0 == one.0 && other != one);
+            others.all(|other| span(other).0 >= last || span(other).1 <= first)
+        };
         starts.len() == self.tasks.len()
             && in_windows()
             && self.links.iter().all(keeps)
             && self.capacities.iter().enumerate().all(fits)
+            && blocks().all(apart)
     }
 }

@@ -4,7 +4,7 @@
 //! decided; where none meet that can't, that is a schedule. So most orders are never decided at all.
 
 use super::engine::{Clash, Engine};
-use super::model::{Model, start_of};
+use super::model::{Block, Model, start_of};
 use super::several::Several;
 use super::side::{Holder, Side};
 use super::trail::Fact;
@@ -94,7 +94,8 @@ impl Model<'_> {
 
     /// What to do about a schedule that keeps to all that is decided.
     pub(super) fn next(&mut self, starts: &[i32]) -> Result<Next, Clash> {
-        if let Some(order) = self.next_of_pairs(starts) {
+        let order = self.next_of_pairs(starts);
+        if let Some(order) = order.or_else(|| self.next_of_blocks(starts)) {
             return Ok(Next::Decide(order));
         }
         for nth in 0..self.engine.several.len() {
@@ -137,6 +138,27 @@ impl Model<'_> {
             }
         }
         best.map(|(_, _, order)| order)
+    }
+
+    /// Of two blocks that lie within each other though none of their tasks meet, the order.
+    fn next_of_blocks(&self, starts: &[i32]) -> Option<Fact> {
+        let span = |block: Block| {
+            let tasks = self.problem.tasks().iter().zip(starts);
+            let of = tasks.filter(|(task, _)| task.block == Some(block) && task.minutes > 0);
+            of.fold((i32::MAX, i32::MIN), |(first, last), (task, &start)| {
+                (first.min(start), last.max(start + task.minutes))
+            })
+        };
+        self.blocks.iter().find_map(|&(one, other, order)| {
+            let ((from, to), (other_from, other_to)) = (span(one), span(other));
+            let forwards = self.engine.leaning[order.half as usize / 2];
+            let order = if forwards.unwrap_or(from <= other_from) {
+                order
+            } else {
+                order.not()
+            };
+            (from < other_to && other_from < to).then_some(order)
+        })
     }
 }
 

@@ -6,8 +6,10 @@
 
 use super::problem::Problem;
 
-/// The earliest starts of a schedule's order.
-pub(super) fn earlier(problem: &Problem, starts: &[i32]) -> Vec<i32> {
+/// The earliest starts of a schedule's order, none of them before a minute that the schedule doesn't
+/// begin before either.
+#[must_use]
+pub fn earlier(problem: &Problem, starts: &[i32], from: i32) -> Vec<i32> {
     let tasks = problem.tasks();
     let mut arcs: Vec<(usize, usize, i32)> = problem.arcs();
     for (first, task) in tasks.iter().enumerate() {
@@ -18,7 +20,7 @@ pub(super) fn earlier(problem: &Problem, starts: &[i32]) -> Vec<i32> {
             }
         }
     }
-    let mut found: Vec<i32> = tasks.iter().map(|task| task.earliest).collect();
+    let mut found: Vec<i32> = tasks.iter().map(|task| task.earliest.max(from)).collect();
     let mut more = true;
     // The starts at hand keep every arc, so this ends before it comes past them.
     while more {

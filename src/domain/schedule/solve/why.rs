@@ -94,6 +94,7 @@ fn of_parts(problem: &Problem, parts: &[Part]) -> Problem {
         *places[place].get_or_insert_with(|| {
             let mut task = problem.tasks()[place].clone();
             task.needs.retain(|&need| has(Part::Need(place, need)));
+            task.block = task.block.filter(|block| task.needs.contains(&block.0));
             task.latest = task.latest.filter(|_| has(Part::Latest(place)));
             if !has(Part::Earliest(place)) {
                 task.earliest = 0;
