@@ -13,6 +13,7 @@
 
 pub mod archive;
 pub mod bake;
+pub mod calendar;
 mod choice;
 pub mod formula;
 pub mod kitchen;

@@ -5,6 +5,7 @@
 //! JSON array with one answer each, in the same order. Plain numbers, with the
 //! unit in the name.
 
+mod calendar;
 mod heat;
 mod kitchen;
 mod ovens;
@@ -43,6 +44,7 @@ enum Question {
     Mixture(ovens::Mixture),
     Plan(checks::plan::File),
     Calm(schedules::Calm),
+    Calendar(calendar::Calendar),
     Timed(Timed),
 }
 
@@ -70,6 +72,7 @@ impl Timed {
 fn answer(question: &Question) -> Value {
     match question {
         Question::Series(inputs) => inputs.answer(),
+        Question::Calendar(inputs) => inputs.answer(),
         Question::Course(inputs) => inputs.answer(),
         Question::Moved(inputs) => inputs.answer(),
         Question::TwoStage(inputs) => inputs.answer(),

@@ -20,6 +20,7 @@ from random import Random
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 import frozen
+import calendars
 import heat
 import kitchen
 import ovens
@@ -27,6 +28,7 @@ import plans
 import proofs
 
 TOPICS = [
+    *calendars.TOPICS,
     *heat.TOPICS,
     *proofs.TOPICS,
     *kitchen.TOPICS,

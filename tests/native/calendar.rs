@@ -1,0 +1,107 @@
+//! A plan as a calendar file, against RFC 5545; `oracle/calendars.py` reads such files with a library.
+
+use domain::units::Moment;
+use records::calendar::{Event, calendar};
+
+/// 2026-11-26T08:45:07Z, by `date -u -d @1795682707`.
+const WRITTEN: Moment = Moment::from_epoch_ms(1_795_682_707_890);
+
+fn one(event: Event) -> String {
+    calendar("Saturday’s buns", &[event], WRITTEN)
+}
+
+fn event(title: &str, note: &str) -> Event {
+    Event {
+        id: "buns-7@oventide".to_owned(),
+        start: Moment::from_epoch_ms(1_795_690_800_000),
+        end: Moment::from_epoch_ms(1_795_692_600_000),
+        title: title.to_owned(),
+        note: note.to_owned(),
+    }
+}
+
+#[test]
+fn an_event_has_all_that_it_needs_and_its_alarms_last() {
+    let expected = [
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        "PRODID:-//Oventide//Oventide//EN",
+        "CALSCALE:GREGORIAN",
+        "X-WR-CALNAME:Saturday’s buns",
+        "BEGIN:VEVENT",
+        "UID:buns-7@oventide",
+        "DTSTAMP:20261126T084507Z",
+        "DTSTART:20261126T110000Z",
+        "DTEND:20261126T113000Z",
+        "SUMMARY:Fold the dough",
+        "DESCRIPTION:Between 12:00 and 12:20.",
+        "BEGIN:VALARM",
+        "ACTION:DISPLAY",
+        "DESCRIPTION:Fold the dough",
+        "TRIGGER:-PT1M",
+        "END:VALARM",
+        "BEGIN:VALARM",
+        "ACTION:DISPLAY",
+        "DESCRIPTION:Fold the dough",
+        "TRIGGER:-PT0M",
+        "END:VALARM",
+        "END:VEVENT",
+        "END:VCALENDAR",
+        "",
+    ];
+    let file = one(event("Fold the dough", "Between 12:00 and 12:20."));
+    assert_eq!(file, expected.join("\r\n"));
+}
+
+/// § 3.3.11: its own example has a line break as `\n`; backslash, semicolon and comma are escaped.
+#[test]
+fn text_is_escaped() {
+    let note = "Project XYZ Final Review\nConference Room - 3B\r\nCome Prepared.";
+    let file = one(event("a, b; c\\d: e", note));
+    assert!(file.contains("SUMMARY:a\\, b\\; c\\\\d: e\r\n"));
+    let unfolded = file.replace("\r\n ", "");
+    let wanted = "DESCRIPTION:Project XYZ Final Review\\nConference Room - 3B\\nCome Prepared.\r\n";
+    assert!(unfolded.contains(wanted));
+    // What no line may hold is left out, and nothing else.
+    assert!(one(event("a\u{7}b\u{0}c\tc", "")).contains("SUMMARY:abc\tc\r\n"));
+}
+
+/// § 3.1: lines of at most 75 octets, and a letter of several octets is never taken apart.
+#[test]
+fn long_lines_are_folded_between_letters() {
+    for letter in ["a", "ß", "面", "🥐"] {
+        let title = letter.repeat(90);
+        let file = one(event(&title, ""));
+        let lines = || file.split("\r\n");
+        assert!(lines().all(|line| line.len() <= 75));
+        let unfolded = file.replace("\r\n ", "");
+        assert!(unfolded.contains(&format!("SUMMARY:{title}\r\n")));
+        // No line is shorter than it need be.
+        let first = lines().find(|line| line.starts_with("SUMMARY")).expect("it is there");
+        assert!(first.len() > 75 - letter.len());
+    }
+}
+
+/// Moments by `date -u -d @SECONDS`; of the first day, of leap days and of the turn of a century without one.
+#[test]
+fn dates_are_those_of_the_gregorian_calendar() {
+    for (seconds, wanted) in [
+        (0, "19700101T000000Z"),
+        (951_782_399, "20000228T235959Z"),
+        (951_782_400, "20000229T000000Z"),
+        (1_709_164_800, "20240229T000000Z"),
+        (1_774_746_000, "20260329T010000Z"),
+        (4_107_542_399, "21000228T235959Z"),
+        (4_107_542_400, "21000301T000000Z"),
+        (-1, "19691231T235959Z"),
+    ] {
+        let start = Moment::from_epoch_ms(seconds * 1000);
+        let file = one(Event {
+            start,
+            end: start,
+            ..event("Look", "")
+        });
+        assert!(file.contains(&format!("DTSTART:{wanted}\r\n")), "{file}");
+        assert!(!file.contains("DTEND"));
+    }
+}
