@@ -13,9 +13,12 @@ mod waits;
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};
 use domain::notebook::summary;
+use domain::schedule::plan::{Wish, plan};
 use domain::schedule::{Ask, focus, likely_outline, offers, outline, running};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
+
+use crate::planned::keeps;
 
 use self::days::{
     Move, any_event, any_intent, any_jump, any_kitchen, any_moment, any_move, follow, quietly,
@@ -38,6 +41,13 @@ fn derive_all(bake: &Bake, now: Moment) {
     let summary = summary(bake);
     assert_eq!(summary.rows.len(), state.formula.steps.len());
     check_outline(state, now);
+    check_plan(state, now);
+}
+
+/// There is a plan, whatever has happened, and it keeps to what it should.
+fn check_plan(state: &State, now: Moment) {
+    let plan = plan(&[state], Wish::Soonest, &[], now, None, &mut || true);
+    keeps::check(&[state], &plan.expect("there is one"), now, &[]);
 }
 
 /// Every step once, hands at one thing at a time, links kept, and nothing in the past.

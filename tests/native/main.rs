@@ -3,6 +3,7 @@
 mod bake_properties;
 mod bakes;
 mod brought;
+mod calendar;
 mod cooling;
 mod dose;
 mod durations;
@@ -18,6 +19,7 @@ mod oven;
 mod pantry;
 mod perishable;
 mod places;
+mod planned;
 mod plans;
 mod probe;
 mod proof;

@@ -16,6 +16,7 @@ mod focus;
 mod night;
 mod offers;
 mod outline;
+pub mod plan;
 pub mod solve;
 mod tails;
 mod wish;

@@ -1,0 +1,65 @@
+//! Of the schedules that end soonest the one in which least that suffers from it has to wait.
+
+use super::backwards::{mirror, mirrored};
+use super::tasks::Tasks;
+use crate::schedule::solve::{Outcome, Problem, Schedule, least_waiting, solve};
+
+/// The best schedule that was found.
+pub(super) struct Best {
+    pub starts: Vec<i32>,
+    /// No schedule ends before this minute.
+    pub bound: i32,
+    /// When it ends itself.
+    pub end: i32,
+}
+
+/// The schedule that ends soonest, and of these the one that waits least; `None` where there is none.
+pub(super) fn calmest(
+    problem: &Problem,
+    tasks: &Tasks,
+    before: &[i32],
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Best> {
+    let (schedule, bound) = match solve(problem, Some(before), go_on) {
+        Outcome::Optimal(schedule) => {
+            let end = schedule.end;
+            (schedule, end)
+        }
+        Outcome::BestFound { best, bound } => (best?, bound),
+        Outcome::Infeasible => return None,
+    };
+    // A plan that is as good as any stays as it is.
+    let stays = problem.holds(before) && problem.makespan(before) == schedule.end;
+    let at_hand = if stays {
+        Schedule {
+            starts: before.to_vec(),
+            end: schedule.end,
+        }
+    } else {
+        schedule
+    };
+    let calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+    Some(Best {
+        starts: calm.schedule.starts,
+        end: calm.schedule.end,
+        bound,
+    })
+}
+
+/// The schedule that begins as late as it can and has ended by minute `horizon`, and of these the one
+/// that waits least; `None` where none ends by then.
+pub(super) fn latest(
+    problem: &Problem,
+    tasks: &Tasks,
+    horizon: i32,
+    before: &[i32],
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Best> {
+    let turned = mirrored(problem, horizon)?;
+    let before = mirror(problem, horizon, before);
+    let best = calmest(&turned, tasks, &before, go_on)?;
+    Some(Best {
+        starts: mirror(problem, horizon, &best.starts),
+        ..best
+    })
+}

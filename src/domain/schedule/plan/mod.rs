@@ -1,0 +1,183 @@
+//! The plan: everything that is left of some bakes, one pair of hands, and the soonest table, proven.
+//!
+//! All times are the likely ones, in whole minutes from now. [`solve`](super::solve) finds the
+//! schedule that ends soonest and proves that none ends sooner. Where a greatest lag can't be kept
+//! any more, because the baker is late or two doughs want the hands at once, the plan lets go of
+//! as little as it can: of what bears waiting longest, and of that a few minutes at a time.
+//!
+//! How long a rise takes hangs a little on when it starts, so the lengths are reckoned anew for the
+//! schedule and the schedule for the lengths, at most [`ROUNDS`] times. What is proven holds
+//! for the lengths of the last round.
+//!
+//! The window of an end combines, in quadrature, the windows of the steps on the chain that it hangs
+//! on, as in [`outline`](super::outline).
+
+mod backwards;
+mod best;
+mod chain;
+mod lengths;
+mod let_go;
+mod tasks;
+mod told;
+
+use super::outline::{Outline, Planned};
+use crate::bake::State;
+use crate::estimate::Estimate;
+use crate::formula::StepId;
+use crate::units::{Minutes, Moment};
+use best::latest;
+use lengths::{Lengths, outlined, redone};
+use let_go::best_that_holds;
+use tasks::Tasks;
+pub use tasks::What;
+
+/// How often lengths and schedule are reckoned in turn, at most.
+const ROUNDS: usize = 4;
+
+/// Something planned.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Item {
+    /// What it is.
+    pub what: What,
+    /// When it starts, or started.
+    pub start: Moment,
+    /// When it ends.
+    pub end: Moment,
+    /// How far its end may be off for its own reasons: earlier and later.
+    pub slack: (Minutes, Minutes),
+    /// The place of the item that its start waits for; none where it waits for nothing but now.
+    pub waits_for: Option<usize>,
+    /// How much longer it waits than it should, where it begins later than is good for it.
+    pub too_late_by: Option<Minutes>,
+}
+
+/// How good a plan is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Proven {
+    /// None takes less time.
+    Soonest,
+    /// Patience came to an end: one may take less time, but by no more than this.
+    Short(Minutes),
+}
+
+/// What is left of some bakes, in time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Plan {
+    /// By start.
+    pub items: Vec<Item>,
+    /// When everything has ended.
+    pub end: Estimate<Moment>,
+    /// How good it is.
+    pub proven: Proven,
+}
+
+/// When the table is wished for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Wish {
+    /// As soon as it can be.
+    Soonest,
+    /// No later than then, and begun no sooner than that needs.
+    By(Moment),
+}
+
+/// The plan of what is left of some bakes, of which nothing may have ended yet.
+///
+/// `closed` are the times at which nobody is in the kitchen. A plan from `before` is kept where it
+/// is as good as any. `go_on` is asked thousands of times a second and ends the search with "no".
+/// `None` where no plan was found in time, or the times at which nobody is there leave none.
+#[must_use]
+pub fn plan(
+    bakes: &[&State],
+    wish: Wish,
+    closed: &[(Moment, Moment)],
+    now: Moment,
+    before: Option<&Plan>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Plan> {
+    let mut was: Vec<(What, Moment)> = before.map_or_else(Vec::new, |plan| {
+        let items = plan.items.iter();
+        items.map(|item| (item.what, item.start)).collect()
+    });
+    // Those that the plan from before was made with, as far as nothing has changed.
+    let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
+    lengths = redone_all(bakes, &lengths, &was, now);
+    let mut round = 0;
+    loop {
+        round += 1;
+        let mut tasks = Tasks::new(bakes, &lengths, now);
+        for &(from, to) in closed {
+            tasks.close(from, to);
+        }
+        let before = tasks.starts(&was);
+        let best = match wish {
+            Wish::Soonest => best_that_holds(&mut tasks, &before, go_on)?,
+            Wish::By(table) => {
+                let problem = tasks.problem().ok()?;
+                latest(&problem, &tasks, tasks.minute(table), &before, go_on)?
+            }
+        };
+        was = tasks.moments(&best.starts);
+        let next = redone_all(bakes, &lengths, &was, now);
+        if round == ROUNDS || tasks.is_as_long(&next) {
+            return Some(tasks.told(&best));
+        }
+        lengths = next;
+    }
+}
+
+fn redone_all(
+    bakes: &[&State],
+    lengths: &[Lengths],
+    starts: &[(What, Moment)],
+    now: Moment,
+) -> Vec<Lengths> {
+    let both = bakes.iter().zip(lengths).enumerate();
+    both.map(|(bake, (state, lengths))| {
+        let start_of = |step: StepId| start_in(starts, What::Step(bake, step));
+        redone(state, lengths, &start_of, now)
+    })
+    .collect()
+}
+
+fn start_in(starts: &[(What, Moment)], what: What) -> Option<Moment> {
+    starts
+        .iter()
+        .find(|(other, _)| *other == what)
+        .map(|&(_, start)| start)
+}
+
+impl Plan {
+    /// The plan of one of its bakes alone.
+    #[must_use]
+    pub fn of(&self, bake: usize) -> Option<Outline> {
+        let mut steps = Vec::new();
+        let mut last = None;
+        for (place, item) in self.items.iter().enumerate() {
+            let What::Step(of, step) = item.what else {
+                continue;
+            };
+            if of != bake {
+                continue;
+            }
+            if last.is_none_or(|last: usize| item.end >= self.items[last].end) {
+                last = Some(place);
+            }
+            let waited_for = item
+                .waits_for
+                .and_then(|place| match self.items[place].what {
+                    What::Step(of, step) if of == bake => Some(step),
+                    _ => None,
+                });
+            steps.push(Planned {
+                step,
+                start: item.start,
+                end: item.end,
+                slack: item.slack,
+                waited_for,
+                too_late_by: item.too_late_by,
+            });
+        }
+        let table = chain::window(&self.items, last?);
+        Some(Outline { steps, table })
+    }
+}

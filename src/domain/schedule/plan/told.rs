@@ -1,0 +1,142 @@
+//! A schedule of tasks, told in moments.
+
+use super::best::Best;
+use super::lengths::Lengths;
+use super::let_go::Limit;
+use super::tasks::{Tasks, What};
+use super::{Item, Plan, Proven, chain};
+use crate::estimate::{Basis, Estimate};
+use crate::schedule::solve::earlier;
+use crate::units::{Minutes, Moment, minutes};
+
+impl Tasks<'_> {
+    /// The minutes at which tasks started by an earlier plan; those that it doesn't know start at once.
+    pub(super) fn starts(&self, was: &[(What, Moment)]) -> Vec<i32> {
+        let start = |what: &What| was.iter().find(|(other, _)| other == what);
+        let what = self.what.iter();
+        what.map(|what| start(what).map_or(0, |&(_, at)| self.minute(at)))
+            .collect()
+    }
+
+    /// When everything starts.
+    pub(super) fn moments(&self, starts: &[i32]) -> Vec<(What, Moment)> {
+        let both = self.what.iter().zip(starts);
+        both.map(|(&what, &start)| (what, self.moment(start)))
+            .collect()
+    }
+
+    /// Whether nothing takes another number of minutes by lengths that were reckoned anew.
+    pub(super) fn is_as_long(&self, lengths: &[Lengths]) -> bool {
+        let again = Tasks::new(self.bakes, lengths, self.now);
+        let mut both = self.tasks.iter().zip(&again.tasks);
+        again.what == self.what[..again.what.len()]
+            && both.all(|(is, was)| is.minutes == was.minutes)
+    }
+
+    pub(super) fn told(&self, best: &Best) -> Plan {
+        let starts = &best.starts;
+        let order = self.order(starts);
+        let place_of = |task: usize| order.iter().position(|&other| other == task);
+        let hangs_on = self.hangs_on(starts);
+        let items: Vec<Item> = order
+            .iter()
+            .map(|&task| {
+                let (start, slack) = self.start_and_slack(task, starts[task]);
+                Item {
+                    what: self.what[task],
+                    start,
+                    end: self.moment(starts[task] + self.tasks[task].minutes),
+                    slack,
+                    waits_for: hangs_on[task].and_then(place_of),
+                    too_late_by: self.too_late_by(task, starts),
+                }
+            })
+            .collect();
+        let last = items.iter().enumerate().max_by_key(|(_, item)| item.end);
+        let end = match last {
+            Some((place, _)) => chain::window(&items, place),
+            None => Estimate::exact(self.now, Basis::Measured),
+        };
+        let proven = if best.bound == best.end {
+            Proven::Soonest
+        } else {
+            Proven::Short(minutes(f64::from(best.end - best.bound)))
+        };
+        Plan { items, end, proven }
+    }
+
+    /// What goes on started when it did.
+    fn start_and_slack(&self, task: usize, start: i32) -> (Moment, (Minutes, Minutes)) {
+        let planned = self.moment(start);
+        let none = (minutes(0.0), minutes(0.0));
+        let What::Step(bake, step) = self.what[task] else {
+            return (planned, none);
+        };
+        let length = self.lengths[bake].get(&step);
+        let slack = length.map_or(none, |length| length.slack);
+        let began = length
+            .map(|length| length.start)
+            .filter(|&began| began < self.now);
+        (began.unwrap_or(planned), slack)
+    }
+
+    /// The tasks by their starts.
+    fn order(&self, starts: &[i32]) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..starts.len()).collect();
+        order.sort_by_key(|&task| (starts[task], starts[task] + self.tasks[task].minutes, task));
+        order
+    }
+
+    /// By task: the one that keeps it from starting sooner, if everything starts as early as the order
+    /// at hand lets it. What was moved out of a wait keeps nobody.
+    fn hangs_on(&self, starts: &[i32]) -> Vec<Option<usize>> {
+        let none = vec![None; starts.len()];
+        let Ok(problem) = self.problem() else {
+            return none;
+        };
+        let counted = self.tasks.iter().zip(starts).filter(|(task, _)| task.counts);
+        let first = counted.map(|(_, &start)| start).min().unwrap_or(0);
+        let early = earlier(&problem, starts, first);
+        let end = |task: usize| early[task] + self.tasks[task].minutes;
+        let keeps = |task: usize| {
+            // The first of all and what goes on already wait for nothing.
+            if early[task] <= first.max(self.tasks[task].earliest) {
+                return None;
+            }
+            let links = self.links.iter();
+            let after = links.filter(|link| link.to == task && early[task] == end(link.from) + link.least);
+            let after = after.map(|link| link.from).max_by_key(|&from| early[from]);
+            let holders = 0..starts.len();
+            let held = || {
+                holders.clone().find(|&other| {
+                    let needs = &self.tasks[task].needs;
+                    let shares = || self.tasks[other].needs.iter().any(|need| needs.contains(need));
+                    other != task && starts[other] < starts[task] && end(other) == early[task] && shares()
+                })
+            };
+            // It could start, but what follows would then wait too long.
+            let ahead = || {
+                let mut links = self.links.iter();
+                links.find(|link| {
+                    let lag = early[link.to] - end(link.from);
+                    link.from == task && link.most == Some(lag)
+                })
+            };
+            after.or_else(held).or_else(|| Some(ahead()?.to))
+        };
+        (0..starts.len()).map(keeps).collect()
+    }
+
+    fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
+        let over = self.let_go.iter().filter_map(|&(limit, was)| match limit {
+            Limit::Link(nth) if self.links[nth].to == task => {
+                let from = self.links[nth].from;
+                Some(starts[task] - starts[from] - self.tasks[from].minutes - was)
+            }
+            Limit::Latest(place) if place == task => Some(starts[task] - was),
+            _ => None,
+        });
+        let over = over.max().filter(|&over| over > 0)?;
+        Some(minutes(f64::from(over)))
+    }
+}

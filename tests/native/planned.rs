@@ -1,0 +1,132 @@
+//! The plan of one or several bakes, held against the formulas themselves: what the solver was told
+//! is not asked here.
+
+pub(crate) mod keeps;
+
+use checks::{begin, starter};
+use domain::bake::{Bake, State};
+use domain::kitchen::Kitchen;
+use domain::schedule::outline;
+use domain::schedule::plan::{Plan, Proven, What, Wish, plan};
+use domain::units::{Minutes, Moment, minutes};
+use keeps::check;
+
+const NINE: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+const TABLES: [&[&str]; 6] = [
+    &["plum-almond-buns"],
+    &["orange-braid"],
+    &["overnight-tin-loaf"],
+    &["plum-almond-buns", "orange-braid"],
+    &["plum-almond-buns", "overnight-tin-loaf"],
+    &["plum-almond-buns", "orange-braid", "overnight-tin-loaf"],
+];
+
+fn begun(ids: &[&str]) -> Vec<Bake> {
+    let bake = |id: &&str| begin(starter(id), Kitchen::UNMEASURED, NINE);
+    ids.iter().map(bake).collect()
+}
+
+fn planned(bakes: &[Bake], wish: Wish, closed: &[(Moment, Moment)], before: Option<&Plan>) -> Plan {
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let plan = plan(&states, wish, closed, NINE, before, &mut || true);
+    let plan = plan.expect("there is a plan");
+    check(&states, &plan, NINE, closed);
+    assert_eq!(plan.proven, Proven::Soonest);
+    plan
+}
+
+fn length(plan: &Plan) -> Minutes {
+    let first = plan.items.iter().find(|item| item.what != What::Away);
+    plan.end.likely() - first.expect("something is planned").start
+}
+
+#[test]
+fn one_bread_is_on_the_table_no_later_than_by_working_through_it() {
+    for ids in &TABLES[..3] {
+        let bakes = begun(ids);
+        let plan = planned(&bakes, Wish::Soonest, &[], None);
+        // Each of its steps is rounded to whole minutes.
+        let in_order = outline(bakes[0].state(), NINE).table.likely() + minutes(3.0);
+        assert!(plan.end.likely() <= in_order, "{ids:?}");
+    }
+}
+
+#[test]
+fn two_breads_together_take_less_than_one_after_the_other() {
+    let alone = |id| length(&planned(&begun(&[id]), Wish::Soonest, &[], None));
+    let (buns, braid) = (alone("plum-almond-buns"), alone("orange-braid"));
+    let both = length(&planned(&begun(TABLES[3]), Wish::Soonest, &[], None));
+    assert!(both < buns + braid);
+    assert!(both >= buns.max(braid));
+}
+
+#[test]
+fn backwards_from_a_table_takes_as_long_as_forwards_to_it() {
+    for ids in TABLES {
+        let bakes = begun(ids);
+        let forwards = planned(&bakes, Wish::Soonest, &[], None);
+        let table = NINE + minutes(36.0 * 60.0);
+        let backwards = planned(&bakes, Wish::By(table), &[], None);
+        assert!(backwards.end.likely() <= table);
+        let (there, back) = (length(&forwards), length(&backwards));
+        assert!((there.get() - back.get()).abs() <= 1.0, "{ids:?}: {there:?}, {back:?}");
+    }
+}
+
+#[test]
+fn a_table_that_is_too_soon_has_no_plan() {
+    let bakes = begun(TABLES[0]);
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let forwards = planned(&bakes, Wish::Soonest, &[], None);
+    let at = |table| plan(&states, Wish::By(table), &[], NINE, None, &mut || true);
+    assert!(at(forwards.end.likely()).is_some());
+    assert!(at(forwards.end.likely() - minutes(1.0)).is_none());
+}
+
+#[test]
+fn a_plan_redone_with_no_news_stays() {
+    let lunch = [(NINE + minutes(120.0), NINE + minutes(180.0))];
+    for ids in TABLES {
+        let bakes = begun(ids);
+        for closed in [&[][..], &lunch] {
+            for wish in [Wish::Soonest, Wish::By(NINE + minutes(36.0 * 60.0))] {
+                let plan = planned(&bakes, wish, closed, None);
+                let again = planned(&bakes, wish, closed, Some(&plan));
+                let times = |plan: &Plan| -> Vec<(What, Moment, Moment)> {
+                    let items = plan.items.iter();
+                    items.map(|item| (item.what, item.start, item.end)).collect()
+                };
+                assert_eq!(times(&plan), times(&again), "{ids:?} {wish:?} {closed:?}");
+            }
+        }
+    }
+}
+
+/// Whoever is away can always begin after that.
+#[test]
+fn an_hour_in_which_nobody_is_there_costs_no_more_than_beginning_after_it() {
+    for ids in &TABLES[..4] {
+        let bakes = begun(ids);
+        let free = planned(&bakes, Wish::Soonest, &[], None);
+        for hour in 0..8 {
+            let from = NINE + minutes(60.0 * f64::from(hour));
+            let to = from + minutes(60.0);
+            let plan = planned(&bakes, Wish::Soonest, &[(from, to)], None);
+            assert!(plan.end.likely() >= free.end.likely());
+            assert!(plan.end.likely() <= free.end.likely() + (to - NINE), "{ids:?}, hour {hour}");
+        }
+    }
+}
+
+#[test]
+fn the_end_hangs_on_a_chain_without_a_gap() {
+    for ids in TABLES {
+        let plan = planned(&begun(ids), Wish::Soonest, &[], None);
+        let critical = plan.critical();
+        assert_eq!(plan.items[critical[0]].start, NINE, "{ids:?}");
+        let last = plan.items[*critical.last().expect("there is one")];
+        assert_eq!(last.end, plan.end.likely());
+        assert!(plan.end.low() < last.end && last.end < plan.end.high());
+    }
+}

@@ -1,0 +1,116 @@
+//! What every plan must keep, read off the formulas.
+
+use domain::bake::State;
+use domain::formula::{Step, StepId};
+use domain::schedule::plan::{Item, Plan, What};
+use domain::units::{Moment, minutes};
+
+/// Everything that is left once; links, hands, hob and oven kept; nobody at work who isn't there.
+pub(crate) fn check(states: &[&State], plan: &Plan, now: Moment, closed: &[(Moment, Moment)]) {
+    for (bake, state) in states.iter().enumerate() {
+        let mut planned: Vec<StepId> = steps_of(plan, bake).map(|(step, _)| step).collect();
+        let mut left: Vec<StepId> = state.formula.steps.iter().map(|step| step.id).collect();
+        left.retain(|&step| state.progress(step).ended.is_none());
+        planned.sort();
+        left.sort();
+        assert_eq!(planned, left);
+        for (step, item) in steps_of(plan, bake) {
+            let step = state.formula.step(step).expect("just listed");
+            check_links(state, step, item, plan, bake, now);
+        }
+    }
+    check_at_once(plan, 1, &|what| needs_hands(states, what));
+    check_at_once(plan, 4, &|what| step_of(states, what).is_some_and(|step| step.needs.hob));
+    check_oven(states, plan);
+    for item in plan.items.iter().filter(|item| needs_hands(states, item.what)) {
+        for &(from, to) in closed {
+            assert!(item.end <= from || item.start >= to, "nobody is there");
+        }
+    }
+}
+
+fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
+    plan.items.iter().filter_map(move |item| match item.what {
+        What::Step(of, step) if of == bake => Some((step, item)),
+        _ => None,
+    })
+}
+
+fn step_of<'a>(states: &[&'a State], what: What) -> Option<&'a Step> {
+    match what {
+        What::Step(bake, step) => states[bake].formula.step(step),
+        What::Fold(..) | What::Away => None,
+    }
+}
+
+fn needs_hands(states: &[&State], what: What) -> bool {
+    matches!(what, What::Fold(..)) || step_of(states, what).is_some_and(Step::is_hands)
+}
+
+/// Plans go by whole minutes, so a lag may be off by one.
+fn check_links(state: &State, step: &Step, item: &Item, plan: &Plan, bake: usize, now: Moment) {
+    let minute = minutes(1.0);
+    assert!(item.start <= item.end);
+    let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
+    if goes_on {
+        return;
+    }
+    assert!(item.start >= now);
+    for link in &step.after {
+        let other = steps_of(plan, bake).find(|(other, _)| *other == link.step);
+        let end = match state.progress(link.step).ended {
+            Some(ended) => ended.at,
+            None => other.expect("left, so planned").1.end,
+        };
+        assert!(item.start + minute >= end + link.least, "{} too early", step.title);
+        let Some(greatest) = link.greatest else {
+            continue;
+        };
+        let late = (item.start - end) - greatest;
+        let told = item.too_late_by.unwrap_or(minutes(0.0));
+        let was_too_late = state.progress(link.step).ended.is_some();
+        assert!(
+            late <= told + minute || was_too_late,
+            "{} too late by {late:?}, told {told:?}",
+            step.title
+        );
+    }
+    // What goes on by itself doesn't wait.
+    if let ([link], false) = (&step.after[..], step.is_hands()) {
+        let other = steps_of(plan, bake).find(|(other, _)| *other == link.step);
+        if let Some((_, other)) = other {
+            assert!(item.start <= other.end + link.least + minute);
+        }
+    }
+}
+
+/// Never more at once than there is.
+fn check_at_once(plan: &Plan, most: usize, holds: &dyn Fn(What) -> bool) {
+    let holders: Vec<&Item> = plan.items.iter().filter(|item| holds(item.what)).collect();
+    for one in &holders {
+        let at = |other: &&&Item| other.start <= one.start && one.start < other.end;
+        assert!(holders.iter().filter(at).count() <= most.max(usize::from(one.start == one.end)));
+    }
+}
+
+/// From its switch to the bread that comes out, an oven is one bread's.
+fn check_oven(states: &[&State], plan: &Plan) {
+    let span = |bake: usize| {
+        let held = steps_of(plan, bake).filter(|&(step, item)| {
+            let step = states[bake].formula.step(step).expect("just listed");
+            step.needs.oven && item.end > item.start
+        });
+        let mut span: Option<(Moment, Moment)> = None;
+        for (_, item) in held {
+            let (first, last) = span.unwrap_or((item.start, item.end));
+            span = Some((first.min(item.start), last.max(item.end)));
+        }
+        span
+    };
+    let spans: Vec<_> = (0..states.len()).filter_map(span).collect();
+    for (nth, one) in spans.iter().enumerate() {
+        for other in &spans[nth + 1..] {
+            assert!(one.1 <= other.0 || other.1 <= one.0, "two breads in one oven");
+        }
+    }
+}
