@@ -8,7 +8,7 @@ use super::lengths::Lengths;
 use super::let_go::Limit;
 use crate::bake::State;
 use crate::formula::{Caution, Step, StepId};
-use crate::schedule::solve::{Link, Problem, Task, Wrong};
+use crate::schedule::solve::{Link, Problem, Task, ProblemError};
 use crate::units::{Minutes, Moment, minutes};
 
 /// One pair of hands, the rings of a hob, one oven. A fridge has room enough.
@@ -88,7 +88,7 @@ impl<'a> Tasks<'a> {
 
     /// # Errors
     /// Where the numbers are no kitchen's.
-    pub(super) fn problem(&self) -> Result<Problem, Wrong> {
+    pub(super) fn problem(&self) -> Result<Problem, ProblemError> {
         Problem::new(self.tasks.clone(), self.links.clone(), CAPACITIES.to_vec())
     }
 

@@ -23,7 +23,7 @@ impl Model<'_> {
     }
 
     /// An end by which there is a schedule, if there is any at all.
-    fn horizon(&self) -> i32 {
+    pub(super) fn latest_end(&self) -> i32 {
         -self.engine.trail.root[self.end as usize + 1]
     }
 
@@ -40,7 +40,7 @@ impl Model<'_> {
                 Some(best) if best.end <= least => return Outcome::Optimal(best),
                 Some(ref best) if is_easier => best.end - 1,
                 Some(ref best) => least + (best.end - 1 - least) / STEP,
-                None if is_easier => self.horizon(),
+                None if is_easier => self.latest_end(),
                 None => least,
             };
             let (mut left, mut goes_on) = (patience, true);
@@ -71,6 +71,17 @@ impl Model<'_> {
 }
 
 impl Schedule {
+    /// From before: as it is, unless it ends sooner with everything as early as its order allows.
+    pub(super) fn kept(problem: &Problem, starts: &[i32]) -> Self {
+        let end = problem.makespan(starts);
+        let moved = Self::new(problem, starts);
+        if moved.end < end {
+            return moved;
+        }
+        let starts = starts.to_vec();
+        Self { starts, end }
+    }
+
     /// With everything as early as its order allows.
     pub(super) fn new(problem: &Problem, starts: &[i32]) -> Self {
         let starts = earlier(problem, starts, 0);

@@ -9,10 +9,14 @@ use super::trail::{Entry, Fact, NONE, Reason};
 
 pub(super) type ClauseId = u32;
 
+/// Over how many levels a clause is spread at most that is kept for ever.
+const NARROW: u32 = 2;
+
 #[derive(Debug)]
 pub(super) struct Clause {
     pub(super) facts: Vec<Fact>,
-    /// Over how many levels it was spread when it was learnt; nothing for what must be kept.
+    /// Over how many levels it was spread when it was learnt; nothing for what was taken up and can be
+    /// taken up again.
     spread: u32,
     /// When it last took part in a conflict.
     used: u32,
@@ -31,8 +35,16 @@ struct Watch {
 pub(super) struct Clauses {
     pub(super) all: Vec<Clause>,
     watches: Vec<Vec<Watch>>,
-    learnt: usize,
+    /// How many of them can be thrown away.
+    spare: usize,
     conflicts: u32,
+}
+
+impl Clause {
+    /// Whether it is narrow enough to be worth its place for ever.
+    fn is_kept(&self) -> bool {
+        (1..=NARROW).contains(&self.spread)
+    }
 }
 
 impl Clauses {
@@ -54,12 +66,13 @@ impl Clauses {
     /// Adds a clause of two facts or more, which are watched in the order in which they stand.
     pub(super) fn add(&mut self, facts: Vec<Fact>, spread: u32) -> ClauseId {
         let id = self.all.len() as ClauseId;
-        self.learnt += usize::from(spread > 0);
-        self.all.push(Clause {
+        let clause = Clause {
             facts,
             spread,
             used: self.conflicts,
-        });
+        };
+        self.spare += usize::from(!clause.is_kept());
+        self.all.push(clause);
         self.watch(id, 0);
         self.watch(id, 1);
         id
@@ -77,8 +90,8 @@ impl Clauses {
         self.conflicts
     }
 
-    pub(super) fn learnt(&self) -> usize {
-        self.learnt
+    pub(super) fn spare(&self) -> usize {
+        self.spare
     }
 }
 
@@ -131,14 +144,15 @@ impl Engine {
 
     /// Takes a clause up while something may be decided; what follows from it at once.
     pub(super) fn take_up(&mut self, mut facts: Vec<Fact>) -> Result<(), Clash> {
+        // Where all but one are false whatever is decided, that one is true whatever is decided, and
+        // a clause would only say so for as long as the present level lasts.
+        facts.retain(|fact| !self.trail.is_given(fact.not()));
         // What isn't false first, then what became false last.
         let when = |fact: &Fact| {
-            if !self.trail.is_false(*fact) {
-                NONE
-            } else if self.trail.is_given(fact.not()) {
-                0
+            if self.trail.is_false(*fact) {
+                self.trail.entry_of(fact.not())
             } else {
-                self.trail.entry_of(fact.not()) + 1
+                NONE
             }
         };
         facts.sort_by_key(|fact| std::cmp::Reverse(when(fact)));
@@ -163,24 +177,35 @@ impl Engine {
         }
     }
 
-    /// Throws away half of what was learnt, and what was always true. Nothing may be decided.
-    pub(super) fn tidy_clauses(&mut self) {
+    /// Throws away half of what was learnt, what was taken up, and what was always true. Nothing may be
+    /// decided, and everything that follows must have been drawn.
+    pub(super) fn tidy_clauses(&mut self) -> Result<(), Clash> {
         let Clauses { all, conflicts, .. } = std::mem::take(&mut self.clauses);
         self.clauses.conflicts = conflicts;
-        let mut ranks: Vec<(u32, u32)> = Vec::new();
+        for several in &mut self.several {
+            several.ordered.clear();
+        }
         let rank = |clause: &Clause| (clause.spread, conflicts - clause.used);
-        ranks.extend(all.iter().filter(|clause| clause.spread > 2).map(rank));
+        let learnt = all.iter().filter(|clause| clause.spread > NARROW);
+        let mut ranks: Vec<(u32, u32)> = learnt.map(rank).collect();
         ranks.sort_unstable();
         let limit = ranks.get(ranks.len() / 2).copied();
         for mut clause in all {
-            let is_kept = clause.spread <= 2 || limit.is_none_or(|limit| rank(&clause) < limit);
-            let is_needed = is_kept && !clause.facts.iter().any(|&fact| self.trail.is_true(fact));
-            if is_needed {
-                clause.facts.retain(|&fact| !self.trail.is_false(fact));
-                let used = clause.used;
-                let id = self.clauses.add(clause.facts, clause.spread);
-                self.clauses.all[id as usize].used = used;
+            let is_good = clause.spread > NARROW && Some(rank(&clause)) < limit;
+            let is_true = |&fact: &Fact| self.trail.is_true(fact);
+            if !(clause.is_kept() || is_good) || clause.facts.iter().any(is_true) {
+                continue;
+            }
+            clause.facts.retain(|&fact| !self.trail.is_false(fact));
+            match clause.facts[..] {
+                [] => return self.clash(&[]),
+                [fact] => self.assert(fact, Reason::Given)?,
+                _ => {
+                    let id = self.clauses.add(clause.facts, clause.spread);
+                    self.clauses.all[id as usize].used = clause.used;
+                }
             }
         }
+        Ok(())
     }
 }

@@ -29,8 +29,9 @@ pub(super) struct Engine {
     /// How the yes or no was decided last, by variable.
     pub(super) leaning: Vec<Option<bool>>,
     /// How often it took part in late conflicts, by variable.
-    pub(super) heat: Vec<f64>,
-    pub(super) warmth: f64,
+    pub(super) activity: Vec<f64>,
+    /// What taking part in the next one adds to it: the more, the later.
+    pub(super) step: f64,
     /// How much of the trail was followed.
     followed: usize,
     /// Where the trail stood when it began to be followed.
@@ -53,8 +54,8 @@ impl Engine {
     pub(super) fn ready(&mut self) {
         let variables = self.trail.bounds.len() / 2;
         self.leaning = vec![None; variables];
-        self.heat = vec![0.0; variables];
-        self.warmth = 1.0;
+        self.activity = vec![0.0; variables];
+        self.step = 1.0;
     }
 
     /// Makes a fact true for a reason.

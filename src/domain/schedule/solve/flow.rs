@@ -45,15 +45,20 @@ impl Flow {
         }
     }
 
-    /// Moves starts that keep every difference to the cheapest ones. Costs must add up to nothing, and
-    /// a way must lead from every node to every other.
+    /// Moves starts that keep every difference to the cheapest ones; the last node, of minute nothing,
+    /// stays. Costs must add up to nothing, and a way must lead from every node to every other.
+    ///
+    /// As that node is held, every start stays within its bounds, a way is never longer than what they
+    /// leave free through it, and no flow is larger than all weights: nothing leaves 32 bits.
     pub(super) fn cheapen(&mut self, starts: &mut [i32], costs: &[i32]) {
         let mut wants = costs.to_vec();
+        let zero = self.nodes - 1;
         while let Some(from) = wants.iter().position(|&want| want < 0) {
             let ways = self.ways(from, starts, &wants);
             let nearest = ways.far[ways.to];
+            let held = nearest.min(ways.far[zero]);
             for (start, far) in starts.iter_mut().zip(&ways.far) {
-                *start -= nearest.min(*far);
+                *start -= nearest.min(*far) - held;
             }
             let mut sent = wants[ways.to].min(-wants[from]);
             ways.follow(from, |one, next| {

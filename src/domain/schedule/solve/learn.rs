@@ -8,10 +8,13 @@
 use super::engine::Engine;
 use super::trail::{Fact, Half, NONE, Reason};
 
-/// How much of a yes or no's heat is left after a conflict.
-const COOLING: f64 = 0.95;
+/// How much of a yes or no's activity is left after a conflict, measured by what one adds.
+const DECAY: f64 = 0.95;
 /// How far back the reasons of reasons are looked at to leave a fact out.
 const DEPTH: u32 = 12;
+/// How many of them are looked at in all. Reasons that share reasons would be met along every way, of
+/// which there can be exponentially many.
+const VISITS: u32 = 200;
 
 /// For every half the bound that is needed of it, and the entry that reached it.
 #[derive(Debug, Default)]
@@ -53,10 +56,10 @@ impl Engine {
         let first = self.first_implication_point();
         let (facts, back, spread) = self.lesson(first);
         self.back_to(back);
-        self.warmth /= COOLING;
-        if self.warmth > 1e100 {
-            self.heat.iter_mut().for_each(|heat| *heat *= 1e-100);
-            self.warmth *= 1e-100;
+        self.step /= DECAY;
+        if self.step > 1e100 {
+            self.activity.iter_mut().for_each(|known| *known *= 1e-100);
+            self.step *= 1e-100;
         }
         let learnt = facts[0];
         let reason = match facts.len() {
@@ -82,7 +85,7 @@ impl Engine {
         if known == NONE {
             self.marks.halves.push(fact.half);
             if fact.half >= self.choices {
-                self.heat[half / 2] += self.warmth;
+                self.activity[half / 2] += self.step;
             }
         }
         self.marks.need[half] = fact.bound;
@@ -126,7 +129,8 @@ impl Engine {
         let needed = |half: &Half| Fact::at_least(*half, self.marks.need[*half as usize]);
         let mut rest: Vec<Fact> = halves.iter().map(needed).collect();
         rest.retain(|fact| {
-            *fact != first && !self.follows(*fact, self.trail.entry_of(*fact), DEPTH)
+            let before = self.trail.entry_of(*fact);
+            *fact != first && !self.follows(*fact, before, DEPTH, &mut { VISITS })
         });
         let level_of = |fact: &Fact| {
             let at = self.trail.entry_of(*fact);
@@ -150,19 +154,20 @@ impl Engine {
 
     /// Whether a fact follows from others that are needed anyway. Only those count that became true
     /// before the fact that would be left out: so no two facts are left out for each other's sake.
-    fn follows(&self, fact: Fact, before: u32, depth: u32) -> bool {
+    fn follows(&self, fact: Fact, before: u32, depth: u32, visits: &mut u32) -> bool {
         let at = self.trail.entry_of(fact);
         let reason = self.trail.entries[at as usize].reason;
-        if reason == Reason::Decision || depth == 0 {
+        if reason == Reason::Decision || depth == 0 || *visits == 0 {
             return false;
         }
+        *visits -= 1;
         let mut reasons = Vec::new();
         self.explain(fact, reason, at as usize, &mut reasons);
         reasons.iter().all(|&reason| {
             let half = reason.half as usize;
             self.trail.is_given(reason)
                 || self.marks.at[half] < before && self.marks.need[half] >= reason.bound
-                || self.follows(reason, before, depth - 1)
+                || self.follows(reason, before, depth - 1, visits)
         })
     }
 }

@@ -22,16 +22,57 @@
 //! 5. `best` asks for ends between what is proven too short and what was found.
 //! 6. Of the schedules that end then, [`least_waiting`] finds one that waits least, if it is asked.
 //!
+//! A resource can be kept for *blocks* of tasks ([`Task::block`]): every two tasks of two blocks share
+//! one yes or no, that of the blocks, so that one decision puts a whole block before the other
+//! (`model`). Two blocks can lie within each other though no two of their tasks meet; then `search`
+//! decides their order like that of two tasks that do.
+//!
+//! # Words
+//!
+//! | here | in the field |
+//! |---|---|
+//! | half; fact | one direction of a variable, its lower bound; bound literal |
+//! | given, at level nothing | true at the root |
+//! | what follows, `follow_all` | propagation |
+//! | to tell, `Reason`, `explain` | lazy explanation |
+//! | clash; lesson | conflict; learnt clause (nogood, first unique implication point) |
+//! | `activity`, `step`, `DECAY` | the same (exponential VSIDS) |
+//! | leaning | saved phase, with a solution's as the first one |
+//! | spread | LBD, the number of levels of a clause |
+//! | attempt | the time between two restarts |
+//! | to take up a clause | a lazily added clause of the model |
+//! | to tidy | clause database reduction |
+//! | side | a rule asked of time and of time mirrored |
+//! | calm | the least weighted sum of lags |
+//!
+//! # A conflict
+//!
+//! Knead (10 min), shape (20) and wash up (15) need the hands; shaping starts at most 10 min after
+//! kneading ends. The question is for an end by minute 45 (level 1). All start as early as they can:
+//! knead at 0, shape at 10, wash at 0. Knead and wash meet, so an order is decided, say "knead before
+//! wash" (level 2), which moves wash to 10. There it meets shape. Say "wash before shape" is decided
+//! (level 3): shape moves to 25, so knead, by the greatest lag, to 5, so wash to 15, shape to 30 and so
+//! on without an end. `arcs` sees the circle when a push comes round to where it began. The clash is of
+//! the facts that put its arcs into force: "knead before wash" and "wash before shape".
+//!
+//! Of the last level only the second takes part, so nothing has to be traced back further: the clause
+//! that is learnt is "shape before wash, or wash before knead". The search goes back to level 2, where
+//! its second half is false, so its first follows at once: knead at 0, shape at 10, wash at 30, which
+//! ends at 45. That wash can't lie between has nothing to do with minute 45: the clause stays for
+//! whatever is asked next.
+//!
 //! # Invariants
 //!
 //! - Every fact on the trail but a decision follows from facts before it and from the problem; so
 //!   every clause that is learnt follows from the problem alone. An end that is asked for is a
-//!   decision, too: what is learnt while it is tried stays true for the next one.
+//!   decision, too: what is learnt while it is tried stays true for the next one. (What `waiting`
+//!   learns rests on the best that it has found as well, and says so.)
 //! - A schedule is "optimal" when its end is the bound that holds without any decision. Nothing else
 //!   is called so.
 //! - There is no clock and no chance in it: the same problem has the same answer, and how long it may
 //!   take is counted in conflicts by whoever asks.
 //! - Arithmetic stays within 32 bits, since [`Problem::new`] refuses what isn't of a kitchen's size.
+//!   Starts that somebody brings can be any numbers, and are judged in 64 (`holds`).
 
 mod arcs;
 mod best;
@@ -39,6 +80,7 @@ mod clauses;
 mod engine;
 mod flow;
 mod gaps;
+mod holds;
 mod learn;
 mod model;
 mod one;
@@ -52,9 +94,9 @@ mod waiting;
 mod why;
 
 use model::Model;
-pub use problem::{Link, Problem, Task, Wrong};
+pub use problem::{Link, Problem, ProblemError, Task};
 pub use shift::earlier;
-pub use waiting::{Calm, least_waiting};
+pub use waiting::{Calm, least_waiting, least_waiting_within};
 pub use why::{Part, why_infeasible};
 
 /// A start for every task, in their order.
@@ -84,8 +126,9 @@ pub enum Outcome {
 
 /// The schedule that ends soonest, with everything as early as its order allows.
 ///
-/// The same problem always has the same answer. A schedule from `before` is kept as it is where none
-/// ends sooner, and otherwise its orders are tried first; it need not fit the problem any more.
+/// The same problem always has the same answer. A schedule from `before` is kept as it is, whatever
+/// waits in it, where none ends sooner, and otherwise its orders are tried first; it need not fit the
+/// problem any more.
 /// `go_on` is asked at every conflict, of which there are some ten thousand a second on a fast machine,
 /// and ends the search with "no".
 #[must_use]
@@ -94,13 +137,26 @@ pub fn solve(
     before: Option<&[i32]>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Outcome {
+    solve_within(problem, before, model::MEMORY, go_on)
+}
+
+/// The same with a limit to how much is remembered: how many clauses are borne before half of them are
+/// thrown away. What is forgotten may have to be learnt again, but nothing is proven that is not so: the end is the same, though perhaps of another schedule.
+#[must_use]
+pub fn solve_within(
+    problem: &Problem,
+    before: Option<&[i32]>,
+    memory: usize,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Outcome {
     let Ok(mut model) = Model::new(problem) else {
         return Outcome::Infeasible;
     };
+    model.memory = memory;
     let before = before.filter(|starts| starts.len() == problem.tasks().len());
     if let Some(starts) = before {
         model.lean_to(starts);
     }
     let fits = before.filter(|starts| problem.holds(starts));
-    model.best(fits.map(|starts| Schedule::new(problem, starts)), go_on)
+    model.best(fits.map(|starts| Schedule::kept(problem, starts)), go_on)
 }

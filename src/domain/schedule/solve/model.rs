@@ -27,7 +27,12 @@ pub(super) struct Model<'a> {
     pub(super) pairs: Vec<Pair>,
     /// That one block comes before another.
     pub(super) blocks: Vec<(Block, Block, Fact)>,
+    /// How many clauses that can be thrown away are borne before half of them are.
+    pub(super) memory: usize,
 }
+
+/// How many clauses that can be thrown away are borne unless something else is asked for.
+pub(super) const MEMORY: usize = 2_000;
 
 pub(super) fn start_of(task: usize) -> Half {
     // The first variable is the constant yes.
@@ -71,6 +76,7 @@ impl<'a> Model<'a> {
             end,
             pairs: Vec::new(),
             blocks: Vec::new(),
+            memory: MEMORY,
         };
         model.hold_resources(&gaps);
         model.engine.ready();

@@ -126,26 +126,25 @@ impl Engine {
         for last in 0..one.holders.len() {
             let rows = &one.rows[side as usize];
             let by = rows[last].deadline;
-            let (mut sum, mut latest, mut longest) = (0, i32::MIN, 0);
+            // The work of those, when the last of it is done at the earliest, and the longest task
+            // that isn't one of them: `done + longest` is beyond all that `after_those` can find.
+            let (mut sum, mut done, mut longest) = (0, i32::MIN, 0);
             one.work.clear();
             for row in rows {
                 if row.deadline <= by {
                     sum += row.minutes;
-                    if row.earliest + sum > latest {
-                        latest = row.earliest + sum;
-                        if latest > by {
-                            let from = row.earliest;
-                            one.facts.clear();
-                            one.tell_within(side, from, by, latest - 1);
-                            return self.clash(&one.facts);
-                        }
+                    done = done.max(row.earliest + sum);
+                    if done > by {
+                        one.facts.clear();
+                        one.tell_within(side, row.earliest, by, done - 1);
+                        return self.clash(&one.facts);
                     }
                 } else {
                     longest = longest.max(row.minutes);
                 }
                 one.work.push(sum);
             }
-            if latest + longest > by {
+            if done.saturating_add(longest) > by {
                 self.after_those(one, side, by)?;
             }
         }

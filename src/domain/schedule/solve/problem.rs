@@ -3,12 +3,14 @@
 use std::fmt;
 
 /// The largest number of minutes that a problem may speak of: nearly a year. With [`MOST_TASKS`] it
-/// keeps every sum well within 32 bits.
+/// keeps every sum of minutes well within 32 bits.
 const MOST: i32 = 500_000;
 /// A least lag that asks for nothing: no schedule is as long.
 pub(super) const ANY: i32 = -MOST * 1_000;
 /// The most tasks; the order of every two of them may have to be decided.
 const MOST_TASKS: usize = 250;
+/// The most links; their weights are summed.
+pub(super) const MOST_LINKS: usize = 10_000;
 
 /// One uninterrupted piece of work or waiting.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -79,9 +81,11 @@ pub struct Problem {
 
 /// Why something is no problem that could be solved. Numbers are places in the lists.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wrong {
+pub enum ProblemError {
     /// There are more tasks than the order of every two of which could be held in mind.
     TooManyTasks(usize),
+    /// There are more links than could be summed over.
+    TooManyLinks(usize),
     /// A task takes less than no time, or longer than a year.
     Minutes(usize),
     /// A task's first or last minute lies outside of a year.
@@ -100,11 +104,14 @@ pub enum Wrong {
     Lag(usize),
 }
 
-impl fmt::Display for Wrong {
+impl fmt::Display for ProblemError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::TooManyTasks(count) => {
                 write!(f, "{count} tasks are more than {MOST_TASKS}")
+            }
+            Self::TooManyLinks(count) => {
+                write!(f, "{count} links are more than {MOST_LINKS}")
             }
             Self::Minutes(task) => {
                 write!(f, "task {task} must take from 0 to {MOST} minutes")
@@ -145,9 +152,9 @@ impl fmt::Display for Wrong {
     }
 }
 
-impl std::error::Error for Wrong {}
+impl std::error::Error for ProblemError {}
 
-impl Wrong {
+impl ProblemError {
     /// The most minutes that anything may take.
     pub const MOST_MINUTES: i32 = MOST;
 }
@@ -158,30 +165,37 @@ impl Problem {
     ///
     /// # Errors
     /// The first thing that is wrong.
-    pub fn new(tasks: Vec<Task>, links: Vec<Link>, capacities: Vec<u32>) -> Result<Self, Wrong> {
+    pub fn new(
+        tasks: Vec<Task>,
+        links: Vec<Link>,
+        capacities: Vec<u32>,
+    ) -> Result<Self, ProblemError> {
         if tasks.len() > MOST_TASKS {
-            return Err(Wrong::TooManyTasks(tasks.len()));
+            return Err(ProblemError::TooManyTasks(tasks.len()));
+        }
+        if links.len() > MOST_LINKS {
+            return Err(ProblemError::TooManyLinks(links.len()));
         }
         for (place, task) in tasks.iter().enumerate() {
             if !(0..=MOST).contains(&task.minutes) {
-                return Err(Wrong::Minutes(place));
+                return Err(ProblemError::Minutes(place));
             }
             let latest = task.latest.unwrap_or(task.earliest);
             if !(0..=MOST).contains(&task.earliest) || !(0..=MOST).contains(&latest) {
-                return Err(Wrong::Window(place));
+                return Err(ProblemError::Window(place));
             }
             let keeps = |(resource, _): (usize, u16)| {
                 task.needs.contains(&resource) && capacities.get(resource) == Some(&1)
             };
             if !task.block.is_none_or(keeps) {
-                return Err(Wrong::Block(place));
+                return Err(ProblemError::Block(place));
             }
             for (nth, &need) in task.needs.iter().enumerate() {
                 match capacities.get(need) {
-                    None => return Err(Wrong::UnknownNeed(place, need)),
-                    Some(0) => return Err(Wrong::NothingOf(place, need)),
+                    None => return Err(ProblemError::UnknownNeed(place, need)),
+                    Some(0) => return Err(ProblemError::NothingOf(place, need)),
                     Some(_) if task.needs[..nth].contains(&need) => {
-                        return Err(Wrong::NeedTwice(place, need));
+                        return Err(ProblemError::NeedTwice(place, need));
                     }
                     Some(_) => {}
                 }
@@ -189,11 +203,11 @@ impl Problem {
         }
         for (place, link) in links.iter().enumerate() {
             if link.from.max(link.to) >= tasks.len() {
-                return Err(Wrong::UnknownTask(place));
+                return Err(ProblemError::UnknownTask(place));
             }
             let most = link.most.unwrap_or(link.least);
             if !(-MOST..=MOST).contains(&link.least) || !(-MOST..=MOST).contains(&most) {
-                return Err(Wrong::Lag(place));
+                return Err(ProblemError::Lag(place));
             }
         }
         Ok(Self {
@@ -232,59 +246,5 @@ impl Problem {
             }
         }
         arcs
-    }
-
-    /// When the last task ends, of those that count.
-    #[must_use]
-    pub fn makespan(&self, starts: &[i32]) -> i32 {
-        let ends = self.tasks.iter().zip(starts);
-        let counted = ends.filter(|(task, _)| task.counts);
-        counted
-            .map(|(task, start)| start + task.minutes)
-            .max()
-            .unwrap_or(0)
-    }
-
-    /// Whether starts keep to every window, link and capacity.
-    #[must_use]
-    pub fn holds(&self, starts: &[i32]) -> bool {
-        let tasks = || self.tasks.iter().zip(starts);
-        let end = |task: usize| starts[task] + self.tasks[task].minutes;
-        let in_windows = || {
-            tasks().all(|(task, &start)| {
-                start >= task.earliest && task.latest.is_none_or(|latest| start <= latest)
-            })
-        };
-        let keeps = |link: &Link| {
-            let lag = starts[link.to] - end(link.from);
-            lag >= link.least && link.most.is_none_or(|most| lag <= most)
-        };
-        // Use of a resource only grows where a task starts.
-        let fits = |(resource, &capacity): (usize, &u32)| {
-            let uses = || tasks().filter(|(task, _)| task.needs.contains(&resource));
-            uses().all(|(holder, &at)| {
-                let holds =
-                    |(task, start): &(&Task, &i32)| **start <= at && at < **start + task.minutes;
-                holder.minutes == 0 || uses().filter(holds).count() <= capacity as usize
-            })
-        };
-        // A block comes before all of another that is kept the same resource, or after.
-        let span = |block: (usize, u16)| {
-            let of = tasks().filter(|(task, _)| task.minutes > 0 && task.block == Some(block));
-            of.fold((i32::MAX, i32::MIN), |(first, last), (task, &start)| {
-                (first.min(start), last.max(start + task.minutes))
-            })
-        };
-        let blocks = || self.tasks.iter().filter_map(|task| task.block);
-        let apart = |one: (usize, u16)| {
-            let (first, last) = span(one);
-            let mut others = blocks().filter(|&other| other.0 == one.0 && other != one);
-            others.all(|other| span(other).0 >= last || span(other).1 <= first)
-        };
-        starts.len() == self.tasks.len()
-            && in_windows()
-            && self.links.iter().all(keeps)
-            && self.capacities.iter().enumerate().all(fits)
-            && blocks().all(apart)
     }
 }

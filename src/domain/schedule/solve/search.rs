@@ -11,9 +11,6 @@ use super::trail::Fact;
 
 /// How many conflicts the shortest attempt lasts (Luby, Sinclair & Zuckerman 1993).
 const ATTEMPT: u32 = 60;
-/// How many clauses may be learnt before half of them are thrown away.
-const LEARNT: usize = 2_000;
-
 /// What came of looking for a schedule that ends in time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Found {
@@ -38,7 +35,7 @@ pub(super) enum Next {
 impl Model<'_> {
     /// Looks for a schedule that ends by `by`. What is learnt stays for the next time.
     pub(super) fn look(&mut self, by: i32, go_on: &mut dyn FnMut() -> bool) -> Found {
-        let in_time = Fact::at_least(self.end ^ 1, -by);
+        let in_time = Fact::at_least(self.end ^ 1, -by.min(self.latest_end()));
         let (mut attempt, mut left) = (1, attempt_of(1));
         loop {
             match self.step(in_time) {
@@ -60,7 +57,7 @@ impl Model<'_> {
     }
 
     fn step(&mut self, in_time: Fact) -> Result<Option<Found>, Clash> {
-        self.engine.follow_all()?;
+        self.follow()?;
         if self.engine.trail.level() > 0 {
             let starts = self.starts();
             match self.next(&starts)? {
@@ -71,17 +68,19 @@ impl Model<'_> {
         } else if self.engine.trail.is_false(in_time) {
             return Ok(Some(Found::TooLate));
         } else {
-            self.tidy();
             self.engine.trail.decide(in_time);
         }
         Ok(None)
     }
 
-    /// Throws away what was learnt where it has become much. Nothing may be decided.
-    pub(super) fn tidy(&mut self) {
-        if self.engine.clauses.learnt() > LEARNT {
-            self.engine.tidy_clauses();
+    /// Lets everything follow that does, and throws away what was learnt where it has become much.
+    pub(super) fn follow(&mut self) -> Result<(), Clash> {
+        self.engine.follow_all()?;
+        if self.engine.trail.level() == 0 && self.engine.clauses.spare() > self.memory {
+            self.engine.tidy_clauses()?;
+            self.engine.follow_all()?;
         }
+        Ok(())
     }
 
     /// The earliest starts that what is decided allows.
@@ -111,7 +110,7 @@ impl Model<'_> {
     fn next_of_pairs(&self, starts: &[i32]) -> Option<Fact> {
         let Engine {
             trail,
-            heat,
+            activity,
             leaning,
             ..
         } = &self.engine;
@@ -124,7 +123,7 @@ impl Model<'_> {
             }
             let choice = pair.order.half as usize / 2;
             let is_better = |(known, earlier, _): (f64, i32, Fact)| {
-                heat[choice] > known || heat[choice] == known && at < earlier
+                activity[choice] > known || activity[choice] == known && at < earlier
             };
             if best.is_none_or(is_better) {
                 let middle = |one: Holder| trail.bound(one.start) + trail.most(one.start);
@@ -134,7 +133,7 @@ impl Model<'_> {
                 } else {
                     pair.order.not()
                 };
-                best = Some((heat[choice], at, order));
+                best = Some((activity[choice], at, order));
             }
         }
         best.map(|(_, _, order)| order)
@@ -204,9 +203,9 @@ impl Engine {
                 return Ok(Next::Follow);
             }
             facts.retain(|&order| !trail.is_false(order));
-            let heat = |order: Fact| self.heat[order.half as usize / 2];
-            let hotter = |best, order| {
-                if heat(order) > heat(best) {
+            let activity = |order: Fact| self.activity[order.half as usize / 2];
+            let livelier = |best, order| {
+                if activity(order) > activity(best) {
                     order
                 } else {
                     best
@@ -215,7 +214,7 @@ impl Engine {
             // Something is left to decide, since the clause that says so was followed.
             return Ok(facts
                 .into_iter()
-                .reduce(hotter)
+                .reduce(livelier)
                 .map_or(Next::Done, Next::Decide));
         }
         Ok(Next::Done)

@@ -2,7 +2,8 @@
 //!
 //! The order is that of any two tasks that hold the same thing one after the other. The earliest
 //! starts that keep it are unique, and keep within every capacity: tasks that meet in them met
-//! before, all at one minute. Doing it again changes nothing, so a plan that is redone stays.
+//! before, all at one minute. Doing it again changes nothing. A plan that lets things wait on purpose
+//! is changed by it, though, so one from before isn't moved unless that lets it end sooner.
 
 use super::problem::Problem;
 
@@ -15,7 +16,10 @@ pub fn earlier(problem: &Problem, starts: &[i32], from: i32) -> Vec<i32> {
     for (first, task) in tasks.iter().enumerate() {
         for (second, other) in tasks.iter().enumerate() {
             let shares = || task.needs.iter().any(|need| other.needs.contains(need));
-            if first != second && starts[first] + task.minutes <= starts[second] && shares() {
+            if first != second
+                && starts[first].saturating_add(task.minutes) <= starts[second]
+                && shares()
+            {
                 arcs.push((first, second, task.minutes));
             }
         }
