@@ -5,16 +5,24 @@ mod drawn;
 mod files;
 
 use domain::schedule::solve::{
-    Link, Outcome, Part, Problem, Schedule, Task, least_waiting, solve, why_infeasible,
+    Link, Outcome, Part, Problem, ProblemError, Schedule, Task, least_waiting,
+    least_waiting_within, solve, solve_within, why_infeasible,
 };
 use proptest::prelude::*;
 
 /// How many conflicts an answer may take here; the hardest of these take some hundreds.
 const PATIENCE: u32 = 20_000;
 
+/// So much that nothing is forgotten.
+const MEMORY: usize = 1_000_000;
+
 fn answer(problem: &Problem, before: Option<&[i32]>) -> Outcome {
+    answer_within(problem, before, MEMORY)
+}
+
+fn answer_within(problem: &Problem, before: Option<&[i32]>, memory: usize) -> Outcome {
     let mut left = PATIENCE;
-    let outcome = solve(problem, before, &mut || {
+    let outcome = solve_within(problem, before, memory, &mut || {
         left -= 1;
         left > 0
     });
@@ -48,7 +56,7 @@ fn mirrored(problem: &Problem) -> Problem {
         .expect("a mirror speaks of the same things")
 }
 
-fn hands(tasks: &[(i32, &[usize])], links: &[(usize, usize, i32, Option<i32>)]) -> Problem {
+fn problem_of(tasks: &[(i32, &[usize])], links: &[(usize, usize, i32, Option<i32>)]) -> Problem {
     let tasks = tasks
         .iter()
         .map(|&(minutes, needs)| Task::new(minutes, needs));
@@ -116,7 +124,7 @@ proptest! {
     }
 
     #[test]
-    fn a_plan_redone_with_no_news_stays(problem in drawn::kitchen()) {
+    fn a_plan_redone_with_no_news_stays(problem in drawn::windowed()) {
         let first = answer(&problem, None);
         prop_assert_eq!(&answer(&problem, None), &first);
         if let Outcome::Optimal(best) = &first {
@@ -125,12 +133,15 @@ proptest! {
     }
 
     #[test]
-    fn nothing_ends_a_minute_sooner(problem in drawn::kitchen()) {
+    fn nothing_ends_a_minute_sooner(problem in drawn::windowed()) {
         if let Outcome::Optimal(best) = answer(&problem, None) {
             let mut tasks = problem.tasks().to_vec();
             for task in &mut tasks {
                 // Where that is before the beginning, a later one is no less in vain.
-                task.latest = Some((best.end - 1 - task.minutes).max(0));
+                let latest = (best.end - 1 - task.minutes).max(0);
+                if task.counts {
+                    task.latest = Some(task.latest.map_or(latest, |told| told.min(latest)));
+                }
             }
             let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
             let sooner = Problem::new(tasks, links, capacities).expect("as before");
@@ -139,7 +150,7 @@ proptest! {
     }
 
     #[test]
-    fn a_calm_plan_redone_stays(problem in drawn::kitchen(), weight in 1..4_u16) {
+    fn a_calm_plan_redone_stays(problem in drawn::windowed(), weight in 1..4_u16) {
         if let Outcome::Optimal(best) = answer(&problem, None) {
             let nth = |nth: usize| if nth.is_multiple_of(3) { 1 } else { weight };
             let weights: Vec<u16> = (0..problem.links().len()).map(nth).collect();
@@ -153,7 +164,27 @@ proptest! {
             prop_assert!(problem.holds(&calm.schedule.starts));
             prop_assert!(calm.waiting <= brute::waiting(&problem, &weights, &best.starts));
             let again = least_waiting(&problem, &calm.schedule, &weights, &mut go_on);
-            prop_assert_eq!(again, calm);
+            prop_assert_eq!(&again, &calm);
+            let redone = answer(&problem, Some(&calm.schedule.starts));
+            prop_assert_eq!(redone, Outcome::Optimal(calm.schedule));
+        }
+    }
+
+    #[test]
+    fn what_is_forgotten_changes_no_end(problem in drawn::windowed(), memory in 0..12_usize) {
+        let full = answer(&problem, None);
+        prop_assert_eq!(end(&answer_within(&problem, None, memory)), end(&full));
+        if let Outcome::Optimal(best) = full {
+            let weights: Vec<u16> = (0..problem.links().len()).map(|nth| nth as u16 % 3).collect();
+            let calm = |memory| {
+                let mut left = PATIENCE;
+                least_waiting_within(&problem, &best, &weights, memory, &mut || {
+                    left -= 1;
+                    left > 0
+                })
+            };
+            prop_assert!(calm(memory).is_proven);
+            prop_assert_eq!(calm(memory).waiting, calm(MEMORY).waiting);
         }
     }
 
@@ -161,7 +192,7 @@ proptest! {
     /// one doesn't: then nothing of the kind is true.
     #[test]
     fn a_longer_step_brings_no_earlier_table(
-        problem in drawn::kitchen(), which in any::<prop::sample::Index>(), more in 1..20,
+        problem in drawn::windowed(), which in any::<prop::sample::Index>(), more in 1..20,
     ) {
         let place = which.index(problem.tasks().len());
         let mut tasks = problem.tasks().to_vec();
@@ -179,10 +210,22 @@ proptest! {
 
     #[test]
     fn what_was_planned_before_is_no_more_than_a_hint(
-        problem in drawn::kitchen(), starts in prop::collection::vec(0..200, 40),
+        problem in drawn::windowed(), starts in prop::collection::vec(any::<i32>(), 40),
     ) {
         let starts = &starts[..problem.tasks().len()];
         prop_assert_eq!(end(&answer(&problem, Some(starts))), end(&answer(&problem, None)));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// What is hard is met again and again, so much is forgotten on the way; and what two of three
+    /// ovens' tasks can't do at once must be known from the beginning on.
+    #[test]
+    fn what_is_forgotten_is_learnt_again(problem in drawn::shop(), memory in 0..40_usize) {
+        let full = end(&answer(&problem, None));
+        prop_assert_eq!(end(&answer_within(&problem, None, memory)), full);
     }
 }
 
@@ -194,7 +237,7 @@ fn nothing_to_do_is_done_at_once() {
 
 #[test]
 fn what_takes_no_time_holds_nothing() {
-    let problem = hands(&[(0, &[0]), (10, &[0])], &[(1, 0, -5, Some(-5))]);
+    let problem = problem_of(&[(0, &[0]), (10, &[0])], &[(1, 0, -5, Some(-5))]);
     assert_eq!(end(&answer(&problem, None)), Some(10));
 }
 
@@ -227,7 +270,7 @@ fn nobody_is_in_the_kitchen_for_an_hour() {
 
 #[test]
 fn a_contradiction_names_its_parts_and_no_others() {
-    let problem = hands(
+    let problem = problem_of(
         &[(10, &[0]), (20, &[0]), (30, &[0]), (5, &[])],
         &[
             (0, 1, 0, Some(5)),
@@ -247,6 +290,74 @@ fn a_contradiction_names_its_parts_and_no_others() {
         Part::Most(1),
     ];
     assert_eq!(parts, expected);
+}
+
+/// Starts that no problem of a kitchen's size has, or too few of them.
+#[test]
+fn absurd_starts_are_judged_and_not_reckoned_with() {
+    let links = [(0, 1, 0, None), (0, 2, 0, Some(5))];
+    let problem = problem_of(&[(10, &[0]), (20, &[0]), (30, &[1])], &links);
+    let soonest = end(&answer(&problem, None));
+    let absurd = [
+        vec![i32::MAX; 3],
+        vec![i32::MIN; 3],
+        vec![i32::MIN, i32::MAX, 0],
+        vec![i32::MAX, i32::MIN, i32::MAX - 20],
+        vec![0, 10],
+        Vec::new(),
+    ];
+    for starts in absurd {
+        assert!(!problem.holds(&starts), "{starts:?}");
+        assert_eq!(end(&answer(&problem, Some(&starts))), soonest);
+        let end = problem.makespan(&starts);
+        let at_hand = Schedule { starts, end };
+        let calm = least_waiting(&problem, &at_hand, &[1, 1], &mut || true);
+        assert_eq!((calm.schedule, calm.is_proven), (at_hand, false));
+    }
+    // Very late is a schedule, too, if nothing forbids it.
+    let late = vec![2_000_000_000, 2_000_000_010, 2_000_000_010];
+    assert!(problem.holds(&late));
+    assert_eq!(end(&answer(&problem, Some(&late))), soonest);
+    let end = problem.makespan(&late);
+    let at_hand = Schedule { starts: late, end };
+    let calm = least_waiting(&problem, &at_hand, &[1, 1], &mut || true);
+    assert!(calm.is_proven && calm.waiting == 0);
+}
+
+#[test]
+fn the_largest_numbers_stay_within_32_bits() {
+    let most = ProblemError::MOST_MINUTES;
+    let tasks: Vec<Task> = (0..60).map(|nth| Task::new(most, &[nth % 2])).collect();
+    let link = |nth: usize| Link {
+        from: nth,
+        to: nth + 1 + nth % 3,
+        least: most,
+        most: None,
+    };
+    let links: Vec<Link> = (0..57).map(link).collect();
+    let problem = Problem::new(tasks.clone(), links, vec![1, 1]).expect("not too much");
+    let Outcome::Optimal(best) = answer(&problem, None) else {
+        panic!("everything can be done one after the other");
+    };
+    let calm = least_waiting(&problem, &best, &[u16::MAX; 57], &mut || true);
+    assert!(problem.holds(&calm.schedule.starts) && calm.is_proven);
+    let too_many = vec![link(0); 10_001];
+    assert_eq!(
+        Problem::new(tasks, too_many, vec![1, 1]),
+        Err(ProblemError::TooManyLinks(10_001))
+    );
+}
+
+/// The one that is worked through where the method is told.
+#[test]
+fn washing_up_does_not_come_between() {
+    let tasks: [(i32, &[usize]); 3] = [(10, &[0]), (20, &[0]), (15, &[0])];
+    let problem = problem_of(&tasks, &[(0, 1, 0, Some(10))]);
+    let Outcome::Optimal(best) = answer(&problem, None) else {
+        panic!("nothing contradicts itself");
+    };
+    assert_eq!(best.end, 45);
+    assert!(!problem.holds(&[0, 25, 10]));
 }
 
 #[test]

@@ -2,7 +2,7 @@
 //!
 //! Prints one line of JSON: `status` (`optimal`, `infeasible` or `best-found`), `makespan`, `bound`
 //! (no schedule ends sooner), `starts` by id, `ms` that the search took, and `why` in sentences where
-//! there is no schedule. `--seconds N` ends the search after so long, with the best that was found;
+//! there is no schedule and the time lasts to find out. `--seconds N` ends the search after so long, with the best that was found;
 //! without it, after a minute. Leaves with 2 when the file can't be read.
 
 use std::process::ExitCode;
@@ -34,8 +34,10 @@ fn main() -> ExitCode {
         Ok(named) => named,
         Err(why) => return refused(&why),
     };
-    let until = Instant::now() + Duration::from_secs(seconds);
-    println!("{}", named.answer(&mut || Instant::now() < until));
+    // What is too far away to be told is never reached.
+    let until = Instant::now().checked_add(Duration::from_secs(seconds));
+    let mut go_on = || until.is_none_or(|until| Instant::now() < until);
+    println!("{}", named.answer(&mut go_on));
     ExitCode::SUCCESS
 }
 

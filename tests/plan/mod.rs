@@ -3,7 +3,8 @@
 //! A file has `tasks` (`id`, `minutes`, `needs`), `links` (`from`, `to`, `min`, `max`: minutes from
 //! the end of the one to the start of the other; no `max`, or null, is no bound) and `resources` with
 //! their capacities. Whatever else stands in it isn't read. A task may also have an `earliest` and a
-//! `latest` start.
+//! `latest` start, `counts` (false where the end doesn't wait for it), and a `block`: the name of a
+//! resource that it needs and the number of the block for which that is kept.
 
 mod words;
 
@@ -33,6 +34,13 @@ struct FileTask {
     #[serde(default)]
     earliest: i32,
     latest: Option<i32>,
+    #[serde(default = "yes")]
+    counts: bool,
+    block: Option<(String, u16)>,
+}
+
+fn yes() -> bool {
+    true
 }
 
 #[derive(Debug, Clone, Deserialize)]
@@ -66,7 +74,8 @@ impl Named {
         file.named()
     }
 
-    /// How long the answer may take is said by `go_on`; see [`solve`].
+    /// How long the answer may take is said by `go_on`; see [`solve`]. What is infeasible has no `why`
+    /// where the time ends before it is known.
     pub fn answer(&self, go_on: &mut dyn FnMut() -> bool) -> Value {
         let started = Instant::now();
         let outcome = solve(&self.problem, None, go_on);
@@ -116,7 +125,13 @@ impl File {
                 found.ok_or_else(|| format!("“{}” needs “{need}”, which is no resource.", task.id))
             };
             let needs: Vec<usize> = task.needs.iter().map(place).collect::<Result<_, _>>()?;
+            let block = match &task.block {
+                Some((resource, of)) => Some((place(resource)?, *of)),
+                None => None,
+            };
             tasks.push(Task {
+                counts: task.counts,
+                block,
                 earliest: task.earliest,
                 latest: task.latest,
                 ..Task::new(task.minutes, &needs)

@@ -1,32 +1,38 @@
 //! Why a bake can't be scheduled, in sentences that name its tasks.
 
-use domain::schedule::solve::{Link, Part, Wrong};
+use domain::schedule::solve::{Link, Part, ProblemError};
 
 use super::Named;
 
 /// Why a file's problem is refused.
-pub(super) fn refused(wrong: Wrong, tasks: &[String], resources: &[String]) -> String {
+pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String]) -> String {
     match wrong {
-        Wrong::Minutes(task) => format!(
+        ProblemError::Minutes(task) => format!(
             "“{}” must take between 0 and {} minutes.",
             tasks[task],
-            Wrong::MOST_MINUTES
+            ProblemError::MOST_MINUTES
         ),
-        Wrong::Window(task) => format!(
+        ProblemError::Window(task) => format!(
             "“{}” must be allowed to start between minute 0 and {}.",
             tasks[task],
-            Wrong::MOST_MINUTES
+            ProblemError::MOST_MINUTES
         ),
-        Wrong::UnknownNeed(task, _) => format!("“{}” needs what is no resource.", tasks[task]),
-        Wrong::NeedTwice(task, resource) => format!(
+        ProblemError::UnknownNeed(task, _) => {
+            format!("“{}” needs what is no resource.", tasks[task])
+        }
+        ProblemError::NeedTwice(task, resource) => format!(
             "“{}” names “{}” twice, but holds one unit of each of its needs.",
             tasks[task], resources[resource]
         ),
-        Wrong::NothingOf(task, resource) => format!(
+        ProblemError::NothingOf(task, resource) => format!(
             "“{}” needs “{}”, of which there is nothing.",
             tasks[task], resources[resource]
         ),
-        Wrong::TooManyTasks(_) | Wrong::UnknownTask(_) | Wrong::Lag(_) | Wrong::Block(_) => {
+        ProblemError::TooManyTasks(_)
+        | ProblemError::TooManyLinks(_)
+        | ProblemError::UnknownTask(_)
+        | ProblemError::Lag(_)
+        | ProblemError::Block(_) => {
             let mut sentence = wrong.to_string();
             sentence[..1].make_ascii_uppercase();
             sentence + "."

@@ -4,6 +4,8 @@ use domain::schedule::solve::{Link, Part, Problem, Task};
 use proptest::prelude::*;
 use proptest::sample::subsequence;
 
+const STATIONS: usize = 3;
+
 /// Few enough tasks of few enough minutes for brute force, with everything that a problem can have.
 pub(super) fn tiny() -> impl Strategy<Value = Problem> {
     let task = (
@@ -80,6 +82,65 @@ pub(super) fn kitchen() -> impl Strategy<Value = Problem> {
             }
         }
         Problem::new(tasks, links, vec![1, ovens, 1]).expect("what was drawn fits together")
+    })
+}
+
+/// The same with times at which some tasks may start, and nobody in the kitchen for a while.
+pub(super) fn windowed() -> impl Strategy<Value = Problem> {
+    let window = prop::option::weighted(0.15, (0..80, prop::option::of(20..150)));
+    let windows = prop::collection::vec(window, 40);
+    let away = prop::option::of((0..100, 10..60));
+    (kitchen(), windows, away).prop_map(|(problem, windows, away)| {
+        let mut tasks = problem.tasks().to_vec();
+        for (task, window) in tasks.iter_mut().zip(windows) {
+            if let Some((earliest, span)) = window {
+                task.earliest = earliest;
+                task.latest = span.map(|span| earliest + span);
+            }
+        }
+        tasks.extend(away.map(|(start, minutes)| Task::away(start, minutes, &[0])));
+        let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
+        Problem::new(tasks, links, capacities).expect("no more than before")
+    })
+}
+
+/// Batches that go through a row of stations without waiting, so that much has to be learnt, and three
+/// tasks that can start at a few minutes only, in two ovens: two of them are in order whatever is
+/// decided.
+pub(super) fn shop() -> impl Strategy<Value = Problem> {
+    let batch = prop::collection::vec(5..60, STATIONS);
+    // How long, and its first and last start. The second is in the oven all the while; the third can't
+    // be done before the first has to start, so it nearly always comes after it.
+    let ovens = (
+        (15..25, Just(0), 8..16),
+        (80..110, Just(0), 0..6),
+        (6..12, 8..14, 20..40),
+    );
+    let batches = prop::collection::vec(batch, 5..=7);
+    (batches, ovens).prop_map(|(batches, ovens)| {
+        let (mut tasks, mut links) = (Vec::new(), Vec::new());
+        for batch in &batches {
+            for (station, &minutes) in batch.iter().enumerate() {
+                if station > 0 {
+                    links.push(Link {
+                        from: tasks.len() - 1,
+                        to: tasks.len(),
+                        least: 0,
+                        most: Some(0),
+                    });
+                }
+                tasks.push(Task::new(minutes, &[station]));
+            }
+        }
+        let ovens = [ovens.0, ovens.1, ovens.2].into_iter();
+        tasks.extend(ovens.map(|(minutes, earliest, latest)| Task {
+            earliest,
+            latest: Some(latest),
+            ..Task::new(minutes, &[STATIONS])
+        }));
+        let mut capacities = vec![1; STATIONS];
+        capacities.push(2);
+        Problem::new(tasks, links, capacities).expect("what was drawn fits together")
     })
 }
 
