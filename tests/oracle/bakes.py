@@ -4,7 +4,9 @@ A bake is one to three formulas that share hands, hob, oven and fridge. Each is 
 gathering to cooling which splits into loads that are shaped, risen and baked one by one; fillings
 are cooked beside it, ovens heated, dishes washed. What waits badly (a rise that is over, a hot oven)
 has a greatest lag. `pressure` shortens these and adds loads: with a high one, tasks collide
-everywhere and some bakes can't be done at all.
+everywhere and some bakes can't be done at all. With `crowded`, things of the day are added: what is
+delivered, what has to begin by a time, a while without hands, and an oven that is kept for one
+formula from its first load to its last.
 """
 
 
@@ -123,7 +125,27 @@ class Formula:
         self.extras(gather)
 
 
-def bake(random, formulas=None, pressure=None):
+def crowd(random, tasks, resources):
+    """Adds windows, a time away from the hands, and blocks to a bake."""
+    for task in tasks:
+        if random.random() < 0.06:
+            task["earliest"] = random.randint(0, 120)
+        if random.random() < 0.04:
+            task["latest"] = task.get("earliest", 0) + random.randint(60, 400)
+    if random.random() < 0.5:
+        start = random.randint(10, 150)
+        away = {"id": "away", "minutes": random.randint(15, 90), "needs": ["hands"]}
+        tasks.append({**away, "earliest": start, "latest": start, "counts": False})
+    if random.random() < 0.6:
+        kept = [name for name in ("oven", "hob", "fridge") if resources[name] == 1]
+        resource = random.choice(kept or ["hands"])
+        for task in tasks:
+            # Whoever reads a formula's letter has none for the time away.
+            if resource in task["needs"] and task["id"] != "away" and random.random() < 0.9:
+                task["block"] = [resource, "abc".index(task["id"][0])]
+
+
+def bake(random, formulas=None, pressure=None, crowded=False):
     """A bake as `plan` reads it."""
     formulas = formulas or random.choice([1, 1, 2, 2, 3])
     if pressure is None:
@@ -141,13 +163,12 @@ def bake(random, formulas=None, pressure=None):
         links += formula.links
     random.shuffle(tasks)
     random.shuffle(links)
-    return {
-        "tasks": tasks,
-        "links": links,
-        "resources": {
-            "hands": 1,
-            "oven": random.choice([1, 1, 2]),
-            "hob": random.choice([1, 1, 2]),
-            "fridge": random.choice([1, 2]),
-        },
+    resources = {
+        "hands": 1,
+        "oven": random.choice([1, 1, 2]),
+        "hob": random.choice([1, 1, 2]),
+        "fridge": random.choice([1, 2]),
     }
+    if crowded:
+        crowd(random, tasks, resources)
+    return {"tasks": tasks, "links": links, "resources": resources}

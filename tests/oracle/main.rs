@@ -43,6 +43,7 @@ enum Question {
     OvenCourse(ovens::OvenCourse),
     Mixture(ovens::Mixture),
     Plan(checks::plan::File),
+    Hasty(schedules::Hasty),
     Calm(schedules::Calm),
     Calendar(calendar::Calendar),
     Timed(Timed),
@@ -94,6 +95,7 @@ fn answer(question: &Question) -> Value {
         Question::OvenCourse(inputs) => inputs.answer(),
         Question::Mixture(inputs) => inputs.answer(),
         Question::Plan(inputs) => schedules::plan(inputs),
+        Question::Hasty(inputs) => inputs.answer(),
         Question::Calm(inputs) => inputs.answer(),
         Question::Timed(inputs) => inputs.answer(),
     }

@@ -19,8 +19,8 @@ from run import ask
 PRESSURES = (0.1, 0.3, 0.6)
 
 
-def timed(bake, workers):
-    model, _, _ = model_of(bake)
+def timed(problem, workers):
+    model, _, _ = model_of(problem)
     start = perf_counter()
     found = solved(model, workers)
     return found, perf_counter() - start
@@ -31,19 +31,19 @@ def main():
     drawn = [
         bake(Random(f"speed {nth}"), 1 + nth % 3, PRESSURES[nth // 3 % 3]) for nth in range(count)
     ]
-    answers = ask([{"topic": "plan", "inputs": bake} for bake in drawn], "--release")
+    answers = ask([{"topic": "plan", "inputs": problem} for problem in drawn], "--release")
     wrong = 0
     ours, one, many = [], [], []
-    for nth, (bake_, answer) in enumerate(zip(drawn, answers)):
-        theirs, seconds = timed(bake_, 1)
-        found = differs(bake_, answer, theirs)
+    for nth, (problem, answer) in enumerate(zip(drawn, answers)):
+        theirs, seconds = timed(problem, 1)
+        found = differs(problem, answer, theirs)
         if found:
             wrong += 1
             print(f"bake {nth}: {found}")
         ours.append(answer["ms"])
         one.append(1e3 * seconds)
-        many.append(1e3 * timed(bake_, 0)[1])
-    sizes = [len(bake_["tasks"]) for bake_ in drawn]
+        many.append(1e3 * timed(problem, 0)[1])
+    sizes = [len(problem["tasks"]) for problem in drawn]
     impossible = sum(answer["status"] == "infeasible" for answer in answers)
     print(f"{count} bakes of {min(sizes)} to {max(sizes)} tasks, {impossible} of them impossible")
     for name, times in (("ours", ours), ("CP-SAT, one thread", one), ("CP-SAT, as it likes", many)):

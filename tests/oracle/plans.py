@@ -8,32 +8,64 @@ from topic import Topic
 STATUS = {cp_model.OPTIMAL: "optimal", cp_model.INFEASIBLE: "infeasible"}
 
 
-def model_of(bake):
+def model_of(problem):
     """The bake as CP-SAT is told it, with the variables of its starts and its end."""
     model = cp_model.CpModel()
-    horizon = sum(task["minutes"] for task in bake["tasks"])
-    horizon += sum(max(0, link["min"]) for link in bake["links"])
-    minutes = {task["id"]: task["minutes"] for task in bake["tasks"]}
-    start = {id: model.new_int_var(0, horizon, id) for id in minutes}
+    horizon = sum(task["minutes"] for task in problem["tasks"])
+    horizon += sum(max(0, link["min"], -(link["max"] or 0)) for link in problem["links"])
+    horizon += max(task.get("earliest", 0) for task in problem["tasks"])
+    minutes = {task["id"]: task["minutes"] for task in problem["tasks"]}
+    start = {
+        task["id"]: model.new_int_var(
+            task.get("earliest", 0), task.get("latest", horizon), task["id"]
+        )
+        for task in problem["tasks"]
+    }
     held = {
         id: model.new_fixed_size_interval_var(start[id], minutes[id], id) for id in minutes
     }
-    for resource, capacity in bake["resources"].items():
-        holders = [held[task["id"]] for task in bake["tasks"] if resource in task["needs"]]
+    for resource, capacity in problem["resources"].items():
+        holders = [held[task["id"]] for task in problem["tasks"] if resource in task["needs"]]
         if capacity == 1:
             model.add_no_overlap(holders)
         else:
             model.add_cumulative(holders, [1] * len(holders), capacity)
-    for link in bake["links"]:
+    keep_apart(problem, model, start, horizon)
+    for link in problem["links"]:
         lag = start[link["to"]] - start[link["from"]] - minutes[link["from"]]
         model.add(lag >= link["min"])
         if link["max"] is not None:
             model.add(lag <= link["max"])
     end = model.new_int_var(0, horizon, "end")
-    for id in minutes:
-        model.add(end >= start[id] + minutes[id])
+    for task in problem["tasks"]:
+        if task.get("counts", True):
+            model.add(end >= start[task["id"]] + task["minutes"])
     model.minimize(end)
     return model, start, end
+
+
+def blocks_of(problem):
+    """The blocks of tasks that a resource is kept for, by resource."""
+    blocks = {}
+    for task in problem["tasks"]:
+        if "block" in task and task["minutes"] > 0:
+            resource, of = task["block"]
+            blocks.setdefault(resource, {}).setdefault(of, []).append(task)
+    return {resource: list(of.values()) for resource, of in blocks.items()}
+
+
+def keep_apart(problem, model, start, horizon):
+    """Tells CP-SAT of blocks: from the first start to the last end of each is an interval, too."""
+    for blocks in blocks_of(problem).values():
+        whole = []
+        for block in blocks:
+            first, last = (model.new_int_var(0, horizon, "") for _ in range(2))
+            for task in block:
+                model.add(first <= start[task["id"]])
+                model.add(last >= start[task["id"]] + task["minutes"])
+            long = model.new_int_var(0, horizon, "")
+            whole.append(model.new_interval_var(first, long, last, ""))
+        model.add_no_overlap(whole)
 
 
 def solved(model, workers=1):
@@ -44,28 +76,44 @@ def solved(model, workers=1):
     return status, round(solver.objective_value) if status == "optimal" else None
 
 
-def waiting(bake, weights, start):
+def waiting(problem, weights, start):
     """The weighted lags, of numbers or of variables."""
-    minutes = {task["id"]: task["minutes"] for task in bake["tasks"]}
+    minutes = {task["id"]: task["minutes"] for task in problem["tasks"]}
     return sum(
         weight * (start[link["to"]] - start[link["from"]] - minutes[link["from"]])
-        for link, weight in zip(bake["links"], weights)
+        for link, weight in zip(problem["links"], weights)
     )
 
 
-def broken(bake, starts):
+def broken(problem, starts):
     """What a schedule breaks, read off the file alone."""
-    minutes = {task["id"]: task["minutes"] for task in bake["tasks"]}
+    minutes = {task["id"]: task["minutes"] for task in problem["tasks"]}
     if starts.keys() != minutes.keys():
         return ["not every task has a start"]
     found = [f"{id} starts at {start}" for id, start in starts.items() if start < 0]
-    for link in bake["links"]:
+    for link in problem["links"]:
         lag = starts[link["to"]] - starts[link["from"]] - minutes[link["from"]]
         if lag < link["min"] or link["max"] is not None and lag > link["max"]:
             found.append(f"{link} has a lag of {lag}")
-    for resource, capacity in bake["resources"].items():
+    for task in problem["tasks"]:
+        at = starts[task["id"]]
+        if not task.get("earliest", 0) <= at <= task.get("latest", at):
+            found.append(f"{task['id']} starts at {at}")
+    for resource, blocks in blocks_of(problem).items():
+        ends = [
+            (
+                min(starts[task["id"]] for task in block),
+                max(starts[task["id"]] + task["minutes"] for task in block),
+            )
+            for block in blocks
+        ]
+        ends.sort()
+        found += [
+            f"{resource} isn't kept" for one, other in zip(ends, ends[1:]) if one[1] > other[0]
+        ]
+    for resource, capacity in problem["resources"].items():
         use = {}
-        for task in bake["tasks"]:
+        for task in problem["tasks"]:
             if resource in task["needs"]:
                 for minute in range(starts[task["id"]], starts[task["id"]] + task["minutes"]):
                     use[minute] = use.get(minute, 0) + 1
@@ -73,15 +121,25 @@ def broken(bake, starts):
     return found
 
 
-def differs(bake, answer, theirs):
+def differs(problem, answer, theirs):
     """How an answer differs from CP-SAT's, or breaks what it should keep; nothing where it's right."""
     status, end = theirs
-    if answer["status"] != status or answer["makespan"] != end:
+    if status == "unknown" or (answer["status"], answer["makespan"]) != (status, end):
         return [f"{answer['status']} {answer['makespan']} instead of {status} {end}"]
     if status == "infeasible":
         return [] if answer["why"] else ["no reason is given"]
-    ends = [answer["starts"][task["id"]] + task["minutes"] for task in bake["tasks"]]
-    return broken(bake, answer["starts"]) + (["another end"] if max(ends) != end else [])
+    return ends(problem, answer) + ([] if answer["bound"] == end else ["another bound"])
+
+
+def ends(problem, answer):
+    """What a schedule breaks, and whether it ends when it says so."""
+    found = broken(problem, answer["starts"])
+    told = max(
+        answer["starts"][task["id"]] + task["minutes"]
+        for task in problem["tasks"]
+        if task.get("counts", True)
+    )
+    return found + ([] if told == answer["makespan"] else ["another end"])
 
 
 class Plans(Topic):
@@ -98,27 +156,69 @@ class Plans(Topic):
         return float(len(differs(inputs, answer, solved(model))))
 
 
+class CrowdedPlans(Plans):
+    name = "plans with windows and kept ovens (CP-SAT, proven)"
+
+    def case(self, random):
+        return bake(random, pressure=random.choice([0.0, 0.1, 0.2]), crowded=True)
+
+
+class HastyPlans(Topic):
+    """What is said without a proof must be true as well: the bound, and that there is no better one."""
+
+    name = "bounds of plans that had no time (CP-SAT, proven)"
+    topic = "hasty"
+    tolerance = 0.0
+
+    def case(self, random):
+        crowded = random.random() < 0.5
+        drawn = bake(random, random.choice([2, 3]), random.choice([0.1, 0.3]), crowded)
+        return {"bake": drawn, "conflicts": random.choice([1, 2, 5, 15])}
+
+    def check(self, inputs, answer):
+        problem = inputs["bake"]
+        model, _, _ = model_of(problem)
+        status, end = solved(model)
+        if status == "unknown":
+            return 1.0
+        if answer["status"] != "best-found":
+            # Why there is none may take longer than there was time for.
+            answer["why"] = answer["why"] or ["no time"]
+            return float(len(differs(problem, answer, (status, end))))
+        if status == "infeasible":
+            return float(answer["makespan"] is not None)
+        faults = [] if answer["bound"] <= end else ["a bound that is none"]
+        if answer["makespan"] is not None:
+            faults += ends(problem, answer)
+            faults += ["better than the best"] if answer["makespan"] < end else []
+        return float(len(faults))
+
+
 class CalmPlans(Topic):
     name = "plans that wait least (CP-SAT, proven)"
     topic = "calm"
     tolerance = 0.0
 
     def case(self, random):
-        drawn = bake(random, random.choice([1, 1, 2]), 0.1)
+        drawn = bake(random, random.choice([1, 1, 2]), 0.1, random.random() < 0.3)
         return {"bake": drawn, "weights": [random.randint(0, 3) for _ in drawn["links"]]}
 
     def check(self, inputs, answer):
-        bake, weights = inputs["bake"], inputs["weights"]
-        model, start, end = model_of(bake)
+        problem, weights = inputs["bake"], inputs["weights"]
+        model, start, end = model_of(problem)
         status, soonest = solved(model)
-        if status == "infeasible" or answer["end"] != soonest:
-            return float(answer["end"] is not None)
+        if status == "unknown" or (answer["status"], answer["end"]) != (status, soonest):
+            return 1.0
+        if status == "infeasible":
+            return 0.0
         model.add(end <= soonest)
-        model.minimize(waiting(bake, weights, start))
-        _, least = solved(model)
-        ours = waiting(bake, weights, answer["starts"])
-        faults = broken(bake, answer["starts"])
+        model.minimize(waiting(problem, weights, start))
+        status, least = solved(model)
+        if status != "optimal":
+            return 1.0
+        ours = waiting(problem, weights, answer["starts"])
+        faults = broken(problem, answer["starts"])
         return float(len(faults) + (answer["waiting"] != ours) + (ours != least))
 
 
-TOPICS = [Plans(), CalmPlans()]
+TOPICS = [Plans(), CrowdedPlans(), HastyPlans(), CalmPlans()]

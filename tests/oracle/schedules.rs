@@ -14,6 +14,23 @@ pub(crate) fn plan(file: &File) -> Value {
     named(file).answer(&mut || true)
 }
 
+/// A plan with little patience.
+#[derive(Deserialize)]
+pub(crate) struct Hasty {
+    bake: File,
+    conflicts: u32,
+}
+
+impl Hasty {
+    pub(crate) fn answer(&self) -> Value {
+        let mut left = self.conflicts;
+        named(&self.bake).answer(&mut || {
+            left = left.saturating_sub(1);
+            left > 0
+        })
+    }
+}
+
 #[derive(Deserialize)]
 pub(crate) struct Calm {
     bake: File,
@@ -23,14 +40,21 @@ pub(crate) struct Calm {
 impl Calm {
     pub(crate) fn answer(&self) -> Value {
         let Named { problem, tasks, .. } = named(&self.bake);
-        let Outcome::Optimal(best) = solve(&problem, None, &mut || true) else {
-            return json!({ "end": null });
+        let best = match solve(&problem, None, &mut || true) {
+            Outcome::Optimal(best) => best,
+            Outcome::Infeasible => return json!({ "status": "infeasible", "end": null }),
+            Outcome::BestFound { .. } => return json!({ "status": "best-found", "end": null }),
         };
         let calm = least_waiting(&problem, &best, &self.weights, &mut || true);
         let starts = tasks.iter().zip(&calm.schedule.starts);
         let starts: Value = starts
             .map(|(id, &start)| (id.clone(), Value::from(start)))
             .collect();
-        json!({ "end": best.end, "waiting": calm.waiting, "starts": starts })
+        json!({
+            "status": if calm.is_proven { "optimal" } else { "best-found" },
+            "end": best.end,
+            "waiting": calm.waiting,
+            "starts": starts,
+        })
     }
 }
