@@ -38,8 +38,10 @@ pub(super) struct HotBody<'a> {
     from: Estimate<Celsius>,
     /// When it was so warm; none for what is so as its step begins.
     since: Option<Moment>,
-    /// What it was poured from, with what a thermometer last showed in that.
-    was: Option<Box<(Self, Option<(Moment, Celsius)>)>>,
+    /// What it was poured from.
+    was: Option<Box<Self>>,
+    /// What a thermometer last showed before it was poured on.
+    read: Option<(Moment, Celsius)>,
     /// How cold its middle must be.
     pub(super) to: Celsius,
     /// What is around it.
@@ -76,11 +78,13 @@ impl HotBody<'_> {
 
     /// How it cooled in what it was poured from, each course from its moment on.
     pub(super) fn before(&self, start: Moment) -> Vec<(Moment, Course)> {
-        let Some((was, read)) = self.was.as_deref() else {
+        let Some(was) = &self.was else {
             return Vec::new();
         };
         let course = was.likely_course(start, &was.around);
-        let found = read.map(|(at, core)| (at, course.through(at, core, 1.0)));
+        let found = was
+            .read
+            .map(|(at, core)| (at, course.through(at, core, 1.0)));
         let mut ways = was.before(start);
         ways.push((was.begins(start), course));
         ways.extend(found);
@@ -165,6 +169,7 @@ impl State {
             from: Estimate::exact(from, Basis::Model),
             since: None,
             was: None,
+            read: None,
             to,
             around,
         }
@@ -190,7 +195,8 @@ impl State {
                 since: Some(at),
                 to: hot.to,
                 around: self.around_filling(step, cooling, poured.what),
-                was: Some(Box::new((hot, read))),
+                was: Some(Box::new(HotBody { read, ..hot })),
+                read: None,
             };
         }
         hot
