@@ -77,7 +77,9 @@ fn long_lines_are_folded_between_letters() {
         let unfolded = file.replace("\r\n ", "");
         assert!(unfolded.contains(&format!("SUMMARY:{title}\r\n")));
         // No line is shorter than it need be.
-        let first = lines().find(|line| line.starts_with("SUMMARY")).expect("it is there");
+        let first = lines()
+            .find(|line| line.starts_with("SUMMARY"))
+            .expect("it is there");
         assert!(first.len() > 75 - letter.len());
     }
 }

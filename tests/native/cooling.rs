@@ -6,8 +6,8 @@ mod properties;
 use checks::assert_close;
 use domain::estimate::Basis;
 use domain::thermal::cooling::{
-    BOTH_STAGES, COLD, Chilled, FIRST_STAGE, HORIZON, HOT, Remedy, WARM, cooling_window,
-    deepest_layer_that_passes, remedies, two_stage,
+    BOTH_STAGES, COLD, Chilled, FIRST_STAGE, FROM_AMBIENT, HORIZON, HOT, Remedy, WARM,
+    cooling_window, deepest_layer_that_passes, remedies, two_stage,
 };
 use domain::thermal::oven::BakeForm;
 use domain::thermal::vessel::{
@@ -26,6 +26,7 @@ struct Table {
     newton: Newton,
     chill: Chill,
     deepest: Deepest,
+    surely: Surely,
     held: HeldTable,
     lag: Lag,
     crumb: Crumb,
@@ -86,6 +87,19 @@ struct DeepestRow {
     cooling: String,
     around_c: f64,
     depth_mm: f64,
+}
+
+#[derive(Deserialize)]
+struct Surely {
+    source: String,
+    row: Vec<SurelyRow>,
+}
+
+#[derive(Deserialize)]
+struct SurelyRow {
+    around_c: f64,
+    off_k: f64,
+    spread_mm: Option<f64>,
 }
 
 #[derive(Deserialize)]
@@ -367,12 +381,14 @@ fn an_ordinary_bowl_of_cream_fails_and_the_remedies_work() {
 
     let cream = Material::CUSTARD;
     let chilled = |depth| Chilled {
+        from: celsius(85.0),
         filling: cream,
         mass,
         depth,
         held: Held::Bowl,
         cooling: Cooling::Fridge,
         around: celsius(4.0),
+        off: celsius_delta(0.0),
     };
     let found = remedies(&chilled(depth));
     assert!(found.iter().any(|one| matches!(one, Remedy::FlatBag(_))));
@@ -439,6 +455,49 @@ fn what_may_be_cold_before_it_warms_again_has_that_in_its_window() {
     let window = cooling_window(&bun, celsius(88.0), celsius(15.5), &around, START);
     assert_eq!(window.likely(), START + HORIZON);
     assert!(window.low() < back, "{window:?}");
+}
+
+#[test]
+fn what_is_advised_works_with_a_slow_film_in_a_warm_fridge() {
+    let table = table().surely;
+    for row in table.row {
+        let found = remedies(&Chilled {
+            from: celsius(85.0),
+            filling: Material::CUSTARD,
+            mass: grams(500.0),
+            depth: millimetres(60.0),
+            held: Held::Bowl,
+            cooling: Cooling::Fridge,
+            around: celsius(row.around_c),
+            off: celsius_delta(row.off_k),
+        });
+        let spread = found.iter().find_map(|remedy| match remedy {
+            Remedy::Spread(depth) => Some(depth.get()),
+            _ => None,
+        });
+        assert_eq!(
+            spread, row.spread_mm,
+            "{} °C; {}",
+            row.around_c, table.source
+        );
+        // Where no fridge is surely cold enough, ice is.
+        assert!(!found.is_empty());
+    }
+}
+
+/// By hand: in 3 °C a body of Newton's law comes from 20 to 5 °C in τ ln(17/2), and from 22 in τ ln(19/2).
+#[test]
+fn what_starts_at_the_kitchens_temperature_has_four_hours() {
+    let around = Surroundings::constant(celsius(3.0));
+    let passes =
+        |lag: f64, from: f64| two_stage(&newton_body(lag), celsius(from), &around, START).passes;
+    assert_eq!(FROM_AMBIENT, minutes(240.0));
+    let longest = 240.0 / (17.0_f64 / 2.0).ln();
+    assert!(passes(longest - 0.1, 20.0));
+    assert!(!passes(longest + 0.1, 20.0));
+    // Warmer from the start, it has six hours in all.
+    assert!(passes(longest + 0.1, 22.0));
+    assert!(!passes(360.0 / (19.0_f64 / 2.0).ln() + 0.1, 22.0));
 }
 
 #[test]

@@ -6,11 +6,13 @@
 
 use checks::{begin, say, starter};
 use domain::bake::{
-    Alarm, AlarmKind, Bake, Intent, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing, alarms,
+    Alarm, AlarmKind, Bake, Intent, Kept, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing, alarms,
 };
-use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
-use domain::kitchen::Kitchen;
-use domain::schedule::outline;
+use domain::formula::{
+    Caution, ComponentId, Draft, Formula, Length, Link, Needs, StepId, StepKind,
+};
+use domain::kitchen::{Kitchen, Place};
+use domain::schedule::{bears_way_back, outline};
 use domain::thermal::vessel::Cooling;
 use domain::units::{Moment, celsius, minutes};
 
@@ -36,10 +38,14 @@ struct Day {
 impl Day {
     /// The buns, changed.
     fn of(change: impl FnOnce(&mut Draft)) -> Self {
+        Self::in_kitchen(Kitchen::UNMEASURED, change)
+    }
+
+    fn in_kitchen(kitchen: Kitchen, change: impl FnOnce(&mut Draft)) -> Self {
         let mut draft = starter("plum-almond-buns").into_draft();
         change(&mut draft);
         let formula = Formula::new(draft).expect("its parts still fit together");
-        let bake = begin(formula, Kitchen::UNMEASURED, NINE);
+        let bake = begin(formula, kitchen, NINE);
         Self { bake }
     }
 
@@ -269,4 +275,126 @@ fn where_only_the_serving_says_so_it_was_in_the_dough_from_the_start() {
     assert_eq!(day.standing(), []);
     day.done([21], 220.0);
     assert_eq!(day.standing(), [(SERVE, 220.0)]);
+}
+
+/// 8 °C is the most that chilled food may be held at (UK law); a fridge at 8 °C holds it, and a warmer one doesn't.
+#[test]
+fn a_warm_fridge_is_none() {
+    for (fridge, cold) in [(8.0, true), (8.5, false)] {
+        let kitchen = Kitchen {
+            fridge: celsius(fridge),
+            ..Kitchen::UNMEASURED
+        };
+        let mut day = Day::in_kitchen(kitchen, |_| {});
+        day.done([1, 2, 3, 4], 60.0);
+        day.done([5], 75.0);
+        let out = if cold { vec![] } else { vec![(CHILL, 60.0)] };
+        assert_eq!(day.standing(), out, "{fridge} °C");
+        day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 100.0);
+        day.done([15], 114.0);
+        day.say(Intent::Move(StepId(16), Place::Fridge), 120.0);
+        assert_eq!(day.standing().is_empty(), cold, "{fridge} °C");
+    }
+    // What was too warm when it came out was so all along, and what is found later changes nothing.
+    let mut day = Day::of(|_| {});
+    day.done([1, 2, 3, 4], 60.0);
+    day.done([5], 60.0);
+    let mut kitchen = day.bake.state().kitchen;
+    kitchen.fridge = celsius(12.0);
+    day.say(Intent::KitchenChanged(Box::new(kitchen)), 70.0);
+    assert_eq!(day.standing(), [(CHILL, 60.0)]);
+    kitchen.fridge = celsius(4.0);
+    day.say(Intent::KitchenChanged(Box::new(kitchen)), 80.0);
+    assert_eq!(day.standing(), []);
+}
+
+/// A rise that was put into the fridge is forecast to come out after a day, and counts as out from then on.
+#[test]
+fn a_rise_that_nobody_takes_out_of_the_fridge_is_out_after_a_day() {
+    let mut day = Day::of(|_| {});
+    day.done((1..=8).chain([26]).chain(9..=14), 180.0);
+    day.done([15], 194.0);
+    day.say(Intent::Move(StepId(16), Place::Fridge), 204.0);
+    let state = day.bake.state();
+    let out = after(204.0 + 24.0 * 60.0);
+    assert_eq!(state.standing_at(out - minutes(1.0)), []);
+    let [standing] = state.standing_at(out + minutes(1.0))[..] else {
+        panic!("it stands out");
+    };
+    // From before the fridge: filled for 14 min, and 10 min of the rise.
+    assert!((out - standing.since - minutes(24.0)).get().abs() < 0.01);
+    let calls = alarms(state, out + minutes(1.0));
+    let call = calls.iter().find(|call| call.kind == AlarmKind::Perishable);
+    let due = call.expect("it calls").due;
+    assert!((due - out - minutes(120.0 - 24.0 - 15.0)).get().abs() < 0.01);
+}
+
+/// Out of the fridge after a day it takes longer than its filling may stand in a kitchen of 21 °C.
+#[test]
+fn a_filling_does_not_bear_every_way_back() {
+    let bears = |day: &Day, rise: StepId, now: f64| {
+        let forecast = day.bake.state().forecast(rise, after(now));
+        let forecast = forecast.expect("it rises");
+        assert!(forecast.out_by.is_some(), "{forecast:?}");
+        bears_way_back(day.bake.state(), &forecast)
+    };
+    for (air, allows) in [(21.0, false), (30.0, true)] {
+        let kitchen = Kitchen {
+            air: celsius(air),
+            fridge: celsius(2.0),
+            ..Kitchen::UNMEASURED
+        };
+        let mut day = Day::in_kitchen(kitchen, |_| {});
+        day.done((1..=8).chain([26]).chain(9..=14), 180.0);
+        day.done([15], 190.0);
+        day.say(Intent::Move(StepId(16), Place::Fridge), 192.0);
+        let forecast = day.bake.state().forecast(StepId(16), after(193.0));
+        assert_eq!(
+            bears(&day, StepId(16), 193.0),
+            allows,
+            "{air} °C: {forecast:?}"
+        );
+    }
+    // Before it is filled nothing limits it.
+    let kitchen = Kitchen {
+        fridge: celsius(2.0),
+        ..Kitchen::UNMEASURED
+    };
+    let mut day = Day::in_kitchen(kitchen, |_| {});
+    day.done((1..=8).chain([26]), 60.0);
+    day.say(Intent::Move(StepId(9), Place::Fridge), 61.0);
+    assert!(bears(&day, StepId(9), 62.0));
+}
+
+/// The days are those of USDA FSIS, cold storage data FMA-Data-v12167, products 22, 24, 201 and 205.
+#[test]
+fn what_is_put_away_keeps_as_many_days_as_are_published() {
+    let kept = |day: &Day, id: StepId| {
+        let state = day.bake.state();
+        state.kept_after(state.formula.step(id).expect("a step of the buns"))
+    };
+    let day = Day::of(|_| {});
+    assert_eq!(kept(&day, INTO_FRIDGE), Some(Kept::CookedEgg));
+    assert_eq!(kept(&day, SERVE), Some(Kept::Filled));
+    assert_eq!(kept(&day, FILL), None);
+    let raw = Day::of(|draft| {
+        let cooked = draft
+            .steps
+            .iter_mut()
+            .filter(|step| step.component == ComponentId(2));
+        for step in cooked {
+            if step.kind == StepKind::Cook {
+                step.kind = StepKind::Prepare;
+            }
+        }
+    });
+    assert_eq!(kept(&raw, INTO_FRIDGE), Some(Kept::RawEgg));
+    for (kept, days) in [
+        (Kept::RawEgg, (2, 4)),
+        (Kept::CookedEgg, (3, 4)),
+        (Kept::CookedMilk, (3, 4)),
+        (Kept::Filled, (2, 3)),
+    ] {
+        assert_eq!(kept.days(), days);
+    }
 }

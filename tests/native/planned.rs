@@ -70,7 +70,10 @@ fn backwards_from_a_table_takes_as_long_as_forwards_to_it() {
         let backwards = planned(&bakes, Wish::By(table), &[], None);
         assert!(backwards.end.likely() <= table);
         let (there, back) = (length(&forwards), length(&backwards));
-        assert!((there.get() - back.get()).abs() <= 1.0, "{ids:?}: {there:?}, {back:?}");
+        assert!(
+            (there.get() - back.get()).abs() <= 1.0,
+            "{ids:?}: {there:?}, {back:?}"
+        );
     }
 }
 
@@ -95,7 +98,9 @@ fn a_plan_redone_with_no_news_stays() {
                 let again = planned(&bakes, wish, closed, Some(&plan));
                 let times = |plan: &Plan| -> Vec<(What, Moment, Moment)> {
                     let items = plan.items.iter();
-                    items.map(|item| (item.what, item.start, item.end)).collect()
+                    items
+                        .map(|item| (item.what, item.start, item.end))
+                        .collect()
                 };
                 assert_eq!(times(&plan), times(&again), "{ids:?} {wish:?} {closed:?}");
             }
@@ -114,7 +119,10 @@ fn an_hour_in_which_nobody_is_there_costs_no_more_than_beginning_after_it() {
             let to = from + minutes(60.0);
             let plan = planned(&bakes, Wish::Soonest, &[(from, to)], None);
             assert!(plan.end.likely() >= free.end.likely());
-            assert!(plan.end.likely() <= free.end.likely() + (to - NINE), "{ids:?}, hour {hour}");
+            assert!(
+                plan.end.likely() <= free.end.likely() + (to - NINE),
+                "{ids:?}, hour {hour}"
+            );
         }
     }
 }

@@ -194,6 +194,7 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::Fold { step, fold } => format!("{bake}/fold/{}/{fold}", step.0),
         AlarmId::OvenOn { step } => format!("{bake}/oven-on/{}", step.0),
         AlarmId::CoolingStage { step } => format!("{bake}/cooling/{}", step.0),
+        AlarmId::CoolingEnd { step } => format!("{bake}/cold/{}", step.0),
         AlarmId::Perishable { step } => format!("{bake}/perishable/{}", step.0),
         AlarmId::Timer(timer) => format!("{bake}/timer/{}", timer.0),
     }

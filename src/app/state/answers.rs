@@ -3,7 +3,7 @@
 use domain::bake::{Bake, Entry, Event, Intent, Reason, Refusal, State};
 use domain::formula::{ComponentId, Held, Length, Step, StepKind};
 use domain::kitchen::Place;
-use domain::thermal::cooling::{FIRST_STAGE, HORIZON};
+use domain::thermal::cooling::HORIZON;
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 
 use super::effects::{Effect, Shift, effect, shift};
@@ -42,7 +42,7 @@ pub(crate) enum Answer {
         /// Whether it should be at least that, as in the oven, or at most.
         at_least: bool,
         /// Whether nothing has shown that it was through the first stage of its cooling in time.
-        too_slow: bool,
+        too_slow: Option<(Celsius, Minutes)>,
         /// How much longer it will take, where that is known.
         left: Option<Minutes>,
     },
@@ -282,14 +282,13 @@ fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<An
         _ => return None,
     };
     let cooled_for = state.progress(step.id).open_since.map(|start| now - start);
-    let chills = matches!(step.length, Length::Chill { .. });
     Some(Answer::Core {
         measured,
         wanted,
         at_least,
-        too_slow: chills
-            && cooled_for.is_some_and(|minutes| minutes > FIRST_STAGE)
-            && !state.is_through_first_stage(step.id),
+        too_slow: state
+            .unproven_stages(step)
+            .find(|&(_, within)| cooled_for.is_some_and(|minutes| minutes > within)),
         // What doesn't get there within days has no time worth telling.
         left: state
             .forecast(step.id, now)

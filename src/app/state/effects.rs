@@ -3,7 +3,7 @@
 use domain::bake::{Forecast, Reason, State};
 use domain::formula::{Length, Step, StepKind};
 use domain::kitchen::Kitchen;
-use domain::schedule::{Outline, Planned, likely_outline};
+use domain::schedule::{Outline, Planned, bears_way_back, likely_outline};
 use domain::thermal::liquid::{FrozenSplit, liquid_temperature};
 use domain::units::{Celsius, Minutes, Moment};
 
@@ -18,6 +18,8 @@ pub(crate) struct Shift {
     pub(crate) before: Forecast,
     /// Now.
     pub(crate) after: Forecast,
+    /// Whether what it was filled with allows it to rise on once it is out of the fridge.
+    pub(crate) bears: bool,
 }
 
 /// What a change of the kitchen does to one bake.
@@ -104,10 +106,12 @@ pub(super) fn shift(before: &State, after: &State, step: &Step, now: Moment) -> 
             .forecast(step.id, now)
             .unwrap_or_else(|| state.forecast_if_started(step, now))
     };
+    let now = forecast(after);
     Shift {
         title: step.title.clone(),
         before: forecast(before),
-        after: forecast(after),
+        bears: bears_way_back(after, &now),
+        after: now,
     }
 }
 

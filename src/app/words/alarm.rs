@@ -1,8 +1,8 @@
 //! What an alarm says: a title to read from afar, and what to do.
 
-use domain::bake::{Alarm, AlarmKind, State};
+use domain::bake::{Alarm, AlarmKind, State, WARM_FRIDGE};
 use domain::formula::{Step, StepKind};
-use domain::units::Moment;
+use domain::units::{Celsius, Moment};
 
 /// The title of a test.
 pub(crate) const ALARM_TEST: &str = "Only a test";
@@ -37,19 +37,28 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
              if you can't say how warm it was for how long, throw it away."
                 .to_owned(),
         ),
+        AlarmKind::CoolingEnd(within) => (
+            format!("{title}: under 5\u{a0}°C (41\u{a0}°F)?"),
+            format!(
+                "{} have passed. If it is warmer, or you can't say that it was cold in time, throw it away.",
+                super::span(*within)
+            ),
+        ),
         AlarmKind::Perishable if step.is_some_and(|step| step.kind != StepKind::Serve) => (
             "The filling has been out long".to_owned(),
             format!(
-                "Bake it or chill it now: it should not stand out longer than {} in all. \
+                "Bake it or chill it now: it should not stand out longer than {} in all. {}\
                  Follow your local food-safety advice.",
-                super::span(state.perishable_limit())
+                super::span(state.perishable_limit()),
+                warm_fridge(state.kitchen.fridge)
             ),
         ),
         AlarmKind::Perishable => (
             "Into the fridge".to_owned(),
             format!(
-                "Filled bread should not stand out longer than {}. Follow your local food-safety advice.",
-                super::span(state.perishable_limit())
+                "Filled bread should not stand out longer than {}. {}Follow your local food-safety advice.",
+                super::span(state.perishable_limit()),
+                warm_fridge(state.kitchen.fridge)
             ),
         ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
@@ -57,6 +66,15 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             "The time you set is up.".to_owned(),
         ),
         AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
+    }
+}
+
+/// That a fridge is too warm for food that spoils; nothing of one that is cold.
+pub(super) fn warm_fridge(fridge: Celsius) -> &'static str {
+    if fridge > WARM_FRIDGE {
+        "A fridge above 8\u{a0}°C (46\u{a0}°F) counts as out. "
+    } else {
+        ""
     }
 }
 

@@ -30,7 +30,7 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             left,
         } => {
             let said = core(*measured, *wanted, *at_least, *left, degrees);
-            said + if *too_slow { TOO_SLOW } else { "" }
+            said + &too_slow.map_or(String::new(), |(cold, within)| slow(cold, within, degrees))
         }
         Answer::Moved { place, shift } => super::places::moved(*place, shift, degrees),
         Answer::Poured { held, shift } => super::places::poured(*held, shift),
@@ -102,8 +102,14 @@ fn dough(
 }
 
 /// After two hours that nobody saw end below 21 °C.
-const TOO_SLOW: &str = " It should have been below 21\u{a0}°C (70\u{a0}°F) within 2\u{a0}h, and nothing shows that it was: \
-    your local food-safety rules say whether it may still be used.";
+fn slow(cold: Celsius, within: Minutes, degrees: Degrees) -> String {
+    format!(
+        " It should have been below {} within {}, and nothing shows that it was: \
+         your local food-safety rules say whether it may still be used.",
+        temperature(cold, degrees),
+        span(within)
+    )
+}
 
 fn core(
     measured: Celsius,

@@ -174,7 +174,7 @@ pub(crate) fn remedies(remedies: &[Remedy]) -> String {
         })
         .collect();
     format!(
-        "Like this it stays warm too long (21\u{a0}°C, 70\u{a0}°F, within 2\u{a0}h and 5\u{a0}°C, 41\u{a0}°F, within 6). \
+        "Like this it may stay warm too long (21\u{a0}°C, 70\u{a0}°F, within 2\u{a0}h and 5\u{a0}°C, 41\u{a0}°F, within 6). \
          What will do: {}.",
         ways.join("; or ")
     )

@@ -1,5 +1,6 @@
 //! Dangers, said where the hand is.
 
+use domain::bake::Kept;
 use domain::food::Allergen;
 use domain::formula::{Caution, Formula};
 
@@ -32,9 +33,17 @@ pub(crate) fn caution_in_short(caution: Caution, formula: &Formula) -> String {
         Caution::RawFlour => "Raw flour: don't taste.",
         Caution::Allergens => return super::allergens(formula),
         Caution::Perishable => "Perishable: cold within 2\u{a0}h, 1 when hot.",
-        Caution::CoolQuickly => "Cool it fast: 21\u{a0}°C within 2\u{a0}h, 5 within 6.",
+        Caution::CoolQuickly => {
+            "Cool fast: 21\u{a0}°C (70\u{a0}°F) in 2\u{a0}h, 5\u{a0}°C (41\u{a0}°F) in 6."
+        }
     };
     line.to_owned()
+}
+
+/// How long what is put away keeps.
+pub(crate) fn keeps(kept: Kept) -> String {
+    let (from, to) = kept.days();
+    format!("Put away in time it keeps {from} to {to} days in the fridge (USDA).")
 }
 
 /// The name of an allergen.

@@ -1,7 +1,7 @@
 //! Words in and under a drawn cooling.
 
 use domain::bake::{Cooled, Stage};
-use domain::thermal::cooling::HOT;
+use domain::thermal::cooling::{FROM_AMBIENT, HOT};
 use domain::units::Moment;
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -13,15 +13,20 @@ pub(crate) fn middle_in(degrees: Degrees) -> String {
     format!("middle {}", temperature_unit(degrees))
 }
 
-/// Whether it is in time for a stage of the rule.
-fn in_time(stage: &Stage) -> bool {
-    stage.likely.is_some_and(|likely| likely <= stage.by)
+/// One of three words: for what surely is in time for a stage of the rule, for what likely is, and for what isn't.
+fn verdict<'a>(stage: &Stage, [surely, likely, not]: [&'a str; 3]) -> &'a str {
+    let by = |at: Option<Moment>| at.is_some_and(|at| at <= stage.by);
+    match (by(stage.late), by(stage.likely)) {
+        (true, _) => surely,
+        (_, true) => likely,
+        _ => not,
+    }
 }
 
 /// "by 14:20", at a stage's mark, or "late: after 14:20".
 pub(crate) fn stage_by(stage: &Stage) -> String {
-    let how = if in_time(stage) { "by" } else { "late: after" };
-    format!("{how} {}", time_of_day(stage.by))
+    let says = verdict(stage, ["by", "likely by", "late: after"]);
+    format!("{says} {}", time_of_day(stage.by))
 }
 
 /// What the lines are, and what food that spoils has to keep to: a line each.
@@ -31,20 +36,21 @@ pub(crate) fn cooling_lines(cooled: &Cooled, degrees: Degrees) -> String {
         let likely = match stage.likely {
             None => "not in this place".to_owned(),
             Some(likely) => {
-                let verdict = if in_time(stage) {
-                    "in time"
-                } else {
-                    "too late"
-                };
-                format!("likely {}, {verdict}", time_of_day(likely))
+                let says = ["in time", "likely in time, not surely", "too late"];
+                let says = verdict(stage, says);
+                format!("likely {}, {says}", time_of_day(likely))
             }
         };
+        let since = if stage.within == FROM_AMBIENT {
+            "its start".to_owned()
+        } else {
+            temperature(HOT, degrees)
+        };
         said += &format!(
-            "\n{} by {}, {} after {}: {likely}.",
+            "\n{} by {}, {} after {since}: {likely}.",
             temperature(stage.to, degrees),
             time_of_day(stage.by),
             span(stage.within),
-            temperature(HOT, degrees),
         );
     }
     said

@@ -36,6 +36,10 @@ pub(super) fn kitchen(
     } else {
         format!("{} {}.", capital(place), temperature(now, degrees))
     }];
+    if place == "fridge" {
+        said.push(super::alarm::warm_fridge(now).trim_end().to_owned());
+        said.retain(|line| !line.is_empty());
+    }
     for effect in effects {
         let told = of_one(effect, &where_at, degrees);
         if effects.len() > 1 && !told.is_empty() {
@@ -69,7 +73,7 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
         super::on_day(after)
     };
     if let Some(out) = shift.after.out_by {
-        let said = super::places::in_fridge(&shift.after, out);
+        let said = super::places::in_fridge(&shift.after, out, shift.bears);
         return format!("{title}: {}", lower_first(&said));
     }
     if shift.after.stalls {

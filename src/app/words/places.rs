@@ -124,10 +124,19 @@ fn quarters(share: Share) -> &'static str {
 }
 
 /// What becomes of a dough that was put into the fridge in the midst of its rise, and should come out at a moment.
+/// `bears` is whether what is in it may stand out for the rest of the rise.
 ///
 /// That a day is the longest is common practice; so the words say no more than "at the latest".
-pub(crate) fn in_fridge(forecast: &Forecast, out: Moment) -> String {
+pub(crate) fn in_fridge(forecast: &Forecast, out: Moment, bears: bool) -> String {
     let ready = forecast.window.likely();
+    if !bears {
+        return format!(
+            "Once it is cold it hardly rises. The about {} that it would need out of the fridge then are too long for its \
+             filling: take it out soon, or bake it straight from the fridge, by {}.",
+            span(ready - out),
+            on_day(out)
+        );
+    }
     format!(
         "Once it is cold it hardly rises. Take it out about {} before you want it ready, by {} at the latest. \
          Left until then it is ready about {}.",

@@ -9,7 +9,7 @@ use super::course::Going;
 use super::state::State;
 use crate::estimate::Estimate;
 use crate::formula::{Length, StepId};
-use crate::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, HORIZON, HOT, WARM};
+use crate::thermal::cooling::{BOTH_STAGES, HORIZON, HOT, stages as stages_of};
 use crate::thermal::vessel::Course;
 use crate::units::{Celsius, CelsiusDelta, Minutes, Moment};
 
@@ -34,12 +34,14 @@ pub struct Warmth {
 pub struct Stage {
     /// How cold its middle has to be.
     pub to: Celsius,
-    /// How long after it was at 57 °C, or at its start where that is cooler.
+    /// How long after it was at 57 °C, or after its start where that is cooler.
     pub within: Minutes,
     /// When that is.
     pub by: Moment,
     /// When it likely is, or was, so cold; `None` where it never is.
     pub likely: Option<Moment>,
+    /// By when it surely is, as far as nine times in ten is sure: the late end of the window for that.
+    pub late: Option<Moment>,
 }
 
 /// A cooling from its start to its end.
@@ -68,7 +70,7 @@ impl State {
     pub fn cooled(&self, step: StepId, now: Moment) -> Option<Cooled> {
         let step = self.formula.step(step)?;
         let start = self.running_since(step)?;
-        let Going::Cools(hot) = self.going(step, start, None) else {
+        let Going::Cools(body) = self.going(step, start, None) else {
             return None;
         };
         let window = self.window_of(step.id)?;
@@ -78,9 +80,9 @@ impl State {
         let rule = start + BOTH_STAGES;
         let end = if comes { window.high() } else { rule }.max(now);
 
-        let (believed, to) = (hot.likely_course(start, &hot.around), hot.to);
+        let (believed, to) = (body.likely_course(start, &body.around), body.to);
         // What was read before it was poured is in what it was as warm as then.
-        let begins = hot.begins(start);
+        let begins = body.begins(start);
         let reading = self.reading_since(step.id, begins);
         let (since, core) = reading.map_or((begins, believed.core_at(begins)), |read| {
             (read.at, read.temperature)
@@ -115,7 +117,7 @@ impl State {
                 });
             }
         };
-        let mut ways = hot.before(start);
+        let mut ways = body.before(start);
         if reading.is_some() {
             ways.push((begins, believed));
         }
@@ -150,16 +152,22 @@ impl State {
             passed
         };
         let mut stages = Vec::new();
-        let chills = matches!(step.length, Length::Chill { .. });
-        if let Some(hot) = passed(HOT).filter(|_| chills) {
-            for (cold, within) in [(WARM, FIRST_STAGE), (COLD, BOTH_STAGES)] {
+        if let (Length::Chill { from: written, .. }, Some(hot)) = (&step.length, passed(HOT)) {
+            for &(cold, within) in stages_of(*written) {
                 // What this step doesn't cool to is for another.
                 if cold >= to {
+                    let likely = passed(cold);
+                    // Whoever has read it off knows.
+                    let late = match reading.filter(|read| read.temperature <= cold) {
+                        Some(_) => likely,
+                        None => Some(self.window_of_cooling(step, &body, cold, start).high()),
+                    };
                     stages.push(Stage {
                         to: cold,
                         within,
                         by: hot + within,
-                        likely: passed(cold),
+                        likely,
+                        late: late.filter(|&late| late < start + HORIZON),
                     });
                 }
             }

@@ -247,24 +247,33 @@ impl State {
     /// asks. `None` for other steps.
     #[must_use]
     pub fn chills(&self, step: &Step, now: Moment) -> Option<Chilled> {
-        let Length::Chill { depth, cooling, .. } = step.length else {
+        let Length::Chill {
+            from,
+            depth,
+            cooling,
+            ..
+        } = step.length
+        else {
             return None;
         };
         let (filling, mass) = filling(&self.formula, step);
+        let place = self.place_of(step.id)?;
         let held = self.held_of(step.id)?;
         let around = self.around_filling(step, cooling, held).at(now);
-        let cooling = match self.place_of(step.id)? {
+        let cooling = match place {
             Place::Kitchen | Place::Warm(_) => Cooling::Kitchen,
             Place::Fridge => Cooling::Fridge,
             Place::Water(_) => Cooling::IceBath,
         };
         Some(Chilled {
+            from,
             filling,
             mass,
             depth,
             held,
             cooling,
             around,
+            off: self.doubt(place).off,
         })
     }
 

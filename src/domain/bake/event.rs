@@ -48,6 +48,11 @@ pub enum AlarmId {
         /// The chill.
         step: StepId,
     },
+    /// All of its cooling should be over.
+    CoolingEnd {
+        /// The chill.
+        step: StepId,
+    },
     /// Perishable food has stood long enough.
     Perishable {
         /// The step that puts it away.

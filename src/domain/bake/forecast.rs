@@ -5,7 +5,7 @@
 //! lies before the change is integrated along the temperatures of that time, so
 //! what has been proofed stays proofed.
 
-use super::course::Going;
+use super::course::{Going, HotBody};
 use super::progress::Progress;
 use super::state::State;
 use crate::estimate::Estimate;
@@ -152,22 +152,7 @@ impl State {
     pub(super) fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
         match going {
             Going::Rises(proof) => proof.window(),
-            Going::Cools(hot) => {
-                let begins = hot.begins(start);
-                let Some(reading) = self.reading_since(step.id, begins) else {
-                    return hot.window(start, hot.to, &hot.around);
-                };
-                let certain = hot.around.certain();
-                let [before, passing] =
-                    [hot.to, reading.temperature].map(|to| hot.window(start, to, &certain));
-                let aside = hot.around.aside(begins).into_iter();
-                let aside: Vec<_> = aside
-                    .map(|around| hot.likely_course(start, &around))
-                    .collect();
-                let course = hot.likely_course(start, &certain);
-                let (at, core) = (reading.at, reading.temperature);
-                window_after(&course, &before, Some(&passing), &aside, hot.to, at, core)
-            }
+            Going::Cools(hot) => self.window_of_cooling(step, hot, hot.to, start),
             Going::Clock(length, _) => {
                 let window = length.map(|length| start + length);
                 let Length::Bake { oven, core, .. } = step.length else {
@@ -182,6 +167,29 @@ impl State {
                 window_after(&course, &window, None, &[], wanted, at, core)
             }
         }
+    }
+
+    /// When what cools comes to a temperature, by the newest reading in its middle.
+    pub(super) fn window_of_cooling(
+        &self,
+        step: &Step,
+        hot: &HotBody,
+        to: Celsius,
+        start: Moment,
+    ) -> Estimate<Moment> {
+        let begins = hot.begins(start);
+        let Some(reading) = self.reading_since(step.id, begins) else {
+            return hot.window(start, to, &hot.around);
+        };
+        let certain = hot.around.certain();
+        let [before, passing] = [to, reading.temperature].map(|to| hot.window(start, to, &certain));
+        let aside = hot.around.aside(begins).into_iter();
+        let aside: Vec<_> = aside
+            .map(|around| hot.likely_course(start, &around))
+            .collect();
+        let course = hot.likely_course(start, &certain);
+        let (at, core) = (reading.at, reading.temperature);
+        window_after(&course, &before, Some(&passing), &aside, to, at, core)
     }
 
     fn forecast_from(

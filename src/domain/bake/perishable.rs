@@ -15,9 +15,12 @@
 //! - from the beginning of the work that takes it out and brings it to the dough
 //!   or the bread (its end less its likely length, for a beginning isn't logged)
 //!   until it goes into the oven or, with the dough, into the fridge, also in the midst of a rise;
-//!   what came before the fridge is added;
+//!   what came before the fridge is added. A rise that nobody takes out is out as it is forecast to be
+//!   ([`State::out_of_fridge_by`]);
 //! - from the end of the bake, anew, what was baked with it;
 //! - what is filled or finished after the bake, from the beginning of that work.
+//!
+//! A fridge above [`WARM_FRIDGE`] is no fridge here: what is in it stands out.
 //!
 //! Serving ends it. A step that was left out proves nothing: a cream whose way
 //! into the fridge was skipped counts as standing out, and so does a filled dough whose
@@ -42,6 +45,11 @@ pub const PERISHABLE_LIMIT_HOT: Minutes = minutes(60.0);
 /// 90 °F, above which the shorter limit holds (USDA FSIS).
 pub const HOT_KITCHEN: Celsius = celsius(32.2);
 
+/// A fridge warmer than this doesn't hold food that spoils: the highest temperature that law in England, Wales and
+/// Northern Ireland lets chilled food be held at. Source: Food Standards Agency, Guidance on Temperature Control
+/// Legislation in the United Kingdom (2007, 2016).
+pub const WARM_FRIDGE: Celsius = celsius(8.0);
+
 /// Food that spoils and stands out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Standing {
@@ -55,10 +63,13 @@ pub struct Standing {
 #[derive(Clone, Copy)]
 enum Turn {
     Out,
+    /// Where it is surely cold.
     Away,
+    /// In the fridge, by itself.
+    InFridge,
     /// It is brought to the dough or the bread.
     Joined,
-    /// The dough goes where it is cold, with all that is in it.
+    /// The dough goes into the fridge, with all that is in it.
     DoughAway,
     DoughOut,
     Oven,
@@ -67,9 +78,15 @@ enum Turn {
 }
 
 impl State {
-    /// All food that spoils and stands out now, the bread once.
+    /// All food that spoils and stands out by the newest entry, the bread once.
     #[must_use]
     pub fn standing(&self) -> Vec<Standing> {
+        self.standing_at(self.newest)
+    }
+
+    /// The same now.
+    #[must_use]
+    pub fn standing_at(&self, now: Moment) -> Vec<Standing> {
         let steps = &self.formula.steps;
         let spoils = |id: ComponentId| {
             steps
@@ -90,7 +107,7 @@ impl State {
         }
         let mut found: Vec<Standing> = Vec::new();
         for component in spoiling {
-            let Some(standing) = self.standing_of(component, serve) else {
+            let Some(standing) = self.standing_of(component, serve, now) else {
                 continue;
             };
             match found.iter_mut().find(|known| known.step == standing.step) {
@@ -141,22 +158,27 @@ impl State {
         &self,
         component: Option<ComponentId>,
         serve: Option<StepId>,
+        now: Moment,
     ) -> Option<Standing> {
         let mut turns: Vec<(Moment, StepId, Turn)> = Vec::new();
         for step in &self.formula.steps {
-            self.add_turns(step, component, &mut turns);
+            self.add_turns(step, component, now, &mut turns);
         }
         let mut out: Option<(Moment, StepId)> = None;
         let mut before = minutes(0.0);
         let (mut joined, mut baked) = (component.is_none(), false);
-        for (at, step, turn) in turns {
+        for (place, &(at, step, turn)) in turns.iter().enumerate() {
+            let warm = matches!(turn, Turn::InFridge | Turn::DoughAway)
+                && self.fridge_is_warm(&turns[place + 1..]);
             let takes_out = match turn {
                 Turn::Out => true,
+                Turn::InFridge => warm,
                 Turn::Joined => {
                     joined = true;
                     true
                 }
                 Turn::DoughOut => joined,
+                Turn::DoughAway => joined && warm,
                 Turn::Baked => {
                     baked = true;
                     joined
@@ -165,7 +187,9 @@ impl State {
             };
             let puts_away = match turn {
                 Turn::Away | Turn::Served => true,
-                Turn::DoughAway | Turn::Oven => joined,
+                Turn::InFridge => !warm,
+                Turn::DoughAway => joined && !warm,
+                Turn::Oven => joined,
                 _ => false,
             };
             if takes_out {
@@ -189,6 +213,7 @@ impl State {
         &self,
         step: &Step,
         component: Option<ComponentId>,
+        now: Moment,
         turns: &mut Vec<(Moment, StepId, Turn)>,
     ) {
         let progress = self.progress(step.id);
@@ -208,15 +233,15 @@ impl State {
             (Length::Chill { .. }, _) if of_it && skipped => add(opened, Turn::Out),
             (Length::Chill { .. }, _) if of_it => {
                 for noted in self.moves_of(step) {
-                    let turn = if self.is_cold(noted.what) {
-                        Turn::Away
-                    } else {
-                        Turn::Out
+                    let turn = match noted.what {
+                        Place::Fridge => Turn::InFridge,
+                        Place::Warm(at) | Place::Water(at) if at <= FRIDGE => Turn::Away,
+                        _ => Turn::Out,
                     };
                     add(Some(noted.at), turn);
                 }
                 match self.place_of(step.id) {
-                    Some(Place::Fridge) => add(end, Turn::Away),
+                    Some(Place::Fridge) => add(end, Turn::InFridge),
                     _ => add(end, Turn::Out),
                 }
             }
@@ -232,7 +257,8 @@ impl State {
                     add(Some(noted.at), turn);
                 }
                 if in_fridge {
-                    add(end, Turn::DoughOut);
+                    let out_by = self.out_of_fridge_by(step).filter(|&by| by <= now);
+                    add(end.or(out_by), Turn::DoughOut);
                 }
             }
             (_, StepKind::Retard | StepKind::Bake) if skipped => {}
@@ -251,7 +277,7 @@ impl State {
                     return;
                 };
                 if step.needs.fridge {
-                    add(Some(done), Turn::Away);
+                    add(Some(done), Turn::InFridge);
                 } else {
                     let begun = done - length.likely();
                     add(Some(opened.unwrap_or(begun).max(begun)), Turn::Joined);
@@ -263,13 +289,18 @@ impl State {
 }
 
 impl State {
-    /// Whether food that spoils keeps in a place.
-    fn is_cold(&self, place: Place) -> bool {
-        match place {
-            Place::Kitchen => false,
-            Place::Fridge => true,
-            Place::Warm(at) | Place::Water(at) => at <= FRIDGE,
-        }
+    /// Whether the fridge is too warm for food that spoils, in a stay before these turns.
+    ///
+    /// Who measures a fridge learns what it has been all along, so the newest reading by the end of the stay counts.
+    fn fridge_is_warm(&self, then: &[(Moment, StepId, Turn)]) -> bool {
+        let mut ends = then.iter().filter(|(.., turn)| {
+            matches!(turn, Turn::Out | Turn::Joined | Turn::DoughOut | Turn::Oven)
+        });
+        let fridge = match ends.next() {
+            Some(&(until, ..)) => self.temperature_in(Place::Fridge, until),
+            None => self.kitchen.fridge,
+        };
+        fridge > WARM_FRIDGE
     }
 }
 
@@ -278,6 +309,6 @@ pub(crate) fn brings(step: &Step) -> bool {
     step.is_hands() && step.kind != StepKind::Serve && step.cautions.contains(&Caution::Perishable)
 }
 
-fn serves(step: &Step) -> bool {
+pub(super) fn serves(step: &Step) -> bool {
     step.kind == StepKind::Serve && step.cautions.contains(&Caution::Perishable)
 }

@@ -3,9 +3,9 @@
 use super::forecast::Forecast;
 use super::progress::Reading;
 use super::state::State;
-use crate::formula::StepId;
-use crate::thermal::cooling::{FIRST_STAGE, WARM};
-use crate::units::Moment;
+use crate::formula::{Length, Step, StepId};
+use crate::thermal::cooling::stages;
+use crate::units::{Celsius, Minutes, Moment};
 
 impl State {
     /// The newest reading in the middle of a step's pieces, taken since it last started.
@@ -18,15 +18,18 @@ impl State {
             .copied()
     }
 
-    /// Whether a thermometer has shown, in time, that a filling is through the first stage of its cooling.
-    #[must_use]
-    pub fn is_through_first_stage(&self, step: StepId) -> bool {
-        let Some(start) = self.progress(step).open_since else {
-            return false;
+    /// The stages of cooling that no thermometer has shown, in time, that a filling is through: how cold, and within how
+    /// long. Counted from when it was set to cool, which leaves its way down to 57 °C out, on the safe side.
+    pub fn unproven_stages(&self, step: &Step) -> impl Iterator<Item = (Celsius, Minutes)> {
+        let (id, start) = (step.id, self.progress(step.id).open_since);
+        let all = match step.length {
+            Length::Chill { from, .. } => stages(from),
+            _ => &[],
         };
-        let in_time = start..=start + FIRST_STAGE;
-        self.cores.iter().any(|reading| {
-            reading.of == step && reading.temperature <= WARM && in_time.contains(&reading.at)
+        all.iter().copied().filter(move |&(cold, within)| {
+            let in_time = |at| start.is_some_and(|start| at >= start && at <= start + within);
+            let mut read = self.cores.iter().filter(|reading| reading.of == id);
+            !read.any(|reading| reading.temperature <= cold && in_time(reading.at))
         })
     }
 

@@ -7,8 +7,8 @@
 use super::event::AlarmId;
 use super::progress::Status;
 use super::state::State;
-use crate::formula::{Length, Step, StepId, StepKind};
-use crate::thermal::cooling::FIRST_STAGE;
+use crate::formula::{Step, StepId, StepKind};
+use crate::thermal::cooling::COLD;
 use crate::units::{Minutes, Moment, minutes};
 
 /// How long before the limit the baker is told: enough to find room in the fridge.
@@ -25,6 +25,8 @@ pub enum AlarmKind {
     OvenOn,
     /// The filling should be below 21 °C by now.
     CoolingStage,
+    /// It should be below 5 °C by now, so long after it was set to cool.
+    CoolingEnd(Minutes),
     /// Food that spoils has stood out almost too long.
     Perishable,
     /// A timer the baker set, with its name.
@@ -61,7 +63,7 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
     let steps = state.formula.steps.iter();
     let mut found: Vec<Alarm> = steps
         .flat_map(|step| alarms_of(state, step, now))
-        .chain(state.standing().into_iter().map(|standing| {
+        .chain(state.standing_at(now).into_iter().map(|standing| {
             let id = AlarmId::Perishable {
                 step: standing.step,
             };
@@ -120,7 +122,10 @@ fn rings_now(state: &State, alarm: &Alarm) -> bool {
         .is_some_and(|step| step.kind == StepKind::Bake);
     let away_or_not = matches!(
         alarm.kind,
-        AlarmKind::Timer(_) | AlarmKind::CoolingStage | AlarmKind::Perishable
+        AlarmKind::Timer(_)
+            | AlarmKind::CoolingStage
+            | AlarmKind::CoolingEnd(_)
+            | AlarmKind::Perishable
     );
     !away || in_the_oven || away_or_not
 }
@@ -159,10 +164,14 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
             };
             add(id, next_fold, AlarmKind::Fold);
         }
-        let chills = matches!(step.length, Length::Chill { .. });
-        if chills && !state.is_through_first_stage(step.id) {
-            let id = AlarmId::CoolingStage { step: step.id };
-            add(id, forecast.start + FIRST_STAGE, AlarmKind::CoolingStage);
+        for (cold, within) in state.unproven_stages(step) {
+            let step = step.id;
+            let (id, kind) = if cold == COLD {
+                (AlarmId::CoolingEnd { step }, AlarmKind::CoolingEnd(within))
+            } else {
+                (AlarmId::CoolingStage { step }, AlarmKind::CoolingStage)
+            };
+            add(id, forecast.start + within, kind);
         }
     }
     if let Some(due) = state.oven_on_at(step, now) {

@@ -11,7 +11,7 @@
 
 use super::outline::Planned;
 use super::wish::steps_if_started;
-use crate::bake::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, brings};
+use crate::bake::{Forecast, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, State, brings};
 use crate::food::FoodKind;
 use crate::formula::{Caution, Formula, Length, Step, StepId, StepKind};
 use crate::kitchen::Kitchen;
@@ -37,6 +37,8 @@ pub enum Unsafe {
 pub struct Filled {
     /// How long it stands out before the rise begins and after it has ended.
     beside: Minutes,
+    /// The part of it that comes after.
+    after: Minutes,
     kitchen: Celsius,
 }
 
@@ -71,6 +73,22 @@ pub fn filled(formula: &Formula, kitchen: &Kitchen, at: Moment, step: StepId) ->
     let steps = steps_if_started(formula, kitchen, at);
     let rise = steps.iter().find(|one| one.step == step)?;
     filled_in(formula, kitchen, &steps, rise)
+}
+
+/// Whether a rise that was put into the fridge may go on in the kitchen when it comes out, for the sake of what the
+/// dough was filled with: what that has stood out before, by the log, counts as well.
+#[must_use]
+pub fn bears_way_back(state: &State, forecast: &Forecast) -> bool {
+    let (formula, kitchen) = (&state.formula, &state.kitchen);
+    let bears = |out: Moment| {
+        let filled = filled(formula, kitchen, state.started, forecast.step)?;
+        let standing = state.standing_at(out).into_iter();
+        let since = standing.map(|standing| standing.since).min().unwrap_or(out);
+        let beside = (out - since) + filled.after;
+        let rise = forecast.window.high() - out;
+        Some(Filled { beside, ..filled }.bears(rise, kitchen.air).is_ok())
+    };
+    forecast.out_by.and_then(bears).unwrap_or(true)
 }
 
 /// All rises of a bake together.
@@ -135,7 +153,8 @@ fn filled_in(
     let bakes = of_kind(StepKind::Bake).map(|one| one.start);
     let until = bakes.filter(|&start| start >= rise.end).min();
     let until = until.unwrap_or(rise.end);
-    let mut beside = (rise.start - since) + (until - rise.end);
+    let after = until - rise.end;
+    let mut beside = (rise.start - since) + after;
     for cold in of_kind(StepKind::Retard) {
         let (from, to) = (cold.start.max(since), cold.end.min(until));
         if to > from {
@@ -144,6 +163,7 @@ fn filled_in(
     }
     Some(Filled {
         beside,
+        after,
         kitchen: kitchen.air,
     })
 }

@@ -22,7 +22,8 @@ mod tails;
 mod wish;
 
 pub use filled::{
-    EGG_AND_MILK_OUT, Filled, Rises, Unsafe, filled, is_long_for_egg_or_milk, rises_if_started,
+    EGG_AND_MILK_OUT, Filled, Rises, Unsafe, bears_way_back, filled, is_long_for_egg_or_milk,
+    rises_if_started,
 };
 pub use focus::{Ask, Running, focus, running};
 pub use night::{NightWork, Spared, night_work};

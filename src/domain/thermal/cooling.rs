@@ -6,14 +6,20 @@
 //! Other countries have other limits (5 or 8 °C for what stays in the fridge):
 //! local food-safety guidance comes first.
 //!
+//! What is at 21 °C or below from the start, as food made from ingredients at the kitchen's temperature is, has one
+//! stage: to 5 °C within 4 h (same source, § 3-501.14(B)).
+//!
 //! Temperatures are those of the centre of a [`Vessel`], the warmest point
 //! while it cools, reckoned with the modes described there. The clock of the
 //! rule starts when the centre passes 57 °C, or at once for what is cooler.
 //!
+//! Advice is safe where it costs little: a remedy has to work with a film at the slow end of its spread and in surroundings
+//! at the warm end of theirs, both at once.
+//!
 //! Left out: evaporation, which cools an open dish faster than said, and a
 //! fridge that is warmed by what is put into it.
 
-use super::constants::ICE_BATH;
+use super::constants::{ICE_BATH, ICE_BATH_OFF};
 use super::vessel::{Body, Cooling, FLAT_BAG, Form, Held, Material, SAME_K, Surroundings, Vessel};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{
@@ -31,6 +37,18 @@ pub const COLD: Celsius = celsius(5.0);
 pub const FIRST_STAGE: Minutes = minutes(120.0);
 /// Time allowed from [`HOT`] to [`COLD`].
 pub const BOTH_STAGES: Minutes = minutes(360.0);
+/// Time allowed to [`COLD`] for what is no warmer than [`WARM`] from the start.
+pub const FROM_AMBIENT: Minutes = minutes(240.0);
+
+/// What food that starts at a temperature has to keep to: how cold, within how long.
+#[must_use]
+pub fn stages(from: Celsius) -> &'static [(Celsius, Minutes)] {
+    if from <= WARM {
+        &[(COLD, FROM_AMBIENT)]
+    } else {
+        &[(WARM, FIRST_STAGE), (COLD, BOTH_STAGES)]
+    }
+}
 
 /// How far ahead cooling is followed: two days.
 pub const HORIZON: Minutes = minutes(2.0 * 24.0 * 60.0);
@@ -50,7 +68,7 @@ pub struct TwoStage {
     pub minutes_to_21: Option<Minutes>,
     /// From 57 to 5 °C; `None` when it is not there within [`HORIZON`].
     pub minutes_to_5: Option<Minutes>,
-    /// Whether both stages are within their time.
+    /// Whether each of its [`stages`] is within its time.
     pub passes: bool,
 }
 
@@ -80,8 +98,14 @@ pub fn two_stage(
     TwoStage {
         minutes_to_21,
         minutes_to_5,
-        passes: minutes_to_21.is_some_and(|taken| taken <= FIRST_STAGE)
-            && minutes_to_5.is_some_and(|taken| taken <= BOTH_STAGES),
+        passes: stages(initial).iter().all(|&(to, within)| {
+            let taken = if to == COLD {
+                minutes_to_5
+            } else {
+                minutes_to_21
+            };
+            taken.is_some_and(|taken| taken <= within)
+        }),
     }
 }
 
@@ -100,6 +124,15 @@ pub fn deepest_layer_of(
     film: WattsPerSquareMetreKelvin,
     ambient: Celsius,
 ) -> Option<Millimetres> {
+    deepest_layer_from(HOT, material, film, ambient)
+}
+
+fn deepest_layer_from(
+    from: Celsius,
+    material: Material,
+    film: WattsPerSquareMetreKelvin,
+    ambient: Celsius,
+) -> Option<Millimetres> {
     let passes = |depth_mm: f64| {
         let layer = Vessel::of(Body {
             form: Form::Layer {
@@ -108,7 +141,7 @@ pub fn deepest_layer_of(
             material,
             film,
         });
-        passes_at(&layer, ambient)
+        passes_at(&layer, from, ambient)
     };
     // A deeper layer is always slower, so the answer can be closed in on.
     let (mut fits, mut too_deep) = (2.0, 500.0);
@@ -126,9 +159,9 @@ pub fn deepest_layer_of(
     Some(Millimetres::clamped(fits))
 }
 
-fn passes_at(vessel: &Vessel, ambient: Celsius) -> bool {
+fn passes_at(vessel: &Vessel, from: Celsius, ambient: Celsius) -> bool {
     let start = Moment::from_epoch_ms(0);
-    two_stage(vessel, HOT, &Surroundings::constant(ambient), start).passes
+    two_stage(vessel, from, &Surroundings::constant(ambient), start).passes
 }
 
 /// What makes a filling cool fast enough.
@@ -154,6 +187,8 @@ const THINNEST: Millimetres = millimetres(8.0);
 /// Something that is chilled, and how.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Chilled {
+    /// How warm it is when that begins.
+    pub from: Celsius,
     /// What it is.
     pub filling: Material,
     /// How much of it.
@@ -166,6 +201,8 @@ pub struct Chilled {
     pub cooling: Cooling,
     /// How cold that is.
     pub around: Celsius,
+    /// How much warmer it may be.
+    pub off: CelsiusDelta,
 }
 
 /// The remedies that work for a filling, least trouble first; empty when it needs none.
@@ -176,22 +213,34 @@ pub struct Chilled {
 #[must_use]
 pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
     let &Chilled {
+        from,
         filling,
         mass,
         depth,
         held,
         cooling,
         around,
+        off,
     } = chilled;
+    // The clock starts at 57 °C, whatever it was before.
+    let from = if from > WARM { HOT } else { from };
+    let around = around + off;
+    let ice = ICE_BATH + ICE_BATH_OFF;
+    let surely = |vessel: Vessel, around| {
+        passes_at(&vessel.with_film_times(1.0 / FILM_SPREAD), from, around)
+    };
     let now = Vessel::filling_held(held, filling, mass, depth, cooling);
-    if passes_at(&now, around) {
+    if surely(now, around) {
         return Vec::new();
     }
     let whole = |depth: f64| {
         let whole = Millimetres::clamped(depth.floor());
         (whole >= THINNEST).then_some(whole)
     };
-    let deepest = |cooling: Cooling, around| deepest_layer_of(filling, cooling.film(), around);
+    let deepest = |cooling: Cooling, around| {
+        let film = WattsPerSquareMetreKelvin::clamped(cooling.film().get() / FILM_SPREAD);
+        deepest_layer_from(from, filling, film, around)
+    };
     let spread = |deepest: Option<Millimetres>| {
         let whole = whole(deepest?.get())?;
         (whole < depth).then_some(whole)
@@ -202,7 +251,7 @@ pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
     // A jar is no dish: as deep as the formula says it lies only in that.
     let poured = matches!(held, Held::Jar | Held::Bag);
     let dish = || Vessel::dish_of(filling, mass, depth, cooling);
-    if poured && passes_at(&dish(), around) {
+    if poured && surely(dish(), around) {
         found.push(Remedy::BackIntoDish);
     } else {
         found.extend(spread(here).map(Remedy::Spread));
@@ -210,14 +259,14 @@ pub fn remedies(chilled: &Chilled) -> Vec<Remedy> {
     let bag = here.and_then(|deepest| whole(deepest.get() * 2.0));
     let bag = bag.filter(|&thick| held != Held::Bag || thick < FLAT_BAG);
     found.extend(bag.map(Remedy::FlatBag));
-    if passes_at(&in_ice(filling), ICE_BATH) {
+    if surely(in_ice(filling), ice) {
         found.push(Remedy::IceBath);
     } else {
         // A bag can't be stirred.
-        if held != Held::Bag && passes_at(&in_ice(filling.stirred()), ICE_BATH) {
+        if held != Held::Bag && surely(in_ice(filling.stirred()), ice) {
             found.push(Remedy::StirInIceBath);
         }
-        let in_ice = deepest(Cooling::IceBath, ICE_BATH);
+        let in_ice = deepest(Cooling::IceBath, ice);
         found.extend(spread(in_ice).map(Remedy::SpreadInIceBath));
     }
     found

@@ -74,6 +74,7 @@ shape! {
         Fold = "fold" { step: u16, fold: u16 },
         OvenOn = "oven-on" { step: u16 },
         CoolingStage = "cooling-stage" { step: u16 },
+        CoolingEnd = "cooling-end" { step: u16 },
         Perishable = "perishable" { step: u16 },
         Timer = "timer" { timer: u32 },
     }
@@ -215,6 +216,7 @@ impl From<AlarmRecord> for AlarmId {
             },
             AlarmRecord::OvenOn { step } => Self::OvenOn { step: StepId(step) },
             AlarmRecord::CoolingStage { step } => Self::CoolingStage { step: StepId(step) },
+            AlarmRecord::CoolingEnd { step } => Self::CoolingEnd { step: StepId(step) },
             AlarmRecord::Perishable { step } => Self::Perishable { step: StepId(step) },
             AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
         }
@@ -231,6 +233,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::Fold { step, fold } => Self::Fold { step: step.0, fold },
             AlarmId::OvenOn { step } => Self::OvenOn { step: step.0 },
             AlarmId::CoolingStage { step } => Self::CoolingStage { step: step.0 },
+            AlarmId::CoolingEnd { step } => Self::CoolingEnd { step: step.0 },
             AlarmId::Perishable { step } => Self::Perishable { step: step.0 },
             AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
         }

@@ -56,12 +56,13 @@ fn any_length() -> impl Strategy<Value = Minutes> {
 }
 
 fn any_alarm() -> impl Strategy<Value = AlarmId> {
-    (0_u8..6, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
+    (0_u8..7, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
         0 => AlarmId::Check { step, round: n },
         1 => AlarmId::Fold { step, fold: n },
         2 => AlarmId::OvenOn { step },
         3 => AlarmId::CoolingStage { step },
         4 => AlarmId::Perishable { step },
+        5 => AlarmId::CoolingEnd { step },
         _ => AlarmId::Timer(TimerId(u32::from(n))),
     })
 }

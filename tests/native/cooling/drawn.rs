@@ -1,11 +1,12 @@
 //! A cooling is drawn as it is forecast, whatever was measured and wherever it was put.
 
 use checks::{assert_close, begin, say, starter};
-use domain::bake::{Bake, Cooled, Intent, Warmth};
-use domain::formula::{Held, StepId, StepKind};
+use domain::bake::{AlarmId, AlarmKind, Bake, Cooled, Intent, Warmth, alarms};
+use domain::formula::{Formula, Held, Length, StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
-use domain::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, WARM};
-use domain::units::{Celsius, Moment, celsius, minutes};
+use domain::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, FROM_AMBIENT, WARM};
+use domain::thermal::vessel::Cooling;
+use domain::units::{Celsius, Moment, celsius, millimetres, minutes};
 
 use super::START;
 
@@ -14,7 +15,11 @@ const STRAIGHT: f64 = 0.4;
 
 /// The buns, up to a step that cools, which has just begun.
 fn cools(kind: StepKind) -> (Bake, StepId, Moment) {
-    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+    cools_in(starter("plum-almond-buns"), Kitchen::UNMEASURED, kind)
+}
+
+fn cools_in(formula: Formula, kitchen: Kitchen, kind: StepKind) -> (Bake, StepId, Moment) {
+    let mut bake = begin(formula, kitchen, START);
     let steps = bake.state().formula.steps.clone();
     let wanted = steps.iter().find(|step| step.kind == kind);
     let wanted = wanted.expect("something of that kind").id;
@@ -237,6 +242,80 @@ fn what_was_poured_is_drawn_in_what_it_was_in_before() {
         STRAIGHT,
     );
     assert!(twice.points.iter().all(|one| one.at >= start));
+}
+
+/// The buns with their cream in the fridge, so deep that it likely passes and doesn't surely.
+fn in_the_fridge(from: f64) -> (Bake, StepId, Moment) {
+    let mut draft = starter("plum-almond-buns").into_draft();
+    for step in &mut draft.steps {
+        if let Length::Chill { .. } = step.length {
+            step.length = Length::Chill {
+                from: celsius(from),
+                to: COLD,
+                depth: millimetres(15.0),
+                cooling: Cooling::Fridge,
+            };
+        }
+    }
+    let kitchen = Kitchen {
+        fridge: celsius(3.0),
+        ..Kitchen::UNMEASURED
+    };
+    let formula = Formula::new(draft).expect("only a chill was changed");
+    cools_in(formula, kitchen, StepKind::Chill)
+}
+
+#[test]
+fn what_is_likely_in_time_need_not_surely_be() {
+    let (mut bake, cream, start) = in_the_fridge(80.0);
+    let cooled = drawn(&bake, cream, start);
+    let [_, last] = &cooled.stages[..] else {
+        panic!("two stages: {:?}", cooled.stages);
+    };
+    assert!(
+        last.likely.is_some_and(|likely| likely <= last.by),
+        "{last:?}"
+    );
+    assert!(last.late.is_none_or(|late| late > last.by), "{last:?}");
+    assert_eq!(last.late, cooled.window.map(|window| window.high()));
+    // Whoever measures it knows.
+    let read = start + minutes(100.0);
+    say(&mut bake, Intent::CoreIs(cream, celsius(20.0)), read);
+    let first = drawn(&bake, cream, read).stages[0];
+    assert!(first.late <= Some(read) && first.late == first.likely);
+    // On ice water it surely is in time.
+    let (bake, cream, start) = cools(StepKind::Chill);
+    for stage in drawn(&bake, cream, start).stages {
+        assert!(stage.late.is_some_and(|late| late <= stage.by), "{stage:?}");
+        assert!(stage.late > stage.likely);
+    }
+}
+
+#[test]
+fn each_stage_calls_at_its_end_until_a_thermometer_has_shown_it() {
+    let (mut bake, cream, start) = in_the_fridge(80.0);
+    let calls = |bake: &Bake, now| {
+        let calls = alarms(bake.state(), now).into_iter();
+        let of_it = calls.filter(|call| call.step == Some(cream) && call.kind != AlarmKind::Check);
+        of_it
+            .map(|call| ((call.due - start).get().round(), call.id))
+            .collect::<Vec<_>>()
+    };
+    let step = cream;
+    let (first, last) = (AlarmId::CoolingStage { step }, AlarmId::CoolingEnd { step });
+    assert_eq!(calls(&bake, start), [(120.0, first), (360.0, last)]);
+    let now = start + minutes(100.0);
+    say(&mut bake, Intent::CoreIs(cream, celsius(20.0)), now);
+    assert_eq!(calls(&bake, now), [(360.0, last)]);
+    let heard = start + minutes(361.0);
+    say(&mut bake, Intent::Hear(last), heard);
+    assert_eq!(calls(&bake, heard), []);
+    // What is no warmer than the kitchen has one stage.
+    let (bake, _, from) = in_the_fridge(20.0);
+    assert_eq!(calls(&bake, from), [(240.0, last)]);
+    let stages = drawn(&bake, cream, from).stages;
+    assert_eq!(stages.len(), 1);
+    assert_eq!((stages[0].to, stages[0].by), (COLD, from + FROM_AMBIENT));
 }
 
 #[test]

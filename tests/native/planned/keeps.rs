@@ -20,9 +20,15 @@ pub(crate) fn check(states: &[&State], plan: &Plan, now: Moment, closed: &[(Mome
         }
     }
     check_at_once(plan, 1, &|what| needs_hands(states, what));
-    check_at_once(plan, 4, &|what| step_of(states, what).is_some_and(|step| step.needs.hob));
+    check_at_once(plan, 4, &|what| {
+        step_of(states, what).is_some_and(|step| step.needs.hob)
+    });
     check_oven(states, plan);
-    for item in plan.items.iter().filter(|item| needs_hands(states, item.what)) {
+    for item in plan
+        .items
+        .iter()
+        .filter(|item| needs_hands(states, item.what))
+    {
         for &(from, to) in closed {
             assert!(item.end <= from || item.start >= to, "nobody is there");
         }
@@ -62,7 +68,11 @@ fn check_links(state: &State, step: &Step, item: &Item, plan: &Plan, bake: usize
             Some(ended) => ended.at,
             None => other.expect("left, so planned").1.end,
         };
-        assert!(item.start + minute >= end + link.least, "{} too early", step.title);
+        assert!(
+            item.start + minute >= end + link.least,
+            "{} too early",
+            step.title
+        );
         let Some(greatest) = link.greatest else {
             continue;
         };
@@ -110,7 +120,10 @@ fn check_oven(states: &[&State], plan: &Plan) {
     let spans: Vec<_> = (0..states.len()).filter_map(span).collect();
     for (nth, one) in spans.iter().enumerate() {
         for other in &spans[nth + 1..] {
-            assert!(one.1 <= other.0 || other.1 <= one.0, "two breads in one oven");
+            assert!(
+                one.1 <= other.0 || other.1 <= one.0,
+                "two breads in one oven"
+            );
         }
     }
 }

@@ -64,6 +64,7 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         (step(), any::<u16>()).prop_map(|(step, fold)| AlarmId::Fold { step, fold }),
         step().prop_map(|step| AlarmId::OvenOn { step }),
         step().prop_map(|step| AlarmId::CoolingStage { step }),
+        step().prop_map(|step| AlarmId::CoolingEnd { step }),
         step().prop_map(|step| AlarmId::Perishable { step }),
         any::<u32>().prop_map(|timer| AlarmId::Timer(TimerId(timer))),
     ]

@@ -77,6 +77,7 @@ fn events() -> Vec<Event> {
         },
         AlarmId::OvenOn { step: step(11) },
         AlarmId::CoolingStage { step: step(7) },
+        AlarmId::CoolingEnd { step: step(7) },
         AlarmId::Perishable { step: step(14) },
         AlarmId::Timer(TimerId(0)),
     ];

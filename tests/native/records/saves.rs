@@ -228,7 +228,7 @@ fn name(event: &Event) -> &'static str {
 }
 
 const EVENT_KINDS: usize = 28;
-const ALARM_KINDS: usize = 6;
+const ALARM_KINDS: usize = 7;
 
 #[test]
 fn the_newest_save_has_every_kind_of_event_and_alarm() {

@@ -1,8 +1,10 @@
 //! The two-stage rule, and how long what spoils may stand.
 
-use domain::bake::{PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT};
+use domain::bake::{Kept, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT};
 use domain::thermal::constants::FRIDGE;
-use domain::thermal::cooling::{BOTH_STAGES, COLD, FIRST_STAGE, HOT, WARM, deepest_layer_of};
+use domain::thermal::cooling::{
+    BOTH_STAGES, COLD, FIRST_STAGE, FROM_AMBIENT, HOT, WARM, deepest_layer_of,
+};
 use domain::thermal::newton::largest_time_constants;
 use domain::thermal::vessel::Material;
 use serde_json::json;
@@ -25,6 +27,11 @@ pub(super) fn answer(item: &Item, _: &Context) -> Option<Result<Answer, Refused>
                 BOTH_STAGES.get() / 60.0,
             ]),
         )
+    } else if starts("cooling of food made from ambient ingredients") {
+        by("thermal::cooling", FROM_AMBIENT.get() / 60.0)
+    } else if let Some((_, kept)) = KEPT.iter().find(|(begin, _)| starts(begin)) {
+        let (from, to) = kept.days();
+        by("bake::keeps", json!([from, to]))
     } else if starts("cold hold / hot hold") {
         by("thermal::constants", json!([FRIDGE.get(), HOT.get()]))
     } else if starts("perishables out of the fridge") {
@@ -43,6 +50,14 @@ pub(super) fn answer(item: &Item, _: &Context) -> Option<Result<Answer, Refused>
         return None;
     })
 }
+
+/// What a topic about days in the fridge begins with.
+const KEPT: [(&str, Kept); 4] = [
+    ("cream pie, refrigerated", Kept::CookedMilk),
+    ("dairy-filled éclairs, refrigerated", Kept::Filled),
+    ("egg dishes, refrigerated", Kept::CookedEgg),
+    ("raw whites/yolks, refrigerated", Kept::RawEgg),
+];
 
 const TOO_WARM: &str = "nothing passes in surroundings as warm as that";
 

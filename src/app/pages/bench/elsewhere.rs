@@ -3,6 +3,7 @@
 use domain::bake::{BakeId, Intent};
 use domain::formula::{Held, Length, Step, StepId};
 use domain::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
+use domain::schedule::bears_way_back;
 use domain::units::{Celsius, celsius, minutes, share};
 use leptos::prelude::*;
 
@@ -218,7 +219,8 @@ pub(super) fn InFridge(shown: Shown, of: Of) -> impl IntoView {
             }
             let mut running = view.running.iter();
             let forecast = running.find(|running| running.step == step.id)?;
-            Some(words::in_fridge(forecast, forecast.out_by?))
+            let bears = bears_way_back(view.bake.state(), forecast);
+            Some(words::in_fridge(forecast, forecast.out_by?, bears))
         });
         said.flatten().unwrap_or_default()
     };

@@ -1,5 +1,6 @@
 //! The cautions of what is asked now: where the hand is, and in a line before a long list.
 
+use domain::bake::State;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -43,12 +44,20 @@ pub(super) fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
         cautions
     });
     let allergens = move || shown.with(|state| words::allergens(&state.formula));
+    let keeps = Memo::new(move |_| {
+        let kept = shown.with_step(State::kept_after).flatten();
+        kept.filter(|_| !burns).map_or(String::new(), words::keeps)
+    });
     let named = move || {
         let cautions = cautions.read();
         cautions.contains(&domain::formula::Caution::Allergens)
     };
     view! {
         {live::part(move || view! { <Cautions cautions=cautions.get() /> }.into_any())}
+        {live::when(
+            move || !keeps.read().is_empty(),
+            move || view! { <p class="asked-cue">{live::text(move || keeps.get())}</p> }.into_any(),
+        )}
         {live::when(
             named,
             move || {

@@ -46,8 +46,7 @@ impl Plan {
         let last = ends
             .max_by_key(|(_, item)| item.end)
             .map(|(place, _)| place);
-        let mut places: Vec<usize> =
-            last.map_or_else(Vec::new, |last| chain(&self.items, last));
+        let mut places: Vec<usize> = last.map_or_else(Vec::new, |last| chain(&self.items, last));
         places.reverse();
         places
     }

@@ -56,7 +56,9 @@ impl Tasks<'_> {
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);
-                self.tasks[place].latest.and(limits.map(|&(_, most)| most).min())
+                self.tasks[place]
+                    .latest
+                    .and(limits.map(|&(_, most)| most).min())
             }
         }
     }

@@ -8,7 +8,7 @@ use super::lengths::Lengths;
 use super::let_go::Limit;
 use crate::bake::State;
 use crate::formula::{Caution, Step, StepId};
-use crate::schedule::solve::{Link, Problem, Task, ProblemError};
+use crate::schedule::solve::{Link, Problem, ProblemError, Task};
 use crate::units::{Minutes, Moment, minutes};
 
 /// One pair of hands, the rings of a hob, one oven. A fridge has room enough.
@@ -134,7 +134,10 @@ impl<'a> Tasks<'a> {
     /// Whether something that goes on holds a resource already.
     fn is_held(&self, resource: usize) -> bool {
         let goes_on = self.tasks.iter().filter(|task| task.latest == Some(0));
-        goes_on.filter(|task| task.needs.contains(&resource)).count() as u32 >= CAPACITIES[resource]
+        goes_on
+            .filter(|task| task.needs.contains(&resource))
+            .count() as u32
+            >= CAPACITIES[resource]
     }
 
     fn add_links(&mut self, bake: usize) {

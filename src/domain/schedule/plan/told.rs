@@ -94,7 +94,11 @@ impl Tasks<'_> {
         let Ok(problem) = self.problem() else {
             return none;
         };
-        let counted = self.tasks.iter().zip(starts).filter(|(task, _)| task.counts);
+        let counted = self
+            .tasks
+            .iter()
+            .zip(starts)
+            .filter(|(task, _)| task.counts);
         let first = counted.map(|(_, &start)| start).min().unwrap_or(0);
         let early = earlier(&problem, starts, first);
         let end = |task: usize| early[task] + self.tasks[task].minutes;
@@ -104,14 +108,23 @@ impl Tasks<'_> {
                 return None;
             }
             let links = self.links.iter();
-            let after = links.filter(|link| link.to == task && early[task] == end(link.from) + link.least);
+            let after =
+                links.filter(|link| link.to == task && early[task] == end(link.from) + link.least);
             let after = after.map(|link| link.from).max_by_key(|&from| early[from]);
             let holders = 0..starts.len();
             let held = || {
                 holders.clone().find(|&other| {
                     let needs = &self.tasks[task].needs;
-                    let shares = || self.tasks[other].needs.iter().any(|need| needs.contains(need));
-                    other != task && starts[other] < starts[task] && end(other) == early[task] && shares()
+                    let shares = || {
+                        self.tasks[other]
+                            .needs
+                            .iter()
+                            .any(|need| needs.contains(need))
+                    };
+                    other != task
+                        && starts[other] < starts[task]
+                        && end(other) == early[task]
+                        && shares()
                 })
             };
             // It could start, but what follows would then wait too long.
