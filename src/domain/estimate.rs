@@ -72,6 +72,8 @@
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
 //! | `WARMEST_RISE` | the warmest place for a rise | judgement |
 //! | `EGG_AND_MILK_OUT` | a dough with raw egg or milk outside a fridge | judgement |
+//! | `RINGS`, `FOLD`, `FOLD_LATER` | a hob, and what a fold takes | judgement |
+//! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
 
 use std::ops::{Add, Mul, Sub};
