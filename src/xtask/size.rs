@@ -10,8 +10,8 @@ use std::path::Path;
 
 /// The budgets in kB: everything a first visit loads, and the part of it that is WebAssembly.
 /// They aren't raised without a decision in `DEVELOPERS.md`.
-const ALL_KB: usize = 345;
-const WASM_KB: usize = 313;
+const ALL_KB: usize = 363;
+const WASM_KB: usize = 332;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]

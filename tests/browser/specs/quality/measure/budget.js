@@ -15,6 +15,13 @@ export function median(values) {
 const CHANCE = 1.2;
 
 /**
+ * The same for what lasts a dozen milliseconds and mostly stores and draws: one build came to 13.8 to
+ * 15.2 ms on one evening and, two hours later, to 18.1 to 23.2 in seven runs on the same machine, while the
+ * processor had the same points. Beside each other the builds of these days differ by less than that.
+ */
+export const CHANCE_OF_SHORT = 1.4;
+
+/**
  * Prints one line of the table, and fails when the median is over the budget, which DEVELOPERS.md states, by more than
  * `chance`. A goal that says "at most" is held with none.
  */
