@@ -102,7 +102,16 @@ def shifted(inputs, spot, by):
 
 
 def volume_error(vessel, body):
-    """The body must hold the mass it was made for."""
+    """The body must hold the mass it was made for.
+
+    A tin is a box of 1 by 2.3 by 0.8, taken as the ball with the same slowest mode when its faces are held:
+    the squares of pi over its sides add up to that of pi over the radius.
+    """
+    if vessel["kind"] == "tin":
+        sides = np.array([1, 2.3, 0.8])
+        sides *= (vessel["mass_g"] / 1000 / body.density / sides.prod()) ** (1 / 3)
+        (_, radius), = body.axes
+        return relative(radius, (sides**-2.0).sum() ** -0.5)
     return relative(body.volume_m3 * body.density, vessel["mass_g"] / 1000)
 
 
