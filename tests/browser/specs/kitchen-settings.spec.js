@@ -64,7 +64,7 @@ test("while a bake runs, the page says what a change does to it", async ({ app }
   await app.turnTo("#/kitchen");
   await app.kitchen.fridge.type(10);
   await expect(app.kitchen.told).toHaveText(
-    /^Fridge 10\s°C\. On the table about \d\d:\d\d, not \d\d:\d\d, above all because final proof takes [\dhmin\s]+ less: the yeast works faster with a warmer fridge\.$/,
+    /^Fridge 10\s°C\. A fridge above 8\s°C \(46\s°F\) counts as out\. On the table about \d\d:\d\d, not \d\d:\d\d, above all because final proof takes [\dhmin\s]+ less: the yeast works faster with a warmer fridge\.$/,
   );
 });
 
