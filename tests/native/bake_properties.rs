@@ -13,7 +13,7 @@ mod waits;
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};
 use domain::notebook::summary;
-use domain::schedule::plan::{Wish, plan};
+use domain::schedule::plan::{Bounds, Wish, plan};
 use domain::schedule::{Ask, focus, likely_outline, offers, outline, running};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
@@ -46,7 +46,13 @@ fn derive_all(bake: &Bake, now: Moment) {
 
 /// There is a plan, whatever has happened, and it keeps to what it should.
 fn check_plan(state: &State, now: Moment) {
-    let plan = plan(&[state], Wish::Soonest, &[], now, None, &mut || true);
+    let bounds = Bounds {
+        wish: Wish::Soonest,
+        closed: &[],
+        not_before: &[],
+        pins: false,
+    };
+    let plan = plan(&[state], bounds, now, None, &mut || true);
     keeps::check(&[state], &plan.expect("there is one"), now, &[]);
 }
 

@@ -7,7 +7,7 @@ use checks::{begin, starter};
 use domain::bake::{Bake, State};
 use domain::kitchen::Kitchen;
 use domain::schedule::outline;
-use domain::schedule::plan::{Plan, Proven, What, Wish, plan};
+use domain::schedule::plan::{Bounds, Plan, Proven, What, Wish, plan};
 use domain::units::{Minutes, Moment, minutes};
 use keeps::check;
 
@@ -29,11 +29,20 @@ fn begun(ids: &[&str]) -> Vec<Bake> {
 
 fn planned(bakes: &[Bake], wish: Wish, closed: &[(Moment, Moment)], before: Option<&Plan>) -> Plan {
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-    let plan = plan(&states, wish, closed, NINE, before, &mut || true);
+    let plan = plan(&states, bounds(wish, closed), NINE, before, &mut || true);
     let plan = plan.expect("there is a plan");
     check(&states, &plan, NINE, closed);
     assert_eq!(plan.proven, Proven::Soonest);
     plan
+}
+
+fn bounds(wish: Wish, closed: &[(Moment, Moment)]) -> Bounds<'_> {
+    Bounds {
+        wish,
+        closed,
+        not_before: &[],
+        pins: true,
+    }
 }
 
 fn length(plan: &Plan) -> Minutes {
@@ -82,7 +91,15 @@ fn a_table_that_is_too_soon_has_no_plan() {
     let bakes = begun(TABLES[0]);
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
     let forwards = planned(&bakes, Wish::Soonest, &[], None);
-    let at = |table| plan(&states, Wish::By(table), &[], NINE, None, &mut || true);
+    let at = |table| {
+        plan(
+            &states,
+            bounds(Wish::By(table), &[]),
+            NINE,
+            None,
+            &mut || true,
+        )
+    };
     assert!(at(forwards.end.likely()).is_some());
     assert!(at(forwards.end.likely() - minutes(1.0)).is_none());
 }

@@ -31,8 +31,20 @@ impl Oventide {
             let views = self.views.read();
             let hearing = self.hearing.read();
             let mut ringing = Vec::new();
+            let plan = self.plan.read();
+            let mut next = None;
             for view in views.iter() {
-                for alarm in view.alarms.iter().filter(|alarm| alarm.due <= now) {
+                let planned = plan.as_ref();
+                let begin =
+                    planned.and_then(|plan| plan.begin_alarm(&view.bake.id, view.bake.state()));
+                let still_to_come = begin
+                    .as_ref()
+                    .map(|begin| begin.due)
+                    .filter(|&due| due > now);
+                let soonest = view.next_due.into_iter().chain(still_to_come).chain(next);
+                next = soonest.min();
+                let due = view.alarms.iter().chain(&begin);
+                for alarm in due.filter(|alarm| alarm.due <= now) {
                     let (title, body) = words::alarm(view.bake.state(), alarm);
                     ringing.push(Ringing {
                         bake: view.bake.id.clone(),
@@ -48,8 +60,7 @@ impl Oventide {
             {
                 ringing.push(Ringing::test(due));
             }
-            let next = views.iter().filter_map(|view| view.next_due).min();
-            drop(views);
+            drop((views, plan));
             self.expect_next(next);
             let heard = |one: &Ringing| hearing.contains(&(one.bake.clone(), one.alarm.id));
             let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
@@ -197,5 +208,6 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::CoolingEnd { step } => format!("{bake}/cold/{}", step.0),
         AlarmId::Perishable { step } => format!("{bake}/perishable/{}", step.0),
         AlarmId::Timer(timer) => format!("{bake}/timer/{}", timer.0),
+        AlarmId::Begin => format!("{bake}/begin"),
     }
 }

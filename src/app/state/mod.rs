@@ -11,6 +11,7 @@ mod asking;
 mod effects;
 mod jump;
 mod library;
+mod plan;
 mod unsaved;
 mod view;
 mod watch;
@@ -39,6 +40,7 @@ pub(crate) use archive::ArchiveOutcome;
 pub(crate) use asking::in_kitchen;
 pub(crate) use effects::{Cause, Effect, Liquid, Shift, TableShift};
 pub(crate) use jump::ClockJump;
+pub(crate) use plan::Planned;
 pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
@@ -111,6 +113,8 @@ pub(crate) struct Oventide {
     pub(crate) update_ready: RwSignal<bool>,
     /// Running bakes as the screens need them, reckoned once a beat.
     pub(crate) views: Memo<Vec<BakeView>>,
+    /// The plan of all running bakes, if there is one.
+    pub(crate) plan: RwSignal<Option<Planned>>,
     inner: StoredValue<Rc<Inner>, LocalStorage>,
 }
 
@@ -213,6 +217,7 @@ impl Oventide {
             awake: RwSignal::new(WakeState::Released),
             offline_ready: RwSignal::new(false),
             update_ready: RwSignal::new(false),
+            plan: RwSignal::new(None),
             views: Memo::new(move |_| view::views(&bakes.read(), beat.get())),
             inner: StoredValue::new_local(Rc::new(inner)),
         }
@@ -224,6 +229,7 @@ impl Oventide {
         self.open_storage();
         self.watch_time();
         self.watch_page();
+        self.watch_plan();
         self.watch_alarms();
     }
 

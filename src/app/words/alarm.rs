@@ -61,6 +61,10 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
                 warm_fridge(state.kitchen.fridge)
             ),
         ),
+        AlarmKind::Begin => (
+            "Time to begin".to_owned(),
+            format!("Begin with {} now, to be on time.", state.formula.name),
+        ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
             "Your timer".to_owned(),
             "The time you set is up.".to_owned(),

@@ -9,6 +9,7 @@ use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen};
+use super::wishes;
 use crate::formula::{Held, Length, StepId};
 use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
 use crate::units::{Minutes, Moment, minutes};
@@ -111,6 +112,11 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             one(Event::TimerStopped { timer })
         }
         Intent::StopTimer(_) => Err(Refusal::Unknown),
+        Intent::Wish(wishes) => wishes::wish(state, *wishes, now),
+        Intent::Pin(step, at) => wishes::pin(state, step, at, now),
+        Intent::Refit(_) if state.has_begun() => Err(Refusal::Unknown),
+        Intent::Refit(formula) if *formula == state.formula => Ok(Vec::new()),
+        Intent::Refit(formula) => one(Event::Refitted(formula)),
         Intent::Hear(alarm) => hear(state, alarm, now),
         Intent::Pause if state.status == Status::Running => one(Event::Paused),
         Intent::Resume if state.status != Status::Running => one(Event::Resumed),

@@ -1,5 +1,6 @@
 //! What can happen in a bake. The set is closed, and what happened stays.
 
+use super::wishes::Wishes;
 use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -60,6 +61,8 @@ pub enum AlarmId {
     },
     /// A timer that the baker set.
     Timer(TimerId),
+    /// It is time to begin.
+    Begin,
 }
 
 /// How a bake starts: what is baked, and where.
@@ -201,6 +204,17 @@ pub enum Event {
         /// Which.
         timer: TimerId,
     },
+    /// The baker wishes this of the time; it holds instead of what was wished before.
+    Wished(Box<Wishes>),
+    /// A step shall start at a moment, or whenever it can again.
+    Pinned {
+        /// The step.
+        step: StepId,
+        /// When.
+        at: Option<Moment>,
+    },
+    /// What is baked was changed before anything of it was begun.
+    Refitted(Box<Formula>),
     /// An alarm was heard.
     Acknowledged {
         /// Which.
@@ -225,6 +239,29 @@ pub enum Event {
         /// Their places in the log, from 0.
         entries: Vec<u32>,
     },
+}
+
+impl Event {
+    /// Whether a hand was put to the bake by it.
+    pub(super) fn begins(&self) -> bool {
+        matches!(
+            self,
+            Self::Picked { .. }
+                | Self::Done { .. }
+                | Self::Skipped { .. }
+                | Self::Marked { .. }
+                | Self::Folded { .. }
+                | Self::FoldSkipped { .. }
+                | Self::FoldPutOff { .. }
+                | Self::Extended { .. }
+                | Self::Moved { .. }
+                | Self::Poured { .. }
+                | Self::DoughMeasured { .. }
+                | Self::CoreMeasured { .. }
+                | Self::RiseSeen { .. }
+                | Self::PieceWeighed { .. }
+        )
+    }
 }
 
 /// An event with its moment.

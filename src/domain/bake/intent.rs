@@ -4,9 +4,10 @@
 use std::fmt;
 
 use super::event::{AlarmId, Mark, TimerId};
-use crate::formula::{ComponentId, Held, StepId};
+use super::wishes::Wishes;
+use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
-use crate::units::{Celsius, Grams, Minutes, OutOfRange, Share};
+use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share};
 
 /// What the baker asks for.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,6 +61,12 @@ pub enum Intent {
     SetTimer(String, Minutes),
     /// "Put this timer away."
     StopTimer(TimerId),
+    /// "I wish it so": the table, the earliest beginning, and when nobody is there.
+    Wish(Box<Wishes>),
+    /// "This starts then", or "whenever it can".
+    Pin(StepId, Option<Moment>),
+    /// "I bake this instead", before anything was begun.
+    Refit(Box<Formula>),
     /// "I heard it."
     Hear(AlarmId),
     /// "I'm away for a while."

@@ -33,6 +33,7 @@ mod state;
 mod timers;
 mod undo;
 mod windows;
+mod wishes;
 
 pub use clock::SAME_JUMP;
 pub use cooled::{Cooled, Stage, Warmth};
@@ -50,7 +51,8 @@ pub use places::LONGEST_IN_FRIDGE;
 pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;
 pub use state::State;
-pub use timers::{Alarm, AlarmKind, alarms, due};
+pub use timers::{Alarm, AlarmKind, alarms, begin_alarm, due};
+pub use wishes::Wishes;
 
 /// A bake: its log, and the state the log folds to.
 #[derive(Debug, Clone)]

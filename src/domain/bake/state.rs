@@ -10,6 +10,7 @@ use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer, note, take_in};
 use super::undo::undone;
 use super::windows::Windows;
+use super::wishes::Wishes;
 use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::sorted::{Map, Set};
@@ -51,8 +52,13 @@ pub struct State {
     pub acknowledged: Map<AlarmId, Moment>,
     /// The step the baker turned to.
     pub picked: Option<StepId>,
+    /// What the baker wishes of the time.
+    pub wishes: Wishes,
+    /// When steps shall start that the baker has fixed.
+    pub pins: Map<StepId, Moment>,
     /// The moment of the newest entry.
     pub newest: Moment,
+    pub(super) begun: bool,
     pub(super) steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
     bodies: Map<StepId, FilmSpread>,
@@ -98,7 +104,10 @@ impl State {
             timers_set: 0,
             acknowledged: Map::new(),
             picked: None,
+            wishes: Wishes::default(),
+            pins: Map::new(),
             newest: at,
+            begun: false,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
             windows: Windows::default(),
@@ -157,6 +166,7 @@ impl State {
         }
         self.forget_windows();
         self.newest = self.newest.max(at);
+        self.begun |= event.begins();
         match event {
             Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
             Event::Picked { step } if self.is_open(*step) => self.picked = Some(*step),
@@ -233,6 +243,16 @@ impl State {
             Event::TimerStopped { timer } => {
                 self.timers.remove(timer);
             }
+            Event::Wished(wishes) => self.wishes = (**wishes).clone(),
+            Event::Pinned { step, at } => match at {
+                Some(at) if self.progress(*step).ended.is_none() => {
+                    self.pins.insert(*step, *at);
+                }
+                _ => {
+                    self.pins.remove(step);
+                }
+            },
+            Event::Refitted(formula) => self.refit(formula),
             Event::Acknowledged { alarm } => {
                 self.acknowledged.insert(*alarm, at);
             }
@@ -241,6 +261,23 @@ impl State {
             Event::Finished => self.status = Status::Finished { at },
             Event::Abandoned => self.status = Status::Abandoned { at },
         }
+    }
+
+    /// Another formula, from the moment of the start on, as long as nothing of the first was begun.
+    fn refit(&mut self, formula: &Formula) {
+        if self.begun {
+            return;
+        }
+        let steps = formula.steps.iter();
+        self.steps = steps.map(|step| (step.id, Progress::default())).collect();
+        self.bodies = bodies(formula);
+        self.formula = formula.clone();
+        let kept = self
+            .pins
+            .iter()
+            .filter(|(step, _)| self.steps.contains_key(step));
+        self.pins = kept.map(|(&step, &at)| (step, at)).collect();
+        self.open_steps();
     }
 
     fn open_step(&mut self, step: StepId) -> Option<&mut Progress> {

@@ -31,6 +31,8 @@ pub enum AlarmKind {
     Perishable,
     /// A timer the baker set, with its name.
     Timer(String),
+    /// Begin: whatever the plan begins with.
+    Begin,
 }
 
 /// A moment at which the baker has to be told something.
@@ -86,6 +88,19 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
         .collect();
     found.sort_by_key(|alarm| alarm.due);
     found
+}
+
+/// The alarm for what the plan lets begin at a moment, unless that has begun or the alarm was heard.
+#[must_use]
+pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
+    let alarm = Alarm {
+        id: AlarmId::Begin,
+        due: at,
+        kind: AlarmKind::Begin,
+        step: None,
+    };
+    let rings = !state.has_begun() && !was_heard(state, &alarm) && rings_now(state, &alarm);
+    rings.then_some(alarm)
 }
 
 /// The alarms that should be ringing.

@@ -2,8 +2,9 @@
 
 use domain::bake::{Entry, Event};
 use domain::kitchen::Place;
+use domain::units::Moment;
 
-use super::{EntryRecord, EventRecord, PlaceRecord};
+use super::{AwayRecord, EntryRecord, EventRecord, PlaceRecord};
 use crate::formula::FormulaRecord;
 use crate::kitchen::KitchenFacts;
 
@@ -94,6 +95,18 @@ impl From<&Event> for EventRecord {
                 length_min: length.get(),
             },
             Event::TimerStopped { timer } => Self::TimerStopped { timer: timer.0 },
+            Event::Wished(wishes) => Self::Wished {
+                table_ms: wishes.table.map(Moment::epoch_ms),
+                not_before_ms: wishes.not_before.map(Moment::epoch_ms),
+                away: wishes.away.iter().map(away).collect(),
+            },
+            Event::Pinned { step, at } => Self::Pinned {
+                step: step.0,
+                at_ms: at.map(Moment::epoch_ms),
+            },
+            Event::Refitted(formula) => Self::Refitted {
+                formula: Box::new(FormulaRecord::from(&**formula)),
+            },
             Event::Acknowledged { alarm } => Self::Acknowledged {
                 alarm: (*alarm).into(),
             },
@@ -106,5 +119,12 @@ impl From<&Event> for EventRecord {
                 entries: entries.clone(),
             },
         }
+    }
+}
+
+fn away(&(from, to): &(Moment, Moment)) -> AwayRecord {
+    AwayRecord {
+        from_ms: from.epoch_ms(),
+        to_ms: to.epoch_ms(),
     }
 }

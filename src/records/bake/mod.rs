@@ -2,7 +2,7 @@
 
 mod from_domain;
 
-use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
+use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId, Wishes};
 use domain::formula::{ComponentId, Formula, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share};
@@ -45,6 +45,13 @@ shape! {
         MassRemoved = "mass-removed" { piece: u16 },
         TimerSet = "timer-set" { timer: u32, name: String, length_min: f64 },
         TimerStopped = "timer-stopped" { timer: u32 },
+        Wished = "wished" {
+            table_ms: Option<i64> = None,
+            not_before_ms: Option<i64> = None,
+            away: Vec<AwayRecord> = Vec::new(),
+        },
+        Pinned = "pinned" { step: u16, at_ms: Option<i64> = None },
+        Refitted = "refitted" { formula: Box<FormulaRecord> },
         Acknowledged = "acknowledged" { alarm: AlarmRecord },
         Paused = "paused",
         Resumed = "resumed",
@@ -77,6 +84,16 @@ shape! {
         CoolingEnd = "cooling-end" { step: u16 },
         Perishable = "perishable" { step: u16 },
         Timer = "timer" { timer: u32 },
+        Begin = "begin",
+    }
+}
+
+shape! {
+    /// A time in which nobody is in the kitchen.
+    #[derive(Copy)]
+    pub struct AwayRecord {
+        from_ms: i64,
+        to_ms: i64,
     }
 }
 
@@ -185,6 +202,22 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         EventRecord::TimerStopped { timer } => Event::TimerStopped {
             timer: TimerId(timer),
         },
+        EventRecord::Wished {
+            table_ms,
+            not_before_ms,
+            away,
+        } => Event::Wished(Box::new(Wishes {
+            table: table_ms.map(Moment::from_epoch_ms),
+            not_before: not_before_ms.map(Moment::from_epoch_ms),
+            away: away.into_iter().map(AwayRecord::moments).collect(),
+        })),
+        EventRecord::Pinned { step, at_ms } => Event::Pinned {
+            step: StepId(step),
+            at: at_ms.map(Moment::from_epoch_ms),
+        },
+        EventRecord::Refitted { formula } => {
+            Event::Refitted(Box::new(Formula::try_from(*formula)?))
+        }
         EventRecord::Acknowledged { alarm } => Event::Acknowledged {
             alarm: alarm.into(),
         },
@@ -197,6 +230,13 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         },
         EventRecord::Undone { entries } => Event::Undone { entries },
     })
+}
+
+impl AwayRecord {
+    fn moments(self) -> (Moment, Moment) {
+        let Self { from_ms, to_ms } = self;
+        (Moment::from_epoch_ms(from_ms), Moment::from_epoch_ms(to_ms))
+    }
 }
 
 fn odd(cause: OutOfRange) -> ReadError {
@@ -219,6 +259,7 @@ impl From<AlarmRecord> for AlarmId {
             AlarmRecord::CoolingEnd { step } => Self::CoolingEnd { step: StepId(step) },
             AlarmRecord::Perishable { step } => Self::Perishable { step: StepId(step) },
             AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
+            AlarmRecord::Begin => Self::Begin,
         }
     }
 }
@@ -236,6 +277,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::CoolingEnd { step } => Self::CoolingEnd { step: step.0 },
             AlarmId::Perishable { step } => Self::Perishable { step: step.0 },
             AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
+            AlarmId::Begin => Self::Begin,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Random days: kitchens, events, intents, and bakers who follow or don't.
 
-use domain::bake::{AlarmId, Bake, Event, Intent, Mark, TimerId, decide, due};
+use domain::bake::{AlarmId, Bake, Event, Intent, Mark, TimerId, Wishes, decide, due};
 use domain::formula::{ComponentId, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::{Ask, focus, offers, running};
@@ -56,14 +56,25 @@ fn any_length() -> impl Strategy<Value = Minutes> {
 }
 
 fn any_alarm() -> impl Strategy<Value = AlarmId> {
-    (0_u8..7, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
+    (0_u8..8, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
         0 => AlarmId::Check { step, round: n },
         1 => AlarmId::Fold { step, fold: n },
         2 => AlarmId::OvenOn { step },
         3 => AlarmId::CoolingStage { step },
         4 => AlarmId::Perishable { step },
         5 => AlarmId::CoolingEnd { step },
+        6 => AlarmId::Begin,
         _ => AlarmId::Timer(TimerId(u32::from(n))),
+    })
+}
+
+fn any_wishes() -> impl Strategy<Value = Wishes> {
+    let moment = || prop::option::of(any_moment());
+    let away = prop::collection::vec((any_moment(), any_moment()), 0..3);
+    (moment(), moment(), away).prop_map(|(table, not_before, away)| Wishes {
+        table,
+        not_before,
+        away,
     })
 }
 
@@ -126,6 +137,9 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         }),
         1 => (0_u32..3).prop_map(|timer| Event::TimerStopped { timer: TimerId(timer) }),
         2 => any_alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
+        2 => any_wishes().prop_map(|wishes| Event::Wished(Box::new(wishes))),
+        2 => (step(), prop::option::of(any_moment())).prop_map(|(step, at)| Event::Pinned { step, at }),
+        1 => (0_usize..3).prop_map(|which| Event::Refitted(Box::new(starters::all().swap_remove(which)))),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
         1 => any_length().prop_map(|by| Event::ClockSet { by }),

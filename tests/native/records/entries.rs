@@ -1,6 +1,6 @@
 //! Every event survives being stored, whatever numbers and words it carries.
 
-use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId};
+use domain::bake::{AlarmId, Entry, Event, Mark, Start, TimerId, Wishes};
 use domain::formula::{ComponentId, Formula, Held, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -67,7 +67,18 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         step().prop_map(|step| AlarmId::CoolingEnd { step }),
         step().prop_map(|step| AlarmId::Perishable { step }),
         any::<u32>().prop_map(|timer| AlarmId::Timer(TimerId(timer))),
+        Just(AlarmId::Begin),
     ]
+}
+
+fn wishes() -> impl Strategy<Value = Wishes> {
+    let moments = || prop::option::of(moment());
+    let away = prop::collection::vec((moment(), moment()), 0..4);
+    (moments(), moments(), away).prop_map(|(table, not_before, away)| Wishes {
+        table,
+        not_before,
+        away,
+    })
 }
 
 /// One strategy for every kind of event.
@@ -110,6 +121,9 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
             .prop_map(|(timer, name, length)| Event::TimerSet { timer, name, length }),
         1 => timer().prop_map(|timer| Event::TimerStopped { timer }),
         2 => alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
+        2 => wishes().prop_map(|wishes| Event::Wished(Box::new(wishes))),
+        2 => (step(), prop::option::of(moment())).prop_map(|(step, at)| Event::Pinned { step, at }),
+        1 => start().prop_map(|start| Event::Refitted(Box::new(start.formula))),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
         1 => minutes().prop_map(|by| Event::ClockSet { by }),

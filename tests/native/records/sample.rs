@@ -1,7 +1,7 @@
 //! Data of our own: a kitchen at home, a table of eight, and a bake in which
 //! everything happens that can.
 
-use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId};
+use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId, Wishes};
 use domain::formula::{ComponentId, Formula, FormulaId, Held, StepId};
 use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
@@ -63,6 +63,10 @@ fn started() -> Event {
     }))
 }
 
+fn hours_on(hours: i64) -> Moment {
+    Moment::from_epoch_ms(STARTED.epoch_ms() + hours * 3_600_000)
+}
+
 /// Every event there is, in an order in which a bake could have them.
 fn events() -> Vec<Event> {
     let step = StepId;
@@ -80,9 +84,24 @@ fn events() -> Vec<Event> {
         AlarmId::CoolingEnd { step: step(7) },
         AlarmId::Perishable { step: step(14) },
         AlarmId::Timer(TimerId(0)),
+        AlarmId::Begin,
     ];
     let mut events = vec![
         started(),
+        Event::Wished(Box::new(Wishes {
+            table: Some(hours_on(9)),
+            not_before: Some(hours_on(1)),
+            away: vec![(hours_on(2), hours_on(3)), (hours_on(14), hours_on(22))],
+        })),
+        Event::Pinned {
+            step: step(10),
+            at: Some(hours_on(5)),
+        },
+        Event::Pinned {
+            step: step(10),
+            at: None,
+        },
+        Event::Refitted(Box::new(twists())),
         Event::Picked { step: step(1) },
         Event::Marked {
             step: step(1),

@@ -224,11 +224,14 @@ fn name(event: &Event) -> &'static str {
         Event::Moved { .. } => "moved",
         Event::RiseSeen { .. } => "rise-seen",
         Event::Poured { .. } => "poured",
+        Event::Wished(_) => "wished",
+        Event::Pinned { .. } => "pinned",
+        Event::Refitted(_) => "refitted",
     }
 }
 
-const EVENT_KINDS: usize = 28;
-const ALARM_KINDS: usize = 7;
+const EVENT_KINDS: usize = 31;
+const ALARM_KINDS: usize = 8;
 
 #[test]
 fn the_newest_save_has_every_kind_of_event_and_alarm() {

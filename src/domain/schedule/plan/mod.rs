@@ -19,6 +19,7 @@ mod lengths;
 mod let_go;
 mod tasks;
 mod told;
+mod wished;
 
 use super::outline::{Outline, Planned};
 use crate::bake::State;
@@ -30,6 +31,7 @@ use lengths::{Lengths, outlined, redone};
 use let_go::best_that_holds;
 use tasks::Tasks;
 pub use tasks::What;
+pub use wished::{Kept, Wished, together, wished};
 
 /// How often lengths and schedule are reckoned in turn, at most.
 const ROUNDS: usize = 4;
@@ -80,16 +82,28 @@ pub enum Wish {
     By(Moment),
 }
 
+/// What a plan has to keep beside the bakes themselves.
+#[derive(Debug, Clone, Copy)]
+pub struct Bounds<'a> {
+    /// When the table is wished for.
+    pub wish: Wish,
+    /// When nobody is in the kitchen.
+    pub closed: &'a [(Moment, Moment)],
+    /// By bake: nothing of it starts before then. Empty where nothing is kept back.
+    pub not_before: &'a [Option<Moment>],
+    /// Whether steps that the baker fixed to a moment stay there.
+    pub pins: bool,
+}
+
 /// The plan of what is left of some bakes, of which nothing may have ended yet.
 ///
-/// `closed` are the times at which nobody is in the kitchen. A plan from `before` is kept where it
-/// is as good as any. `go_on` is asked thousands of times a second and ends the search with "no".
-/// `None` where no plan was found in time, or the times at which nobody is there leave none.
+/// A plan from `before` is kept where it is as good as any. `go_on` is asked thousands of times a
+/// second and ends the search with "no". `None` where no plan was found in time, or the times at
+/// which nobody is there leave none.
 #[must_use]
 pub fn plan(
     bakes: &[&State],
-    wish: Wish,
-    closed: &[(Moment, Moment)],
+    bounds: Bounds,
     now: Moment,
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
@@ -105,11 +119,19 @@ pub fn plan(
     loop {
         round += 1;
         let mut tasks = Tasks::new(bakes, &lengths, now);
-        for &(from, to) in closed {
+        for &(from, to) in bounds.closed {
             tasks.close(from, to);
         }
+        for (bake, at) in bounds.not_before.iter().enumerate() {
+            if let Some(at) = *at {
+                tasks.release(bake, at);
+            }
+        }
+        if bounds.pins {
+            tasks.pin();
+        }
         let before = tasks.starts(&was);
-        let best = match wish {
+        let best = match bounds.wish {
             Wish::Soonest => best_that_holds(&mut tasks, &before, go_on)?,
             Wish::By(table) => {
                 let problem = tasks.problem().ok()?;

@@ -86,6 +86,33 @@ impl<'a> Tasks<'a> {
         }
     }
 
+    /// Nothing of a bake starts before a moment.
+    pub(super) fn release(&mut self, bake: usize, at: Moment) {
+        let minute = self.minute(at);
+        for (what, task) in self.what.iter().zip(&mut self.tasks) {
+            if matches!(*what, What::Step(of, _) if of == bake) {
+                task.earliest = task.earliest.max(minute);
+            }
+        }
+    }
+
+    /// Steps that the baker fixed to a moment start then, where that lies ahead and they haven't.
+    pub(super) fn pin(&mut self) {
+        for (bake, state) in self.bakes.iter().enumerate() {
+            for (&step, &at) in state.pins.iter() {
+                let (minute, place) = (self.minute(at), self.place(What::Step(bake, step)));
+                let Some(place) = place.filter(|_| minute >= 0) else {
+                    continue;
+                };
+                let task = &mut self.tasks[place];
+                if task.latest != Some(0) {
+                    (task.earliest, task.latest) = (minute, Some(minute));
+                    self.soon.push((place, 0));
+                }
+            }
+        }
+    }
+
     /// # Errors
     /// Where the numbers are no kitchen's.
     pub(super) fn problem(&self) -> Result<Problem, ProblemError> {

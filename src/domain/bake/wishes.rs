@@ -1,0 +1,76 @@
+//! What the baker wishes of the time: the table, and when nobody can be asked.
+
+use super::event::Event;
+use super::intent::Refusal;
+use super::measured::within;
+use super::state::State;
+use crate::formula::StepId;
+use crate::units::{Minutes, Moment, minutes};
+
+/// How far ahead anything can be wished.
+const FARTHEST: Minutes = minutes(14.0 * 24.0 * 60.0);
+/// More times away than anybody enters by hand.
+const MOST_AWAY: usize = 40;
+
+/// What the baker wishes of the time of a bake.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Wishes {
+    /// Everything on the table by then.
+    pub table: Option<Moment>,
+    /// Nothing begun before then.
+    pub not_before: Option<Moment>,
+    /// Nobody in the kitchen from the one moment to the other.
+    pub away: Vec<(Moment, Moment)>,
+}
+
+impl State {
+    /// Whether anything of the bake was begun, or it only stands in the plan so far.
+    #[must_use]
+    pub fn has_begun(&self) -> bool {
+        self.begun
+    }
+}
+
+/// # Errors
+/// Where a moment is farther off than bread takes, or someone is away backwards.
+pub(super) fn wish(state: &State, wishes: Wishes, now: Moment) -> Result<Vec<Event>, Refusal> {
+    let moments = wishes.table.into_iter().chain(wishes.not_before);
+    let away = wishes.away.iter().flat_map(|&(from, to)| [from, to]);
+    for moment in moments.chain(away) {
+        ahead(moment, now)?;
+    }
+    let backwards = wishes.away.iter().any(|(from, to)| to <= from);
+    if backwards || wishes.away.len() > MOST_AWAY {
+        return Err(Refusal::Unknown);
+    }
+    let is_new = wishes != state.wishes;
+    let event = is_new.then(|| Event::Wished(Box::new(wishes)));
+    Ok(event.into_iter().collect())
+}
+
+/// # Errors
+/// Where there is no such step, it has ended, or the moment is too far off.
+pub(super) fn pin(
+    state: &State,
+    step: StepId,
+    at: Option<Moment>,
+    now: Moment,
+) -> Result<Vec<Event>, Refusal> {
+    state.formula.step(step).ok_or(Refusal::Unknown)?;
+    if state.progress(step).ended.is_some() {
+        return Err(Refusal::Already(step));
+    }
+    if let Some(at) = at {
+        ahead(at, now)?;
+    }
+    let is_new = state.pins.get(&step).copied() != at;
+    Ok(is_new
+        .then_some(Event::Pinned { step, at })
+        .into_iter()
+        .collect())
+}
+
+fn ahead(moment: Moment, now: Moment) -> Result<f64, Refusal> {
+    let most = FARTHEST.get() / 60.0;
+    within((moment - now).get() / 60.0, "time ahead", "h", -most, most)
+}

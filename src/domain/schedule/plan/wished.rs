@@ -1,0 +1,167 @@
+//! The plan that keeps to what the baker wishes: the table, the earliest beginning, times away.
+//!
+//! A bake that hasn't begun is kept back until it has to begin for the table, which the search
+//! backwards proves; from there on everything goes as soon as it can, so that the hands have the
+//! time to spare behind them and not before them. A buffer is left before the table, because
+//! bread can wait there and nowhere else: as much as the end may be late by.
+
+use super::{Bounds, Plan, What, Wish, plan};
+use crate::bake::{State, Wishes};
+use crate::units::{Minutes, Moment, minutes};
+
+/// Buffers are told in steps of five minutes.
+const WHOLE: f64 = 5.0;
+
+/// How a plan stands to the table that was wished.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Kept {
+    /// The table.
+    pub table: Moment,
+    /// How much sooner everything is likely ready; negative where it is later.
+    pub spare: Minutes,
+    /// How much sooner it should be ready, because it may be so much later than likely.
+    pub buffer: Minutes,
+}
+
+/// A plan, with what became of the wishes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wished {
+    /// The plan.
+    pub plan: Plan,
+    /// How it stands to the table, if one was wished.
+    pub kept: Option<Kept>,
+    /// By bake: when it begins, of those that haven't.
+    pub begins: Vec<Option<Moment>>,
+}
+
+/// What some bakes for one table wish together.
+#[must_use]
+pub fn together(bakes: &[&State]) -> Wishes {
+    let wishes = || bakes.iter().map(|state| &state.wishes);
+    let mut away: Vec<(Moment, Moment)> =
+        wishes().flat_map(|wishes| &wishes.away).copied().collect();
+    away.sort();
+    // What overlaps is one time.
+    let mut apart: Vec<(Moment, Moment)> = Vec::new();
+    for (from, to) in away {
+        match apart.last_mut() {
+            Some(last) if from <= last.1 => last.1 = last.1.max(to),
+            _ => apart.push((from, to)),
+        }
+    }
+    Wishes {
+        table: wishes().filter_map(|wishes| wishes.table).min(),
+        not_before: wishes().filter_map(|wishes| wishes.not_before).max(),
+        away: apart,
+    }
+}
+
+/// The plan of some bakes for one table, as they wish it.
+///
+/// Where the table can't be kept, everything goes as soon as it can. `before` and `go_on` are those
+/// of [`plan`].
+#[must_use]
+pub fn wished(
+    bakes: &[&State],
+    now: Moment,
+    before: Option<&Plan>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Wished> {
+    wished_so(bakes, &together(bakes), true, now, before, go_on)
+}
+
+/// The same for other wishes than theirs, and with or without the steps they fixed.
+pub(super) fn wished_so(
+    bakes: &[&State],
+    wishes: &Wishes,
+    pins: bool,
+    now: Moment,
+    before: Option<&Plan>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Wished> {
+    let wait = |state: &&State| !state.has_begun();
+    let mut not_before: Vec<Option<Moment>> = bakes
+        .iter()
+        .map(|state| wishes.not_before.filter(|_| wait(state)))
+        .collect();
+    let mut by = |wish, not_before: &[Option<Moment>]| {
+        let bounds = Bounds {
+            wish,
+            closed: &wishes.away,
+            not_before,
+            pins,
+        };
+        plan(bakes, bounds, now, before, go_on)
+    };
+    let mut buffer = None;
+    if let Some(table) = wishes.table
+        && bakes.iter().any(wait)
+    {
+        let latest = by(Wish::By(table), &not_before);
+        buffer = latest.as_ref().map(buffer_of);
+        // With less time than that, everything goes as soon as it can.
+        if let Some(earlier) = buffer.and_then(|buffer| by(Wish::By(table - buffer), &not_before)) {
+            for (bake, _) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
+                not_before[bake] = first_of(&earlier, bake).max(not_before[bake]);
+            }
+        }
+    }
+    let plan = by(Wish::Soonest, &not_before)?;
+    let kept = wishes.table.map(|table| Kept {
+        table,
+        spare: table - plan.end.likely(),
+        buffer: buffer.unwrap_or_else(|| buffer_of(&plan)),
+    });
+    let waiting = bakes.iter().enumerate().map(|(bake, state)| {
+        let first = first_of(&plan, bake);
+        first.filter(|_| wait(state))
+    });
+    let begins = waiting.collect();
+    Some(Wished { plan, kept, begins })
+}
+
+/// How much sooner than the table a plan should end.
+fn buffer_of(plan: &Plan) -> Minutes {
+    let late = plan.end.high() - plan.end.likely();
+    minutes((late.get() / WHOLE).ceil() * WHOLE)
+}
+
+fn first_of(plan: &Plan, bake: usize) -> Option<Moment> {
+    let of = |what: What| matches!(what, What::Step(other, _) if other == bake);
+    let mut items = plan.items.iter().filter(|item| of(item.what));
+    items.next().map(|item| item.start)
+}
+
+impl Plan {
+    /// Whether the bakes have fallen behind it: something should have ended or begun, and hasn't.
+    #[must_use]
+    pub fn is_overtaken(&self, bakes: &[&State], now: Moment) -> bool {
+        self.items.iter().any(|item| {
+            let What::Step(bake, step) = item.what else {
+                return false;
+            };
+            let progress = bakes.get(bake).map(|state| state.progress(step));
+            progress.is_some_and(|progress| {
+                let is_open = progress.open_since.is_some();
+                progress.ended.is_none() && (item.end < now || (item.start < now && !is_open))
+            })
+        })
+    }
+
+    /// The same plan where the bakes stand in another order: `place_of` says where each stands now,
+    /// if it is planned still.
+    #[must_use]
+    pub fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
+        let moved = |what| match what {
+            What::Step(bake, step) => Some(What::Step(place_of(bake)?, step)),
+            What::Fold(bake, step, nth) => Some(What::Fold(place_of(bake)?, step, nth)),
+            What::Away => Some(What::Away),
+        };
+        // Only starts are looked at in a plan from before, so what waited for what may go.
+        self.items.retain_mut(|item| {
+            item.waits_for = None;
+            moved(item.what).map(|what| item.what = what).is_some()
+        });
+        self
+    }
+}
