@@ -5,10 +5,12 @@ mod drawn;
 mod files;
 
 use domain::schedule::solve::{
-    Link, Outcome, Part, Problem, ProblemError, Schedule, Task, least_waiting,
-    least_waiting_within, solve, solve_within, why_infeasible,
+    Link, Outcome, Part, Problem, ProblemError, Schedule, Task, fewer_switches, least_waiting,
+    least_waiting_within, solve, solve_within, switches, why_infeasible,
 };
 use proptest::prelude::*;
+use proptest::strategy::ValueTree as _;
+use proptest::test_runner::TestRunner;
 
 /// How many conflicts an answer may take here; the hardest of these take some hundreds.
 const PATIENCE: u32 = 20_000;
@@ -93,6 +95,25 @@ proptest! {
             prop_assert_eq!(calm.waiting, brute::waiting(&problem, weights, starts));
             let least = brute::least_waiting(&problem, weights, best.end);
             prop_assert_eq!(Some(calm.waiting), least);
+        }
+    }
+
+    #[test]
+    fn attention_switches_no_oftener_and_nothing_else_gets_worse(
+        (problem, kinds) in drawn::chores(), weights in prop::collection::vec(0..3_u16, 3),
+    ) {
+        let kind = |task: usize| Some(kinds[task]);
+        if let Outcome::Optimal(best) = answer(&problem, None) {
+            let calm = least_waiting(&problem, &best, &weights, &mut || true);
+            let found = fewer_switches(&problem, calm.clone(), &weights, &kind, &mut || true);
+            let starts = &found.schedule.starts;
+            prop_assert!(problem.holds(starts));
+            prop_assert_eq!(problem.makespan(starts), calm.schedule.end);
+            prop_assert_eq!(brute::waiting(&problem, &weights, starts), calm.waiting);
+            prop_assert!(switches(starts, &kind) <= switches(&calm.schedule.starts, &kind));
+            let as_good = (calm.schedule.end, calm.waiting);
+            let fewest = brute::fewest_switches(&problem, &weights, as_good, &kind);
+            prop_assert!(Some(switches(starts, &kind)) >= fewest);
         }
     }
 
@@ -380,4 +401,36 @@ fn an_answer_that_is_not_proven_is_not_called_best() {
         }
         other => panic!("without any patience: {other:?}"),
     }
+}
+
+/// It isn't proven that attention switches as seldom as it could, so this says how often it does.
+#[test]
+fn attention_nearly_always_switches_as_seldom_as_it_could() {
+    let mut runner = TestRunner::deterministic();
+    let (mut fewest, mut drawn_with_a_choice) = (0, 0);
+    for _ in 0..600 {
+        let tree = drawn::chores()
+            .new_tree(&mut runner)
+            .expect("nothing is rejected");
+        let (problem, kinds) = tree.current();
+        let kind = |task: usize| Some(kinds[task]);
+        let Outcome::Optimal(best) = answer(&problem, None) else {
+            continue;
+        };
+        let calm = least_waiting(&problem, &best, &[2, 1], &mut || true);
+        let as_good = (calm.schedule.end, calm.waiting);
+        let before = switches(&calm.schedule.starts, &kind);
+        let least = brute::fewest_switches(&problem, &[2, 1], as_good, &kind);
+        if Some(before) == least {
+            continue;
+        }
+        drawn_with_a_choice += 1;
+        let found = fewer_switches(&problem, calm, &[2, 1], &kind, &mut || true);
+        fewest += usize::from(Some(switches(&found.schedule.starts, &kind)) == least);
+    }
+    assert!(drawn_with_a_choice >= 100, "{drawn_with_a_choice}");
+    assert!(
+        fewest * 100 >= drawn_with_a_choice * 90,
+        "{fewest} of {drawn_with_a_choice}"
+    );
 }

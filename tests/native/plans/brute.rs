@@ -1,6 +1,6 @@
 //! Every start of every task, one after the other.
 
-use domain::schedule::solve::{Link, Problem};
+use domain::schedule::solve::{Link, Problem, switches};
 
 /// The least end of any schedule, found by trying all; of a few tasks of a few minutes.
 pub(super) fn least_end(problem: &Problem) -> Option<i32> {
@@ -19,6 +19,23 @@ pub(super) fn least_waiting(problem: &Problem, weights: &[u16], end: i32) -> Opt
         if problem.makespan(starts) <= end {
             let waits = waiting(problem, weights, starts);
             best = Some(best.map_or(waits, |best| waits.min(best)));
+        }
+    });
+    best
+}
+
+/// The fewest switches of attention of any schedule that has ended by then and waits no more.
+pub(super) fn fewest_switches(
+    problem: &Problem,
+    weights: &[u16],
+    (end, waits): (i32, i64),
+    kind: &dyn Fn(usize) -> Option<usize>,
+) -> Option<usize> {
+    let mut best = None;
+    place(problem, horizon(problem), &mut Vec::new(), &mut |starts| {
+        if problem.makespan(starts) <= end && waiting(problem, weights, starts) <= waits {
+            let found = switches(starts, kind);
+            best = Some(best.map_or(found, |best| found.min(best)));
         }
     });
     best

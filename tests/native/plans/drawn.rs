@@ -171,3 +171,29 @@ pub(super) fn counted(problem: &Problem) -> Problem {
     let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
     Problem::new(tasks, links, capacities).expect("no more than before")
 }
+
+/// Up to five short pieces of work of two or three kinds, with a few links: enough for attention to have a choice.
+pub(super) fn chores() -> impl Strategy<Value = (Problem, Vec<usize>)> {
+    let task = (1..3, 0..3_usize, prop_oneof![3 => Just(0), 1 => 0..3]);
+    prop::collection::vec(task, 3..=5).prop_flat_map(|tasks| {
+        let count = tasks.len();
+        let most = prop::option::weighted(0.3, 0..4);
+        let links = prop::collection::vec((0..count, 0..count, 0..2, most), 0..=3);
+        links.prop_map(move |links| {
+            let work = tasks.iter().map(|&(minutes, _, earliest)| Task {
+                earliest,
+                ..Task::new(minutes, &[0])
+            });
+            let links = links.iter().filter(|link| link.0 < link.1);
+            let links = links.map(|&(from, to, least, span)| Link {
+                from,
+                to,
+                least,
+                most: span.map(|span| least + span),
+            });
+            let problem = Problem::new(work.collect(), links.collect(), vec![1]);
+            let kinds = tasks.iter().map(|&(_, kind, _)| kind).collect();
+            (problem.expect("what was drawn fits together"), kinds)
+        })
+    })
+}

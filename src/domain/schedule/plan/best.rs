@@ -1,8 +1,9 @@
-//! Of the schedules that end soonest the one in which least that suffers from it has to wait.
+//! Of the schedules that end soonest the one in which least that suffers from it has to wait, and of
+//! these one with few switches of attention.
 
 use super::backwards::{mirror, mirrored};
 use super::tasks::Tasks;
-use crate::schedule::solve::{Outcome, Problem, Schedule, least_waiting, solve};
+use crate::schedule::solve::{Outcome, Problem, Schedule, fewer_switches, least_waiting, solve};
 
 /// The best schedule that was found.
 pub(super) struct Best {
@@ -38,7 +39,13 @@ pub(super) fn calmest(
     } else {
         schedule
     };
-    let calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+    let mut calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+    // Looked for once: a plan from before has its order, and keeps to it where it can.
+    if !tasks.are_known {
+        let kinds = tasks.kinds_of_work();
+        let kind = |task: usize| kinds[task];
+        calm = fewer_switches(problem, calm, &tasks.weights, &kind, go_on);
+    }
     Some(Best {
         starts: calm.schedule.starts,
         end: calm.schedule.end,

@@ -130,6 +130,7 @@ pub fn plan(
         if bounds.pins {
             tasks.pin();
         }
+        tasks.are_known = tasks.knows(&was);
         let before = tasks.starts(&was);
         let best = match bounds.wish {
             Wish::Soonest => best_that_holds(&mut tasks, &before, go_on)?,

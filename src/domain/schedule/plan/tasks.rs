@@ -51,6 +51,8 @@ pub(super) struct Tasks<'a> {
     pub weights: Vec<u16>,
     /// Tasks that should start soon after something that has ended, and how soon.
     pub soon: Vec<(usize, i32)>,
+    /// Whether everything was planned before.
+    pub are_known: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
 }
@@ -66,6 +68,7 @@ impl<'a> Tasks<'a> {
             links: Vec::new(),
             weights: Vec::new(),
             soon: Vec::new(),
+            are_known: false,
             let_go: Vec::new(),
         };
         for bake in 0..bakes.len() {
@@ -111,6 +114,26 @@ impl<'a> Tasks<'a> {
                 }
             }
         }
+    }
+
+    /// By task: what attention it takes, if it takes any: that for a component of a bake.
+    pub(super) fn kinds_of_work(&self) -> Vec<Option<usize>> {
+        let mut known = Vec::new();
+        let kind = |(what, task): (&What, &Task)| {
+            let (What::Step(bake, step) | What::Fold(bake, step, _)) = *what else {
+                return None;
+            };
+            if !task.needs.contains(&HANDS) {
+                return None;
+            }
+            let of = (bake, self.bakes[bake].formula.step(step)?.component);
+            let place = known.iter().position(|&other| other == of);
+            Some(place.unwrap_or_else(|| {
+                known.push(of);
+                known.len() - 1
+            }))
+        };
+        self.what.iter().zip(&self.tasks).map(kind).collect()
     }
 
     /// # Errors

@@ -18,6 +18,12 @@ impl Tasks<'_> {
             .collect()
     }
 
+    /// Whether an earlier plan has all of it.
+    pub(super) fn knows(&self, was: &[(What, Moment)]) -> bool {
+        let mut what = self.what.iter().filter(|&&what| what != What::Away);
+        what.all(|what| was.iter().any(|(other, _)| other == what))
+    }
+
     /// When everything starts.
     pub(super) fn moments(&self, starts: &[i32]) -> Vec<(What, Moment)> {
         let both = self.what.iter().zip(starts);

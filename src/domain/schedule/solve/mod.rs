@@ -20,7 +20,8 @@
 //! 3. Tasks start as early as they can. Where two meet that may not, `search` decides their order.
 //! 4. Where something can't be, `learn` finds a clause that would have told so sooner.
 //! 5. `best` asks for ends between what is proven too short and what was found.
-//! 6. Of the schedules that end then, [`least_waiting`] finds one that waits least, if it is asked.
+//! 6. Of the schedules that end then, [`least_waiting`] finds one that waits least, if it is asked, and
+//!    [`fewer_switches`] looks for one of these in which attention switches less often.
 //!
 //! A resource can be kept for *blocks* of tasks ([`Task::block`]): every two tasks of two blocks share
 //! one yes or no, that of the blocks, so that one decision puts a whole block before the other
@@ -75,6 +76,7 @@
 //!   Starts that somebody brings can be any numbers, and are judged in 64 (`holds`).
 
 mod arcs;
+mod attention;
 mod best;
 mod clauses;
 mod engine;
@@ -93,6 +95,7 @@ mod trail;
 mod waiting;
 mod why;
 
+pub use attention::{fewer_switches, switches};
 use model::Model;
 pub use problem::{Link, Problem, ProblemError, Task};
 pub use shift::earlier;
