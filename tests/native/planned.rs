@@ -5,9 +5,10 @@ pub(crate) mod keeps;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};
+use domain::formula::{Length, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::outline;
-use domain::schedule::plan::{Bounds, Plan, Proven, What, Wish, plan};
+use domain::schedule::plan::{Bounds, Item, Plan, Proven, What, Wish, plan};
 use domain::units::{Minutes, Moment, minutes};
 use keeps::check;
 
@@ -154,4 +155,66 @@ fn the_end_hangs_on_a_chain_without_a_gap() {
         assert_eq!(last.end, plan.end.likely());
         assert!(plan.end.low() < last.end && last.end < plan.end.high());
     }
+}
+
+/// Of two breads in one oven the second finds it hot: heating from the first one's temperature takes
+/// as much of the time from the kitchen's as there are kelvins left of it, and at least the five minutes
+/// in which an oven gets over its open door (common practice, no source).
+#[test]
+fn an_oven_is_hot_from_the_bread_before() {
+    let mut followed = 0;
+    for ids in &TABLES[3..5] {
+        let bakes = begun(ids);
+        let plan = planned(&bakes, Wish::Soonest, &[], None);
+        let oven = |bake: usize| {
+            let steps = &bakes[bake].state().formula.steps;
+            let find = |kind| {
+                steps
+                    .iter()
+                    .find(|step| step.kind == kind)
+                    .expect("it bakes")
+            };
+            let item = |kind| {
+                let what = What::Step(bake, find(kind).id);
+                *plan
+                    .items
+                    .iter()
+                    .find(|item| item.what == what)
+                    .expect("planned")
+            };
+            let Length::OvenHeats { oven } = find(StepKind::OvenHeats).length else {
+                panic!("an oven heats to a temperature");
+            };
+            (item(StepKind::OvenHeats), item(StepKind::Bake), oven)
+        };
+        let (one, other) = (oven(0), oven(1));
+        let (first, second) = if one.1.start < other.1.start {
+            (one, other)
+        } else {
+            (other, one)
+        };
+        let length = |item: Item| (item.end - item.start).get();
+        let cold = Kitchen::UNMEASURED.oven_heats_in.get();
+        assert!((length(first.0) - cold).abs() <= 1.0, "{ids:?}");
+        let gap = second.0.start - first.1.end;
+        assert!(gap > minutes(-1.0), "{ids:?}: {gap:?}");
+        // Nobody leaves it on for longer.
+        if gap > minutes(30.0) {
+            assert!((length(second.0) - cold).abs() <= 1.0, "{ids:?}");
+            continue;
+        }
+        followed += 1;
+        let (from, to, air) = (first.2, second.2, Kitchen::UNMEASURED.air);
+        let expected = if to >= from {
+            (cold * (to - from).get() / (to - air).get()).max(5.0)
+        } else {
+            ((from - to).get() / 5.0).max(5.0)
+        };
+        assert!(
+            (length(second.0) - expected).abs() <= 1.0,
+            "{ids:?}: {}",
+            length(second.0)
+        );
+    }
+    assert!(followed > 0, "no two of them follow each other");
 }

@@ -17,6 +17,7 @@ mod best;
 mod chain;
 mod lengths;
 mod let_go;
+mod ovens;
 mod tasks;
 mod told;
 mod wished;
@@ -29,6 +30,7 @@ use crate::units::{Minutes, Moment};
 use best::latest;
 use lengths::{Lengths, outlined, redone};
 use let_go::best_that_holds;
+use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
 pub use wished::{Kept, Wished, together, wished};
@@ -115,6 +117,7 @@ pub fn plan(
     // Those that the plan from before was made with, as far as nothing has changed.
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
+    let mut hot = reheated(bakes, &mut lengths, &was, now);
     let mut round = 0;
     loop {
         round += 1;
@@ -127,6 +130,7 @@ pub fn plan(
                 tasks.release(bake, at);
             }
         }
+        tasks.keep_hot(&hot);
         if bounds.pins {
             tasks.pin();
         }
@@ -140,11 +144,12 @@ pub fn plan(
             }
         };
         was = tasks.moments(&best.starts);
-        let next = redone_all(bakes, &lengths, &was, now);
+        let mut next = redone_all(bakes, &lengths, &was, now);
+        let next_hot = reheated(bakes, &mut next, &was, now);
         if round == ROUNDS || tasks.is_as_long(&next) {
             return Some(tasks.told(&best));
         }
-        lengths = next;
+        (lengths, hot) = (next, next_hot);
     }
 }
 

@@ -6,6 +6,7 @@
 
 use super::lengths::Lengths;
 use super::let_go::Limit;
+use super::ovens::Hot;
 use crate::bake::State;
 use crate::formula::{Caution, Step, StepId};
 use crate::schedule::solve::{Link, Problem, ProblemError, Task};
@@ -95,6 +96,17 @@ impl<'a> Tasks<'a> {
         for (what, task) in self.what.iter().zip(&mut self.tasks) {
             if matches!(*what, What::Step(of, _) if of == bake) {
                 task.earliest = task.earliest.max(minute);
+            }
+        }
+    }
+
+    /// A bread that another's heating counts on stays before it.
+    pub(super) fn keep_hot(&mut self, hot: &[Hot]) {
+        for hot in hot {
+            let after = self.place(What::Step(hot.after.0, hot.after.1));
+            let heats = self.place(What::Step(hot.heats.0, hot.heats.1));
+            if let (Some(after), Some(heats)) = (after, heats) {
+                self.link(after, heats, (0, None), 0);
             }
         }
     }

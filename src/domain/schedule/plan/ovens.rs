@@ -1,0 +1,128 @@
+//! An oven that is hot from the bread before.
+//!
+//! Whether it is follows from the schedule, and the schedule from how long it heats, so both are
+//! looked for in turn like the lengths of rises. Until another order is found, the bread that makes
+//! the oven hot stays before the one that needs it: what is proven holds for that order.
+
+use super::lengths::Lengths;
+use super::start_in;
+use super::tasks::What;
+use crate::bake::State;
+use crate::formula::{Length, StepId};
+use crate::units::{Celsius, Minutes, Moment, minutes};
+
+/// For how long after a bread has come out its oven is still taken to be hot: whoever has another one
+/// to bake leaves it on.
+///
+/// ASSUMPTION: judgement.
+const LEFT_ON: Minutes = minutes(30.0);
+/// How long a hot oven takes to get over its open door.
+///
+/// ASSUMPTION: common practice, no source.
+const RECOVERS: Minutes = minutes(5.0);
+/// How fast an oven with its door ajar loses heat, in kelvins a minute.
+///
+/// ASSUMPTION: judgement; ovens differ by more than a factor of two.
+const COOLS: f64 = 5.0;
+
+/// A bread whose oven is hot from another: the places of the two bakes and their steps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Hot {
+    /// The bread that comes out before.
+    pub after: (usize, StepId),
+    /// The heating that is short because of it.
+    pub heats: (usize, StepId),
+}
+
+/// Shortens every heating that hasn't begun where a schedule lets it follow another bread, and makes
+/// it as long as from cold where it doesn't.
+pub(super) fn reheated(
+    bakes: &[&State],
+    lengths: &mut [Lengths],
+    starts: &[(What, Moment)],
+    now: Moment,
+) -> Vec<Hot> {
+    let mut found = Vec::new();
+    for (bake, state) in bakes.iter().enumerate() {
+        for step in &state.formula.steps {
+            let Length::OvenHeats { oven } = step.length else {
+                continue;
+            };
+            let is_begun = state.progress(step.id).open_since.is_some();
+            let start = start_in(starts, What::Step(bake, step.id));
+            let (false, Some(start)) = (is_begun, start) else {
+                continue;
+            };
+            let hot = hot_from(bakes, lengths, starts, (bake, start), now);
+            let Some(length) = lengths[bake].get_mut(&step.id) else {
+                continue;
+            };
+            let cold = state.kitchen.oven_heats_in;
+            let takes = hot.map_or(cold, |hot| heats(hot.oven, oven, state.kitchen.air, cold));
+            // Its doubt is that of an oven that heats, so much of it as is left.
+            let was = length.end - length.start;
+            let share = if was > minutes(0.0) { takes / was } else { 1.0 };
+            length.slack = (length.slack.0 * share, length.slack.1 * share);
+            length.end = length.start + takes;
+            found.extend(hot.and_then(|hot| {
+                let heats = (bake, step.id);
+                hot.after.map(|after| Hot { after, heats })
+            }));
+        }
+    }
+    found
+}
+
+/// What an oven is hot from.
+#[derive(Clone, Copy)]
+struct From {
+    out: Moment,
+    oven: Celsius,
+    /// The bake and step, where it still lies ahead.
+    after: Option<(usize, StepId)>,
+}
+
+/// The last bread of another bake that is out of the oven by `start`, if that isn't long before.
+fn hot_from(
+    bakes: &[&State],
+    lengths: &[Lengths],
+    starts: &[(What, Moment)],
+    (of, start): (usize, Moment),
+    now: Moment,
+) -> Option<From> {
+    let others = bakes.iter().enumerate().filter(|&(bake, _)| bake != of);
+    let breads = others.flat_map(|(bake, state)| {
+        state.formula.steps.iter().filter_map(move |step| {
+            let Length::Bake { oven, .. } = step.length else {
+                return None;
+            };
+            let (out, after) = match state.progress(step.id).ended {
+                Some(ended) => (ended.at, None),
+                None => {
+                    let length = lengths[bake].get(&step.id)?;
+                    let begun = start_in(starts, What::Step(bake, step.id))?;
+                    let out = begun.max(now) + (length.end - length.start.max(now));
+                    (out, Some((bake, step.id)))
+                }
+            };
+            Some(From { out, oven, after })
+        })
+    });
+    // Starts are whole minutes, ends may not be.
+    let by = start + minutes(1.0);
+    let last = breads
+        .filter(|bread| bread.out <= by)
+        .max_by_key(|bread| bread.out)?;
+    (start - last.out <= LEFT_ON).then_some(last)
+}
+
+/// How long an oven takes from one temperature to another, which it reaches in `cold` from the air's.
+fn heats(from: Celsius, to: Celsius, air: Celsius, cold: Minutes) -> Minutes {
+    let (rise, all) = ((to - from).get(), (to - air).get());
+    let takes = if rise >= 0.0 && all > 0.0 {
+        cold * (rise / all)
+    } else {
+        minutes(-rise / COOLS)
+    };
+    takes.max(RECOVERS).min(cold.max(RECOVERS))
+}
