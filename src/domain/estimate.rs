@@ -72,7 +72,7 @@
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
 //! | `WARMEST_RISE` | the warmest place for a rise | judgement |
 //! | `EGG_AND_MILK_OUT` | a dough with raw egg or milk outside a fridge | judgement |
-//! | `RINGS`, `FOLD`, `FOLD_LATER` | a hob, and what a fold takes | judgement |
+//! | `RINGS`, `SHELVES`, `FOLD`, `FOLD_LATER` | a hob, a fridge, and what a fold takes | judgement |
 //! | `LEFT_ON`, `RECOVERS`, `COOLS` | an oven that is hot from the bread before | judgement |
 //! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |

@@ -23,6 +23,9 @@ pub(crate) fn check(states: &[&State], plan: &Plan, now: Moment, closed: &[(Mome
     check_at_once(plan, 4, &|what| {
         step_of(states, what).is_some_and(|step| step.needs.hob)
     });
+    check_at_once(plan, 4, &|what| {
+        step_of(states, what).is_some_and(|step| step.needs.fridge)
+    });
     check_oven(states, plan);
     for item in plan
         .items

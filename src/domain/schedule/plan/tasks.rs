@@ -12,13 +12,17 @@ use crate::formula::{Caution, Step, StepId};
 use crate::schedule::solve::{Link, Problem, ProblemError, Task};
 use crate::units::{Minutes, Moment, minutes};
 
-/// One pair of hands, the rings of a hob, one oven. A fridge has room enough.
-const CAPACITIES: [u32; 3] = [1, RINGS, 1];
+/// One pair of hands, the rings of a hob, one oven, room in a fridge.
+const CAPACITIES: [u32; 4] = [1, RINGS, 1, SHELVES];
 const HANDS: usize = 0;
 const HOB: usize = 1;
 const OVEN: usize = 2;
+const FRIDGE: usize = 3;
 /// ASSUMPTION: most hobs have four rings (common practice, no source).
 const RINGS: u32 = 4;
+/// ASSUMPTION: so many bowls, tins and trays a home fridge takes beside what is in it anyway
+/// (judgement). What waits there between two steps isn't counted.
+const SHELVES: u32 = 4;
 /// How long a fold takes the hands.
 ///
 /// ASSUMPTION: common practice, no source.
@@ -169,6 +173,7 @@ impl<'a> Tasks<'a> {
                 (step.is_hands(), HANDS),
                 (step.needs.hob, HOB),
                 (step.needs.oven, OVEN),
+                (step.needs.fridge, FRIDGE),
             ] {
                 if needed {
                     needs.push(resource);
