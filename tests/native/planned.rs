@@ -2,6 +2,7 @@
 //! is not asked here.
 
 pub(crate) mod keeps;
+mod wished;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};

@@ -239,7 +239,9 @@ fn mark_next(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
 
 fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Event>, Refusal> {
     let ringing = super::timers::due(state, now);
-    if !ringing.iter().any(|ringing| ringing.id == alarm) {
+    // When a bake is to begin only its plan knows, so the one who was called is believed.
+    let to_begin = alarm == AlarmId::Begin && !state.has_begun();
+    if !to_begin && !ringing.iter().any(|ringing| ringing.id == alarm) {
         return Ok(Vec::new());
     }
     let mut events = vec![Event::Acknowledged { alarm }];

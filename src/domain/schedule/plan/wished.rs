@@ -99,11 +99,16 @@ pub(super) fn wished_so(
     {
         let latest = by(Wish::By(table), &not_before);
         buffer = latest.as_ref().map(buffer_of);
-        // With less time than that, everything goes as soon as it can.
-        if let Some(earlier) = buffer.and_then(|buffer| by(Wish::By(table - buffer), &not_before)) {
-            for (bake, _) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
-                not_before[bake] = first_of(&earlier, bake).max(not_before[bake]);
-            }
+        let earlier = buffer.and_then(|buffer| by(Wish::By(table - buffer), &not_before));
+        // Where a fixed step or a time away leaves no room for all of the buffer, what comes before
+        // that begins sooner by as much, or now.
+        let begin = |bake: usize| match (&earlier, &latest, buffer) {
+            (Some(earlier), _, _) => first_of(earlier, bake),
+            (None, Some(latest), Some(buffer)) => Some(first_of(latest, bake)? - buffer),
+            _ => None,
+        };
+        for (bake, _) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
+            not_before[bake] = begin(bake).max(not_before[bake]);
         }
     }
     let plan = by(Wish::Soonest, &not_before)?;
