@@ -10,6 +10,7 @@ use crate::pages::formulas::FormulasPage;
 use crate::pages::kitchen::KitchenPage;
 use crate::pages::note::NotePage;
 use crate::pages::notebook::NotebookPage;
+use crate::pages::plan::PlanPage;
 use crate::pages::today::TodayPage;
 use crate::reactive::Memo;
 use crate::route::Route;
@@ -62,6 +63,7 @@ fn page(route: &Route) -> AnyView {
         Route::Today | Route::Bench(_) => view! { <TodayPage /> }.into_any(),
         Route::Formulas => view! { <FormulasPage /> }.into_any(),
         Route::Formula(id) => view! { <FormulaPage id=id.clone() /> }.into_any(),
+        Route::Plan => view! { <PlanPage /> }.into_any(),
         Route::Notebook => view! { <NotebookPage /> }.into_any(),
         Route::Note(id) => view! { <NotePage id=id.clone() /> }.into_any(),
         Route::Kitchen => view! { <KitchenPage /> }.into_any(),
@@ -93,6 +95,7 @@ fn Ways() -> impl IntoView {
         [
             Some(Route::Today),
             bench,
+            baking.then_some(Route::Plan),
             Some(Route::Formulas),
             Some(Route::Notebook),
             Some(Route::Kitchen),

@@ -17,6 +17,8 @@ pub(crate) enum Route {
     Formula(FormulaId),
     /// The propped view, of one bake or of whichever needs the baker most.
     Bench(Option<BakeId>),
+    /// All that runs, in time.
+    Plan,
     /// Finished bakes.
     Notebook,
     /// One finished bake.
@@ -34,6 +36,7 @@ impl Route {
             ("formulas", id) => Self::Formula(FormulaId(id.to_owned())),
             ("bench", "") => Self::Bench(None),
             ("bench", id) => Self::Bench(Some(BakeId(id.to_owned()))),
+            ("plan", _) => Self::Plan,
             ("notebook", "") => Self::Notebook,
             ("notebook", id) => Self::Note(BakeId(id.to_owned())),
             ("kitchen", _) => Self::Kitchen,
@@ -49,6 +52,7 @@ impl Route {
             Self::Formula(FormulaId(id)) => format!("#/formulas/{id}"),
             Self::Bench(None) => "#/bench".to_owned(),
             Self::Bench(Some(BakeId(id))) => format!("#/bench/{id}"),
+            Self::Plan => "#/plan".to_owned(),
             Self::Notebook => "#/notebook".to_owned(),
             Self::Note(BakeId(id)) => format!("#/notebook/{id}"),
             Self::Kitchen => "#/kitchen".to_owned(),
@@ -73,6 +77,7 @@ mod tests {
             Route::Formula(FormulaId("orange-braid".to_owned())),
             Route::Bench(None),
             Route::Bench(Some(BakeId("b1".to_owned()))),
+            Route::Plan,
             Route::Notebook,
             Route::Note(BakeId("b1".to_owned())),
             Route::Kitchen,

@@ -134,6 +134,17 @@ pub fn next_time_of_day(minute: u32, after: Moment) -> Moment {
     }
 }
 
+/// Noon, so many days after the day of a moment where the phone is.
+#[must_use]
+pub fn days_later(moment: Moment, days: usize) -> Moment {
+    const NOON: u32 = 12 * 60;
+    const DAY_MS: i64 = 24 * 3_600_000;
+    // Some twelve hours either way lie on the same day, however the clocks are changed.
+    let into = i64::from(minute_of_day(moment)) - i64::from(NOON);
+    let noon = moment.epoch_ms() - into * 60_000;
+    Moment::from_epoch_ms(noon + days as i64 * DAY_MS)
+}
+
 /// Something that is done again and again until this is dropped.
 #[must_use = "it stops when dropped"]
 pub struct Ticker {

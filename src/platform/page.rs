@@ -171,12 +171,16 @@ pub fn show(part: &'static str) {
 
 /// Gives the focus to the page's heading, so that keys and screen readers go on from there.
 pub fn focus_heading() {
-    let heading = document().query_selector("main h1[tabindex]");
-    let heading = heading.ok().flatten();
-    if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<HtmlElement>().ok()) {
-        // A heading that can't have the focus leaves it where it is.
-        let _ = heading.focus();
+    if focus_on("main h1[tabindex]") {
         // The browser puts what has the focus in the middle, and what stands over it out of sight.
         scroll_to_top();
     }
+}
+
+/// Gives the focus to a part of the page, if there is such a one.
+pub fn focus_on(part: &'static str) -> bool {
+    let part = document().query_selector(part).ok().flatten();
+    let part = part.and_then(|part| part.dyn_into::<HtmlElement>().ok());
+    // What can't have the focus leaves it where it is.
+    part.is_some_and(|part| part.focus().is_ok())
 }

@@ -8,4 +8,5 @@ pub(crate) mod formulas;
 pub(crate) mod kitchen;
 pub(crate) mod note;
 pub(crate) mod notebook;
+pub(crate) mod plan;
 pub(crate) mod today;

@@ -1,12 +1,13 @@
 //! Where the baker is today: what bakes now, or what could.
 
 use domain::bake::BakeId;
+use domain::units::Moment;
 use leptos::prelude::*;
 
 use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{BakeView, Oventide, oventide};
+use crate::state::{BakeView, Oventide, Planned, oventide};
 use crate::widgets::lesson::lesson_line;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
@@ -104,7 +105,14 @@ fn Running() -> impl IntoView {
 fn RunningCard(bake: BakeId) -> impl IntoView {
     let app = oventide();
     let bench = Route::Bench(Some(bake.clone())).href();
-    let card = Memo::new(move |_| app.view(&bake).as_ref().map(Card::of));
+    let card = Memo::new(move |_| {
+        let plan = app.plan.read();
+        let card = Card::of(&app.view(&bake)?);
+        Some(match plan.as_ref() {
+            Some(plan) => card.waiting(plan, &bake, app.beat.get()),
+            None => card,
+        })
+    });
     let with = move |pick: fn(&Card) -> &str| {
         live::text(move || {
             card.read()
@@ -161,6 +169,16 @@ impl Card {
             looks: looks.collect(),
             table: words::table_window(&view.outline.table, view.at),
         }
+    }
+
+    /// The same, of a bake that waits for its beginning.
+    fn waiting(mut self, plan: &Planned, bake: &BakeId, now: Moment) -> Self {
+        if let Some(begins) = plan.begins(bake).filter(|&begins| begins > now) {
+            self.title = words::PLANNED.to_owned();
+            self.instruction = words::begins_at(begins, now);
+            self.table = words::table_window(&plan.wished.plan.end, now);
+        }
+        self
     }
 }
 

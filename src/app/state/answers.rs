@@ -263,6 +263,7 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
         | Event::Moved { step, .. }
         | Event::Poured { step, .. }
         | Event::RiseSeen { step, .. }
+        | Event::Pinned { step, .. }
         | Event::CoreMeasured { step, .. } => state.formula.step(*step),
         _ => None,
     };

@@ -1,6 +1,6 @@
 //! Asking something of a bake: decided, stored, and only then shown.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, decide};
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Wishes, decide};
 use domain::formula::Formula;
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Minutes, Moment, minutes};
@@ -38,24 +38,23 @@ pub(crate) fn in_kitchen(bake: &Bake, air: Celsius, now: Moment) -> Option<Bake>
 }
 
 impl Oventide {
-    /// Starts a bake and turns to the Bench.
-    pub(crate) fn start_bake(self, formula: Formula) {
-        let at = clock::now();
-        let kitchen = self.settings.read_untracked().kitchen;
-        let start = Box::new(Start { formula, kitchen });
-        let entry = Entry {
-            at,
-            event: Event::Started(start),
-        };
-        let id = BakeId(ids::new_id());
-        let Some(bake) = Bake::from_log(id.clone(), vec![entry.clone()]) else {
-            return;
-        };
+    /// Starts a bake, for a table where one is wished, and turns to the Bench, or to the plan then.
+    pub(crate) fn start_bake(self, formula: Formula, table: Option<Moment>) {
         self.inner().sound.unlock();
         self.in_turn(Box::pin(async move {
-            self.keep(&id, 0, std::slice::from_ref(&entry)).await;
+            let id = BakeId(ids::new_id());
+            let log = self.log_of_start(&id, &formula, table);
+            let Some(bake) = Bake::from_log(id.clone(), log.clone()) else {
+                return;
+            };
+            let wishes = bake.state().wishes.clone();
+            self.keep(&id, 0, &log).await;
             self.bakes.update(|bakes| bakes.push(bake));
             self.renew();
+            if table.is_some() {
+                self.wish_everywhere(Some(&id), &wishes).await;
+                return Route::Plan.go();
+            }
             // To this bake: another that runs may need the baker more, but isn't what was asked for.
             Route::Bench(Some(id)).go();
         }));
@@ -139,7 +138,7 @@ impl Oventide {
         }
     }
 
-    fn running(self) -> Vec<BakeId> {
+    pub(super) fn running(self) -> Vec<BakeId> {
         let views = self.views.read_untracked();
         views.iter().map(|view| view.bake.id.clone()).collect()
     }
@@ -155,6 +154,14 @@ impl Oventide {
         self.change_settings(Box::new(move |to| to.kitchen = back));
     }
 
+    /// What was wished was taken back at one bake: the others wish the same from then on.
+    fn take_wishes_back(self, at: &BakeId, back: Wishes) {
+        let at = at.clone();
+        self.in_turn(Box::pin(async move {
+            self.wish_everywhere(Some(&at), &back).await;
+        }));
+    }
+
     /// What it would do to the running bakes if the kitchen had that temperature. Nothing happens.
     pub(crate) fn if_kitchen_were(self, air: Celsius) -> Option<Answer> {
         let now = clock::now();
@@ -168,7 +175,11 @@ impl Oventide {
         said
     }
 
-    async fn answer_one(self, id: &BakeId, intent: Intent) -> Result<Option<Answer>, Refusal> {
+    pub(super) async fn answer_one(
+        self,
+        id: &BakeId,
+        intent: Intent,
+    ) -> Result<Option<Answer>, Refusal> {
         // Another tab can write in between, but hardly ever twice.
         let mut tries = 5;
         loop {
@@ -201,6 +212,9 @@ impl Oventide {
             let (changed, back) = (bake.state().kitchen, after.state().kitchen);
             if intent == Intent::Undo && changed != back {
                 self.take_kitchen_back(id, changed, back);
+            }
+            if intent == Intent::Undo && bake.state().wishes != after.state().wishes {
+                self.take_wishes_back(id, after.state().wishes.clone());
             }
             // On its own page the kitchen is set by many presses, and what they come to is one change.
             let bake = match *self.route.read_untracked() {

@@ -12,6 +12,8 @@ mod effects;
 mod jump;
 mod library;
 mod plan;
+pub(crate) mod plan_told;
+mod plan_wishes;
 mod unsaved;
 mod view;
 mod watch;

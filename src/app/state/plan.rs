@@ -19,6 +19,9 @@ pub(crate) struct Planned {
     pub(crate) wished: Wished,
     /// When it was made.
     pub(crate) at: Moment,
+    /// By bake: when the baker is called to begin it. A baker who is late was called at the moment that has
+    /// passed, and a bake that couldn't begin any sooner calls nobody: it was only just planned.
+    calls: Vec<Option<Moment>>,
 }
 
 impl Planned {
@@ -36,7 +39,26 @@ impl Planned {
     pub(crate) fn begin_alarm(&self, bake: &BakeId, state: &State) -> Option<Alarm> {
         // Without a table nobody has to be called: the baker started it just now.
         self.wished.kept?;
-        begin_alarm(state, self.begins(bake)?)
+        begin_alarm(state, (*self.calls.get(self.place(bake)?)?)?)
+    }
+
+    /// A new plan, after this one if there was one.
+    fn new(bakes: Vec<BakeId>, wished: Wished, at: Moment, before: Option<&Self>) -> Self {
+        let call = |(bake, begins): (&BakeId, &Option<Moment>)| {
+            let begins = (*begins)?;
+            let was = || *before?.calls.get(before?.place(bake)?)?;
+            if begins > at {
+                Some(begins)
+            } else {
+                was().filter(|&was| was <= at)
+            }
+        };
+        Self {
+            calls: bakes.iter().zip(&wished.begins).map(call).collect(),
+            bakes,
+            wished,
+            at,
+        }
     }
 
     /// The plan by the places of other bakes, as what is to be kept of it.
@@ -69,14 +91,12 @@ impl Oventide {
             if is_new || is_behind {
                 let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
                 let before = shown.as_ref().map(|planned| planned.before(&ids));
-                drop(shown);
                 let found = (!states.is_empty())
                     .then(|| wished(&states, now, before.as_ref(), &mut patience()));
-                self.plan.set(found.flatten().map(|wished| Planned {
-                    bakes: ids,
-                    wished,
-                    at: now,
-                }));
+                let shown = shown.as_ref();
+                let planned = found.flatten();
+                let planned = planned.map(|wished| Planned::new(ids, wished, now, shown));
+                self.plan.set(planned);
             }
             Some(running)
         });
@@ -87,7 +107,7 @@ impl Oventide {
 /// a hundredth.
 const PATIENCE: u32 = 20_000;
 
-fn patience() -> impl FnMut() -> bool {
+pub(super) fn patience() -> impl FnMut() -> bool {
     let mut left = PATIENCE;
     move || {
         left = left.saturating_sub(1);

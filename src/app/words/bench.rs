@@ -120,6 +120,7 @@ pub(crate) fn way(route: &Route) -> &'static str {
         Route::Today => "Today",
         Route::Formulas | Route::Formula(_) => "Formulas",
         Route::Bench(_) => "Bench",
+        Route::Plan => "Plan",
         Route::Notebook | Route::Note(_) => "Notebook",
         Route::Kitchen => "Kitchen",
     }
@@ -149,6 +150,14 @@ pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>, out: Option<Mome
         Some(late) => format!("{title}: {} later than is good", super::span(late)),
         None => title.to_owned(),
     }
+}
+
+/// Of a bake that waits for its beginning: "Planned to begin at 09:40. You can begin now."
+pub(crate) fn planned_to_begin(at: Moment, now: Moment) -> String {
+    format!(
+        "Planned to begin at {}. You can begin now.",
+        super::when(at, now)
+    )
 }
 
 /// What would cool a filling in time; nothing when it needs no help.

@@ -37,6 +37,19 @@ pub(crate) fn weekday(moment: Moment) -> &'static str {
     name_of(clock::day(moment))
 }
 
+/// "16:00", "16:00 tomorrow", "16:00 on Monday": a moment on its day, seen from another.
+pub(crate) fn when(moment: Moment, now: Moment) -> String {
+    let time = clock::time_of_day(moment);
+    let day = clock::day(moment);
+    if day == clock::day(now) {
+        time
+    } else if day == clock::day(clock::days_later(now, 1)) {
+        format!("{time} tomorrow")
+    } else {
+        format!("{time} on {}", name_of(day))
+    }
+}
+
 fn name_of(day: Day) -> &'static str {
     WEEKDAYS.get(day.weekday as usize).copied().unwrap_or("")
 }

@@ -53,3 +53,11 @@ pub(crate) fn lesson_of(formula: &str, step: &str) -> String {
 pub(crate) fn at_step(title: &str) -> String {
     format!("{title}:")
 }
+
+/// Of a bake that waits for its beginning: "Begins at 09:40".
+pub(crate) fn begins_at(at: Moment, now: Moment) -> String {
+    format!("Begins at {}", super::when(at, now))
+}
+
+/// What stands above that.
+pub(crate) const PLANNED: &str = "Planned";

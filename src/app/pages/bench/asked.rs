@@ -62,6 +62,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
+            <p class="asked-next">{live::text(move || planned(shown))}</p>
             <h1
                 class="asked-instruction"
                 id="asked-instruction"
@@ -98,6 +99,15 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             <Drawers shown=shown />
         </section>
     }
+}
+
+/// When a bake is to begin, until then.
+fn planned(shown: Shown) -> String {
+    let (plan, now) = (shown.app.plan.read(), shown.app.beat.get());
+    let view = shown.view.read();
+    let begins = plan.as_ref().and_then(|plan| plan.begins(&view.bake.id));
+    let begins = begins.filter(|&begins| begins > now);
+    begins.map_or_else(String::new, |begins| words::planned_to_begin(begins, now))
 }
 
 /// What hands do next, and when.

@@ -9,6 +9,7 @@ mod wish;
 use domain::formula::{Formula, FormulaId};
 use leptos::prelude::*;
 
+use crate::pages::plan::TableSheet;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
@@ -53,13 +54,15 @@ fn OneFormula(formula: Formula) -> impl IntoView {
     let fitting = Fitting::of(formula);
     let plan = times::plan(fitting.fitted);
     let started = RwSignal::new(false);
-    let start = move |_| {
+    let table_open = RwSignal::new(false);
+    let start = move |table| {
         // Storing takes a moment, in which a second press would start a second bake.
         if fitting.can_start() && !started.get_untracked() {
             started.set(true);
-            app.start_bake(fitting.fitted.get_untracked());
+            app.start_bake(fitting.fitted.get_untracked(), table);
         }
     };
+    let cannot = Signal::derive(move || started.get() || !fitting.can_start());
     view! {
         <header class="page-head">
             <h1 tabindex="-1">{name}</h1>
@@ -84,12 +87,25 @@ fn OneFormula(formula: Formula) -> impl IntoView {
             <button
                 class="button button-main"
                 type="button"
-                disabled=Signal::derive(move || started.get() || !fitting.can_start())
-                on:click=start
+                disabled=cannot
+                on:click=move |_| start(None)
             >
                 {words::START}
             </button>
+            <button
+                class="button"
+                type="button"
+                disabled=cannot
+                on:click=move |_| table_open.set(true)
+            >
+                {words::plan::ON_THE_TABLE_AT}
+            </button>
         </div>
+        <TableSheet
+            open=table_open
+            formula=fitting.fitted
+            on_choose=move |table| start(Some(table))
+        />
     }
 }
 

@@ -1,0 +1,152 @@
+//! When nobody is in the kitchen.
+
+use domain::bake::Wishes;
+use domain::units::{Moment, minutes};
+use leptos::prelude::*;
+use platform::clock;
+
+use super::day_time::{DayTime, DayTimeFields, TimeField};
+use crate::reactive::{Memo, RwSignal};
+use crate::state::plan_told::Told;
+use crate::state::{Oventide, oventide};
+use crate::widgets::live::{self, Rows};
+use crate::widgets::sheet::Sheet;
+use crate::words::plan as words;
+
+/// When most people sleep, in minutes of the day.
+const BED: u32 = 23 * 60;
+const UP: u32 = 6 * 60 + 30;
+
+/// The sheet of all such times.
+#[component]
+pub(super) fn AwaySheet(
+    open: RwSignal<bool>,
+    wishes: Memo<Wishes>,
+    told: Memo<Option<Told>>,
+) -> impl IntoView {
+    view! {
+        <Sheet open=open title=words::NOBODY>
+            <p>{words::NOBODY_NOTE}</p>
+            <Known wishes=wishes />
+            <OneTime />
+            <Nights wishes=wishes told=told />
+        </Sheet>
+    }
+}
+
+/// Those that are known, each to be removed.
+#[component]
+fn Known(wishes: Memo<Wishes>) -> impl IntoView {
+    let app = oventide();
+    let rows = move || {
+        let now = app.beat.get_untracked();
+        let known = wishes.get().away.into_iter();
+        known
+            .map(|away| {
+                let said = words::away(away.0, away.1, now);
+                let remove = move |_| {
+                    app.wish(Box::new(move |wishes: &mut Wishes| {
+                        wishes.away.retain(|known| *known != away);
+                    }));
+                    // The row goes, and the focus must not go with it.
+                    leptos::task::spawn_local(async {
+                        leptos::task::tick().await;
+                        let _ = platform::page::focus_on("dialog[open] h2");
+                    });
+                };
+                view! {
+                    <li>
+                        <button class="button" type="button" on:click=remove>
+                            {words::remove(&said)}
+                        </button>
+                    </li>
+                }
+            })
+            .rows()
+    };
+    view! { <ul class="lines">{live::part(rows)}</ul> }
+}
+
+/// Adds times, whatever is known of them already.
+fn add(app: Oventide, mut times: Vec<(Moment, Moment)>) {
+    app.wish(Box::new(move |wishes: &mut Wishes| {
+        times.retain(|time| !wishes.away.contains(time));
+        wishes.away.append(&mut times);
+        wishes.away.sort();
+    }));
+}
+
+/// One time of one day.
+#[component]
+fn OneTime() -> impl IntoView {
+    let app = oventide();
+    let now = clock::now();
+    let from = RwSignal::new(DayTime::of(now + minutes(60.0), now));
+    let to = RwSignal::new(clock::minute_of_day(now + minutes(120.0)));
+    let add = move |_| {
+        let from = from.get_untracked().moment(now);
+        let to = clock::next_time_of_day(to.get_untracked(), from + minutes(1.0));
+        if to > clock::now() {
+            add(app, vec![(from, to)]);
+        }
+    };
+    view! {
+        <DayTimeFields value=from now=now label=words::FROM />
+        <TimeField
+            label=words::TO
+            minute=Signal::derive(move || to.get())
+            on_change=move |minute: u32| to.set(minute)
+        />
+        <button class="button" type="button" on:click=add>
+            {words::ADD_AWAY}
+        </button>
+    }
+}
+
+/// Every night until the table.
+#[component]
+fn Nights(wishes: Memo<Wishes>, told: Memo<Option<Told>>) -> impl IntoView {
+    let app = oventide();
+    let (bed, up) = (RwSignal::new(BED), RwSignal::new(UP));
+    let add = move |_| {
+        let now = clock::now();
+        let table = wishes.get_untracked().table;
+        let end = told.get_untracked().map(|told| told.end.high());
+        // A night that is left out makes the end later, perhaps into the next one.
+        let until = table.or(end.map(|end| end + minutes(24.0 * 60.0)));
+        let (bed, up) = (bed.get_untracked(), up.get_untracked());
+        add(app, nights(bed, up, now, until.unwrap_or(now)));
+    };
+    view! {
+        <h3>{words::ASLEEP}</h3>
+        <div class="plan-from-to">
+            <TimeField
+                label=words::FROM
+                minute=Signal::derive(move || bed.get())
+                on_change=move |minute: u32| bed.set(minute)
+            />
+            <TimeField
+                label=words::TO
+                minute=Signal::derive(move || up.get())
+                on_change=move |minute: u32| up.set(minute)
+            />
+        </div>
+        <button class="button" type="button" on:click=add>
+            {words::ADD_NIGHTS}
+        </button>
+    }
+}
+
+/// More would be a mistake.
+const MOST_NIGHTS: usize = 14;
+
+fn nights(bed: u32, up: u32, now: Moment, until: Moment) -> Vec<(Moment, Moment)> {
+    let mut nights = Vec::new();
+    let mut from = clock::next_time_of_day(bed, now);
+    while from < until && nights.len() < MOST_NIGHTS {
+        let to = clock::next_time_of_day(up, from + minutes(1.0));
+        nights.push((from, to));
+        from = clock::next_time_of_day(bed, to);
+    }
+    nights
+}

@@ -1,0 +1,128 @@
+//! The sheet of one item: its times, why it starts then, and fixing it to a moment.
+
+use domain::bake::Intent;
+use domain::units::{Moment, minutes};
+use leptos::prelude::*;
+use platform::clock;
+
+use super::day_time::TimeField;
+use crate::reactive::{Memo, RwSignal};
+use crate::route::Route;
+use crate::state::oventide;
+use crate::state::plan_told::{Entry, Told, Why};
+use crate::widgets::live::{self, Rows};
+use crate::widgets::sheet::Sheet;
+use crate::words::plan as words;
+
+/// The sheet.
+#[component]
+pub(super) fn ItemSheet(
+    told: Memo<Option<Told>>,
+    open: RwSignal<bool>,
+    /// Which item.
+    key: RwSignal<String>,
+) -> impl IntoView {
+    // While the sheet closes, what it was about may have gone already.
+    let entry = Memo::new(move |last: Option<&Option<Entry>>| {
+        let (told, key) = (told.read(), key.read());
+        let mut entries = told.iter().flat_map(|told| &told.entries);
+        let now = entries.find(|entry| entry.key == *key).cloned();
+        now.or_else(|| last.cloned().flatten().filter(|last| last.key == *key))
+    });
+    let title = live::text(move || entry.read().as_ref().map(words::item).unwrap_or_default());
+    view! {
+        <Sheet open=open title=title>
+            {about(entry, open)}
+        </Sheet>
+    }
+}
+
+fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
+    let app = oventide();
+    let Some(first) = entry.get_untracked() else {
+        return ().into_any();
+    };
+    let text = move |say: fn(&Entry, Moment) -> String| {
+        live::text(move || {
+            let entry = entry.read();
+            let entry = entry.as_ref();
+            entry.map_or_else(String::new, |entry| say(entry, app.beat.get()))
+        })
+    };
+    let marks = move || {
+        let marks = entry.read().as_ref().map(words::marks);
+        let marks = marks.into_iter().flatten();
+        marks.map(|mark| view! { <li>{mark}</li> }).rows()
+    };
+    let bench = first.of.as_ref().map(|(bake, _)| {
+        let href = Route::Bench(Some(bake.clone())).href();
+        view! {
+            <a class="button" href=href>
+                {crate::words::TO_BENCH}
+            </a>
+        }
+    });
+    let fix = if first.can_fix {
+        fixing(entry, &first, open)
+    } else if first.why == Why::GoesOn {
+        ().into_any()
+    } else {
+        view! { <p>{words::FOLLOWS_RISE}</p> }.into_any()
+    };
+    view! {
+        <p class="digits">{text(|entry, _| words::from_to(entry))}</p>
+        <p>{text(words::why)}</p>
+        <ul class="lines">{live::part(marks)}</ul>
+        {fix}
+        {bench}
+    }
+    .into_any()
+}
+
+/// Fixes when it starts, or no longer.
+fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> AnyView {
+    let app = oventide();
+    let minute = RwSignal::new(clock::minute_of_day(first.pinned.unwrap_or(first.start)));
+    let start = first.start;
+    let ask = move |at: Option<Moment>| {
+        if let Some((bake, step)) = entry.get_untracked().and_then(|entry| entry.of) {
+            app.ask(&bake, Intent::Pin(step, at));
+        }
+        open.set(false);
+    };
+    // The nearest of that time of day to when it would start, and none that has passed.
+    let at = move || {
+        let from = (start - minutes(12.0 * 60.0)).max(clock::now());
+        clock::next_time_of_day(minute.get_untracked(), from)
+    };
+    let is_fixed = move || {
+        entry
+            .read()
+            .as_ref()
+            .is_some_and(|entry| entry.pinned.is_some())
+    };
+    view! {
+        <TimeField
+            label=words::START_AT
+            minute=Signal::derive(move || minute.get())
+            on_change=move |to: u32| minute.set(to)
+        />
+        <div class="sheet-actions">
+            <button class="button button-main" type="button" on:click=move |_| ask(Some(at()))>
+                {words::FIX}
+            </button>
+            {live::when(
+                is_fixed,
+                move || {
+                    view! {
+                        <button class="button" type="button" on:click=move |_| ask(None)>
+                            {words::FREE}
+                        </button>
+                    }
+                        .into_any()
+                },
+            )}
+        </div>
+    }
+    .into_any()
+}

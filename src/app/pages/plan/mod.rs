@@ -1,0 +1,175 @@
+//! The plan of everything that runs: when it is ready, what that hangs on, and every item in time.
+
+mod away;
+mod day_time;
+mod item;
+mod lanes;
+mod list;
+mod picture;
+mod scale;
+mod table;
+mod wishes;
+
+use leptos::prelude::*;
+
+use crate::reactive::{Memo, RwSignal};
+use crate::route::Route;
+use crate::state::oventide;
+use crate::state::plan_told::{Entry, Told};
+use crate::widgets::choices::Choices;
+use crate::widgets::live::{self, Rows};
+use crate::words::plan as words;
+use item::ItemSheet;
+use lanes::Lanes;
+use list::{List, Spoken};
+pub(crate) use table::TableSheet;
+use wishes::WishBar;
+
+/// The plan.
+#[component]
+pub(crate) fn PlanPage() -> impl IntoView {
+    let app = oventide();
+    let told = Memo::new(move |_| {
+        // A log that grows is followed by a plan that knows of it.
+        let bakes = app.bakes.read_untracked();
+        let plan = app.plan.read();
+        plan.as_ref().map(|planned| Told::of(planned, &bakes))
+    });
+    let baking = Memo::new(move |_| app.is_baking());
+    let is_planned = Memo::new(move |_| told.read().is_some());
+    let as_list = RwSignal::new(false);
+    let (open, pressed) = (RwSignal::new(false), RwSignal::new(String::new()));
+    let press = Callback::new(move |key| {
+        pressed.set(key);
+        open.set(true);
+    });
+    let shown = move || {
+        if !is_planned.get() {
+            return ().into_any();
+        }
+        if as_list.get() {
+            return view! { <List told=told on_press=press /> }.into_any();
+        }
+        view! {
+            <Spoken told=told />
+            <Lanes told=told on_press=press />
+        }
+        .into_any()
+    };
+    let page = move || {
+        view! {
+            <Head told=told />
+            <WishBar told=told />
+            <section class="section" aria-labelledby="in-time">
+                <h2 class="visually-hidden" id="in-time">
+                    {words::IN_TIME}
+                </h2>
+                <Choices
+                    legend=words::SHOWN_AS
+                    options=words::SHOWN.map(str::to_owned).to_vec()
+                    chosen=Signal::derive(move || Some(usize::from(as_list.get())))
+                    on_choose=move |place: usize| as_list.set(place == 1)
+                />
+                {live::part(shown)}
+            </section>
+            <ItemSheet told=told open=open key=pressed />
+        }
+        .into_any()
+    };
+    let nothing = || {
+        view! {
+            <p>{words::NOTHING_TO_PLAN}</p>
+            <a class="button button-main" href=Route::Formulas.href()>
+                {crate::words::CHOOSE_FORMULA}
+            </a>
+        }
+        .into_any()
+    };
+    view! {
+        <header class="page-head">
+            <h1 tabindex="-1">{crate::words::way(&Route::Plan)}</h1>
+        </header>
+        {live::part(move || if baking.get() { page() } else { nothing() })}
+    }
+}
+
+/// What the plan comes to, a sentence a line.
+#[component]
+fn Head(told: Memo<Option<Told>>) -> impl IntoView {
+    let app = oventide();
+    let now = app.beat;
+    let ready = live::text(move || match &*told.read() {
+        Some(told) => words::ready(&told.end, now.get()),
+        None => words::NO_PLAN.to_owned(),
+    });
+    let lines = Memo::new(move |_| {
+        let told = told.read();
+        told.as_ref()
+            .map_or_else(Vec::new, |told| lines(told, now.get()))
+    });
+    let late = Memo::new(move |_| {
+        let told = told.read();
+        let entries = told.iter().flat_map(|told| &told.entries);
+        let late = entries
+            .filter_map(|entry| Some(words::too_late(&words::item(entry), entry.too_late_by?)));
+        late.collect::<Vec<_>>()
+    });
+    let rows = |lines: Memo<Vec<String>>| {
+        live::part(move || {
+            let lines = lines.get().into_iter();
+            lines.map(|line| view! { <li>{line}</li> }).rows()
+        })
+    };
+    view! {
+        <section class="section" aria-label=words::COMES_TO>
+            <p class="plan-ready-at digits">{ready}</p>
+            <ul class="lines">{rows(lines)}</ul>
+            {live::when(
+                move || !late.read().is_empty(),
+                move || {
+                    view! {
+                        <div class="caution">
+                            <ul class="lines">{rows(late)}</ul>
+                        </div>
+                    }
+                        .into_any()
+                },
+            )}
+        </section>
+    }
+}
+
+fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
+    let mut lines = Vec::new();
+    let begins = told.begins.iter();
+    lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
+    if let Some(kept) = &told.kept {
+        lines.push(words::kept(kept, now));
+    }
+    lines.push(hangs_on(told));
+    // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
+    let waits = told.kept.is_some_and(|kept| kept.spare.get() >= 0.0);
+    if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
+        lines.push(words::proven(told.proven));
+    }
+    lines
+}
+
+/// So many of its links tell enough of a chain.
+const MOST_LINKS: usize = 4;
+
+fn hangs_on(told: &Told) -> String {
+    let chain: Vec<&Entry> = told.entries.iter().filter(|entry| entry.hangs).collect();
+    let length = |entry: &Entry| entry.end.epoch_ms() - entry.start.epoch_ms();
+    let mut lengths: Vec<i64> = chain.iter().map(|entry| length(entry)).collect();
+    lengths.sort_by_key(|length| std::cmp::Reverse(*length));
+    let least = lengths.get(MOST_LINKS - 1).copied().unwrap_or(0);
+    let mut names: Vec<String> = Vec::new();
+    for entry in &chain {
+        if length(entry) >= least && names.len() < MOST_LINKS {
+            names.push(words::item(entry));
+        }
+    }
+    let shorter = chain.len() - names.len();
+    words::hangs_on(&names, shorter)
+}

@@ -1,0 +1,170 @@
+//! How far down a moment is drawn, in rem.
+//!
+//! Time goes downwards, and where much is done it goes more slowly: every item is as tall as a finger
+//! needs, an hour in which something goes on is never shorter than [`HOUR`], and an idle time longer
+//! than [`IDLE`] is cut to that. So the order is always right, and a length is read from its times.
+
+use domain::units::Moment;
+
+/// How tall an hour is, at least; a rem is 16 px unless the baker has larger text.
+pub(super) const HOUR: f64 = 4.5;
+/// How tall an item is, at least: 48 px.
+pub(super) const LEAST: f64 = 3.0;
+/// How tall a time is in which nothing goes on, at most.
+pub(super) const IDLE: f64 = 4.0;
+
+/// From when to when something is drawn.
+pub(super) type Span = (Moment, Moment);
+
+/// A stretch in which nothing starts or ends.
+#[derive(Debug, Clone, PartialEq)]
+struct Stretch {
+    from: Moment,
+    to: Moment,
+    rem: f64,
+    /// Whether it was cut short.
+    cut: bool,
+}
+
+/// How far down everything is.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Scale(Vec<Stretch>);
+
+fn rem_of(from: Moment, to: Moment) -> f64 {
+    (to - from).get() / 60.0 * HOUR
+}
+
+impl Scale {
+    /// One for items from a moment to another.
+    pub(super) fn of(spans: &[Span], from: Moment, to: Moment) -> Self {
+        let mut edges: Vec<Moment> = spans
+            .iter()
+            .flat_map(|&(start, end)| [start, end])
+            .collect();
+        edges.extend([from, to]);
+        edges.retain(|&edge| edge >= from && edge <= to);
+        edges.sort();
+        edges.dedup();
+        let mut stretches: Vec<Stretch> = edges
+            .windows(2)
+            .map(|pair| {
+                let (from, to) = (pair[0], pair[1]);
+                let idle = !spans.iter().any(|&(start, end)| start <= from && end >= to);
+                let rem = rem_of(from, to);
+                let cut = idle && rem > IDLE;
+                let rem = if cut { IDLE } else { rem };
+                Stretch { from, to, rem, cut }
+            })
+            .collect();
+        // The short ones first, so that a long one is found to be tall enough already.
+        let mut spans = spans.to_vec();
+        spans.sort_by_key(|&(start, end)| end.epoch_ms() - start.epoch_ms());
+        for (start, end) in spans {
+            let inside = |stretch: &Stretch| stretch.from >= start && stretch.to <= end;
+            let tall: f64 = stretches
+                .iter()
+                .filter(|stretch| inside(stretch))
+                .map(|stretch| stretch.rem)
+                .sum();
+            if tall > 0.0 && tall < LEAST {
+                for stretch in &mut stretches {
+                    if inside(stretch) {
+                        stretch.rem *= LEAST / tall;
+                    }
+                }
+            }
+        }
+        Self(stretches)
+    }
+
+    /// How tall all of it is.
+    pub(super) fn whole(&self) -> f64 {
+        self.0
+            .iter()
+            .map(|stretch| stretch.rem)
+            .sum::<f64>()
+            .max(LEAST)
+    }
+
+    /// How far down a moment is.
+    pub(super) fn rem(&self, at: Moment) -> f64 {
+        let mut down = 0.0;
+        for stretch in &self.0 {
+            if at < stretch.to {
+                let part = (at - stretch.from).get() / (stretch.to - stretch.from).get();
+                return down + stretch.rem * part.max(0.0);
+            }
+            down += stretch.rem;
+        }
+        down
+    }
+
+    /// The same in percent of all of it.
+    pub(super) fn percent(&self, at: Moment) -> f64 {
+        100.0 * self.rem(at) / self.whole()
+    }
+
+    /// The times that were cut short.
+    pub(super) fn cuts(&self) -> Vec<Span> {
+        let cut = self.0.iter().filter(|stretch| stretch.cut);
+        cut.map(|stretch| (stretch.from, stretch.to)).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use domain::units::minutes;
+
+    const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
+
+    fn at(minute: f64) -> Moment {
+        START + minutes(minute)
+    }
+
+    fn scale(spans: &[(f64, f64)], to: f64) -> Scale {
+        let spans: Vec<Span> = spans.iter().map(|&(from, to)| (at(from), at(to))).collect();
+        Scale::of(&spans, START, at(to))
+    }
+
+    fn height(scale: &Scale, from: f64, to: f64) -> f64 {
+        scale.rem(at(to)) - scale.rem(at(from))
+    }
+
+    #[test]
+    fn an_hour_is_as_tall_as_it_should_be_and_a_minute_as_tall_as_a_finger() {
+        let scale = scale(&[(0.0, 1.0), (1.0, 121.0), (121.0, 131.0)], 131.0);
+        assert!((height(&scale, 0.0, 1.0) - LEAST).abs() < 1e-9);
+        assert!((height(&scale, 1.0, 121.0) - 2.0 * HOUR).abs() < 1e-9);
+        assert!((height(&scale, 121.0, 131.0) - LEAST).abs() < 1e-9);
+    }
+
+    #[test]
+    fn work_within_a_rise_stretches_it_and_keeps_the_order() {
+        let scale = scale(&[(0.0, 90.0), (45.0, 48.0), (50.0, 52.0)], 90.0);
+        assert!(height(&scale, 45.0, 48.0) >= LEAST - 1e-9);
+        assert!(height(&scale, 50.0, 52.0) >= LEAST - 1e-9);
+        assert!(height(&scale, 0.0, 90.0) > 1.5 * HOUR);
+        let mut last = -1.0;
+        for minute in 0..90 {
+            let down = scale.rem(at(f64::from(minute)));
+            assert!(down > last, "{minute}");
+            last = down;
+        }
+    }
+
+    #[test]
+    fn a_long_time_with_nothing_in_it_is_cut() {
+        let scale = scale(&[(600.0, 660.0)], 660.0);
+        assert!((height(&scale, 0.0, 600.0) - IDLE).abs() < 1e-9);
+        assert_eq!(scale.cuts(), [(at(0.0), at(600.0))]);
+        assert!((height(&scale, 600.0, 660.0) - HOUR).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_lies_outside_is_drawn_at_the_edge() {
+        let scale = scale(&[(-30.0, 60.0)], 60.0);
+        assert_eq!(scale.rem(at(-30.0)), 0.0);
+        assert_eq!(scale.percent(at(500.0)), 100.0);
+    }
+}

@@ -1,0 +1,232 @@
+//! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
+
+use domain::bake::{Bake, BakeId, State};
+use domain::estimate::Estimate;
+use domain::formula::{ComponentId, StepId};
+use domain::schedule::plan::{Item, Kept, Proven, What};
+use domain::units::{Minutes, Moment};
+
+use super::Planned;
+use crate::words;
+
+/// What something planned takes up, in the order of the columns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Lane {
+    /// The baker.
+    Hands,
+    /// The oven.
+    Oven,
+    /// A part of a bake that goes on by itself.
+    Part(usize, ComponentId),
+}
+
+/// Why something starts when it does.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Why {
+    /// It goes on already.
+    GoesOn,
+    /// The baker fixed it.
+    Fixed,
+    /// This has to end before it.
+    After(String),
+    /// Nobody is there before.
+    Nobody,
+    /// This follows, and would wait too long.
+    Before(String),
+    /// Nothing keeps it.
+    Free,
+}
+
+/// Something planned.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Entry {
+    pub(crate) key: String,
+    /// Whose it is, and which step; nothing of a time at which nobody is there.
+    pub(crate) of: Option<(BakeId, StepId)>,
+    pub(crate) lane: Lane,
+    /// The part of the bake that it works on or that goes on.
+    pub(crate) part: Option<Lane>,
+    pub(crate) title: String,
+    /// Whose it is, where several bakes run.
+    pub(crate) whose: Option<String>,
+    pub(crate) start: Moment,
+    pub(crate) end: Moment,
+    /// When it may end, of what goes on by itself.
+    pub(crate) window: Option<Estimate<Moment>>,
+    /// Whether the end of all hangs on it.
+    pub(crate) hangs: bool,
+    /// The moment to which the baker has fixed it.
+    pub(crate) pinned: Option<Moment>,
+    /// Whether it can be fixed to a moment.
+    pub(crate) can_fix: bool,
+    pub(crate) why: Why,
+    /// How much longer it waits than is good for it.
+    pub(crate) too_late_by: Option<Minutes>,
+}
+
+/// The plan as it is shown.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Told {
+    /// By start.
+    pub(crate) entries: Vec<Entry>,
+    /// The columns, by what they are, with their names.
+    pub(crate) lanes: Vec<(Lane, String)>,
+    pub(crate) end: Estimate<Moment>,
+    pub(crate) proven: Proven,
+    pub(crate) kept: Option<Kept>,
+    /// What hasn't begun and when it is to, soonest first.
+    pub(crate) begins: Vec<(String, Moment)>,
+    /// When the plan was made.
+    pub(crate) at: Moment,
+}
+
+impl Told {
+    /// What a plan of some of these bakes says.
+    pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Self {
+        let plan = &planned.wished.plan;
+        let several = planned.bakes.len() > 1;
+        let states: Vec<Option<&State>> = planned
+            .bakes
+            .iter()
+            .map(|id| bakes.iter().find(|bake| bake.id == *id).map(Bake::state))
+            .collect();
+        let names = names(&states);
+        let chain = plan.critical();
+        let title = |item: &Item| title(item.what, &states).unwrap_or_default();
+        let mut entries = Vec::with_capacity(plan.items.len());
+        for (place, item) in plan.items.iter().enumerate() {
+            let mut entry = Entry {
+                key: format!("away/{}", item.start.epoch_ms()),
+                of: None,
+                lane: Lane::Hands,
+                part: None,
+                title: title(item),
+                whose: None,
+                start: item.start,
+                end: item.end,
+                window: None,
+                hangs: chain.contains(&place),
+                pinned: None,
+                can_fix: false,
+                why: Why::Free,
+                too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
+            };
+            let (What::Step(bake, step) | What::Fold(bake, step, _)) = item.what else {
+                // Beyond the end nobody is missed.
+                if item.start < plan.end.high() {
+                    entries.push(entry);
+                }
+                continue;
+            };
+            let Some(state) = states[bake] else { continue };
+            let Some(known) = state.formula.step(step) else {
+                continue;
+            };
+            let id = &planned.bakes[bake];
+            entry.of = Some((id.clone(), step));
+            entry.part = Some(Lane::Part(bake, known.component));
+            entry.whose = several.then(|| names[bake].clone());
+            entry.key = format!("{}/{}", id.0, step.0);
+            let goes_on = item.start < planned.at
+                || (!known.is_hands() && state.progress(step).open_since.is_some());
+            entry.why = match item.waits_for.map(|place| &plan.items[place]) {
+                _ if goes_on => Why::GoesOn,
+                Some(other) if other.what == What::Away => Why::Nobody,
+                Some(other) if other.start > item.start => Why::Before(title(other)),
+                Some(other) => Why::After(title(other)),
+                None => Why::Free,
+            };
+            if let What::Fold(_, _, nth) = item.what {
+                entry.key = format!("{}/{nth}", entry.key);
+            } else {
+                entry.can_fix = !goes_on;
+                entry.pinned = state.pins.get(&step).copied().filter(|_| !goes_on);
+                if entry.pinned == Some(item.start) {
+                    entry.why = Why::Fixed;
+                }
+                if !known.is_hands() {
+                    entry.lane = if known.needs.oven {
+                        Lane::Oven
+                    } else {
+                        Lane::Part(bake, known.component)
+                    };
+                    entry.window = window(item);
+                }
+            }
+            entries.push(entry);
+        }
+        let begins = planned.wished.begins.iter().zip(&names);
+        let mut begins: Vec<(String, Moment)> = begins
+            .filter_map(|(at, name)| Some((name.clone(), (*at)?)))
+            .collect();
+        begins.sort_by_key(|&(_, at)| at);
+        Self {
+            lanes: lanes(&entries, &states, several),
+            entries,
+            end: plan.end,
+            proven: plan.proven,
+            kept: planned.wished.kept,
+            begins,
+            at: planned.at,
+        }
+    }
+}
+
+/// What the bakes are called, apart from each other.
+fn names(states: &[Option<&State>]) -> Vec<String> {
+    let short = |state: &State| words::short_name(state);
+    let all: Vec<String> = states
+        .iter()
+        .map(|state| state.map(short).unwrap_or_default())
+        .collect();
+    let name = |(state, name): (&Option<&State>, &String)| {
+        let alike = all.iter().filter(|other| *other == name).count();
+        match state {
+            Some(state) if alike > 1 => words::short_whose(state),
+            _ => name.clone(),
+        }
+    };
+    states.iter().zip(&all).map(name).collect()
+}
+
+fn title(what: What, states: &[Option<&State>]) -> Option<String> {
+    let step = |bake: usize, step| {
+        let step = states[bake]?.formula.step(step)?;
+        Some(step.title.clone())
+    };
+    match what {
+        What::Step(bake, id) => step(bake, id),
+        What::Fold(bake, id, _) => step(bake, id).map(|title| words::fold_in(&title)),
+        What::Away => Some(words::plan::NOBODY_HERE.to_owned()),
+    }
+}
+
+/// When it may end, unless that is known to the minute.
+fn window(item: &Item) -> Option<Estimate<Moment>> {
+    let (early, late) = item.slack;
+    let wide = early.get().max(late.get()) >= 1.0;
+    let basis = domain::estimate::Basis::Model;
+    wide.then(|| Estimate::new(item.end - early, item.end, item.end + late, basis))
+}
+
+/// The columns that something is drawn in.
+fn lanes(entries: &[Entry], states: &[Option<&State>], several: bool) -> Vec<(Lane, String)> {
+    let mut lanes = vec![Lane::Hands];
+    lanes.extend(entries.iter().map(|entry| entry.lane));
+    lanes.sort();
+    lanes.dedup();
+    let name = |lane| match lane {
+        Lane::Hands => words::plan::HANDS.to_owned(),
+        Lane::Oven => words::plan::OVEN.to_owned(),
+        Lane::Part(bake, component) => {
+            let state = states[bake];
+            let part = state.and_then(|state| state.formula.component(component));
+            let part = part.map_or("", |part| words::plan::part(part.kind));
+            match state {
+                Some(state) if several => words::plan::part_of(part, &words::short_name(state)),
+                _ => part.to_owned(),
+            }
+        }
+    };
+    lanes.into_iter().map(|lane| (lane, name(lane))).collect()
+}

@@ -1,0 +1,149 @@
+//! What the plan comes to.
+
+use domain::bake::Wishes;
+use domain::estimate::Estimate;
+use domain::schedule::plan::{Kept, Proven};
+use domain::units::{Minutes, Moment};
+use platform::clock::time_of_day;
+
+use crate::words::quantity::span;
+use crate::words::when;
+
+/// While no plan was found.
+pub(crate) const NO_PLAN: &str = "No plan was found for what you wish. Take a wish away, or go by the Bench: it knows what comes next.";
+/// While nothing bakes.
+pub(crate) const NOTHING_TO_PLAN: &str = "Nothing is baking, so there is nothing to plan.";
+/// That nothing ends sooner.
+pub(crate) const SOONEST: &str =
+    "With one pair of hands and one oven, no other order of this work is ready sooner.";
+/// What the head of the page is.
+pub(crate) const COMES_TO: &str = "What it comes to";
+
+/// "Ready about 15:35, between 15:10 and 16:05."
+pub(crate) fn ready(end: &Estimate<Moment>, now: Moment) -> String {
+    format!(
+        "Ready about {}, between {} and {}.",
+        when(end.likely(), now),
+        time_of_day(end.low()),
+        time_of_day(end.high())
+    )
+}
+
+/// Less than this is no difference, in min.
+const SAME: f64 = 1.0;
+
+/// How it stands to the table: "25 min before your table at 16:00: rises may take that much longer."
+pub(crate) fn kept(kept: &Kept, now: Moment) -> String {
+    let (spare, buffer) = (kept.spare.get(), kept.buffer.get());
+    let table = format!("your table at {}", when(kept.table, now));
+    if spare <= -SAME {
+        format!("Later than {table} by {}.", span(kept.spare))
+    } else if spare < SAME {
+        format!(
+            "That is just in time for {table}; {} to spare would be safer.",
+            span(kept.buffer)
+        )
+    } else if spare + SAME < buffer {
+        format!(
+            "That is {} before {table}; {} would be safer, for rises may take that much longer.",
+            span(kept.spare),
+            span(kept.buffer)
+        )
+    } else {
+        format!(
+            "That is {} before {table}: rises may take that much longer.",
+            span(kept.spare)
+        )
+    }
+}
+
+/// How good the plan is, where it isn't known to be the soonest.
+pub(crate) fn proven(proven: Proven) -> String {
+    match proven {
+        Proven::Soonest => SOONEST.to_owned(),
+        Proven::Short(by) => format!(
+            "There was no time to prove it the soonest: another order may save up to {}.",
+            span(by)
+        ),
+    }
+}
+
+/// "It hangs on Knead, First rise, Fill and 7 shorter steps."
+pub(crate) fn hangs_on(names: &[String], shorter: usize) -> String {
+    let mut said = String::from("It hangs on ");
+    let last = names.len().saturating_sub(1);
+    for (place, name) in names.iter().enumerate() {
+        said += match place {
+            0 => "",
+            _ if place == last && shorter == 0 => " and ",
+            _ => ", ",
+        };
+        said += name;
+    }
+    if shorter > 0 {
+        said += &format!(
+            " and {shorter} shorter {}",
+            if shorter == 1 { "step" } else { "steps" }
+        );
+    }
+    said + "."
+}
+
+/// When to begin what hasn't begun: "Begin at 09:40: Buns."
+pub(crate) fn begin(name: &str, at: Moment, now: Moment) -> String {
+    if at <= now {
+        format!("Begin now: {name}.")
+    } else {
+        format!("Begin at {}: {name}.", when(at, now))
+    }
+}
+
+/// That something comes too late: "Divide: 12 min later than is good for it."
+pub(crate) fn too_late(title: &str, by: Minutes) -> String {
+    format!("{title}: {} later than is good for it.", span(by))
+}
+
+/// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30."
+pub(crate) fn wished(wishes: &Wishes, now: Moment) -> String {
+    let mut said = match wishes.table {
+        Some(table) => format!("On the table at {}.", when(table, now)),
+        None => "On the table as soon as it can be.".to_owned(),
+    };
+    if let Some(from) = wishes.not_before {
+        said += &format!(" Nothing before {}.", when(from, now));
+    }
+    for &(from, to) in wishes.away.iter().filter(|&&(_, to)| to > now) {
+        said += &format!(" Nobody here from {}.", super::away(from, to, now));
+    }
+    said
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn names(names: &[&str]) -> Vec<String> {
+        names.iter().map(|name| (*name).to_owned()).collect()
+    }
+
+    #[test]
+    fn a_chain_is_told_by_its_longest_links() {
+        let three = names(&["Knead", "First rise", "Fill"]);
+        assert_eq!(
+            hangs_on(&three, 0),
+            "It hangs on Knead, First rise and Fill."
+        );
+        assert_eq!(
+            hangs_on(&three, 1),
+            "It hangs on Knead, First rise, Fill and 1 shorter step."
+        );
+        assert_eq!(hangs_on(&three[..1], 0), "It hangs on Knead.");
+    }
+
+    #[test]
+    fn what_is_not_proven_is_not_passed_off_as_the_soonest() {
+        assert!(proven(Proven::Soonest).contains("no other order"));
+        let short = proven(Proven::Short(domain::units::minutes(15.0)));
+        assert!(short.ends_with("may save up to 15\u{a0}min."), "{short}");
+    }
+}

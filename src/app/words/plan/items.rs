@@ -1,0 +1,172 @@
+//! The items of the plan, in its drawing, its list and their sheet.
+
+use domain::formula::ComponentKind;
+use domain::units::{Minutes, Moment};
+use platform::clock::{minute_of_day, time_of_day};
+
+use crate::state::plan_told::{Entry, Why};
+use crate::words::quantity::span;
+use crate::words::when;
+
+/// How the plan is shown.
+pub(crate) const SHOWN_AS: &str = "Show the plan";
+/// The ways to show it.
+pub(crate) const SHOWN: [&str; 2] = ["Drawn", "As a list"];
+/// The heading of the plan itself.
+pub(crate) const IN_TIME: &str = "In time";
+/// What stands for the drawing where it can't be seen.
+pub(crate) const DRAWN_PLAN: &str = "The plan, drawn with time going downwards. The same stands before it as a list, and each bar is a button.";
+/// What the bars are.
+pub(crate) const BARS: &str = "Everything that is planned";
+/// Opens what the drawing's marks mean.
+pub(crate) const HOW_TO_READ: &str = "How to read it";
+/// What the drawing's marks mean.
+pub(crate) const READING: [&str; 7] = [
+    "Time goes downwards, and more slowly where there is much to do. A length behind dots is one with nothing in it.",
+    "◆ and a thick edge: the table hangs on it.",
+    "■: you fixed when it starts.",
+    "A hatched strip: it may end anywhere there. The band across is when all may be ready.",
+    "A thin line is a part of the bake, with white boxes where your hands are at it.",
+    "The thick line is now, the dashed one your table.",
+    "Bars of a second bake have dashed edges. Press a bar to see why it starts then, or to fix it.",
+];
+/// The columns.
+pub(crate) const HANDS: &str = "Hands";
+/// See [`HANDS`].
+pub(crate) const OVEN: &str = "Oven";
+/// A time at which nobody is there, in a list.
+pub(crate) const NOBODY_HERE: &str = "Nobody in the kitchen";
+/// The same where room is short.
+pub(crate) const AWAY: &str = "Nobody here";
+/// The mark of what the table hangs on, in words.
+pub(crate) const HANGS: &str = "◆ the table hangs on it";
+/// Fixes when it starts.
+pub(crate) const START_AT: &str = "Start it at";
+/// See [`START_AT`].
+pub(crate) const FIX: &str = "Fix it there";
+/// Lets it start whenever it can again.
+pub(crate) const FREE: &str = "Whenever it can";
+/// Of a time that can't be meant.
+pub(crate) const PASSED: &str = "That has passed. Choose a later time.";
+/// Of a fold, whose moment follows from its rise.
+pub(crate) const FOLLOWS_RISE: &str = "Its moment follows from the rise.";
+
+/// What a part of a bake is.
+pub(crate) fn part(kind: ComponentKind) -> &'static str {
+    match kind {
+        ComponentKind::Preferment => "Starter",
+        ComponentKind::Dough => "Dough",
+        ComponentKind::Filling => "Filling",
+        ComponentKind::Wash => "Wash",
+        ComponentKind::Glaze => "Glaze",
+        ComponentKind::Coating => "Coating",
+    }
+}
+
+/// The same, where several bakes run: "Dough: buns".
+pub(crate) fn part_of(part: &str, whose: &str) -> String {
+    format!("{part}, {}", crate::words::letters::lower_first(whose))
+}
+
+/// How long nothing goes on: "… 3 h 10 min".
+pub(crate) fn idle(length: Minutes) -> String {
+    format!("… {}", span(length))
+}
+
+/// A full hour beside the drawing: "14:00", or "2 pm".
+pub(crate) fn hour(at: Moment) -> String {
+    let time = time_of_day(at);
+    let short = time.replacen(":00 ", "\u{a0}", 1);
+    // Midnight begins another day.
+    if minute_of_day(at) == 0 {
+        return crate::words::weekday(at)
+            .chars()
+            .take(3)
+            .collect::<String>()
+            + "\u{a0}0";
+    }
+    short
+}
+
+/// The name of an item, and whose it is: "First rise (Buns)".
+pub(crate) fn item(entry: &Entry) -> String {
+    match &entry.whose {
+        Some(whose) => format!("{} ({whose})", entry.title),
+        None => entry.title.clone(),
+    }
+}
+
+/// From when to when: "10:05 to 11:35", or of what may end at another time than likely
+/// "10:05 to about 11:35, between 11:15 and 12:00".
+pub(crate) fn from_to(entry: &Entry) -> String {
+    until_end(&[&time_of_day(entry.start), " to "], entry)
+}
+
+/// The same behind its start: "until 11:35".
+pub(crate) fn until(entry: &Entry) -> String {
+    until_end(&["until "], entry)
+}
+
+fn until_end(before: &[&str], entry: &Entry) -> String {
+    let (before, end) = (before.concat(), time_of_day(entry.end));
+    match &entry.window {
+        Some(window) => format!(
+            "{before}about {end}, between {} and {}",
+            time_of_day(window.low()),
+            time_of_day(window.high())
+        ),
+        None => before + &end,
+    }
+}
+
+/// What there is to know of an item beside its times, a part each.
+pub(crate) fn marks(entry: &Entry) -> Vec<String> {
+    let mut marks = Vec::new();
+    if entry.hangs {
+        marks.push(HANGS.to_owned());
+    }
+    if let Some(at) = entry.pinned {
+        marks.push(fixed(at));
+    }
+    if let Some(by) = entry.too_late_by {
+        marks.push(format!("{} later than is good for it", span(by)));
+    }
+    marks
+}
+
+fn fixed(at: Moment) -> String {
+    format!("■ fixed to {}", time_of_day(at))
+}
+
+/// A bar, for whoever listens.
+pub(crate) fn bar(entry: &Entry) -> String {
+    let mut said = format!("{}: {}", item(entry), from_to(entry));
+    for mark in marks(entry) {
+        said += ", ";
+        said += mark.trim_start_matches(['◆', '■', ' ']);
+    }
+    said
+}
+
+/// Why it starts then.
+pub(crate) fn why(entry: &Entry, now: Moment) -> String {
+    match &entry.why {
+        Why::GoesOn => format!("It goes on since {}.", when(entry.start, now)),
+        Why::Fixed => "It starts then because you fixed it.".to_owned(),
+        Why::After(other) => format!("It waits for: {other}."),
+        Why::Nobody => "It waits until somebody is in the kitchen.".to_owned(),
+        Why::Before(other) => format!("It waits so that what follows needn't: {other}."),
+        Why::Free => "It waits for nothing else.".to_owned(),
+    }
+}
+
+/// The same in a list: "waits for Knead".
+pub(crate) fn waits(entry: &Entry) -> Option<String> {
+    match &entry.why {
+        Why::GoesOn => Some("goes on".to_owned()),
+        Why::After(other) => Some(format!("waits for {other}")),
+        Why::Nobody => Some("waits until somebody is here".to_owned()),
+        Why::Before(other) => Some(format!("waits to keep {other} from waiting")),
+        Why::Fixed | Why::Free => None,
+    }
+}
