@@ -6,6 +6,7 @@ import { Bench } from "./bench.js";
 import { FORMULAS, FormulaPage } from "./formula.js";
 import { Kitchen } from "./kitchen.js";
 import { NotePage } from "./note.js";
+import { Plan } from "./plan.js";
 import { Today } from "./today.js";
 
 export class App {
@@ -19,6 +20,7 @@ export class App {
     this.formula = new FormulaPage(this);
     this.kitchen = new Kitchen(this);
     this.note = new NotePage(this);
+    this.plan = new Plan(this);
     this.today = new Today(this);
   }
 

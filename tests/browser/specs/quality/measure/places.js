@@ -55,6 +55,9 @@ async function* beforeAnyBake(app) {
   await app.formula.want((await app.formula.readyAt("First rise")) + 25);
   await expect(app.formula.changeYeast).toBeVisible();
   yield "Formula, wanted ready later";
+  await app.plan.openTables();
+  yield "Formula, for a table";
+  await close(app.plan.sheet);
   await app.turnTo("#/formulas/none");
   await expect(app.heading).toBeVisible();
   yield "Formula that isn't there";
@@ -170,11 +173,37 @@ async function* sheetsOverTheBench(app) {
   await bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
   await expect(bench.title).toHaveText("Gather");
   yield "Bench, two bakes";
+  yield* plan(app);
   const second = await bench.openMore();
   await second.getByRole("button", { name: "Give up this bake" }).click();
   await page.locator("dialog.sheet[open]").last().getByRole("button", { name: "Give up this bake" }).click();
   await app.turnTo("#/bench");
   await expect(bench.main).toBeVisible();
+}
+
+/** The plan of two bakes, of which one hasn't begun. */
+async function* plan(app) {
+  const { page, plan } = app;
+  await app.turnTo("#/plan");
+  await expect(plan.bars.first()).toBeVisible();
+  await page.locator("main details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+  yield "Plan, drawn";
+  await plan.bars.last().click();
+  await expect(plan.sheet).toBeVisible();
+  yield "Plan, an item's sheet";
+  await close(plan.sheet);
+  for (const name of ["On the table at…", "Away, asleep"]) {
+    await page.getByRole("button", { name }).click();
+    await expect(plan.sheet).toBeVisible();
+    await plan.sheet.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+    yield `Plan: ${name}`;
+    await close(plan.sheet);
+  }
+  await plan.show("As a list");
+  yield "Plan, as a list";
+  await app.turnTo("#/bench");
+  await app.bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
+  await expect(app.bench.title).toHaveText("Gather");
 }
 
 /** The pages of a phone that has baked. */

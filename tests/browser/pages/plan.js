@@ -1,0 +1,107 @@
+// The plan of everything that runs: what it comes to, the wishes, and every item, drawn or as a list.
+
+import { expect } from "@playwright/test";
+
+export class Plan {
+  #app;
+
+  constructor(app) {
+    this.#app = app;
+    const { page } = app;
+    this.head = page.getByRole("region", { name: "What it comes to" });
+    this.wished = page.getByRole("region", { name: "What you wish" }).getByRole("status");
+    this.bars = page.locator(".bar");
+    this.rows = page.locator(".plan-row");
+    this.field = page.locator(".plan-field");
+    this.now = page.locator(".plan-over .now");
+    this.away = page.locator(".plan-away");
+    this.sheet = page.locator("dialog.sheet[open]");
+    this.undo = page.getByRole("button", { name: "Undo" });
+    this.earlier = page.getByRole("button", { name: "15 min earlier" });
+    this.later = page.getByRole("button", { name: "15 min later" });
+  }
+
+  /** From a formula's page: two presses, of which the second says the table. */
+  async startFor(table) {
+    await this.openTables();
+    await this.sheet.getByRole("button", { name: table, exact: true }).click();
+    await expect(this.#app.heading).toHaveText("Plan");
+    await expect(this.bars.first()).toBeVisible();
+  }
+
+  async openTables() {
+    await this.#app.page.getByRole("button", { name: "On the table at…" }).click();
+    await expect(this.sheet).toBeVisible();
+  }
+
+  /** A bar by the name of its item. */
+  bar(name) {
+    return this.#app.page.getByRole("button", { name: new RegExp(`^${name}( \\([^)]*\\))?: \\d`) });
+  }
+
+  /** When something is planned, in minutes of the day. */
+  async times(name) {
+    return timesOf(await this.bar(name).getAttribute("aria-label"));
+  }
+
+  /** Every bar, as it is heard and where it is. */
+  drawn() {
+    return this.bars.evaluateAll((bars) =>
+      bars.map((bar) => {
+        const { top, height, left, right } = bar.getBoundingClientRect();
+        const hands = bar.dataset.lane === "hands";
+        return { label: bar.getAttribute("aria-label"), top, height, left, right, hands };
+      }),
+    );
+  }
+
+  async show(how) {
+    await this.#app.page.locator("label", { hasText: how }).click();
+    await expect(this.#app.page.getByRole("radio", { name: how })).toBeChecked();
+  }
+
+  /** When it is to begin, in minutes of the day. */
+  async begins() {
+    const [, time] = (await this.head.innerText()).match(/Begin at (\d\d:\d\d)/);
+    return minuteOf(time);
+  }
+
+  /** Fixes when an item starts. */
+  async fix(name, minute) {
+    await this.bar(name).click();
+    await this.sheet.getByLabel("Start it at").fill(timeOf(minute));
+    await this.sheet.getByRole("button", { name: "Fix it there" }).click();
+    await expect(this.sheet).toHaveCount(0);
+  }
+
+  /** Says that nobody is there today, from a minute to another. */
+  async awayToday(from, to) {
+    await this.#app.page.getByRole("button", { name: "Away, asleep" }).click();
+    await this.sheet.getByLabel("From", { exact: true }).first().fill(timeOf(from));
+    await this.sheet.getByLabel("To", { exact: true }).first().fill(timeOf(to));
+    await this.sheet.getByRole("button", { name: "Add this time" }).click();
+    await expect(this.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(1);
+    await this.close();
+  }
+
+  async close() {
+    await this.sheet.getByRole("button", { name: "Close" }).click();
+    await expect(this.sheet).toHaveCount(0);
+  }
+}
+
+/** Start and likely end of "Knead: 10:05 to about 10:20, …", in minutes of the day. */
+export function timesOf(label) {
+  const [, start, end] = label.match(/: (\d\d:\d\d) to (?:about )?(\d\d:\d\d)/);
+  return { start: minuteOf(start), end: minuteOf(end) };
+}
+
+export function minuteOf(time) {
+  const [hours, minutes] = time.split(":").map(Number);
+  return 60 * hours + minutes;
+}
+
+export function timeOf(minute) {
+  const two = (number) => String(number).padStart(2, "0");
+  return `${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
+}

@@ -1,0 +1,188 @@
+// The plan: from a formula in two presses, drawn and as a list, and what the baker wishes of it.
+
+import { FORMULAS } from "../../pages/formula.js";
+import { minuteOf, timeOf, timesOf } from "../../pages/plan.js";
+import { MINUTE, SECOND } from "../../support/clock.js";
+import { expect, test } from "../../support/test.js";
+
+/** A plan for the buns, for seven in the evening; it is nine in the morning. */
+async function forSeven(app) {
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await app.plan.startFor("19:00");
+}
+
+test("without a network, two presses lead from a formula to a plan whose drawing and list agree", async ({
+  app,
+  context,
+  server,
+}) => {
+  const { formula, plan } = app;
+  await app.install();
+  await server.stop();
+  await context.setOffline(true);
+  await formula.look(FORMULAS.buns);
+  await plan.startFor("19:00");
+
+  await test.step("what it comes to", async () => {
+    await expect(plan.head).toContainText(/Ready about 1[78]:\d\d, between 1\d:\d\d and 1[89]:\d\d\./);
+    await expect(plan.head).toContainText(/before your table at 19:00: rises may take that much longer\./);
+    await expect(plan.head).toContainText(/It hangs on .*First rise, Final proof/);
+    const begins = await plan.begins();
+    expect(begins).toBeGreaterThan(minuteOf("10:00"));
+    expect((await plan.times("Gather")).start).toBe(begins);
+  });
+
+  const drawn = await plan.drawn();
+  await test.step("every item has a bar that is large enough, and what is later stands lower", async () => {
+    expect(drawn.length).toBeGreaterThan(20);
+    for (const one of drawn) {
+      expect.soft(one.height, one.label).toBeGreaterThanOrEqual(47.5);
+      for (const other of drawn) {
+        const [a, b] = [timesOf(one.label), timesOf(other.label)];
+        const order = `${one.label} before ${other.label}`;
+        if (a.start < b.start) expect.soft(one.top, order).toBeLessThan(other.top);
+        // One pair of hands does one thing at a time.
+        const both = one !== other && one.hands && other.hands && a.start <= b.start;
+        if (both) expect.soft(a.end, order).toBeLessThanOrEqual(b.start);
+      }
+    }
+  });
+
+  await test.step("the line of the present has its time, and goes on", async () => {
+    await expect(plan.now.first()).toHaveText("09:00");
+    const line = app.page.locator(".plan-over .plan-now");
+    const before = await line.boundingBox();
+    await app.clock.pass(30 * MINUTE);
+    await expect(plan.now.first()).toHaveText("09:30");
+    expect((await line.boundingBox()).y).toBeGreaterThan(before.y);
+  });
+
+  await test.step("the list has the same items at the same times", async () => {
+    await plan.show("As a list");
+    const rows = await plan.rows.allInnerTexts();
+    expect(rows.length).toBe(drawn.length);
+    for (const { label } of drawn) {
+      const { start, end } = timesOf(label);
+      const [name] = label.split(": 1");
+      const row = rows.find((row) => row.includes(name.trim()) && row.startsWith(timeOf(start)));
+      expect.soft(row, label).toContain(timeOf(end));
+      expect.soft(row.includes("the table hangs on it"), label).toBe(label.includes("the table hangs on it"));
+    }
+  });
+});
+
+test("until its beginning a planned bake says so on Today and on the Bench, calls then, and survives a reload", async ({
+  app,
+  page,
+}) => {
+  await forSeven(app);
+  const begins = await app.plan.begins();
+  await app.turnTo("#/");
+  await expect(page.locator(".now-asked")).toHaveText(`Begins at ${timeOf(begins)}`);
+  await app.reload();
+  await expect(page.locator(".now-asked")).toHaveText(`Begins at ${timeOf(begins)}`);
+  await app.turnTo("#/bench");
+  const planned = page.getByText(`Planned to begin at ${timeOf(begins)}. You can begin now.`);
+  await expect(planned).toBeVisible();
+  await app.clock.sleep((begins - minuteOf("09:00")) * MINUTE);
+  expect(await app.alarm.rings()).toBe(true);
+  await app.alarm.stop();
+  await expect(planned).toHaveCount(0);
+  await expect(app.bench.title).toHaveText("Gather");
+});
+
+test("a step that was fixed stays at its time, whatever is shifted, until it is free again", async ({ app }) => {
+  const { plan } = app;
+  await forSeven(app);
+  const was = (await plan.times("Mix the dough")).start;
+  const fixed = was + 40;
+  await plan.fix("Mix the dough", fixed);
+  const bar = plan.bar("Mix the dough");
+  await expect(bar).toHaveAttribute("aria-label", new RegExp(`: ${timeOf(fixed)} to .*fixed to ${timeOf(fixed)}`));
+  await expect(bar).toHaveAttribute("data-fixed", "true");
+  await plan.later.click();
+  await expect(plan.wished).toContainText("19:15");
+  expect((await plan.times("Mix the dough")).start).toBe(fixed);
+  await app.reload();
+  expect((await plan.times("Mix the dough")).start).toBe(fixed);
+
+  await bar.click();
+  await expect(plan.sheet).toContainText("It starts then because you fixed it.");
+  await plan.sheet.getByRole("button", { name: "Whenever it can" }).click();
+  await expect(bar).toHaveAttribute("data-fixed", "false");
+  await expect(plan.head).not.toContainText("later than is good");
+});
+
+test("while nobody is there, hands have nothing to do", async ({ app }) => {
+  const { plan } = app;
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await expect(plan.bars.first()).toBeVisible();
+  const { start: mix } = await plan.times("Mix the dough");
+  const [from, to] = [mix - 5, mix + 45];
+  await plan.awayToday(from, to);
+  await expect(plan.wished).toContainText(`Nobody here from ${timeOf(from)} to ${timeOf(to)}.`);
+  await expect(plan.away).toHaveCount(1);
+  for (const { label, hands } of (await plan.drawn()).filter((one) => one.hands)) {
+    const { start, end } = timesOf(label);
+    expect.soft(hands && start < to && end > from, label).toBe(false);
+  }
+  expect((await plan.times("Mix the dough")).start).toBeGreaterThanOrEqual(to);
+  await plan.show("As a list");
+  await expect(app.page.locator(".plan-row-away")).toHaveText(
+    new RegExp(`${timeOf(from)}\\s*Nobody in the kitchen\\s*until ${timeOf(to)}`),
+  );
+});
+
+test("a quarter of an hour later is a quarter of an hour later everywhere, and undone it isn't", async ({ app }) => {
+  const { plan } = app;
+  await forSeven(app);
+  const begins = await plan.begins();
+  await plan.later.click();
+  await expect(plan.wished).toContainText("On the table at 19:15.");
+  await expect.poll(() => plan.begins()).toBe(begins + 15);
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.wished).toContainText("On the table at 19:00.");
+  await expect.poll(() => plan.begins()).toBe(begins);
+  await app.reload();
+  expect(await plan.begins()).toBe(begins);
+});
+
+test("two bakes for one table are planned together, and what is wished of one is wished of both", async ({ app }) => {
+  const { formula, plan } = app;
+  await forSeven(app);
+  await app.turnTo("#/");
+  await formula.look(FORMULAS.braid);
+  await plan.startFor(`19:00, with ${FORMULAS.buns}`);
+  await expect(plan.head.getByText(/^Begin at/)).toHaveCount(2);
+  await expect(plan.head).toContainText("before your table at 19:00");
+  await plan.earlier.click();
+  await expect(plan.wished).toContainText("On the table at 18:45.");
+  await expect(plan.head).toContainText("your table at 18:45");
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.wished).toContainText("On the table at 19:00.");
+  // The wish of the earliest counts, so one that was left behind would show.
+  await app.reload();
+  await expect(plan.wished).toContainText("On the table at 19:00.");
+});
+
+test("a table that can't be kept is said to be late, and as soon as it can be takes the wish away", async ({
+  app,
+  page,
+}) => {
+  const { plan } = app;
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await expect(plan.head).toContainText("no other order of this work is ready sooner");
+  await page.getByRole("button", { name: "On the table at…" }).click();
+  await plan.sheet.getByLabel("Time").first().fill("11:00");
+  await plan.sheet.getByRole("button", { name: "Plan for then" }).click();
+  await expect(plan.head).toContainText(/Later than your table at 11:00 by \d\sh/);
+  await page.getByRole("button", { name: "On the table at…" }).click();
+  await plan.sheet.getByRole("button", { name: "As soon as it can be" }).click();
+  await expect(plan.wished).toContainText("On the table as soon as it can be.");
+  await expect(plan.head).not.toContainText("your table");
+});
