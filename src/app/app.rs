@@ -7,6 +7,7 @@ use crate::pages::bench::Bench;
 use crate::pages::clock::ClockQuestion;
 use crate::pages::formula::FormulaPage;
 use crate::pages::formulas::FormulasPage;
+use crate::pages::gather::GatherPage;
 use crate::pages::kitchen::KitchenPage;
 use crate::pages::note::NotePage;
 use crate::pages::notebook::NotebookPage;
@@ -66,6 +67,7 @@ fn page(route: &Route) -> AnyView {
         Route::Plan => view! { <PlanPage /> }.into_any(),
         Route::Notebook => view! { <NotebookPage /> }.into_any(),
         Route::Note(id) => view! { <NotePage id=id.clone() /> }.into_any(),
+        Route::Gather => view! { <GatherPage /> }.into_any(),
         Route::Kitchen => view! { <KitchenPage /> }.into_any(),
     }
 }

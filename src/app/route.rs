@@ -23,6 +23,8 @@ pub(crate) enum Route {
     Notebook,
     /// One finished bake.
     Note(BakeId),
+    /// What all running bakes take: to buy, to fetch and to set out.
+    Gather,
     /// Temperatures, equipment, units, sounds, archive.
     Kitchen,
 }
@@ -39,6 +41,7 @@ impl Route {
             ("plan", _) => Self::Plan,
             ("notebook", "") => Self::Notebook,
             ("notebook", id) => Self::Note(BakeId(id.to_owned())),
+            ("gather", _) => Self::Gather,
             ("kitchen", _) => Self::Kitchen,
             _ => Self::Today,
         }
@@ -55,6 +58,7 @@ impl Route {
             Self::Plan => "#/plan".to_owned(),
             Self::Notebook => "#/notebook".to_owned(),
             Self::Note(BakeId(id)) => format!("#/notebook/{id}"),
+            Self::Gather => "#/gather".to_owned(),
             Self::Kitchen => "#/kitchen".to_owned(),
         }
     }
@@ -80,6 +84,7 @@ mod tests {
             Route::Plan,
             Route::Notebook,
             Route::Note(BakeId("b1".to_owned())),
+            Route::Gather,
             Route::Kitchen,
         ];
         for place in places {

@@ -20,6 +20,7 @@ pub mod notify;
 pub mod offline;
 pub mod page;
 pub mod persist;
+pub mod print;
 pub mod sound;
 pub mod store;
 pub mod tabs;

@@ -50,7 +50,7 @@ choice! { Degrees as "temperature scale" {
 
 shape! {
     /// The kitchen with the baker's preferences: one record, kept under one key.
-    /// The volume runs from 0 to 1.
+    /// The volume runs from 0 to 1. What is gathered are a bake's and a thing's name: "b1/milk".
     pub struct KitchenRecord {
         version: u32,
         facts: KitchenFacts,
@@ -58,6 +58,7 @@ shape! {
         alarm_volume: f64,
         alarm_vibrates: bool,
         alarm_flashes: bool,
+        gathered: Vec<String> = Vec::new(),
     }
 }
 
@@ -74,6 +75,7 @@ impl Default for KitchenRecord {
             alarm_volume: 0.8,
             alarm_vibrates: true,
             alarm_flashes: true,
+            gathered: Vec::new(),
         }
     }
 }

@@ -9,6 +9,7 @@ mod dose;
 mod durations;
 mod food;
 mod formulas;
+mod gather;
 mod heating;
 mod judgement;
 mod lags;

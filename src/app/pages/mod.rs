@@ -5,6 +5,7 @@ pub(crate) mod bench;
 pub(crate) mod clock;
 pub(crate) mod formula;
 pub(crate) mod formulas;
+pub(crate) mod gather;
 pub(crate) mod kitchen;
 pub(crate) mod note;
 pub(crate) mod notebook;

@@ -12,6 +12,7 @@ pub(crate) mod liquid;
 pub(crate) mod live;
 pub(crate) mod phone;
 pub(crate) mod presses;
+pub(crate) mod print;
 pub(crate) mod sheet;
 pub(crate) mod stepper;
 pub(crate) mod temperature;

@@ -122,6 +122,7 @@ pub(crate) fn way(route: &Route) -> &'static str {
         Route::Bench(_) => "Bench",
         Route::Plan => "Plan",
         Route::Notebook | Route::Note(_) => "Notebook",
+        Route::Gather => "Gathering list",
         Route::Kitchen => "Kitchen",
     }
 }

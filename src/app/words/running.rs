@@ -54,6 +54,20 @@ pub(crate) fn short_name(state: &State) -> String {
     })
 }
 
+/// What each of some bakes is called where room is short: "Buns", and since when, where two make the same.
+pub(crate) fn distinct_names(bakes: &[&State]) -> Vec<String> {
+    let name = |state: &&State| {
+        let name = short_name(state);
+        let alike = bakes.iter().filter(|other| short_name(other) == name);
+        if alike.count() > 1 {
+            short_whose(state)
+        } else {
+            name
+        }
+    };
+    bakes.iter().map(name).collect()
+}
+
 /// A dough's card while a fold comes first.
 pub(crate) fn fold_in(title: &str) -> String {
     format!("{title}: fold")

@@ -10,6 +10,7 @@ pub mod bakers;
 mod brought;
 mod check;
 mod dose;
+pub mod gather;
 mod liquid;
 mod percent;
 mod scale;

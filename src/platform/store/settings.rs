@@ -34,6 +34,8 @@ pub struct Settings {
     pub degrees: Degrees,
     /// How the alarm makes itself known.
     pub alarm: AlarmSettings,
+    /// What is ticked off on the gathering list, each for the bake that it is for.
+    pub gathered: Vec<String>,
 }
 
 impl Default for Settings {
@@ -56,6 +58,7 @@ impl Settings {
                 vibrates: record.alarm_vibrates,
                 flashes: record.alarm_flashes,
             },
+            gathered: record.gathered.clone(),
         }
     }
 }
@@ -80,6 +83,7 @@ impl From<&Settings> for KitchenRecord {
             alarm_volume: settings.alarm.volume.clamp(0.0, 1.0),
             alarm_vibrates: settings.alarm.vibrates,
             alarm_flashes: settings.alarm.flashes,
+            gathered: settings.gathered.clone(),
             ..Self::default()
         }
     }

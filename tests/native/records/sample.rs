@@ -52,6 +52,10 @@ fn kitchen_record() -> KitchenRecord {
         degrees: Degrees::Fahrenheit,
         alarm_volume: 0.65,
         alarm_flashes: false,
+        gathered: vec![
+            "table-of-eight/milk".to_owned(),
+            "table-of-eight/bowl".to_owned(),
+        ],
         ..KitchenRecord::default()
     }
 }

@@ -244,6 +244,7 @@ proptest! {
         alarm_volume in 0.0..=1.0,
         alarm_vibrates in any::<bool>(),
         alarm_flashes in any::<bool>(),
+        gathered in prop::collection::vec(any::<String>(), 0..4),
     ) {
         let record = KitchenRecord {
             facts: KitchenFacts::from(&kitchen),
@@ -251,6 +252,7 @@ proptest! {
             alarm_volume,
             alarm_vibrates,
             alarm_flashes,
+            gathered,
             ..KitchenRecord::default()
         };
         let read = KitchenRecord::read(&record.write());
@@ -293,6 +295,17 @@ fn an_oven_further_off_than_any_is_impossible() {
         let read = Kitchen::try_from(&record.facts);
         assert_eq!(read.is_ok(), fits, "{read:?}");
     }
+}
+
+/// As every kitchen was stored before there was a list to tick off.
+#[test]
+fn a_kitchen_without_a_gathering_list_has_nothing_ticked_off() {
+    let mut less = value(&archived_kitchen());
+    let fields = less.as_object_mut().expect("a record is an object");
+    fields.remove("gathered").expect("the sample has it");
+    let read = KitchenRecord::read(&less.to_string()).expect("it is read");
+    assert!(read.gathered.is_empty());
+    assert_eq!(value(&read.write()), less);
 }
 
 /// As every kitchen was stored before anybody could say so.

@@ -64,6 +64,9 @@ async function* beforeAnyBake(app) {
   await app.turnTo("#/bench");
   await expect(app.heading).toHaveText("Nothing is baking.");
   yield "Bench, nothing baking";
+  await app.turnTo("#/gather");
+  await expect(app.heading).toHaveText("Gathering list");
+  yield "Gathering list, nothing baking";
   await app.turnTo("#/notebook");
   await expect(app.heading).toHaveText("Notebook");
   yield "Notebook, empty";
@@ -170,6 +173,12 @@ async function* sheetsOverTheBench(app) {
   await expect(app.heading).toHaveText("Today");
   yield "Today, baking";
   await app.formula.bake(FORMULAS.loaf);
+  await app.turnTo("#/gather");
+  await expect(app.heading).toHaveText("Gathering list");
+  await page.getByRole("group", { name: "For" }).locator("label").last().click();
+  await expect(page.getByRole("button", { name: /^plum jam/ })).toBeVisible();
+  yield "Gathering list, two bakes";
+  await app.turnTo("#/bench");
   await bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
   await expect(bench.title).toHaveText("Gather");
   yield "Bench, two bakes";

@@ -1,0 +1,75 @@
+// Promise: the plan and the gathering list come out of a printer as clean pages, black on white.
+
+import { FORMULAS } from "../../pages/formula.js";
+import { SECOND } from "../../support/clock.js";
+import { sheets, toPaper, wrongOnPaper } from "../../support/paper.js";
+import { expect, test } from "../../support/test.js";
+
+const made = (page) => page.getByText(/^Made with Oventide at 09:\d\d on Saturday 28 November\./);
+
+async function twoBakes(app) {
+  await app.startBake(FORMULAS.buns);
+  await app.clock.pass(SECOND);
+  await app.turnTo("#/");
+  await app.formula.bake(FORMULAS.braid);
+  await app.clock.pass(SECOND);
+}
+
+/** Presses Print, and gives how often the browser was asked to. */
+async function print(page) {
+  await page.evaluate(() => {
+    window.printed = 0;
+    window.print = () => (window.printed += 1);
+  });
+  await page.getByRole("button", { name: "Print" }).click();
+  return page.evaluate(() => window.printed);
+}
+
+for (const colorScheme of ["light", "dark"]) {
+  test.describe(`by a phone in ${colorScheme}`, () => {
+    test.use({ colorScheme });
+
+    test("the gathering list", async ({ app, page }) => {
+      await twoBakes(app);
+      await app.turnTo("#/gather");
+      const milk = page.getByRole("button", { name: /^whole milk/ });
+      await milk.click();
+      await expect(milk).toHaveAttribute("aria-pressed", "true");
+      expect(await print(page)).toBe(1);
+      await expect(made(page)).toBeHidden();
+      expect(await wrongOnPaper(page), "the screen's own page").not.toEqual([]);
+
+      await toPaper(page);
+      await expect(made(page)).toBeVisible();
+      await expect(milk).toBeVisible();
+      await expect(page.getByRole("navigation", { name: "Pages" })).toBeHidden();
+      expect(await wrongOnPaper(page)).toEqual([]);
+      for (const format of ["A4", "Letter"]) expect(await sheets(page, format)).toBeLessThanOrEqual(2);
+    });
+
+    test("the plan, as a list with whose each step is", async ({ app, page }) => {
+      await twoBakes(app);
+      await app.turnTo("#/plan");
+      expect(await print(page)).toBe(1);
+      const list = page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
+
+      await toPaper(page);
+      await expect(made(page)).toBeVisible();
+      await expect(list).toBeVisible();
+      const steps = await list.getByRole("listitem").allTextContents();
+      // Twenty-six steps of the buns, with a fold, and twenty-one of the braid.
+      expect(steps.length).toBeGreaterThanOrEqual(45);
+      for (const step of steps) expect(step).toMatch(/\d\d:\d\d/);
+      expect(await wrongOnPaper(page)).toEqual([]);
+      for (const format of ["A4", "Letter"]) expect(await sheets(page, format)).toBeLessThanOrEqual(3);
+    });
+  });
+}
+
+test("a browser that can't print says so", async ({ app, page }) => {
+  await app.startBake(FORMULAS.braid);
+  await app.turnTo("#/gather");
+  await page.evaluate(() => (window.print = undefined));
+  await page.getByRole("button", { name: "Print" }).click();
+  await expect(page.getByText(/^This browser can't print\./)).toBeVisible();
+});
