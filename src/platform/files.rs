@@ -66,7 +66,16 @@ async fn share(name: &str, mime: &str, text: &str) -> Result<SaveOutcome, js::Th
     options.set_type(mime);
     let file = File::new_with_str_sequence_and_options(&Array::of1(&text.into()), name, &options)?;
     let files = js::object(&[("files", Array::of1(&file).into())]);
-    js::call_and_wait(navigator().as_ref(), "share", &[files]).await?;
+    // Not every kind of file may be shared, and asking first is quieter than being refused.
+    let files = [files];
+    let can = js::call(navigator().as_ref(), "canShare", &files);
+    if can.is_ok_and(|can| can == JsValue::FALSE) {
+        return Err(js::Thrown {
+            name: "NotSupportedError".to_owned(),
+            message: format!("{mime} can't be shared"),
+        });
+    }
+    js::call_and_wait(navigator().as_ref(), "share", &files).await?;
     Ok(SaveOutcome::Shared)
 }
 

@@ -7,6 +7,7 @@
 //! - A capability that this browser lacks is a value, never a panic.
 //! - What has to be undone is undone by the `Drop` of the value that stands for it.
 
+pub mod calendar;
 pub mod clock;
 pub mod device;
 mod drift;

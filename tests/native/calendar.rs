@@ -107,3 +107,96 @@ fn dates_are_those_of_the_gregorian_calendar() {
         assert!(!file.contains("DTEND"));
     }
 }
+
+/// The text of a value as a calendar shows it: unfolded (§ 3.1), then unescaped (§ 3.3.11).
+fn shown(file: &str, name: &str) -> String {
+    let unfolded = file.replace("\r\n ", "");
+    let mut lines = unfolded.split("\r\n");
+    let line = lines.find_map(|line| line.strip_prefix(&format!("{name}:")));
+    let mut text = String::new();
+    let mut letters = line.expect("it is there").chars();
+    while let Some(letter) = letters.next() {
+        match letter {
+            '\\' => match letters.next().expect("something is escaped") {
+                'n' => text.push('\n'),
+                escaped => text.push(escaped),
+            },
+            _ => text.push(letter),
+        }
+    }
+    text
+}
+
+#[test]
+fn a_long_title_with_letters_of_every_length_and_all_that_is_escaped_comes_back() {
+    // Every length of what stands before it moves the folds by an octet.
+    for before in 0..12 {
+        let title = format!(
+            "{}First rise: look, then Divide; Brötchen mit Nüssen \\ “crème”, 面包 und 🥐, {}",
+            "x".repeat(before),
+            "für jeden Gast: ½, ".repeat(6)
+        );
+        let note = format!("{title}\n\n{title};\nReady when it’s puffy.");
+        let file = one(event(&title, &note));
+        assert!(file.split("\r\n").all(|line| line.len() <= 75));
+        assert_eq!(shown(&file, "SUMMARY"), title);
+        assert_eq!(shown(&file, "DESCRIPTION"), note);
+        // A display alarm has a text (§ 3.6.6), and it is that of its event.
+        let alarms = file.split("BEGIN:VALARM").skip(1);
+        for alarm in alarms {
+            assert_eq!(shown(alarm, "DESCRIPTION"), title);
+        }
+    }
+}
+
+/// § 3.6: a calendar has its identifier and version; § 3.6.1: an event has its name and stamp, and no name is used twice.
+#[test]
+fn every_event_has_what_is_required_and_a_name_of_its_own() {
+    let events: Vec<Event> = (0..30)
+        .map(|nth| Event {
+            id: format!("b{}-{nth}@oventide", nth % 2),
+            ..event(&format!("Step {nth}"), "Look.")
+        })
+        .collect();
+    let file = calendar("Oventide", &events, WRITTEN);
+    let head: Vec<&str> = file.split("\r\n").take(3).collect();
+    assert_eq!(
+        head,
+        [
+            "BEGIN:VCALENDAR",
+            "VERSION:2.0",
+            "PRODID:-//Oventide//Oventide//EN"
+        ]
+    );
+    let mut names = Vec::new();
+    for part in file.split("BEGIN:VEVENT\r\n").skip(1) {
+        for required in ["UID:", "DTSTAMP:", "DTSTART:", "SUMMARY:"] {
+            let lines = part.split("\r\n").filter(|line| line.starts_with(required));
+            assert_eq!(lines.count(), 1, "{required}");
+        }
+        names.push(shown(part, "UID"));
+    }
+    names.sort();
+    names.dedup();
+    assert_eq!(names.len(), events.len());
+}
+
+/// Moments are absolute, so the night of 2027-03-28 in Europe, an hour shorter by the clocks there, is as long as it is.
+/// By `date -u -d @SECONDS`; summer time begins at 01:00 UTC.
+#[test]
+fn a_change_of_summer_time_is_left_to_the_calendar() {
+    for (seconds, wanted) in [
+        (1_806_195_300, "20270328T005500Z"),
+        (1_806_195_600, "20270328T010000Z"),
+        (1_806_196_200, "20270328T011000Z"),
+    ] {
+        let start = Moment::from_epoch_ms(seconds * 1000);
+        let file = one(Event {
+            start,
+            end: start,
+            ..event("Look", "")
+        });
+        assert!(file.contains(&format!("DTSTART:{wanted}\r\n")), "{file}");
+        assert!(!file.contains("TZID") && !file.contains("VTIMEZONE"));
+    }
+}

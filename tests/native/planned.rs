@@ -1,6 +1,7 @@
 //! The plan of one or several bakes, held against the formulas themselves: what the solver was told
 //! is not asked here.
 
+mod agenda;
 pub(crate) mod keeps;
 mod wished;
 

@@ -202,7 +202,7 @@ fn title(what: What, states: &[Option<&State>]) -> Option<String> {
 }
 
 /// When it may end, unless that is known to the minute.
-fn window(item: &Item) -> Option<Estimate<Moment>> {
+pub(crate) fn window(item: &Item) -> Option<Estimate<Moment>> {
     let (early, late) = item.slack;
     let wide = early.get().max(late.get()) >= 1.0;
     let basis = domain::estimate::Basis::Model;

@@ -5,6 +5,7 @@ mod day_time;
 mod item;
 mod lanes;
 mod list;
+mod papers;
 mod picture;
 mod scale;
 mod table;
@@ -22,6 +23,7 @@ use crate::words::plan as words;
 use item::ItemSheet;
 use lanes::Lanes;
 use list::{List, Spoken};
+use papers::Papers;
 pub(crate) use table::TableSheet;
 use wishes::WishBar;
 
@@ -72,6 +74,7 @@ pub(crate) fn PlanPage() -> impl IntoView {
                 />
                 {live::part(shown)}
             </section>
+            <Papers />
             <ItemSheet told=told open=open key=pressed />
         }
         .into_any()

@@ -12,6 +12,7 @@
 //! The window of an end combines, in quadrature, the windows of the steps on the chain that it hangs
 //! on, as in [`outline`](super::outline).
 
+mod agenda;
 mod backwards;
 mod best;
 mod chain;
@@ -27,6 +28,7 @@ use crate::bake::State;
 use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment};
+pub use agenda::{Call, agenda};
 use best::latest;
 use lengths::{Lengths, outlined, redone};
 use let_go::best_that_holds;

@@ -1,0 +1,125 @@
+//! What of a plan somebody is called for, against the plan itself.
+
+use super::{NINE, TABLES, begun, planned};
+use domain::bake::{Bake, State};
+use domain::formula::StepKind;
+use domain::schedule::plan::{Call, Plan, What, Wish, agenda};
+use domain::units::{Moment, minutes};
+
+fn called(ids: &[&str], from: Moment) -> (Vec<Bake>, Plan, Vec<Call>) {
+    let bakes = begun(ids);
+    let plan = planned(&bakes, Wish::Soonest, &[], None);
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let calls = agenda(&plan, &states, from);
+    (bakes, plan, calls)
+}
+
+fn bake_of(what: What) -> Option<usize> {
+    match what {
+        What::Step(bake, _) | What::Fold(bake, ..) => Some(bake),
+        What::Away => None,
+    }
+}
+
+#[test]
+fn every_hand_step_every_fold_and_every_end_is_called_for_once() {
+    for ids in TABLES {
+        let (bakes, plan, calls) = called(ids, NINE);
+        let mut wanted: Vec<usize> = (0..plan.items.len())
+            .filter(|&place| match plan.items[place].what {
+                What::Step(bake, step) => {
+                    let step = bakes[bake]
+                        .state()
+                        .formula
+                        .step(step)
+                        .expect("it is planned");
+                    step.kind != StepKind::OvenHeats
+                }
+                What::Fold(..) => true,
+                What::Away => false,
+            })
+            .collect();
+        let both = calls
+            .iter()
+            .flat_map(|call| call.looks.iter().chain(&call.work));
+        let mut told: Vec<usize> = both.copied().collect();
+        told.sort_unstable();
+        wanted.sort_unstable();
+        assert_eq!(told, wanted, "{ids:?}");
+        for call in &calls {
+            let all = call.looks.iter().chain(&call.work);
+            assert!(
+                all.clone()
+                    .all(|&it| bake_of(plan.items[it].what) == Some(call.bake))
+            );
+            // Nothing that was looked at ends at another moment, and no hands pause within a call.
+            assert!(call.looks.iter().all(|&it| plan.items[it].end == call.at));
+            let mut at = call.at;
+            for &place in &call.work {
+                assert_eq!(plan.items[place].start, at);
+                at = plan.items[place].end;
+            }
+            assert_eq!(call.until, at);
+        }
+        assert!(calls.is_sorted_by_key(|call| (call.at, call.bake)));
+    }
+}
+
+#[test]
+fn what_has_a_moment_of_its_own_begins_its_call() {
+    let (bakes, plan, calls) = called(TABLES[5], NINE);
+    let mut seen = 0;
+    for call in &calls {
+        for &place in call.work.iter().skip(1) {
+            match plan.items[place].what {
+                What::Step(bake, step) => {
+                    let step = bakes[bake]
+                        .state()
+                        .formula
+                        .step(step)
+                        .expect("it is planned");
+                    // Unless something has just ended beside it.
+                    assert!(step.kind != StepKind::OvenOn || call.at == plan.items[place].start);
+                }
+                _ => assert_eq!(call.at, plan.items[place].start),
+            }
+        }
+        let first = call.work.first().map(|&place| plan.items[place].what);
+        seen += usize::from(matches!(first, Some(What::Fold(..))));
+    }
+    // One of the buns, one of the braid, two of the loaf.
+    assert_eq!(seen, 4);
+}
+
+/// A bake of buns has 27 steps; a calendar with an entry for each would be left unread.
+#[test]
+fn hands_that_go_on_are_called_once() {
+    let (bakes, plan, calls) = called(TABLES[0], NINE);
+    assert!(calls.len() <= 16, "{}", calls.len());
+    let first = &calls[0];
+    let title = |place: usize| match plan.items[place].what {
+        What::Step(bake, step) => {
+            let step = bakes[bake].state().formula.step(step);
+            step.map_or("", |step| step.title.as_str()).to_owned()
+        }
+        _ => "fold".to_owned(),
+    };
+    assert_eq!(first.at, NINE);
+    assert!(first.looks.is_empty());
+    let titles: Vec<String> = first.work.iter().map(|&place| title(place)).collect();
+    assert_eq!(
+        titles[..3],
+        ["Gather", "Cook the cream", "Spread the cream"]
+    );
+    assert!(titles.len() >= 6, "{titles:?}");
+}
+
+#[test]
+fn what_lies_behind_calls_nobody() {
+    let from = NINE + minutes(120.0);
+    let (_, _, all) = called(TABLES[0], NINE);
+    let (_, _, left) = called(TABLES[0], from);
+    let later: Vec<Call> = all.into_iter().filter(|call| call.at >= from).collect();
+    assert!(!later.is_empty());
+    assert_eq!(left, later);
+}
