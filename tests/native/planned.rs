@@ -2,7 +2,10 @@
 //! is not asked here.
 
 mod agenda;
+mod asked;
+mod conflict;
 pub(crate) mod keeps;
+mod levers;
 mod wished;
 
 use checks::{begin, starter};
@@ -145,6 +148,17 @@ fn an_hour_in_which_nobody_is_there_costs_no_more_than_beginning_after_it() {
             );
         }
     }
+}
+
+#[test]
+fn whoever_is_away_after_the_last_step_changes_nothing() {
+    let bakes = begun(TABLES[0]);
+    let free = planned(&bakes, Wish::Soonest, &[], None);
+    let end = free.end.likely();
+    let away = [(end, end + minutes(300.0))];
+    let plan = planned(&bakes, Wish::Soonest, &away, None);
+    assert_eq!(plan.end, free.end);
+    assert_eq!(plan.critical(), free.critical());
 }
 
 #[test]

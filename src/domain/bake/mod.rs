@@ -30,6 +30,7 @@ mod reading;
 mod rejoin;
 mod rising;
 mod state;
+mod supposed;
 mod timers;
 mod undo;
 mod windows;
@@ -51,6 +52,7 @@ pub use places::LONGEST_IN_FRIDGE;
 pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;
 pub use state::State;
+pub(crate) use supposed::Supposed;
 pub use timers::{Alarm, AlarmKind, alarms, begin_alarm, due};
 pub use wishes::Wishes;
 

@@ -152,6 +152,7 @@ impl State {
                 places.extend(back.map(|back| (back, Place::Kitchen)));
             }
         }
+        places.extend(self.supposed_places(of, start));
         places.sort_by_key(|&(at, _)| at);
         self.around(Place::Kitchen, &places, Place::Kitchen.film(), held)
     }

@@ -200,7 +200,8 @@ impl State {
         around: &Surroundings,
     ) -> (Estimate<Celsius>, [CelsiusDelta; 3]) {
         let out_of_fridge = self.out_of_the_fridge(step);
-        let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none());
+        let to_come = ferment.from_fridge && self.retards(step).all(|one| one.ended.is_none())
+            || self.supposed_out(step).is_some();
         if to_come {
             // It will have been warming since it came out, under the hands that shape it.
             let out_at = warming_since.unwrap_or(start).min(start);

@@ -8,6 +8,7 @@ use super::clock;
 use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer, note, take_in};
+use super::supposed::Supposed;
 use super::undo::undone;
 use super::windows::Windows;
 use super::wishes::Wishes;
@@ -63,6 +64,8 @@ pub struct State {
     // Follows from the formula alone, and takes too long to reckon at every look.
     bodies: Map<StepId, FilmSpread>,
     pub(super) windows: Windows,
+    /// Where a dough is supposed to be put, to see what would come of it; no log says so.
+    pub(super) supposed: Option<Supposed>,
 }
 
 impl State {
@@ -111,6 +114,7 @@ impl State {
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
             windows: Windows::default(),
+            supposed: None,
         };
         state.open_steps();
         Some(state)

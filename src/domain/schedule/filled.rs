@@ -51,11 +51,7 @@ impl Filled {
     /// # Errors
     /// Why it may not.
     pub fn bears(&self, rise: Minutes, air: Celsius) -> Result<(), Unsafe> {
-        let limit = if self.kitchen > HOT_KITCHEN {
-            PERISHABLE_LIMIT_HOT
-        } else {
-            PERISHABLE_LIMIT
-        };
+        let limit = out_limit(self.kitchen);
         if air > self.kitchen.max(HOT_KITCHEN) {
             Err(Unsafe::TooWarm)
         } else if air <= FRIDGE || self.beside + rise > limit {
@@ -130,11 +126,68 @@ pub fn is_long_for_egg_or_milk(formula: &Formula, rise: Minutes) -> bool {
         && parts.any(|part| matches!(part.food.kind, FoodKind::Egg | FoodKind::Milk))
 }
 
+/// How long what spoils will have stood out in a rise of a bake that goes on, by the late end of
+/// the rise that has it longest, where all goes as planned. `stay` is a time in the fridge that no step is.
+#[must_use]
+pub(super) fn longest_out(
+    state: &State,
+    steps: &[Planned],
+    stay: Option<(Moment, Moment)>,
+    now: Moment,
+) -> Minutes {
+    let formula = &state.formula;
+    let mut longest = minutes(0.0);
+    for rise in steps {
+        let step = formula.step(rise.step);
+        if !step.is_some_and(|step| matches!(step.length, Length::Ferment { .. })) {
+            continue;
+        }
+        let before = all_before(formula, rise.step);
+        let was_joined = before.iter().any(|&id| {
+            let step = formula.step(id);
+            let joins = step.is_some_and(|step| brings(step) && !step.needs.fridge);
+            joins && state.progress(id).ended.is_some()
+        });
+        let standing = state.standing_at(now).into_iter();
+        let since = standing.map(|standing| standing.since).min();
+        let since = since.filter(|_| was_joined);
+        let Some(limits) = filled_from(formula, state.kitchen.air, steps, rise, since) else {
+            continue;
+        };
+        let (from, to) = stay.unwrap_or((rise.start, rise.start));
+        let (from, to) = (from.max(rise.start), to.min(rise.end));
+        let cold = (to - from).max(minutes(0.0));
+        let late = (rise.end - rise.start) + rise.slack.1;
+        longest = longest.max(limits.beside + late - cold);
+    }
+    longest
+}
+
+/// How long it may stand out there.
+pub(super) fn out_limit(air: Celsius) -> Minutes {
+    if air > HOT_KITCHEN {
+        PERISHABLE_LIMIT_HOT
+    } else {
+        PERISHABLE_LIMIT
+    }
+}
+
 fn filled_in(
     formula: &Formula,
     kitchen: &Kitchen,
     steps: &[Planned],
     rise: &Planned,
+) -> Option<Filled> {
+    filled_from(formula, kitchen.air, steps, rise, None)
+}
+
+/// The same where it has stood out since a moment already.
+fn filled_from(
+    formula: &Formula,
+    kitchen: Celsius,
+    steps: &[Planned],
+    rise: &Planned,
+    standing: Option<Moment>,
 ) -> Option<Filled> {
     let before = all_before(formula, rise.step);
     let step_of = |one: &Planned| formula.step(one.step);
@@ -144,7 +197,7 @@ fn filled_in(
         .iter()
         .filter(|one| before.contains(&one.step) && step_of(one).is_some_and(joins));
     let itself = step_of(rise)?.cautions.contains(&Caution::Perishable);
-    let since = joined.map(|one| one.start).min();
+    let since = joined.map(|one| one.start).chain(standing).min();
     let since = since.or(itself.then_some(rise.start))?;
     let of_kind = |kind: StepKind| {
         let steps = steps.iter();
@@ -164,7 +217,7 @@ fn filled_in(
     Some(Filled {
         beside,
         after,
-        kitchen: kitchen.air,
+        kitchen,
     })
 }
 

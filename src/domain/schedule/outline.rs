@@ -6,7 +6,7 @@ use super::offers::{rank, start_by};
 use super::tails::tails;
 use crate::bake::State;
 use crate::estimate::{Basis, Estimate};
-use crate::formula::{Formula, Length, Step, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -79,9 +79,9 @@ fn forwards(state: &State, now: Moment, windows: bool) -> Outline {
 /// When the dough of a step is planned to begin to follow the kitchen: as its
 /// first rise begins, or as it comes out of the fridge.
 pub(super) fn warming_since(
-    formula: &Formula,
+    state: &State,
     step: &Step,
-    planned: &dyn Fn(StepId) -> Option<Planned>,
+    planned_at: &dyn Fn(StepId) -> Option<Planned>,
 ) -> Option<Moment> {
     let from_fridge = matches!(
         step.length,
@@ -90,13 +90,16 @@ pub(super) fn warming_since(
             ..
         }
     );
-    let steps = formula.steps.iter();
+    let steps = state.formula.steps.iter();
     let planned = steps
         .filter(|other| other.component == step.component)
-        .filter_map(|other| Some((other, planned(other.id)?)));
+        .filter_map(|other| Some((other, planned_at(other.id)?)));
     if from_fridge {
         let out = planned.filter(|(other, _)| other.kind == StepKind::Retard);
         return out.map(|(_, planned)| planned.end).max();
+    }
+    if let Some((put, stays)) = state.supposed_out(step) {
+        return planned_at(put).map(|planned| planned.start + stays);
     }
     let rises = planned.filter(|(other, _)| matches!(other.length, Length::Ferment { .. }));
     rises.map(|(_, planned)| planned.start).min()
@@ -148,7 +151,7 @@ impl Forward<'_> {
             Some(forecast) => (forecast.start, forecast.window, forecast.look),
             None => {
                 let planned = |step| self.planned.get(&step).copied();
-                let warming_since = warming_since(&self.state.formula, step, &planned);
+                let warming_since = warming_since(self.state, step, &planned);
                 // An oven is on early enough for the early end of what it is wanted after.
                 let length = if self.windows || self.is_led_up_to(step.id) {
                     let state = self.state;

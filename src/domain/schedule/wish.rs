@@ -42,7 +42,7 @@ pub fn rise_if_started(
     let planned = |step: StepId| steps.iter().find(|one| one.step == step).copied();
     let start = planned(step)?.start;
     let step = formula.step(step)?;
-    let warming_since = warming_since(formula, step, &planned);
+    let warming_since = warming_since(bake.state(), step, &planned);
     bake.state().rise_if_started(step, start, warming_since)
 }
 

@@ -1,6 +1,6 @@
 //! What a moment of a plan hangs on.
 
-use super::{Item, Plan};
+use super::{Item, Plan, What};
 use crate::estimate::{Basis, Estimate};
 use crate::units::{Minutes, Moment};
 
@@ -16,6 +16,15 @@ pub(super) fn window(items: &[Item], last: usize) -> Estimate<Moment> {
     let earlier = Minutes::clamped(f64::sqrt(early));
     let later = Minutes::clamped(f64::sqrt(late));
     Estimate::new(end - earlier, end, end + later, Basis::Model)
+}
+
+/// The item that ends last; that nobody is there afterwards is no matter of the plan.
+pub(super) fn last(items: &[Item]) -> Option<usize> {
+    let ends = items.iter().enumerate();
+    let planned = ends.filter(|(_, item)| item.what != What::Away);
+    planned
+        .max_by_key(|(_, item)| item.end)
+        .map(|(place, _)| place)
 }
 
 /// The chain that an item hangs on, from it backwards.
@@ -42,11 +51,8 @@ impl Plan {
     /// longer makes the end later.
     #[must_use]
     pub fn critical(&self) -> Vec<usize> {
-        let ends = self.items.iter().enumerate();
-        let last = ends
-            .max_by_key(|(_, item)| item.end)
-            .map(|(place, _)| place);
-        let mut places: Vec<usize> = last.map_or_else(Vec::new, |last| chain(&self.items, last));
+        let mut places: Vec<usize> =
+            last(&self.items).map_or_else(Vec::new, |last| chain(&self.items, last));
         places.reverse();
         places
     }

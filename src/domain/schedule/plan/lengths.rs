@@ -70,7 +70,7 @@ pub(super) fn redone(
             if step.is_hands() || begun {
                 return None;
             }
-            let warming_since = warming_since(&state.formula, step, &planned);
+            let warming_since = warming_since(state, step, &planned);
             if start == length.start && length.since == Some(warming_since) {
                 return None;
             }
@@ -94,5 +94,11 @@ fn folds(state: &State, step: StepId, start: Moment, now: Moment) -> Vec<Moment>
         let step = state.formula.step(step)?;
         (!step.is_hands()).then(|| state.forecast_if_started(step, start))
     });
-    forecast.map_or_else(Vec::new, |forecast| forecast.folds)
+    let mut folds = forecast.map_or_else(Vec::new, |forecast| forecast.folds);
+    if let Some((since, until)) = state.supposed_away(step, start) {
+        folds.retain(|&fold| fold < since || fold >= until);
+        // Somebody has to take it out, which is as much work as a fold.
+        folds.push(until);
+    }
+    folds
 }

@@ -52,7 +52,8 @@ impl Tasks<'_> {
         match limit {
             Limit::Link(nth) => {
                 let link = self.links[nth];
-                link.most.filter(|&most| most > link.least)
+                let over = link.most.map(|most| most - link.least);
+                over.filter(|&over| over > 0)
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);

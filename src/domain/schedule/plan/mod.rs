@@ -16,11 +16,14 @@ mod agenda;
 mod backwards;
 mod best;
 mod chain;
+mod conflict;
 mod lengths;
 mod let_go;
+mod levers;
 mod ovens;
 mod tasks;
 mod told;
+mod trial;
 mod wished;
 
 use super::outline::{Outline, Planned};
@@ -30,11 +33,14 @@ use crate::formula::StepId;
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
+pub use conflict::{Asks, Conflict, Nearest, Part, conflict};
 use lengths::{Lengths, outlined, redone};
 use let_go::best_that_holds;
+pub use levers::{Lever, Way, levers};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
+pub use trial::Rest;
 pub use wished::{Kept, Wished, together, wished};
 
 /// How often lengths and schedule are reckoned in turn, at most.

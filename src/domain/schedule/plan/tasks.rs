@@ -287,7 +287,13 @@ impl<'a> Tasks<'a> {
                 }
                 self.what.push(What::Fold(bake, step, nth));
                 self.tasks.push(Task::new(whole(FOLD), &[HANDS]));
-                let at = (-before_end, Some(whole(FOLD_LATER) - before_end));
+                // What comes out of the fridge is reckoned to come out then.
+                let away = self.bakes[bake].supposed_away(step, length.start);
+                let later = match away {
+                    Some((_, until)) if until == fold => 0,
+                    _ => whole(FOLD_LATER),
+                };
+                let at = (-before_end, Some(later - before_end));
                 self.link(from, self.tasks.len() - 1, at, LATE_FOLD);
             }
         }

@@ -58,9 +58,8 @@ impl Tasks<'_> {
                 }
             })
             .collect();
-        let last = items.iter().enumerate().max_by_key(|(_, item)| item.end);
-        let end = match last {
-            Some((place, _)) => chain::window(&items, place),
+        let end = match chain::last(&items) {
+            Some(place) => chain::window(&items, place),
             None => Estimate::exact(self.now, Basis::Measured),
         };
         let proven = if best.bound == best.end {

@@ -126,7 +126,7 @@ pub(super) fn wished_so(
 }
 
 /// How much sooner than the table a plan should end.
-fn buffer_of(plan: &Plan) -> Minutes {
+pub(super) fn buffer_of(plan: &Plan) -> Minutes {
     let late = plan.end.high() - plan.end.likely();
     minutes((late.get() / WHOLE).ceil() * WHOLE)
 }

@@ -1,0 +1,159 @@
+//! Plans for other wishes or other states than there are, one after the other.
+//!
+//! A question about ways out asks for dozens of plans. Between two of them others have a turn, so
+//! that a page that asks stays responsive, and can leave off. What patience didn't last to prove
+//! ends the question as well: what is said here is proven, or isn't said.
+
+use std::borrow::Cow;
+use std::pin::Pin;
+
+use super::wished::{buffer_of, wished_so};
+use super::{Bounds, Plan, Wish, plan};
+use crate::bake::{State, Wishes};
+use crate::units::{Minutes, Moment, minutes};
+
+/// Gives others a turn, and says whether to go on.
+pub type Rest<'a> = &'a dyn Fn() -> Pin<Box<dyn Future<Output = bool>>>;
+
+/// How often one search may ask whether to go on: a kitchen's plan takes a hundredth of it.
+const PATIENCE: u32 = 20_000;
+/// Plans go by whole minutes, so less than that is nothing.
+const NOTHING: f64 = 0.5;
+
+/// The question was left off, or something in it couldn't be proven.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct LeftOff;
+
+/// Some bakes, with what is wished of them together.
+#[derive(Clone)]
+pub(super) struct Case<'a> {
+    pub bakes: Vec<Cow<'a, State>>,
+    pub wishes: Wishes,
+}
+
+impl Case<'_> {
+    fn states(&self) -> Vec<&State> {
+        self.bakes.iter().map(AsRef::as_ref).collect()
+    }
+}
+
+/// How a case is planned.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum As {
+    /// As the app plans it.
+    Wished,
+    /// Everything as soon as can be: whether wishes can be kept shows already.
+    Soonest,
+    /// Everything as late as a table allows.
+    Latest(Moment),
+}
+
+/// What a case comes to.
+#[derive(Debug, Clone)]
+pub(super) struct Trial {
+    /// None where nothing can be done so.
+    pub plan: Option<Plan>,
+    /// How much is amiss: after the wished table, and waiting too long for the sake of the wishes.
+    pub late: Minutes,
+    /// How much longer than its buffer bread waits before the wished table.
+    pub early: Minutes,
+}
+
+impl Trial {
+    pub(super) fn is_kept(&self) -> bool {
+        self.late.get() < NOTHING
+    }
+}
+
+/// One question after the other, at a moment.
+pub(super) struct Trials<'a> {
+    pub now: Moment,
+    rest: Rest<'a>,
+    /// How long things wait too long whatever is wished.
+    anyway: Minutes,
+    /// What is planned where nothing is wished.
+    pub free: Option<Plan>,
+}
+
+impl<'a> Trials<'a> {
+    /// # Errors
+    /// Where it was left off.
+    pub(super) async fn of(bakes: &[&State], now: Moment, rest: Rest<'a>) -> Result<Self, LeftOff> {
+        let mut trials = Self {
+            now,
+            rest,
+            anyway: minutes(0.0),
+            free: None,
+        };
+        let free = |state: &&State| {
+            let mut state = (*state).clone();
+            state.pins.clear();
+            Cow::Owned(state)
+        };
+        let unwished = Case {
+            bakes: bakes.iter().map(free).collect(),
+            wishes: Wishes::default(),
+        };
+        let free = trials.tried(&unwished, As::Soonest).await?;
+        trials.anyway = free.late;
+        trials.free = free.plan;
+        Ok(trials)
+    }
+
+    /// # Errors
+    /// Where it was left off.
+    pub(super) async fn tried(&self, case: &Case<'_>, how: As) -> Result<Trial, LeftOff> {
+        if !(self.rest)().await {
+            return Err(LeftOff);
+        }
+        let mut left = PATIENCE;
+        let mut go_on = || {
+            left = left.saturating_sub(1);
+            left > 0
+        };
+        let (states, wishes) = (case.states(), &case.wishes);
+        let by = |wish, go_on: &mut dyn FnMut() -> bool| {
+            let waits = |state: &&State| wishes.not_before.filter(|_| !state.has_begun());
+            let not_before: Vec<_> = states.iter().map(waits).collect();
+            let bounds = Bounds {
+                wish,
+                closed: &wishes.away,
+                not_before: &not_before,
+                pins: true,
+            };
+            plan(&states, bounds, self.now, None, go_on)
+        };
+        let found = match how {
+            As::Wished => wished_so(&states, wishes, true, self.now, None, &mut go_on)
+                .map(|wished| wished.plan),
+            As::Soonest => by(Wish::Soonest, &mut go_on),
+            As::Latest(table) => by(Wish::By(table), &mut go_on),
+        };
+        if left == 0 {
+            return Err(LeftOff);
+        }
+        let Some(plan) = found else {
+            return Ok(Trial {
+                plan: None,
+                late: Minutes::MAX,
+                early: minutes(0.0),
+            });
+        };
+        let over = plan.items.iter().filter_map(|item| item.too_late_by);
+        let over = over.fold(minutes(0.0), |all, over| all + over);
+        let waits = (over - self.anyway).max(minutes(0.0));
+        let spare = wishes.table.map(|table| table - plan.end.likely());
+        let none = minutes(0.0);
+        Ok(Trial {
+            late: waits + spare.map_or(none, |spare| (-spare).max(none)),
+            early: spare.map_or(none, |spare| (spare - buffer_of(&plan)).max(none)),
+            plan: Some(plan),
+        })
+    }
+
+    /// # Errors
+    /// Where it was left off.
+    pub(super) async fn keeps(&self, case: &Case<'_>, how: As) -> Result<bool, LeftOff> {
+        Ok(self.tried(case, how).await?.is_kept())
+    }
+}
