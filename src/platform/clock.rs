@@ -14,6 +14,7 @@ use wasm_bindgen::JsValue;
 
 pub use crate::drift::Drift;
 use crate::js;
+use crate::later::later;
 
 /// The present.
 #[must_use]
@@ -156,6 +157,15 @@ pub fn every(ms: u32, tick: impl FnMut() + 'static) -> Ticker {
     Ticker {
         _interval: Interval::new(ms, tick),
     }
+}
+
+/// Gives the page a turn: what it has to draw and to answer comes before what follows.
+pub async fn turn() {
+    let (giver, answer) = later();
+    let _timeout = Timeout::new(0, move || {
+        let _ = giver.give(());
+    });
+    answer.await;
 }
 
 /// Something that is done once, unless this is dropped before.

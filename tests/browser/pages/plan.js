@@ -1,6 +1,7 @@
 // The plan of everything that runs: what it comes to, the wishes, and every item, drawn or as a list.
 
 import { expect } from "@playwright/test";
+import { SECOND } from "../support/clock.js";
 
 export class Plan {
   #app;
@@ -16,6 +17,7 @@ export class Plan {
     this.now = page.locator(".plan-over .now");
     this.away = page.locator(".plan-away");
     this.sheet = page.locator("dialog.sheet[open]");
+    this.ways = page.getByRole("region", { name: "Ways out" });
     this.undo = page.getByRole("button", { name: "Undo" });
     this.earlier = page.getByRole("button", { name: "15 min earlier" });
     this.later = page.getByRole("button", { name: "15 min later" });
@@ -82,6 +84,15 @@ export class Plan {
     await this.sheet.getByRole("button", { name: "Add this time" }).click();
     await expect(this.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(1);
     await this.close();
+  }
+
+  /** Waits for the ways out: plans are made one at a time, with turns of the page between them. */
+  async reckoned() {
+    await expect(async () => {
+      await this.#app.clock.pass(SECOND);
+      await expect(this.ways).not.toContainText("Reckoning…", { timeout: 50 });
+    }).toPass();
+    return this.ways;
   }
 
   async close() {

@@ -332,7 +332,7 @@ fn is_hands(bake: &Bake, step: StepId) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(ProptestConfig::with_cases(48))]
 
     #[test]
     fn every_conflict_is_irreducible_and_every_suggestion_leads_to_a_plan_that_keeps_all(day in any_day()) {

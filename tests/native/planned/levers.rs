@@ -347,7 +347,7 @@ fn longest_out(bakes: &[Bake], now: Moment) -> Minutes {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(40))]
+    #![proptest_config(ProptestConfig::with_cases(32))]
 
     #[test]
     fn whatever_can_be_done_at_once_leads_to_its_table_and_leaves_no_filling_out(day in any_day()) {

@@ -22,6 +22,7 @@ use liquid::Liquids;
 use look::{Care, Parts};
 use times::Times;
 use wish::ReadyAt;
+pub(crate) use wish::yeast_mass;
 
 /// One formula.
 #[component]

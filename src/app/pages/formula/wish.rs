@@ -221,8 +221,12 @@ fn tell(app: Oventide, fitting: Fitting, step: StepId, wanted: Option<f64>) -> O
     })
 }
 
-/// The yeast of the dough and its preferments, as the list of amounts has it.
 fn yeast_of(formula: &Formula, scales: &Scales) -> String {
+    words::amount(yeast_mass(formula, scales), scales)
+}
+
+/// The yeast of the dough and its preferments, as the list of amounts has it.
+pub(crate) fn yeast_mass(formula: &Formula, scales: &Scales) -> Grams {
     let mut all = Grams::MIN;
     for component in formula.components.iter().filter(|part| part.is_dough()) {
         let shown = component.amounts(*scales);
@@ -232,5 +236,5 @@ fn yeast_of(formula: &Formula, scales: &Scales) -> String {
             }
         }
     }
-    words::amount(all, scales)
+    all
 }

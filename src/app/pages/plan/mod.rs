@@ -9,6 +9,7 @@ mod papers;
 mod picture;
 mod scale;
 mod table;
+mod ways;
 mod wishes;
 
 use leptos::prelude::*;
@@ -25,6 +26,7 @@ use lanes::Lanes;
 use list::{List, Spoken};
 use papers::Papers;
 pub(crate) use table::TableSheet;
+use ways::WaysOut;
 use wishes::WishBar;
 
 /// The plan.
@@ -62,6 +64,7 @@ pub(crate) fn PlanPage() -> impl IntoView {
         view! {
             <Head told=told />
             <WishBar told=told />
+            <WaysOut />
             <section class="section" aria-labelledby="in-time">
                 <h2 class="visually-hidden" id="in-time">
                     {words::IN_TIME}

@@ -3,6 +3,7 @@
 mod calendar;
 mod head;
 mod items;
+pub(crate) mod ways;
 mod wishes;
 
 pub(crate) use calendar::*;

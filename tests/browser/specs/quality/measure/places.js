@@ -2,7 +2,7 @@
 
 import { expect } from "@playwright/test";
 import { FORMULAS } from "../../../pages/formula.js";
-import { MINUTE } from "../../../support/clock.js";
+import { MINUTE, SECOND } from "../../../support/clock.js";
 import { putInto } from "../../../support/database.js";
 import { takeUp } from "../../../support/mid-bake.js";
 import { askNow, asksOf } from "./walk.js";
@@ -210,6 +210,10 @@ async function* plan(app) {
   }
   await plan.show("As a list");
   yield "Plan, as a list";
+  await app.clock.pass(SECOND);
+  await plan.ways.getByRole("button", { name: "What would help?" }).click();
+  await plan.reckoned();
+  yield "Plan, what would help";
   await app.turnTo("#/bench");
   await app.bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
   await expect(app.bench.title).toHaveText("Gather");

@@ -1,0 +1,118 @@
+// What to do when a wish can't be kept: what contradicts what, what could be wished instead, and what else helps.
+
+import { FORMULAS } from "../../pages/formula.js";
+import { minuteOf, timeOf } from "../../pages/plan.js";
+import { SECOND } from "../../support/clock.js";
+import { expect, test } from "../../support/test.js";
+import { losses } from "../quality/measure/reflow.js";
+import { recordShifts, shiftsOf } from "../quality/measure/shifts.js";
+
+async function planned(app, table) {
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await app.plan.startFor(table);
+}
+
+test("who is away when the dough needs hands reads which wishes contradict each other, and is back sooner", async ({
+  app,
+  context,
+  server,
+}) => {
+  await app.install();
+  await server.stop();
+  await context.setOffline(true);
+  await planned(app, "19:00");
+  await app.clock.pass(SECOND);
+  await app.plan.awayToday(minuteOf("12:00"), minuteOf("18:00"));
+  const ways = await app.plan.reckoned();
+  await expect(ways).toContainText(
+    "The table at 19:00, nobody here from 12:00 to 18:00 and the plum and almond cream buns contradict each other.",
+  );
+  await expect(app.plan.head).toContainText(/Later than your table at 19:00 by/);
+  await expect(ways.getByRole("button", { name: /^Table at \d\d:\d\d( tomorrow)?$/ })).toBeVisible();
+  const back = ways.getByRole("button", { name: /^Be back at \d\d:\d\d$/ });
+  const [, time] = (await back.innerText()).match(/(\d\d:\d\d)/);
+  expect(minuteOf(time)).toBeGreaterThan(minuteOf("12:00"));
+  expect(minuteOf(time)).toBeLessThan(minuteOf("18:00"));
+
+  await back.click();
+  await expect(app.plan.wished).toContainText(`Nobody here from 12:00 to ${time}.`);
+  await expect(app.plan.head).not.toContainText("Later than");
+  await expect(ways).not.toContainText("contradict");
+  await app.reload();
+  await expect(app.plan.wished).toContainText(`Nobody here from 12:00 to ${time}.`);
+
+  await test.step("five minutes more would be too many", async () => {
+    await app.clock.pass(SECOND);
+    await app.page.getByRole("button", { name: "Away, asleep" }).click();
+    await app.plan.sheet.getByRole("button", { name: /^Remove/ }).click();
+    await expect(app.plan.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(0);
+    await app.clock.pass(SECOND);
+    await app.plan.close();
+    await app.clock.pass(SECOND);
+    await app.plan.awayToday(minuteOf("12:00"), minuteOf(time) + 5);
+    await expect(await app.plan.reckoned()).toContainText(`nobody here from 12:00 to ${timeOf(minuteOf(time) + 5)}`);
+  });
+});
+
+test("for a table that is a little too soon more yeast helps, and is what is weighed", async ({ app }) => {
+  await planned(app, "16:00");
+  const { ways } = app.plan;
+  // Quarter of an hour by quarter of an hour, until there is no time left.
+  for (let presses = 0; presses < 8 && !/Later than/.test(await app.plan.head.innerText()); presses += 1) {
+    await app.clock.pass(SECOND);
+    const before = await app.plan.wished.innerText();
+    await app.plan.earlier.click();
+    await expect(app.plan.wished).not.toHaveText(before);
+  }
+  await expect(app.plan.head).toContainText("Later than your table");
+  await app.plan.reckoned();
+  await expect(ways).toContainText(/^The table at 1\d:\d\d and the plum and almond cream buns contradict each other\./);
+  const way = ways.getByRole("listitem").filter({ hasText: "of yeast instead of" });
+  await expect(way).toContainText(/^\d+\sg of yeast instead of 5\sg: table about 1\d:\d\d \(1\d:\d\d to 1\d:\d\d\)\./);
+  const [grams] = (await way.innerText()).match(/\d+/);
+  await expect(ways.getByRole("listitem").filter({ hasText: /^First rise somewhere warm, 28\s°C, from \d\d:\d\d/ })).toHaveCount(1);
+  await way.getByRole("button", { name: "Use that" }).click();
+  await expect(app.plan.head).not.toContainText("Later than");
+  await app.turnTo("#/bench");
+  await expect(app.bench.mark(new RegExp(`^instant yeast\\s*${grams}\\sg`))).toBeVisible();
+});
+
+test("where every wish is kept, what would help is reckoned only for whoever asks", async ({ app }) => {
+  await planned(app, "19:00");
+  const { ways } = app.plan;
+  const ask = ways.getByRole("button", { name: "What would help?" });
+  await expect(ways).not.toContainText("Reckoning…");
+  await app.clock.pass(SECOND);
+  await ask.click();
+  await expect(ways).toContainText("Reckoning…");
+  await expect(ask).toBeHidden();
+  await app.plan.reckoned();
+  await expect(ways).toContainText("makes a difference worth it.");
+});
+
+for (const [width, height] of [
+  [390, 844],
+  [844, 390],
+  [320, 640],
+]) {
+  test(`on ${width} × ${height} nothing is lost of the ways out, and nothing in sight moves for them`, async ({
+    app,
+    context,
+    page,
+  }) => {
+    await recordShifts(context);
+    await page.setViewportSize({ width, height });
+    await planned(app, "19:00");
+    await app.clock.pass(SECOND);
+    await app.plan.awayToday(minuteOf("12:00"), minuteOf("18:00"));
+    await app.plan.reckoned();
+    await app.reload();
+    await expect(app.plan.head).toContainText("Later than");
+    await shiftsOf(page);
+    await app.plan.reckoned();
+    await expect(app.plan.ways).toContainText("contradict each other.");
+    expect.soft(await shiftsOf(page)).toEqual([]);
+    expect.soft(await losses(page)).toEqual([]);
+  });
+}
