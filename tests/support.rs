@@ -4,6 +4,8 @@ pub mod baker;
 pub mod plan;
 pub mod reckon;
 pub mod reforecast;
+pub mod replan;
+pub mod script;
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide};
 use domain::formula::Formula;

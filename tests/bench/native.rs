@@ -1,6 +1,6 @@
 //! How long the model takes: `cargo bench -p checks`.
 //!
-//! A reforecast is described in [`checks::reforecast`]; the parts that it consists of are timed as well.
+//! A reforecast is described in [`checks::reforecast`], a plan redone in [`checks::replan`]; the parts that it consists of are timed as well.
 
 #![allow(
     missing_docs,
@@ -10,6 +10,7 @@
 use std::hint::black_box;
 
 use checks::reforecast::{TAKEN_UP, reforecast, taken_up, with_news};
+use checks::replan::{REPLANNED, replans};
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use domain::estimate::{Basis, Estimate};
 use domain::thermal::cooling::{FilmSpread, cooling_window};
@@ -27,6 +28,20 @@ fn reforecasts(bench: &mut Criterion) {
             bench.iter_batched(
                 || with_news(&point),
                 |bake| reforecast(&bake, point.now),
+                BatchSize::SmallInput,
+            );
+        });
+    }
+    group.finish();
+}
+
+fn replanned(bench: &mut Criterion) {
+    let mut group = bench.benchmark_group("a plan redone");
+    for (name, replan) in std::iter::zip(REPLANNED, replans()) {
+        group.bench_function(name, |bench| {
+            bench.iter_batched(
+                || replan.news(),
+                |news| replan.redo(&news),
                 BatchSize::SmallInput,
             );
         });
@@ -67,5 +82,5 @@ fn parts(bench: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, reforecasts, parts);
+criterion_group!(benches, reforecasts, replanned, parts);
 criterion_main!(benches);

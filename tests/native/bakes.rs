@@ -14,6 +14,22 @@
 //! 14:00 crash                                # the phone dies and reads its log
 //! ```
 //!
+//! With a wish the day is planned, and planned anew after every line, as the app does it:
+//!
+//! ```text
+//! wish table 16:00                           # also: soonest; away 12:00..13:00; not-before 09:30
+//! pin divide 11:50                           # and unpin divide
+//! expect plan table 15:10..15:50 likely 15:25 within 5
+//! expect plan spare 35 within 3              # so much sooner than the table that was wished
+//! expect begins 09:40 within 3               # of a bake that hasn't begun
+//! expect planned divide 11:40 within 2       # when a step starts
+//! expect moved by 20 within 2 because hands divide 20
+//! expect moved next oven-on 13:17 to 13:05 within 3
+//! expect moved nothing                       # since what was last told
+//! expect says "Table 16:20~5 instead of 16:00~5: Divide was done 20~1 min later than planned."
+//! ```
+//!
+//! - What `says` expects is judged by the tests of the app, which has the words; a `~` stands before how far a number may be off.
 //! - A clock that goes back means the next day.
 //! - A step is named by its title or its kind, in lower case with hyphens.
 //! - Numbers after "within" are minutes. `likely 11:34 within 5` binds all three
@@ -23,20 +39,14 @@
 //! What the scripts expect is reasoned beside each line, from the formula's own
 //! times and published rules, and never pasted from a run.
 
-mod act;
-mod expect;
-mod script;
-
 use std::fs;
-use std::path::Path;
 
-use self::script::Day;
+use checks::script;
 
 fn run(name: &str) {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("bakes");
-    let text = fs::read_to_string(folder.join(name)).expect("the script is there");
+    let text = script::read(name);
     for crash_after_every_line in [false, true] {
-        let wrong = Day::run(&text, crash_after_every_line);
+        let wrong = script::run(&text, crash_after_every_line);
         let crashing = if crash_after_every_line {
             ", crashing after every line"
         } else {
@@ -57,8 +67,7 @@ macro_rules! scripts {
 
         #[test]
         fn every_script_is_run() {
-            let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("bakes");
-            let mut found: Vec<String> = fs::read_dir(folder)
+            let mut found: Vec<String> = fs::read_dir(script::folder())
                 .expect("the folder of scripts is there")
                 .map(|file| file.expect("a readable folder").file_name())
                 .map(|name| name.to_string_lossy().into_owned())
@@ -84,6 +93,12 @@ scripts! {
     normal_buns
     overnight_loaf
     own_time
+    plan_dough_cool
+    plan_fixed_and_missed
+    plan_kitchen_changed
+    plan_late_by_twenty
+    plan_ready_early
+    plan_two_breads
     set_clock
     thermometer
     two_bakes

@@ -4,8 +4,11 @@
 mod agenda;
 mod asked;
 mod conflict;
+mod days;
 pub(crate) mod keeps;
 mod levers;
+mod order;
+mod redone;
 mod wished;
 
 use checks::{begin, starter};

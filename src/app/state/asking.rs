@@ -84,6 +84,9 @@ impl Oventide {
             let on_bench = inner.on_bench.borrow();
             on_bench.as_ref().is_some_and(|shown| shown != bake)
         };
+        if speaks {
+            self.tells_change.set(false);
+        }
         let mut said = None;
         for intent in intents {
             match self.answer_one(bake, intent).await {

@@ -44,7 +44,7 @@ pub(crate) use asking::in_kitchen;
 pub(crate) use effects::{Cause, Effect, Liquid, Shift, TableShift};
 pub(crate) use gathered::tick;
 pub(crate) use jump::ClockJump;
-pub(crate) use plan::Planned;
+pub(crate) use plan::{Change, Planned};
 pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
@@ -119,6 +119,10 @@ pub(crate) struct Oventide {
     pub(crate) views: Memo<Vec<BakeView>>,
     /// The plan of all running bakes, if there is one.
     pub(crate) plan: RwSignal<Option<Planned>>,
+    /// What moved in it lately, newest first.
+    pub(crate) changes: RwSignal<Vec<Change>>,
+    /// Whether the newest of these is still to be told: until the baker does something else.
+    pub(crate) tells_change: RwSignal<bool>,
     inner: StoredValue<Rc<Inner>, LocalStorage>,
 }
 
@@ -167,8 +171,11 @@ impl Oventide {
     pub(crate) fn new() -> Self {
         let now = clock::now();
         let beat = RwSignal::new(now);
-        let bakes = RwSignal::new(Vec::new());
+        let bakes = RwSignal::new(Vec::<Bake>::new());
+        let plan = RwSignal::new(None::<Planned>);
         let sound = RwSignal::new(SoundState::NeedsTap);
+        // Apart from the plan, which is made of what is reckoned here and is no reason to reckon it again.
+        let reckoned = Memo::new(move |_| view::views(&bakes.read(), beat.get()));
         let inner = Inner {
             store: OnceCell::new(),
             starters: OnceCell::new(),
@@ -221,8 +228,10 @@ impl Oventide {
             awake: RwSignal::new(WakeState::Released),
             offline_ready: RwSignal::new(false),
             update_ready: RwSignal::new(false),
-            plan: RwSignal::new(None),
-            views: Memo::new(move |_| view::views(&bakes.read(), beat.get())),
+            plan,
+            changes: RwSignal::new(Vec::new()),
+            tells_change: RwSignal::new(false),
+            views: Memo::new(move |_| view::by_plan(&reckoned.read(), plan.read().as_ref())),
             inner: StoredValue::new_local(Rc::new(inner)),
         }
     }

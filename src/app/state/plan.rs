@@ -1,7 +1,7 @@
 //! The plan of everything that runs, redone whenever something happens.
 
-use domain::bake::{Alarm, BakeId, State, begin_alarm};
-use domain::schedule::plan::{Plan, Wished, wished};
+use domain::bake::{Alarm, Bake, BakeId, State, begin_alarm};
+use domain::schedule::plan::{Made, Moved, Plan, Wished, moved, wished};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
@@ -71,22 +71,59 @@ impl Planned {
     }
 }
 
+/// What moved in the plan, with the moment.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Change {
+    /// When.
+    pub(crate) at: Moment,
+    /// What, and why.
+    pub(crate) moved: Moved,
+}
+
+/// So many changes are remembered.
+const MOST_CHANGES: usize = 5;
+/// What only time has moved is told from here on: minute by minute it would be noise.
+const PASSING: Minutes = minutes(5.0);
+/// What is told of several bakes one after the other, and is one thing to the baker. ASSUMPTION: judgement.
+const AT_ONCE: Minutes = minutes(0.1);
+
+/// What the plan was last told to be, with the bakes as they were then: what moves is held against that, so that
+/// minutes that are too few to be told add up.
+#[derive(Clone)]
+struct Promised {
+    planned: Planned,
+    bakes: Vec<Bake>,
+}
+
+/// What was seen at the last look.
+struct Seen {
+    running: Vec<Bake>,
+    promised: Option<Promised>,
+    /// Whether the newest change was only of time that went by: then it grows, or gives way to what somebody did.
+    is_passing: bool,
+}
+
 impl Oventide {
     /// Plans anew whenever a bake's log has grown, and when the bakes have fallen behind the plan.
     pub(super) fn watch_plan(self) {
-        Effect::new(move |last: Option<Option<Vec<domain::bake::Bake>>>| {
+        Effect::new(move |last: Option<Seen>| {
             let now = self.beat.get();
             let bakes = self.bakes.read();
-            let running: Vec<_> = bakes
+            let running: Vec<Bake> = bakes
                 .iter()
                 .filter(|bake| !bake.state().is_over())
                 .cloned()
                 .collect();
             let shown = self.plan.read_untracked();
-            let states: Vec<&State> = running.iter().map(|bake| bake.state()).collect();
-            let is_new = last.flatten().as_ref() != Some(&running);
+            let states: Vec<&State> = running.iter().map(Bake::state).collect();
+            let is_new = last.as_ref().is_none_or(|last| last.running != running);
             let is_behind = shown.as_ref().is_some_and(|planned| {
                 now - planned.at >= AGAIN && planned.wished.plan.is_overtaken(&states, now)
+            });
+            let mut seen = last.unwrap_or(Seen {
+                running: Vec::new(),
+                promised: None,
+                is_passing: false,
             });
             if is_new || is_behind {
                 let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
@@ -96,11 +133,78 @@ impl Oventide {
                 let shown = shown.as_ref();
                 let planned = found.flatten();
                 let planned = planned.map(|wished| Planned::new(ids, wished, now, shown));
+                self.tell_moved(&mut seen, planned.as_ref(), &running, now);
                 self.plan.set(planned);
             }
-            Some(running)
+            Seen { running, ..seen }
         });
     }
+
+    /// Tells what has moved since the plan that was last told of.
+    fn tell_moved(self, seen: &mut Seen, planned: Option<&Planned>, running: &[Bake], now: Moment) {
+        let Some(planned) = planned else {
+            seen.promised = None;
+            return;
+        };
+        let is = Promised {
+            planned: planned.clone(),
+            bakes: running.to_vec(),
+        };
+        let Some(promised) = &seen.promised else {
+            seen.promised = Some(is);
+            return;
+        };
+        let told = promised.until(&is, now).filter(|moved| {
+            let by = (moved.ready.1 - moved.ready.0).get().abs();
+            !moved.why.is_passing() || by >= PASSING.get()
+        });
+        let was_passing = std::mem::take(&mut seen.is_passing);
+        self.changes.update(|changes| {
+            // Nobody did anything meanwhile, so it is the same that grew, or has come to nothing.
+            if was_passing {
+                changes.remove(0);
+            }
+            if let Some(moved) = told {
+                seen.is_passing = moved.why.is_passing();
+                keep_change(changes, Change { at: now, moved });
+                if !seen.is_passing {
+                    seen.promised = Some(is);
+                }
+                self.tells_change.set(true);
+            } else if was_passing {
+                self.tells_change.set(false);
+            }
+        });
+    }
+}
+
+impl Promised {
+    fn until(&self, is: &Self, now: Moment) -> Option<Moved> {
+        let [before, after]: [Vec<&Bake>; 2] =
+            [self, is].map(|promised| promised.bakes.iter().collect());
+        let before = Made {
+            wished: &self.planned.wished,
+            bakes: &before,
+        };
+        let after = Made {
+            wished: &is.planned.wished,
+            bakes: &after,
+        };
+        moved(before, after, now)
+    }
+}
+
+/// Bakes share a kitchen and a table: what each of them is told in turn is one change.
+fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
+    let same = changes
+        .first()
+        .filter(|last| last.moved.why == change.moved.why && change.at - last.at < AT_ONCE);
+    if let Some(last) = same {
+        change.moved.ready.0 = last.moved.ready.0;
+        changes.remove(0);
+    }
+    changes.insert(0, change);
+    changes.truncate(MOST_CHANGES);
 }
 
 /// How often a search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan takes

@@ -1,9 +1,14 @@
 //! A running bake as the screens need it: everything derived, reckoned once a beat.
 
-use domain::bake::{self, Alarm, Bake};
-use domain::formula::StepId;
-use domain::schedule::{Ask, Outline, Running, focus, offers, outline, running};
-use domain::units::Moment;
+use domain::bake::{self, Alarm, Bake, BakeId, State};
+use domain::formula::{Step, StepId};
+use domain::schedule::plan::What;
+use domain::schedule::{
+    Ask, Outline, Running, focus, focus_by, in_order, offers, outline, running,
+};
+use domain::units::{Minutes, Moment, minutes};
+
+use super::Planned;
 
 /// A running bake with what follows from it at a moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,7 +29,23 @@ pub(crate) struct BakeView {
     pub(crate) next_due: Option<Moment>,
     /// The rest of the bake.
     pub(crate) outline: Outline,
+    /// What the plan of all bakes says of this one, if there is a plan.
+    pub(crate) by_plan: ByPlan,
 }
+
+/// What the plan of all bakes says of one.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct ByPlan {
+    /// The hands' next work here but what is asked, and when.
+    pub(crate) next: Option<(StepId, Moment)>,
+    /// Until when what is asked is let wait on purpose.
+    pub(crate) waits_until: Option<Moment>,
+    /// Where the hands are wanted instead: the bake, what it makes and the name of the step.
+    pub(crate) hands_at: Option<(BakeId, String, String)>,
+}
+
+/// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
+const SOON: Minutes = minutes(5.0);
 
 impl BakeView {
     fn of(bake: &Bake, now: Moment) -> Self {
@@ -38,6 +59,7 @@ impl BakeView {
             next_due,
             alarms,
             outline: outline(state, now),
+            by_plan: ByPlan::default(),
             bake: bake.clone(),
             at: now,
         }
@@ -53,6 +75,79 @@ impl BakeView {
             Ask::Wait(_) | Ask::Idle => (3, soonest),
         }
     }
+}
+
+/// The same with what free hands do in the order of a plan; without one nothing changes.
+pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<BakeView> {
+    let mut found = views.to_vec();
+    let Some(planned) = planned else {
+        return found;
+    };
+    let plan = &planned.wished.plan;
+    let state = |id: &BakeId| views.iter().find(|view| view.bake.id == *id);
+    let states: Option<Vec<&State>> = planned
+        .bakes
+        .iter()
+        .map(|id| Some(state(id)?.bake.state()))
+        .collect();
+    let Some(states) = states else {
+        return found;
+    };
+    for view in &mut found {
+        let Some(place) = planned.place(&view.bake.id) else {
+            continue;
+        };
+        let (state, at) = (view.bake.state(), view.at);
+        // With nothing to choose from there is no order.
+        if view.offers.len() > 1 {
+            let order = plan.order_of(place);
+            in_order(state, &mut view.offers, &order);
+            view.ask = focus_by(state, at, &order);
+        }
+        let asked = view.ask.step();
+        let mut work = plan.items.iter().filter_map(|item| match item.what {
+            What::Step(of, step) if of == place => {
+                let is_hands = state.formula.step(step).is_some_and(Step::is_hands);
+                let is_left = state.progress(step).ended.is_none();
+                (is_hands && is_left).then_some((step, item.start))
+            }
+            _ => None,
+        });
+        let is_at_it = matches!(view.ask, Ask::Work(step) if state.picked == Some(step));
+        if let (Ask::Work(step), false) = (view.ask, is_at_it) {
+            let start = work.clone().find(|&(other, _)| other == step);
+            view.by_plan.waits_until = start
+                .map(|(_, start)| start)
+                .filter(|&start| start - at > SOON);
+        }
+        view.by_plan.next = work.find(|&(step, start)| Some(step) != asked && start >= at);
+        let is_free = matches!(view.ask, Ask::Work(_) | Ask::Wait(_) | Ask::Idle) && !is_at_it;
+        if is_free {
+            view.by_plan.hands_at = elsewhere(planned, &states, place, at);
+        }
+    }
+    found
+}
+
+/// Where else the hands are wanted now.
+fn elsewhere(
+    planned: &Planned,
+    states: &[&State],
+    here: usize,
+    now: Moment,
+) -> Option<(BakeId, String, String)> {
+    let item = planned.wished.plan.hands_at(states, now)?;
+    let (What::Step(bake, step) | What::Fold(bake, step, _)) = item.what else {
+        return None;
+    };
+    let state = states[bake];
+    let is_now = item.start <= now && bake != here && state.is_open(step);
+    let title = state.formula.step(step).filter(|_| is_now)?.title.clone();
+    Some((
+        planned.bakes[bake].clone(),
+        state.formula.name.clone(),
+        title,
+    ))
 }
 
 /// Every bake that is not over.

@@ -58,7 +58,7 @@ pub(crate) fn stands(place: Option<Place>, held: Option<Held>, degrees: Degrees)
     format!("It stands {place}{held}")
 }
 
-fn vessel(held: Held) -> String {
+pub(super) fn vessel(held: Held) -> String {
     match held {
         Held::Jar => IN_JAR.to_owned(),
         Held::Bag => in_bag(),
@@ -66,7 +66,7 @@ fn vessel(held: Held) -> String {
     }
 }
 
-fn whereabouts(place: Place, degrees: Degrees) -> String {
+pub(super) fn whereabouts(place: Place, degrees: Degrees) -> String {
     match place {
         Place::Kitchen => "in the kitchen".to_owned(),
         Place::Fridge => "in the fridge".to_owned(),

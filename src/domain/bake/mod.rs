@@ -8,6 +8,7 @@
 //! intent --decide--> events --stored by the caller--> append --fold--> state
 //! ```
 
+mod at_work;
 mod clock;
 mod cooled;
 mod course;
@@ -36,6 +37,7 @@ mod undo;
 mod windows;
 mod wishes;
 
+pub use at_work::AtWork;
 pub use clock::SAME_JUMP;
 pub use cooled::{Cooled, Stage, Warmth};
 pub use decide::decide;

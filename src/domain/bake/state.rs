@@ -60,6 +60,10 @@ pub struct State {
     /// The moment of the newest entry.
     pub newest: Moment,
     pub(super) begun: bool,
+    /// Since when the baker is at the step that was picked.
+    pub(super) picked_since: Moment,
+    /// When a line of it was last marked, if one was.
+    pub(super) marked_at: Option<Moment>,
     pub(super) steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
     bodies: Map<StepId, FilmSpread>,
@@ -111,6 +115,8 @@ impl State {
             pins: Map::new(),
             newest: at,
             begun: false,
+            picked_since: at,
+            marked_at: None,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
             windows: Windows::default(),
@@ -173,7 +179,7 @@ impl State {
         self.begun |= event.begins();
         match event {
             Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
-            Event::Picked { step } if self.is_open(*step) => self.picked = Some(*step),
+            Event::Picked { step } if self.is_open(*step) => self.turn_to(*step, at),
             Event::Picked { .. } => {}
             Event::Done { step } => self.end(*step, at, How::Done),
             Event::Skipped { step } => self.end(*step, at, How::Skipped),
@@ -185,7 +191,8 @@ impl State {
                 if *on {
                     progress.marks.insert(*mark);
                     // Whoever marks is in the middle of it, and it isn't taken from under the hands.
-                    self.picked = Some(*step);
+                    self.turn_to(*step, at);
+                    self.marked_at = Some(at);
                 } else {
                     progress.marks.remove(mark);
                 }
@@ -312,6 +319,15 @@ impl State {
         if let Some(progress) = self.open_step(step) {
             progress.folds.push(Ended { at, how });
             progress.fold_later = None;
+        }
+    }
+
+    /// Whoever marks one line after the other has been at it since the first.
+    fn turn_to(&mut self, step: StepId, at: Moment) {
+        if self.picked != Some(step) {
+            self.picked = Some(step);
+            self.picked_since = at;
+            self.marked_at = None;
         }
     }
 

@@ -1,6 +1,6 @@
 //! What the Bench asks for next, and what goes on meanwhile.
 
-use super::offers::{can_start, offers, present};
+use super::offers::{can_start, offers_by, present};
 use crate::bake::{Forecast, State};
 use crate::formula::{Step, StepId, StepKind};
 use crate::units::Moment;
@@ -46,6 +46,12 @@ pub type Running = Forecast;
 /// nothing else is to be done.
 #[must_use]
 pub fn focus(state: &State, now: Moment) -> Ask {
+    focus_by(state, now, &[])
+}
+
+/// The same where a plan says in which order the hands take up what they could.
+#[must_use]
+pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
     let running = running(state, now);
     let is_due = |forecast: &&Forecast| forecast.look <= now;
     let bakes = |forecast: &&Forecast| {
@@ -76,7 +82,7 @@ pub fn focus(state: &State, now: Moment) -> Ask {
     if let Some(forecast) = running.iter().find(is_due) {
         return Ask::Look(forecast.step);
     }
-    if let Some(&step) = offers(state, now).first() {
+    if let Some(&step) = offers_by(state, now, order).first() {
         return Ask::Work(step);
     }
     match waiting.or(running.first()) {

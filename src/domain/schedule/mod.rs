@@ -25,9 +25,9 @@ pub use filled::{
     EGG_AND_MILK_OUT, Filled, Rises, Unsafe, bears_way_back, filled, is_long_for_egg_or_milk,
     rises_if_started,
 };
-pub use focus::{Ask, Running, focus, running};
+pub use focus::{Ask, Running, focus, focus_by, running};
 pub use night::{NightWork, Spared, night_work};
-pub use offers::offers;
+pub use offers::{in_order, offers};
 pub use outline::{Outline, Planned, likely_outline, outline};
 pub use tails::tails;
 pub use wish::{if_started, rise_if_started, yeast_for};

@@ -37,6 +37,25 @@ pub fn offers(state: &State, now: Moment) -> Vec<StepId> {
     open.into_iter().map(|(step, _)| step.id).collect()
 }
 
+/// The same in the order of a plan.
+#[must_use]
+pub(super) fn offers_by(state: &State, now: Moment, order: &[StepId]) -> Vec<StepId> {
+    let mut offers = offers(state, now);
+    in_order(state, &mut offers, order);
+    offers
+}
+
+/// Puts what is offered into the order of a plan, which knows what else wants the hands; what it doesn't know comes
+/// after that. An oven that is due stays first.
+pub fn in_order(state: &State, offers: &mut [StepId], order: &[StepId]) {
+    offers.sort_by_key(|&id| {
+        let step = state.formula.step(id);
+        let is_oven = step.is_some_and(|step| step.kind == StepKind::OvenOn);
+        let place = order.iter().position(|&planned| planned == id);
+        (!is_oven, place.unwrap_or(usize::MAX))
+    });
+}
+
 /// How pressing a step is at `now`, the least first. An oven that is due takes a
 /// minute and saves twenty; then what is urgent; then the longest tail.
 pub(super) fn rank(

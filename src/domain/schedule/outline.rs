@@ -129,6 +129,7 @@ struct Forward<'a> {
 
 impl Forward<'_> {
     fn run(&mut self) {
+        self.go_on_with_work();
         loop {
             while self.plan_what_goes_on_by_itself() {}
             let Some((step, ready, waited_for)) = self.next_work() else {
@@ -136,6 +137,32 @@ impl Forward<'_> {
             };
             self.plan_work(step, ready, waited_for);
         }
+    }
+
+    /// What the hands are in the middle of isn't taken from them, and only what is left of it takes time.
+    fn go_on_with_work(&mut self) {
+        let Some(work) = self.state.at_work(self.now) else {
+            return;
+        };
+        let Some(step) = self.state.formula.step(work.step) else {
+            return;
+        };
+        let length = self.state.length_if_started(step, work.since);
+        let end = self.now + work.left;
+        let planned = Planned {
+            step: work.step,
+            start: work.since.min(self.now),
+            end,
+            slack: (
+                (length.likely() - length.low()).min(work.left),
+                length.high() - length.likely(),
+            ),
+            waited_for: None,
+            too_late_by: None,
+        };
+        self.planned.insert(work.step, planned);
+        self.hands_free = end;
+        self.last_work = Some(work.step);
     }
 
     fn plan_what_goes_on_by_itself(&mut self) -> bool {

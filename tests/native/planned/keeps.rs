@@ -1,5 +1,7 @@
 //! What every plan must keep, read off the formulas.
 
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
 use domain::bake::State;
 use domain::formula::{Step, StepId};
 use domain::schedule::plan::{Item, Plan, What};
@@ -38,6 +40,17 @@ pub(crate) fn check(states: &[&State], plan: &Plan, now: Moment, closed: &[(Mome
     }
 }
 
+/// Whether a plan doesn't keep to that.
+pub(crate) fn is_broken(
+    states: &[&State],
+    plan: &Plan,
+    now: Moment,
+    closed: &[(Moment, Moment)],
+) -> bool {
+    let checked = AssertUnwindSafe(|| check(states, plan, now, closed));
+    catch_unwind(checked).is_err()
+}
+
 fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
     plan.items.iter().filter_map(move |item| match item.what {
         What::Step(of, step) if of == bake => Some((step, item)),
@@ -61,7 +74,9 @@ fn check_links(state: &State, step: &Step, item: &Item, plan: &Plan, bake: usize
     let minute = minutes(1.0);
     assert!(item.start <= item.end);
     let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
-    if goes_on {
+    // So has work under way, which is open.
+    let under_way = item.start < now && state.is_open(step.id);
+    if goes_on || under_way {
         return;
     }
     assert!(item.start >= now);

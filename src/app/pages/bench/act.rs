@@ -75,7 +75,10 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     });
     view! {
         <div class="act">
-            <super::honest::Honest />
+            <div class="act-notes">
+                <super::by_plan::ByPlan shown=shown />
+                <super::honest::Honest />
+            </div>
             <div class="act-side">
                 {side(live::text(|| words::UNDO), undo)}
                 {live::when(

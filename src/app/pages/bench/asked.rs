@@ -110,12 +110,19 @@ fn planned(shown: Shown) -> String {
     begins.map_or_else(String::new, |begins| words::planned_to_begin(begins, now))
 }
 
-/// What hands do next, and when.
+/// What hands do next, and when; or that what is asked can wait.
 #[component]
 fn NextUp(shown: Shown) -> impl IntoView {
     let next = move || {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
+        if let Some(until) = view.by_plan.waits_until {
+            return words::plan::nothing_presses(until);
+        }
+        if let Some((step, at)) = view.by_plan.next {
+            let step = formula.step(step);
+            return step.map_or_else(String::new, |step| words::next_up(&step.title, at));
+        }
         let asked = view.ask.step();
         view.outline
             .steps

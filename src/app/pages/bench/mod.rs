@@ -6,6 +6,7 @@
 mod act;
 mod asked;
 mod bar;
+mod by_plan;
 mod checklist;
 mod course;
 mod elsewhere;

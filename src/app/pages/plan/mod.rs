@@ -5,6 +5,7 @@ mod day_time;
 mod item;
 mod lanes;
 mod list;
+mod moved;
 mod papers;
 mod picture;
 mod scale;
@@ -24,6 +25,7 @@ use crate::words::plan as words;
 use item::ItemSheet;
 use lanes::Lanes;
 use list::{List, Spoken};
+use moved::WhatMoved;
 use papers::Papers;
 pub(crate) use table::TableSheet;
 use ways::WaysOut;
@@ -64,6 +66,7 @@ pub(crate) fn PlanPage() -> impl IntoView {
         view! {
             <Head told=told />
             <WishBar told=told />
+            <WhatMoved />
             <WaysOut />
             <section class="section" aria-labelledby="in-time">
                 <h2 class="visually-hidden" id="in-time">

@@ -1,7 +1,8 @@
 //! Of the schedules that end soonest the one in which least that suffers from it has to wait, and of
-//! these one with few switches of attention.
+//! these one that keeps what was planned before where it can, or else with few switches of attention.
 
 use super::backwards::{mirror, mirrored};
+use super::keep::put_back;
 use super::tasks::Tasks;
 use crate::schedule::solve::{Outcome, Problem, Schedule, fewer_switches, least_waiting, solve};
 
@@ -46,9 +47,11 @@ pub(super) fn calmest(
         let kind = |task: usize| kinds[task];
         calm = fewer_switches(problem, calm, &tasks.weights, &kind, go_on);
     }
+    let mut starts = calm.schedule.starts;
+    put_back(problem, &tasks.weights, before, &mut starts);
     Some(Best {
-        starts: calm.schedule.starts,
         end: calm.schedule.end,
+        starts,
         bound,
     })
 }

@@ -5,6 +5,8 @@
 //! the lengths. They are looked for in turns, from those of the bake's own
 //! [outline](crate::schedule::outline), in which one pair of hands does what presses most.
 
+use super::tasks::What;
+use super::{Item, NOTABLE};
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::outline::{Planned, outline, warming_since};
@@ -43,6 +45,95 @@ pub(super) fn outlined(state: &State, now: Moment) -> Lengths {
     steps.map(length).collect()
 }
 
+/// The work that the baker turned to, of the bake where that was last.
+pub(super) fn told_at_work(bakes: &[&State], now: Moment) -> Option<(usize, StepId)> {
+    let told = bakes.iter().enumerate();
+    let told = told.filter_map(|(bake, state)| Some((bake, state.at_work(now)?)));
+    let (bake, work) = told.max_by_key(|(_, work)| work.since)?;
+    Some((bake, work.step))
+}
+
+/// The work that the hands are at though nobody told, of which only the rest is left to do: of what a plan from before
+/// had let begin by now, and could begin since the hands ended their last work, the first.
+pub(super) fn begun_by(
+    bakes: &[&State],
+    lengths: &mut [Lengths],
+    was: &[(What, Moment)],
+    now: Moment,
+) -> Option<(usize, StepId)> {
+    let free = bakes.iter().filter_map(|state| hands_free(state)).max();
+    let begun = was.iter().filter_map(|&(what, start)| {
+        let What::Step(bake, step) = what else {
+            return None;
+        };
+        let (state, length) = (bakes.get(bake)?, lengths.get(bake)?.get(&step)?);
+        let opened = state.progress(step).open_since?;
+        let is_hands = state.formula.step(step)?.is_hands();
+        let start = start.max(opened).max(free.unwrap_or(opened));
+        (is_hands && start < now).then_some((bake, step, start, length.end - length.start))
+    });
+    let (bake, step, start, takes) = begun.min_by_key(|&(_, _, start, _)| start)?;
+    let length = lengths[bake].get_mut(&step)?;
+    (length.start, length.end) = (start, (start + takes).max(now));
+    Some((bake, step))
+}
+
+/// A length that was planned before and is nearly the same now stays.
+///
+/// Lengths and starts hang on each other, and where they come to rest depends a little on where they began; without this
+/// a plan that is redone would go on coming to rest for some minutes. Once a step goes on its own forecast counts.
+pub(super) fn as_promised(bakes: &[&State], lengths: &mut [Lengths], before: &[Item], now: Moment) {
+    let near = |length: Minutes| length.get().abs() <= NOTABLE.get();
+    for item in before {
+        let What::Step(bake, step) = item.what else {
+            continue;
+        };
+        let (Some(state), Some(lengths)) = (bakes.get(bake), lengths.get_mut(bake)) else {
+            continue;
+        };
+        let is_to_come = state.progress(step).open_since.is_none()
+            && state
+                .formula
+                .step(step)
+                .is_some_and(|step| !step.is_hands());
+        let Some(length) = lengths
+            .get_mut(&step)
+            .filter(|_| is_to_come && item.start >= now)
+        else {
+            continue;
+        };
+        let was = item.end - item.start;
+        let off = was - (length.end - length.start);
+        // Off by less than is planned by, or by more than may be passed over.
+        if off.get().abs() < 0.5 || !near(off) {
+            continue;
+        }
+        length.end = length.start + was;
+        length.slack = item.slack;
+        for (nth, fold) in length.folds.iter_mut().enumerate() {
+            let folds = before
+                .iter()
+                .find(|other| other.what == What::Fold(bake, step, nth));
+            let planned = folds.map(|planned| length.start + (planned.start - item.start));
+            *fold = planned
+                .filter(|&planned| near(planned - *fold))
+                .unwrap_or(*fold);
+        }
+    }
+}
+
+/// When hands last ended something at a bake.
+fn hands_free(state: &State) -> Option<Moment> {
+    let steps = state.formula.steps.iter();
+    let ends = steps.filter_map(|step| {
+        let progress = state.progress(step.id);
+        let work = progress.ended.filter(|_| step.is_hands());
+        let fold = progress.folds.last();
+        work.iter().chain(fold).map(|ended| ended.at).max()
+    });
+    ends.max()
+}
+
 /// Those for other starts, of what hasn't begun yet and goes on by itself.
 pub(super) fn redone(
     state: &State,
@@ -52,7 +143,12 @@ pub(super) fn redone(
 ) -> Lengths {
     let planned = |step: StepId| {
         let length = before.get(&step)?;
-        let start = start_of(step)?;
+        // What has begun stays where it began, wherever the rest of it stands as a task.
+        let start = if length.start < now {
+            length.start
+        } else {
+            start_of(step)?.max(now)
+        };
         Some(Planned {
             step,
             start,
@@ -65,11 +161,12 @@ pub(super) fn redone(
     let redo = |(&id, length): (&StepId, &Length)| {
         let again = || {
             let step = state.formula.step(id)?;
-            let start = start_of(id)?;
             let begun = state.progress(id).open_since.is_some();
             if step.is_hands() || begun {
                 return None;
             }
+            // What was planned for a moment that has passed, and hasn't begun, starts no sooner than now.
+            let start = start_of(id)?.max(now);
             let warming_since = warming_since(state, step, &planned);
             if start == length.start && length.since == Some(warming_since) {
                 return None;

@@ -25,11 +25,16 @@ pub(super) fn best_that_holds(
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
+    let mut is_first = true;
     loop {
         // The lengths of a kitchen's steps are never so long that this fails.
         let problem = tasks.problem().ok()?;
         if let Some(best) = calmest(&problem, tasks, before, go_on) {
             return Some(best);
+        }
+        // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.
+        if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
+            continue;
         }
         let parts = why_infeasible(&problem, go_on);
         let limits = parts.iter().filter_map(|part| match *part {
@@ -64,20 +69,53 @@ impl Tasks<'_> {
         }
     }
 
-    /// Lets something wait longer than is good for it.
-    fn let_go(&mut self, limit: Limit) -> Option<()> {
-        let most = match limit {
+    /// Lets go of what a plan from before doesn't keep, if it keeps all the rest.
+    fn let_go_as(&mut self, before: &[i32]) -> bool {
+        let links = (0..self.links.len()).map(Limit::Link);
+        let latest = (0..self.tasks.len()).map(Limit::Latest);
+        let mut given = Vec::new();
+        for limit in links.chain(latest) {
+            let waits = match limit {
+                Limit::Link(nth) => {
+                    let link = self.links[nth];
+                    before[link.to] - before[link.from] - self.tasks[link.from].minutes
+                }
+                Limit::Latest(place) => before[place],
+            };
+            let (bears, is) = (self.bears(limit), *self.most(limit));
+            if let Some(was) = is.filter(|&is| bears.is_some() && waits > is) {
+                given.push((limit, was));
+                *self.most(limit) = Some(waits);
+            }
+        }
+        let holds = !given.is_empty() && self.problem().is_ok_and(|problem| problem.holds(before));
+        if holds {
+            self.let_go.append(&mut given);
+        } else {
+            for (limit, was) in given {
+                *self.most(limit) = Some(was);
+            }
+        }
+        holds
+    }
+
+    fn most(&mut self, limit: Limit) -> &mut Option<i32> {
+        match limit {
             Limit::Link(nth) => &mut self.links[nth].most,
             Limit::Latest(place) => &mut self.tasks[place].latest,
-        };
-        let is = (*most)?;
+        }
+    }
+
+    /// Lets something wait longer than is good for it.
+    fn let_go(&mut self, limit: Limit) -> Option<()> {
+        let is = (*self.most(limit))?;
         let known = self.let_go.iter().find(|(other, _)| *other == limit);
         let was = known.map_or(is, |&(_, was)| was);
         if known.is_none() {
             self.let_go.push((limit, was));
         }
         let next = MORE.iter().find(|&&more| was + more > is);
-        *most = next.map(|&more| was + more);
+        *self.most(limit) = next.map(|&more| was + more);
         Some(())
     }
 }

@@ -1,6 +1,6 @@
 //! The plan: everything that is left of some bakes, one pair of hands, and the soonest table, proven.
 //!
-//! All times are the likely ones, in whole minutes from now. [`solve`](super::solve) finds the
+//! All times are the likely ones, in whole minutes of the clock. [`solve`](super::solve) finds the
 //! schedule that ends soonest and proves that none ends sooner. Where a greatest lag can't be kept
 //! any more, because the baker is late or two doughs want the hands at once, the plan lets go of
 //! as little as it can: of what bears waiting longest, and of that a few minutes at a time.
@@ -17,9 +17,11 @@ mod backwards;
 mod best;
 mod chain;
 mod conflict;
+mod keep;
 mod lengths;
 mod let_go;
 mod levers;
+mod moved;
 mod ovens;
 mod tasks;
 mod told;
@@ -29,14 +31,15 @@ mod wished;
 use super::outline::{Outline, Planned};
 use crate::bake::State;
 use crate::estimate::Estimate;
-use crate::formula::StepId;
+use crate::formula::{Step, StepId};
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
 pub use conflict::{Asks, Conflict, Nearest, Part, conflict};
-use lengths::{Lengths, outlined, redone};
+use lengths::{Lengths, as_promised, begun_by, outlined, redone, told_at_work};
 use let_go::best_that_holds;
 pub use levers::{Lever, Way, levers};
+pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
@@ -118,6 +121,26 @@ pub fn plan(
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Plan> {
+    let now = whole_minute(now);
+    let mut assumed = false;
+    let found = plan_once(bakes, bounds, now, before, Some(&mut assumed), go_on);
+    if assumed {
+        // Hands can't be at what has to give way to something else.
+        return plan_once(bakes, bounds, now, before, None, go_on);
+    }
+    found
+}
+
+/// The same, with or without taking hands to be at what the plan from before had let begin by now. Whether that was
+/// taken to be so, and can't be, is told in `assumed`.
+fn plan_once(
+    bakes: &[&State],
+    bounds: Bounds,
+    now: Moment,
+    before: Option<&Plan>,
+    assumed: Option<&mut bool>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Plan> {
     let mut was: Vec<(What, Moment)> = before.map_or_else(Vec::new, |plan| {
         let items = plan.items.iter();
         items.map(|item| (item.what, item.start)).collect()
@@ -126,6 +149,16 @@ pub fn plan(
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
     let mut hot = reheated(bakes, &mut lengths, &was, now);
+    let promised = before.map_or(&[][..], |plan| &plan.items);
+    as_promised(bakes, &mut lengths, promised, now);
+    let told = told_at_work(bakes, now);
+    let at_work = match (&assumed, told) {
+        (Some(_), None) => begun_by(bakes, &mut lengths, &was, now),
+        _ => told,
+    };
+    let mut never = false;
+    let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
+    *assumed = at_work.is_some();
     let mut round = 0;
     loop {
         round += 1;
@@ -142,6 +175,9 @@ pub fn plan(
         if bounds.pins {
             tasks.pin();
         }
+        if let Some((bake, step)) = at_work {
+            tasks.go_on_with(bake, step);
+        }
         tasks.are_known = tasks.knows(&was);
         let before = tasks.starts(&was);
         let best = match bounds.wish {
@@ -154,11 +190,23 @@ pub fn plan(
         was = tasks.moments(&best.starts);
         let mut next = redone_all(bakes, &lengths, &was, now);
         let next_hot = reheated(bakes, &mut next, &was, now);
+        as_promised(bakes, &mut next, promised, now);
         if round == ROUNDS || tasks.is_as_long(&next) {
+            let work = at_work.and_then(|(bake, step)| tasks.place(What::Step(bake, step)));
+            *assumed &= work.is_some_and(|work| best.starts[work] != 0);
             return Some(tasks.told(&best));
         }
         (lengths, hot) = (next, next_hot);
     }
+}
+
+/// The next whole minute of the clock: counted from any other moment, what was planned would be rounded to another
+/// second at every new plan.
+fn whole_minute(now: Moment) -> Moment {
+    const MINUTE_MS: i64 = 60_000;
+    let over = now.epoch_ms().rem_euclid(MINUTE_MS);
+    let to_come = (MINUTE_MS - over) % MINUTE_MS;
+    Moment::from_epoch_ms(now.epoch_ms().saturating_add(to_come))
 }
 
 fn redone_all(
@@ -183,6 +231,30 @@ fn start_in(starts: &[(What, Moment)], what: What) -> Option<Moment> {
 }
 
 impl Plan {
+    /// The steps of one of its bakes, in the order in which they start.
+    #[must_use]
+    pub fn order_of(&self, bake: usize) -> Vec<StepId> {
+        let items = self.items.iter().filter_map(|item| match item.what {
+            What::Step(of, step) if of == bake => Some(step),
+            _ => None,
+        });
+        items.collect()
+    }
+
+    /// What the hands are at by the plan, or take up next: the first of their work that hasn't ended by now.
+    #[must_use]
+    pub fn hands_at(&self, bakes: &[&State], now: Moment) -> Option<&Item> {
+        let is_work = |item: &&Item| match item.what {
+            What::Step(bake, step) => bakes.get(bake).is_some_and(|state| {
+                let of = state.formula.step(step);
+                of.is_some_and(Step::is_hands) && state.progress(step).ended.is_none()
+            }),
+            What::Fold(..) => item.end > now,
+            What::Away => false,
+        };
+        self.items.iter().find(is_work)
+    }
+
     /// The plan of one of its bakes alone.
     #[must_use]
     pub fn of(&self, bake: usize) -> Option<Outline> {

@@ -123,8 +123,9 @@ impl<'a> Tasks<'a> {
                 let Some(place) = place.filter(|_| minute >= 0) else {
                     continue;
                 };
-                let task = &mut self.tasks[place];
-                if task.latest != Some(0) {
+                let (task, length) = (&mut self.tasks[place], self.lengths[bake].get(&step));
+                let is_begun = length.is_some_and(|length| length.start < self.now);
+                if task.latest != Some(0) && !is_begun {
                     (task.earliest, task.latest) = (minute, Some(minute));
                     self.soon.push((place, 0));
                 }
@@ -150,6 +151,14 @@ impl<'a> Tasks<'a> {
             }))
         };
         self.what.iter().zip(&self.tasks).map(kind).collect()
+    }
+
+    /// What the hands are at isn't put off, as long as nothing else has to come first.
+    pub(super) fn go_on_with(&mut self, bake: usize, step: StepId) {
+        if let Some(place) = self.place(What::Step(bake, step)) {
+            self.tasks[place].latest = Some(0);
+            self.soon.push((place, 0));
+        }
     }
 
     /// # Errors
@@ -190,7 +199,9 @@ impl<'a> Tasks<'a> {
                     ..Task::new(whole(length.end - self.now), &needs)
                 }
             } else {
-                Task::new(whole(length.end - length.start), &needs)
+                // Of work under way only the rest is left.
+                let from = length.start.max(self.now.min(length.end));
+                Task::new(whole(length.end - from), &needs)
             };
             let block = task.needs.contains(&OVEN).then_some((OVEN, bake as u16));
             self.what.push(What::Step(bake, step.id));
@@ -282,9 +293,11 @@ impl<'a> Tasks<'a> {
             let ends_in = self.tasks[from].minutes;
             for (nth, &fold) in length.folds.iter().enumerate() {
                 let before_end = whole(length.end - fold);
-                if before_end < whole(FOLD) || before_end > ends_in {
+                if before_end < whole(FOLD) {
                     continue;
                 }
+                // One that is due already is made now.
+                let due = before_end.min(ends_in);
                 self.what.push(What::Fold(bake, step, nth));
                 self.tasks.push(Task::new(whole(FOLD), &[HANDS]));
                 // What comes out of the fridge is reckoned to come out then.
@@ -293,7 +306,8 @@ impl<'a> Tasks<'a> {
                     Some((_, until)) if until == fold => 0,
                     _ => whole(FOLD_LATER),
                 };
-                let at = (-before_end, Some(later - before_end));
+                let most = (later - before_end).max(later.min(1) - due);
+                let at = (-due, Some(most));
                 self.link(from, self.tasks.len() - 1, at, LATE_FOLD);
             }
         }

@@ -1,7 +1,7 @@
 //! A schedule of tasks, told in moments.
 
 use super::best::Best;
-use super::lengths::Lengths;
+use super::lengths::{Length, Lengths};
 use super::let_go::Limit;
 use super::tasks::{Tasks, What};
 use super::{Item, Plan, Proven, chain};
@@ -13,9 +13,21 @@ impl Tasks<'_> {
     /// The minutes at which tasks started by an earlier plan; those that it doesn't know start at once.
     pub(super) fn starts(&self, was: &[(What, Moment)]) -> Vec<i32> {
         let start = |what: &What| was.iter().find(|(other, _)| other == what);
-        let what = self.what.iter();
-        what.map(|what| start(what).map_or(0, |&(_, at)| self.minute(at)))
-            .collect()
+        let both = self.what.iter().zip(&self.tasks);
+        // What goes on began in the past, where no task can start any more.
+        both.map(|(what, task)| {
+            let at = start(what).map_or(0, |&(_, at)| self.minute(at));
+            let is_fixed = task.latest == Some(task.earliest);
+            let begun = self
+                .length(what)
+                .is_some_and(|length| length.start < self.now);
+            if is_fixed || begun {
+                at.max(task.earliest)
+            } else {
+                at
+            }
+        })
+        .collect()
     }
 
     /// Whether an earlier plan has all of it.
@@ -31,12 +43,15 @@ impl Tasks<'_> {
             .collect()
     }
 
-    /// Whether nothing takes another number of minutes by lengths that were reckoned anew.
+    /// Whether nothing takes another number of minutes by lengths that were reckoned anew, and nothing follows at
+    /// another: an oven is switched on by an early end.
     pub(super) fn is_as_long(&self, lengths: &[Lengths]) -> bool {
         let again = Tasks::new(self.bakes, lengths, self.now);
-        let mut both = self.tasks.iter().zip(&again.tasks);
+        let mut tasks = self.tasks.iter().zip(&again.tasks);
+        let mut links = self.links.iter().zip(&again.links);
         again.what == self.what[..again.what.len()]
-            && both.all(|(is, was)| is.minutes == was.minutes)
+            && tasks.all(|(is, was)| is.minutes == was.minutes)
+            && links.all(|(is, was)| is.least == was.least)
     }
 
     pub(super) fn told(&self, best: &Best) -> Plan {
@@ -74,21 +89,26 @@ impl Tasks<'_> {
     fn start_and_slack(&self, task: usize, start: i32) -> (Moment, (Minutes, Minutes)) {
         let planned = self.moment(start);
         let none = (minutes(0.0), minutes(0.0));
-        let What::Step(bake, step) = self.what[task] else {
-            return (planned, none);
-        };
-        let length = self.lengths[bake].get(&step);
+        let length = self.length(&self.what[task]);
         let slack = length.map_or(none, |length| length.slack);
         let began = length
             .map(|length| length.start)
-            .filter(|&began| began < self.now);
+            .filter(|&began| began < self.now && start == 0);
         (began.unwrap_or(planned), slack)
+    }
+
+    fn length(&self, what: &What) -> Option<&Length> {
+        match *what {
+            What::Step(bake, step) => self.lengths[bake].get(&step),
+            _ => None,
+        }
     }
 
     /// The tasks by their starts.
     fn order(&self, starts: &[i32]) -> Vec<usize> {
         let mut order: Vec<usize> = (0..starts.len()).collect();
-        order.sort_by_key(|&task| (starts[task], starts[task] + self.tasks[task].minutes, task));
+        let start = |task: usize| self.start_and_slack(task, starts[task]).0;
+        order.sort_by_key(|&task| (start(task), starts[task] + self.tasks[task].minutes, task));
         order
     }
 

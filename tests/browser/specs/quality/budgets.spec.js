@@ -12,7 +12,7 @@ import { takeUp } from "../../support/mid-bake.js";
 import { CHANCE_OF_SHORT, hold } from "./measure/budget.js";
 import { serveSmall } from "./measure/packed-host.js";
 import { slowdown } from "./measure/processor.js";
-import { reforecasts } from "./measure/reforecast.js";
+import { reforecasts, replans } from "./measure/reforecast.js";
 
 const NETWORK = {
   offline: false,
@@ -27,6 +27,7 @@ const COLD_USABLE_MS = 2500;
 const WARM_USABLE_MS = 500;
 const KITCHEN_CHANGE_MS = 16;
 const REFORECAST_MS = 5;
+const REPLAN_MS = 16;
 
 test("cold start", async ({ browser }) => {
   test.setTimeout(120_000);
@@ -135,6 +136,14 @@ test("one full reforecast", async ({ browser }) => {
   const rate = await slowdown(browser);
   for (const { point, runs } of await reforecasts(browser, rate, RUNS)) {
     hold(`reforecast with all windows at "${point}", script`, runs, REFORECAST_MS, 1);
+  }
+});
+
+test("a plan redone at an event", async ({ browser }) => {
+  test.setTimeout(300_000);
+  const rate = await slowdown(browser);
+  for (const { point, runs } of await replans(browser, rate, RUNS)) {
+    hold(`a plan redone at an event, ${point}, script`, runs, REPLAN_MS, 1);
   }
 });
 

@@ -10,31 +10,43 @@ import { promisify } from "node:util";
 
 const ROOT = fileURLToPath(new URL("../../../../..", import.meta.url));
 const TARGET = "wasm32-unknown-unknown";
-const MODULE = fileURLToPath(
-  new URL(`../../../../../target/${TARGET}/web/reforecast.wasm`, import.meta.url),
-);
 /** As in `tests/reforecast.rs`. */
 const POINTS = ["Mix the dough", "Toast almonds", "Final proof", "Bake", "Cool"];
+/** As in `tests/replan.rs`. */
+const REPLANNED = [
+  "27 steps, none begun",
+  "27 steps, in the first rise",
+  "40 steps, none begun",
+  "two breads, 49 steps, for a table",
+];
 /** Within so many rounds the browser has compiled all of it once; an app that is open longer runs no slower. */
 const ROUNDS_BEFORE = 5;
 /** A slowed processor runs and stands still by turns, which one call may fall between: a run is the mean of so many. */
 const ROUNDS_A_RUN = 10;
 
 /** For each point of a bake, how long its reforecasts took, in ms. */
-export async function reforecasts(browser, rate, runs) {
+export function reforecasts(browser, rate, runs) {
+  return timed(browser, rate, runs, "reforecast", POINTS);
+}
+
+/** For each of what is planned anew, how long that took, in ms. */
+export function replans(browser, rate, runs) {
+  return timed(browser, rate, runs, "replan", REPLANNED);
+}
+
+async function timed(browser, rate, runs, bin, points) {
   const cargo = ["build", "--quiet", "--profile", "web", "--package", "checks"];
-  await promisify(execFile)("cargo", [...cargo, "--bin", "reforecast", "--target", TARGET], {
-    cwd: ROOT,
-  });
-  const module = (await readFile(MODULE)).toString("base64");
+  await promisify(execFile)("cargo", [...cargo, "--bin", bin, "--target", TARGET], { cwd: ROOT });
+  const built = new URL(`../../../../../target/${TARGET}/web/${bin}.wasm`, import.meta.url);
+  const module = (await readFile(fileURLToPath(built))).toString("base64");
   const page = await browser.newPage();
   const session = await page.context().newCDPSession(page);
   await session.send("Emulation.setCPUThrottlingRate", { rate });
   const rounds = ROUNDS_BEFORE + runs * ROUNDS_A_RUN;
-  const times = await page.evaluate(time, { module, calls: rounds * POINTS.length });
+  const times = await page.evaluate(time, { module, calls: rounds * points.length });
   await page.close();
-  return POINTS.map((point, nth) => {
-    const of = times.filter((_, call) => call % POINTS.length === nth).slice(ROUNDS_BEFORE);
+  return points.map((point, nth) => {
+    const of = times.filter((_, call) => call % points.length === nth).slice(ROUNDS_BEFORE);
     const run = (index) => of.slice(index * ROUNDS_A_RUN, (index + 1) * ROUNDS_A_RUN);
     return { point, runs: Array.from({ length: runs }, (_, index) => mean(run(index))) };
   });

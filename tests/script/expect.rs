@@ -5,7 +5,7 @@ use domain::schedule::{Ask, focus, offers, outline, running};
 use domain::thermal::liquid::liquid_temperature;
 use domain::units::Moment;
 
-use super::script::{Day, Outcome, clock, kebab, number};
+use super::day::{Day, Outcome, clock, kebab, number};
 
 impl Day {
     pub(super) fn expect(&self, bake: usize, words: &[&str]) -> Outcome {
@@ -85,6 +85,7 @@ impl Day {
             }
             ["open", name] => holds(state.is_open(self.step(bake, name)?), "it isn't open"),
             ["closed", name] => holds(!state.is_open(self.step(bake, name)?), "it is open"),
+            ["begins" | "planned", ..] => self.expect_of_plan(bake, words),
             ["over"] => holds(state.is_over(), "it goes on"),
             _ => Err(format!("nobody can expect {words:?}")),
         }
@@ -120,19 +121,19 @@ impl Day {
         same(&names.join(", "), wanted)
     }
 
-    fn band(&self, band: &str) -> Result<(Moment, Moment), String> {
+    pub(super) fn band(&self, band: &str) -> Result<(Moment, Moment), String> {
         let (low, high) = band.split_once("..").ok_or("a band is HH:MM..HH:MM")?;
         Ok((self.moment(low)?, self.moment(high)?))
     }
 
-    fn near(&self, what: &str, got: Moment, wanted: Moment, within: &str) -> Outcome {
+    pub(super) fn near(&self, what: &str, got: Moment, wanted: Moment, within: &str) -> Outcome {
         let off = (got - wanted).get().abs();
         let message = format!("the {what} is at {}, {off:.1} min off", clock(got));
         holds(off <= number(within)?, &message)
     }
 }
 
-fn same(got: &str, wanted: &str) -> Outcome {
+pub(super) fn same(got: &str, wanted: &str) -> Outcome {
     holds(got == wanted, &format!("it is {got}"))
 }
 
@@ -141,7 +142,7 @@ fn between(got: f64, low: f64, high: f64) -> Outcome {
     holds(holds_now, &format!("it is {got:.1}"))
 }
 
-fn holds(holds: bool, otherwise: &str) -> Outcome {
+pub(super) fn holds(holds: bool, otherwise: &str) -> Outcome {
     if holds {
         Ok(())
     } else {

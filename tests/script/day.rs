@@ -3,11 +3,14 @@
 use domain::bake::{Bake, BakeId, Entry, Event, Start};
 use domain::formula::{ComponentId, Formula, StepId};
 use domain::kitchen::Kitchen;
+use domain::schedule::plan::Moved;
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, Minutes, Moment};
 use records::Record as _;
 use records::bake::EntryRecord;
 use records::starters;
+
+use super::plan::Plans;
 
 /// What a line is worth: nothing, or what was wrong with it.
 pub(super) type Outcome = Result<(), String>;
@@ -20,34 +23,42 @@ pub(super) struct Day {
     pub(super) kitchen: Kitchen,
     pub(super) bakes: Vec<(String, Bake)>,
     pub(super) now: Moment,
+    pub(super) plans: Plans,
+    /// Every line that didn't hold, with why.
+    pub(super) wrong: Vec<String>,
+    /// Every sentence that is expected: its line, what moved, and its words.
+    pub(super) said: Vec<(usize, Option<Moved>, String)>,
 }
 
 impl Day {
-    /// Goes through a script and tells every line that didn't hold.
-    pub(super) fn run(text: &str, crash_after_every_line: bool) -> Vec<String> {
+    /// Goes through a script.
+    pub(super) fn run(text: &str, crash_after_every_line: bool) -> Self {
         let mut day = Self {
             kitchen: Kitchen::UNMEASURED,
             bakes: Vec::new(),
             now: Moment::from_epoch_ms(0),
+            plans: Plans::default(),
+            wrong: Vec::new(),
+            said: Vec::new(),
         };
-        let mut wrong = Vec::new();
         for (number, line) in (1..).zip(text.lines()) {
             let code = line.split('#').next().unwrap_or_default().trim();
             if code.is_empty() {
                 continue;
             }
-            let mut outcome = day.line(code);
+            let mut outcome = day.line(code, number);
             if crash_after_every_line && outcome.is_ok() {
                 outcome = day.crash();
             }
             if let Err(cause) = outcome {
-                wrong.push(format!("line {number}: {code}\n    {cause}"));
+                day.wrong
+                    .push(format!("line {number}: {code}\n    {cause}"));
             }
         }
-        wrong
+        day
     }
 
-    fn line(&mut self, code: &str) -> Outcome {
+    fn line(&mut self, code: &str, number: usize) -> Outcome {
         let mut words: Vec<&str> = code.split_whitespace().collect();
         if let Some(clock) = clock_ms(words[0]) {
             let today = self.now.epoch_ms().div_euclid(DAY_MS) * DAY_MS;
@@ -58,19 +69,38 @@ impl Day {
             }
             self.now = self.now.max(Moment::from_epoch_ms(at));
             words.remove(0);
+            // As time goes by, a plan that is behind is made anew.
+            self.replan()?;
         }
         match words.as_slice() {
-            ["kitchen", "air", ..] => self.set_up_kitchen(code),
-            ["bake", ..] => self.set_up_bake(&words),
+            ["expect", "says", ..] => {
+                let quoted = code
+                    .split('"')
+                    .nth(1)
+                    .ok_or("a sentence stands in quotes")?;
+                self.said.push((number, self.moved(), quoted.to_owned()));
+                return Ok(());
+            }
+            ["expect", "plan" | "moved", ..] => return self.expect_of_plan(0, &words[1..]),
             ["expect", rest @ ..] => {
                 let (bake, rest) = self.whose(rest)?;
-                self.expect(bake, rest)
+                return self.expect(bake, rest);
             }
+            _ => self.happens(code, &words)?,
+        }
+        self.replan()
+    }
+
+    fn happens(&mut self, code: &str, words: &[&str]) -> Outcome {
+        match words {
+            ["kitchen", "air", ..] => self.set_up_kitchen(code),
+            ["bake", ..] => self.set_up_bake(words),
+            ["wish", wish @ ..] => self.wish(wish),
             ["crash"] => self.crash(),
             // There is one kitchen, and every bake in it has its temperature.
-            ["kitchen", ..] => (0..self.bakes.len()).try_for_each(|bake| self.act(bake, &words)),
+            ["kitchen", ..] => (0..self.bakes.len()).try_for_each(|bake| self.act(bake, words)),
             _ => {
-                let (bake, rest) = self.whose(&words)?;
+                let (bake, rest) = self.whose(words)?;
                 self.act(bake, rest)
             }
         }
@@ -230,7 +260,7 @@ fn clock_ms(text: &str) -> Option<i64> {
     Some((hours * 60 + minutes) * MINUTE_MS)
 }
 
-fn slug(title: &str) -> String {
+pub(super) fn slug(title: &str) -> String {
     let words = title.to_lowercase();
     let words: Vec<&str> = words
         .split(|letter: char| !letter.is_alphanumeric())

@@ -5,7 +5,7 @@ use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::units::{Grams, Metres, Share};
 
-use super::script::{Day, Outcome, celsius, kebab, minutes, number};
+use super::day::{Day, Outcome, celsius, kebab, minutes, number};
 
 impl Day {
     pub(super) fn act(&mut self, bake: usize, words: &[&str]) -> Outcome {
@@ -19,12 +19,17 @@ impl Day {
         if let ["clock-set", by] = words {
             self.now = self.now + minutes(by)?;
         }
-        for intent in self.intents(bake, words)? {
-            let entries = decide(self.bake(bake), intent, self.now)
-                .map_err(|refusal| format!("refused: {refusal}"))?;
-            self.bakes[bake].1.append(entries);
-            self.now = self.now.max(self.bake(bake).state().newest);
-        }
+        let intents = self.intents(bake, words)?;
+        intents
+            .into_iter()
+            .try_for_each(|intent| self.say(bake, intent))
+    }
+
+    pub(super) fn say(&mut self, bake: usize, intent: Intent) -> Outcome {
+        let entries = decide(self.bake(bake), intent, self.now)
+            .map_err(|refusal| format!("refused: {refusal}"))?;
+        self.bakes[bake].1.append(entries);
+        self.now = self.now.max(self.bake(bake).state().newest);
         Ok(())
     }
 
@@ -34,6 +39,8 @@ impl Day {
         let one = match words {
             ["done", name] => Intent::Done(step(name)?),
             ["pick", name] => Intent::Pick(step(name)?),
+            ["pin", name, at] => Intent::Pin(step(name)?, Some(self.moment(at)?)),
+            ["unpin", name] => Intent::Pin(step(name)?, None),
             ["skip", name] => Intent::Skip(step(name)?),
             ["back-to", name] => Intent::GoBack(step(name)?),
             ["not-yet", name, by] => Intent::NotYet(step(name)?, minutes(by)?),

@@ -1,0 +1,302 @@
+//! What moved between two plans, and why: facts, of which `words` makes a sentence.
+//!
+//! What happened is read off the entries that the logs have grown by, the newest first, and what it did off
+//! the two plans; nothing is guessed. Where nobody said anything, time itself has gone by something that
+//! should have begun or ended.
+
+mod why;
+
+use super::{Item, Kept, What, Wished};
+use crate::bake::{Bake, BakeId, How, State};
+use crate::formula::{Held, Step, StepId, StepKind};
+use crate::kitchen::Place;
+use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
+
+/// Less than this is nothing to tell: plans go by whole minutes, so that rounding alone moves a start or an end
+/// by one, and nobody bakes by one minute.
+pub const NOTABLE: Minutes = minutes(2.0);
+
+/// A plan, with the bakes as they were when it was made; the plan tells them by their places.
+#[derive(Debug, Clone, Copy)]
+pub struct Made<'a> {
+    /// The plan.
+    pub wished: &'a Wished,
+    /// What it is of.
+    pub bakes: &'a [&'a Bake],
+}
+
+/// What moved between two plans.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Moved {
+    /// When everything was likely ready, and when it is now.
+    pub ready: (Moment, Moment),
+    /// How the new plan stands to a table that was wished.
+    pub kept: Option<Kept>,
+    /// What takes longer now, or less where that is negative: of what the later of the two ends hangs on the
+    /// step of which that is most.
+    pub most: Option<(Named, Minutes)>,
+    /// Something still to come that starts at another time: the switch of an oven, or else what comes first.
+    pub next: Option<Shifted>,
+    /// Why.
+    pub why: Why,
+}
+
+/// A step by its names.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Named {
+    /// Of which bake.
+    pub bake: BakeId,
+    /// What that makes, where several are planned.
+    pub formula: Option<String>,
+    /// Its own name.
+    pub title: String,
+    /// What is done in it.
+    pub kind: StepKind,
+}
+
+/// Something that starts at another time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shifted {
+    /// What.
+    pub step: Named,
+    /// Whether it is a fold in that step.
+    pub is_fold: bool,
+    /// When it was to start.
+    pub was: Moment,
+    /// When it is to start now.
+    pub is: Moment,
+}
+
+/// Why a plan moved.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Why {
+    /// What goes on by itself ended so much later than likely, or earlier where that is negative. Where it ended on
+    /// time, what follows takes another time now that it has.
+    Ready(Named, Minutes),
+    /// Hands ended so much later than planned, or earlier.
+    Hands(Named, Minutes),
+    /// It should have ended so long ago, and nobody said that it has.
+    Overdue(Named, Minutes),
+    /// It should have begun so long ago, and what it follows hasn't ended or nobody was free for it.
+    Waits(Named, Minutes),
+    /// "Not yet": a look, a fold or the switch of an oven was put off.
+    NotYet(Named, Minutes),
+    /// Its dough was folded.
+    Folded(Named),
+    /// It was left out.
+    LeftOut(Named),
+    /// The baker went back to it.
+    WentBack(Named),
+    /// A dough is so much warmer than forecast, or than it should be off the bench; cooler where that is negative.
+    Dough(Named, CelsiusDelta),
+    /// The middle was measured.
+    Core(Named),
+    /// Somebody looked how far it had risen: farther than forecast, or not as far.
+    Looked(Named, bool),
+    /// It stands somewhere else.
+    Stands(Named, Place),
+    /// It is in something else.
+    Poured(Named, Held),
+    /// The kitchen's air had one temperature and has another.
+    Kitchen(Celsius, Celsius),
+    /// So has the fridge.
+    Fridge(Celsius, Celsius),
+    /// Something else about the kitchen changed.
+    Equipment,
+    /// What is wished of the time changed.
+    Wishes,
+    /// A step was fixed to a moment, or let go.
+    Fixed(Named, Option<Moment>),
+    /// Something else is baked.
+    Refitted,
+    /// Another bake is planned along, by its name.
+    Began(String),
+    /// A bake is over, by its name.
+    Ended(String),
+    /// Something was taken back.
+    TakenBack,
+    /// The phone's clock was set.
+    ClockSet,
+    /// Nothing happened but that time went by.
+    Time,
+}
+
+impl Why {
+    /// Whether nobody did or said anything: it grows from minute to minute, until somebody does.
+    #[must_use]
+    pub fn is_passing(&self) -> bool {
+        matches!(self, Self::Overdue(..) | Self::Waits(..) | Self::Time)
+    }
+}
+
+/// What moved from one plan to the next, if it is worth a word: everything is ready at another time, or
+/// something that is still to come starts at another time.
+#[must_use]
+pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
+    let both = Both { before, after, now };
+    let ready = (
+        before.wished.plan.end.likely(),
+        after.wished.plan.end.likely(),
+    );
+    let later = ready.1 - ready.0;
+    let next = both.next();
+    if later.get().abs() < NOTABLE.get() && next.is_none() {
+        return None;
+    }
+    Some(Moved {
+        ready,
+        kept: after.wished.kept,
+        most: both.most(later),
+        next,
+        why: both.why(later),
+    })
+}
+
+struct Both<'a> {
+    before: Made<'a>,
+    after: Made<'a>,
+    now: Moment,
+}
+
+impl<'a> Both<'a> {
+    /// The place that a bake of the later plan has in the earlier one.
+    fn place_before(&self, bake: usize) -> Option<usize> {
+        let id = &self.after.bakes.get(bake)?.id;
+        self.before.bakes.iter().position(|known| known.id == *id)
+    }
+
+    /// The earlier plan's item for something of the later one.
+    fn was(&self, what: What) -> Option<&'a Item> {
+        let what = match what {
+            What::Step(bake, step) => What::Step(self.place_before(bake)?, step),
+            // Folds are counted from the next one on.
+            What::Fold(bake, step, nth) => {
+                let was = self.place_before(bake)?;
+                let folded =
+                    |bakes: &[&Bake], bake: usize| bakes[bake].state().progress(step).folds.len();
+                let more = folded(self.after.bakes, bake)
+                    - folded(self.before.bakes, was).min(folded(self.after.bakes, bake));
+                What::Fold(was, step, nth + more)
+            }
+            What::Away => return None,
+        };
+        let mut items = self.before.wished.plan.items.iter();
+        items.find(|item| item.what == what)
+    }
+
+    fn is(&self, bake: usize, step: StepId) -> Option<&'a Item> {
+        let what = What::Step(bake, step);
+        let mut items = self.after.wished.plan.items.iter();
+        items.find(|item| item.what == what)
+    }
+
+    fn state(&self, bake: usize) -> &'a State {
+        self.after.bakes[bake].state()
+    }
+
+    fn named(&self, bake: usize, step: StepId) -> Option<Named> {
+        let known = self.after.bakes.get(bake)?;
+        let formula = &known.state().formula;
+        let step = formula.step(step)?;
+        let several = self.after.bakes.len() > 1;
+        Some(Named {
+            bake: known.id.clone(),
+            formula: several.then(|| formula.name.clone()),
+            title: step.title.clone(),
+            kind: step.kind,
+        })
+    }
+
+    fn step(&self, bake: usize, step: StepId) -> Option<&'a Step> {
+        self.after.bakes.get(bake)?.state().formula.step(step)
+    }
+
+    /// What hands are to do at another time.
+    fn next(&self) -> Option<Shifted> {
+        let items = self.after.wished.plan.items.iter();
+        let shifted = items.filter_map(|item| {
+            let (bake, step, is_fold) = match item.what {
+                What::Step(bake, step) => (bake, step, false),
+                What::Fold(bake, step, _) => (bake, step, true),
+                What::Away => return None,
+            };
+            let of = self.step(bake, step)?;
+            let was = self.was(item.what)?.start;
+            let to_come = item.start > self.now && (is_fold || of.is_hands());
+            let moved = (item.start - was).get().abs() >= NOTABLE.get();
+            (to_come && moved).then_some((
+                of.kind != StepKind::OvenOn,
+                bake,
+                step,
+                is_fold,
+                was,
+                item.start,
+            ))
+        });
+        let (_, bake, step, is_fold, was, is) =
+            shifted.min_by_key(|&(is_other, .., is)| (is_other, is))?;
+        Some(Shifted {
+            step: self.named(bake, step)?,
+            is_fold,
+            was,
+            is,
+        })
+    }
+
+    /// The step that takes most longer where everything is ready later, or most less.
+    fn most(&self, later: Minutes) -> Option<(Named, Minutes)> {
+        let plan = &self.after.wished.plan;
+        let on_chain: Vec<What> = if later.get() > 0.0 {
+            let critical = plan.critical().into_iter();
+            critical.map(|place| plan.items[place].what).collect()
+        } else {
+            self.before_chain()
+        };
+        let either = later.get().abs() < NOTABLE.get();
+        let mut most: Option<(usize, StepId, Minutes)> = None;
+        for bake in 0..self.after.bakes.len() {
+            for step in &self.state(bake).formula.steps {
+                let what = What::Step(bake, step.id);
+                let Some(by) = self.longer(bake, step.id) else {
+                    continue;
+                };
+                let explains = either || (on_chain.contains(&what) && by.get() * later.get() > 0.0);
+                let is_more = most.is_none_or(|(.., most)| by.get().abs() > most.get().abs());
+                if explains && by.get().abs() >= NOTABLE.get() && is_more {
+                    most = Some((bake, step.id, by));
+                }
+            }
+        }
+        let (bake, step, by) = most?;
+        Some((self.named(bake, step)?, by))
+    }
+
+    /// What the earlier plan's end hung on, by the places of the later one.
+    fn before_chain(&self) -> Vec<What> {
+        let plan = &self.before.wished.plan;
+        let critical = plan.critical().into_iter();
+        let moved = critical.filter_map(|place| match plan.items[place].what {
+            What::Step(bake, step) => {
+                let id = &self.before.bakes.get(bake)?.id;
+                let bake = self.after.bakes.iter().position(|known| known.id == *id)?;
+                Some(What::Step(bake, step))
+            }
+            _ => None,
+        });
+        moved.collect()
+    }
+
+    /// How much longer a step takes, or took.
+    fn longer(&self, bake: usize, step: StepId) -> Option<Minutes> {
+        let was = self.was(What::Step(bake, step))?;
+        let takes = match self.state(bake).progress(step).ended {
+            Some(ended) if ended.how == How::Done => ended.at - was.start,
+            Some(_) => return None,
+            None => {
+                let is = self.is(bake, step)?;
+                is.end - is.start
+            }
+        };
+        Some(takes - (was.end - was.start))
+    }
+}

@@ -1,0 +1,197 @@
+//! Why a plan moved: of what happened since the one before, what explains it.
+
+use super::{Both, Why};
+use crate::bake::{BakeId, Event, Reason, State};
+use crate::formula::{ComponentId, Length, StepId};
+use crate::schedule::plan::What;
+use crate::units::{Celsius, Minutes, Moment, minutes};
+
+/// What was said within this time is what the plan was redone for.
+const FRESH: Minutes = minutes(1.0);
+
+impl<'a> Both<'a> {
+    /// Of what somebody did just now, the newest; else whatever was latest or earliest, be it done or not.
+    pub(super) fn why(&self, later: Minutes) -> Why {
+        if let Some(over) = self.over() {
+            return over;
+        }
+        // What is off by most, against what explains less: off the other way, on time, or told long ago.
+        let mut most: Option<(f64, Why)> = None;
+        let mut rest: Option<(u8, Why)> = None;
+        for (at, bake, event) in self.news() {
+            let Some(why) = self.why_by(bake, event) else {
+                continue;
+            };
+            let is_fresh = self.now - at < FRESH;
+            let rank = match &why {
+                Why::Folded(_) => 2,
+                Why::Ready(_, by) | Why::Hands(_, by) => {
+                    let by = by.get();
+                    let explains = by != 0.0 && by * later.get() >= 0.0;
+                    if explains && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
+                        most = Some((by.abs(), why));
+                        continue;
+                    }
+                    if by == 0.0 { 2 } else { 0 }
+                }
+                _ if is_fresh && most.is_none() => return why,
+                _ => 1,
+            };
+            if rest.as_ref().is_none_or(|(other, _)| rank < *other) {
+                rest = Some((rank, why));
+            }
+        }
+        let passing = self.passing();
+        let passed = match &passing {
+            Some(Why::Overdue(_, by) | Why::Waits(_, by)) if later.get() >= 0.0 => by.get(),
+            _ => 0.0,
+        };
+        let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
+        most.or(passing)
+            .or(rest.map(|(_, why)| why))
+            .unwrap_or(Why::Time)
+    }
+
+    /// What the logs have grown by, the newest first; a bake that is new is its start.
+    fn news(&self) -> Vec<(Moment, usize, &'a Event)> {
+        let mut news = Vec::new();
+        for (bake, known) in self.after.bakes.iter().enumerate() {
+            let old = self
+                .place_before(bake)
+                .map_or(&[][..], |place| self.before.bakes[place].log());
+            let same = known.log().iter().zip(old);
+            let same = same.take_while(|(is, was)| is.at == was.at).count();
+            let entries = known.log()[same..].iter().zip(same..);
+            news.extend(entries.map(|(entry, place)| (entry.at, place, bake, &entry.event)));
+        }
+        news.sort_by_key(|&(at, place, ..)| std::cmp::Reverse((at, place)));
+        news.into_iter()
+            .map(|(at, _, bake, event)| (at, bake, event))
+            .collect()
+    }
+
+    /// A bake that isn't planned any more.
+    fn over(&self) -> Option<Why> {
+        let mut gone = self.before.bakes.iter();
+        let is_there = |id: &BakeId| self.after.bakes.iter().any(|known| known.id == *id);
+        let gone = gone.find(|known| !is_there(&known.id))?;
+        Some(Why::Ended(gone.state().formula.name.clone()))
+    }
+
+    fn why_by(&self, bake: usize, event: &Event) -> Option<Why> {
+        let is = self.state(bake);
+        let named = |step: &StepId| self.named(bake, *step);
+        if let Event::Started(_) = event {
+            return Some(Why::Began(is.formula.name.clone()));
+        }
+        let was = self.before.bakes[self.place_before(bake)?].state();
+        match event {
+            Event::Done { step } => {
+                let planned = self.was(What::Step(bake, *step))?;
+                let ended = is.progress(*step).ended?;
+                let by = minutes((ended.at - planned.end).get().round());
+                let is_hands = self.step(bake, *step)?.is_hands();
+                let why = if is_hands { Why::Hands } else { Why::Ready };
+                Some(why(named(step)?, by))
+            }
+            Event::Folded { step } | Event::FoldSkipped { step } => Some(Why::Folded(named(step)?)),
+            Event::Skipped { step } => Some(Why::LeftOut(named(step)?)),
+            Event::Reopened { step } => Some(Why::WentBack(named(step)?)),
+            Event::Extended { step, by } | Event::FoldPutOff { step, by } => {
+                Some(Why::NotYet(named(step)?, *by))
+            }
+            Event::KitchenMeasured { air } => {
+                let before = was.kitchen.air;
+                (*air != before).then_some(Why::Kitchen(before, *air))
+            }
+            Event::KitchenChanged(kitchen) => {
+                let (before, now) = (was.kitchen.fridge, kitchen.fridge);
+                Some(if before == now {
+                    Why::Equipment
+                } else {
+                    Why::Fridge(before, now)
+                })
+            }
+            Event::DoughMeasured {
+                component,
+                temperature,
+            } => self.dough(bake, was, *component, *temperature),
+            Event::CoreMeasured { step, .. } => Some(Why::Core(named(step)?)),
+            Event::RiseSeen { step, share, ago } => {
+                let believed = was.forecast(*step, is.newest - *ago)?.progress;
+                Some(Why::Looked(named(step)?, share.get() > believed.get()))
+            }
+            Event::Moved { step, place } => Some(Why::Stands(named(step)?, *place)),
+            Event::Poured { step, held } => Some(Why::Poured(named(step)?, *held)),
+            Event::Wished(_) => (was.wishes != is.wishes).then_some(Why::Wishes),
+            Event::Pinned { step, at } => Some(Why::Fixed(named(step)?, *at)),
+            Event::Refitted(_) => Some(Why::Refitted),
+            Event::Undone { .. } => Some(Why::TakenBack),
+            Event::ClockSet { .. } => Some(Why::ClockSet),
+            Event::Started(_)
+            | Event::Picked { .. }
+            | Event::Marked { .. }
+            | Event::PieceWeighed { .. }
+            | Event::MassRemoved { .. }
+            | Event::TimerSet { .. }
+            | Event::TimerStopped { .. }
+            | Event::Acknowledged { .. }
+            | Event::Paused
+            | Event::Resumed
+            | Event::Finished
+            | Event::Abandoned => None,
+        }
+    }
+
+    /// A dough, against the forecast of the rise that goes on, or else against its target.
+    fn dough(
+        &self,
+        bake: usize,
+        was: &State,
+        component: ComponentId,
+        measured: Celsius,
+    ) -> Option<Why> {
+        let is = self.state(bake);
+        let mut rises = is.formula.steps.iter().filter(|step| {
+            let yeast = matches!(step.length, Length::Ferment { .. });
+            yeast && step.component == component && is.progress(step.id).ended.is_none()
+        });
+        let rise = rises.next()?;
+        let forecast = was
+            .forecast(rise.id, is.newest)
+            .map(|forecast| forecast.reason);
+        let expected = match forecast {
+            Some(Reason::Yeast { dough, .. }) => dough,
+            _ => is.formula.component(component)?.target?,
+        };
+        Some(Why::Dough(self.named(bake, rise.id)?, measured - expected))
+    }
+
+    /// What time has gone by: of what everything hangs on first, then of all the rest.
+    fn passing(&self) -> Option<Why> {
+        let plan = &self.after.wished.plan;
+        let critical = plan.critical().into_iter();
+        let items = critical.map(|place| &plan.items[place]).chain(&plan.items);
+        let mut all = items.filter_map(|item| {
+            let What::Step(bake, step) = item.what else {
+                return None;
+            };
+            Some((bake, step, item, self.was(item.what)?))
+        });
+        let overdue = all.clone().find(|(bake, step, item, was)| {
+            let begun = item.start < self.now
+                || self.step(*bake, *step).is_some_and(|step| !step.is_hands());
+            begun && self.state(*bake).is_open(*step) && was.end < self.now && item.end > was.end
+        });
+        if let Some((bake, step, _, was)) = overdue {
+            return Some(Why::Overdue(self.named(bake, step)?, self.since(was.end)));
+        }
+        let (bake, step, _, was) =
+            all.find(|(.., item, was)| was.start < self.now && item.start > was.start)?;
+        Some(Why::Waits(self.named(bake, step)?, self.since(was.start)))
+    }
+
+    fn since(&self, moment: Moment) -> Minutes {
+        minutes((self.now - moment).get().round())
+    }
+}

@@ -1,0 +1,40 @@
+//! What the Bench asks for by a plan: the plan orders what free hands could do, and nothing else.
+
+use domain::formula::{StepId, StepKind};
+use domain::schedule::{Ask, focus, focus_by, offers};
+use proptest::prelude::*;
+
+use super::days::{Day, any_day};
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn only_free_work_is_put_in_order(drawn in any_day(), seed in any::<u16>(), late in 0.0..30.0_f64) {
+        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
+        for &slip in &drawn.slips {
+            let now = day.now + domain::units::Minutes::clamped(late);
+            for (place, bake) in day.bakes.iter().enumerate() {
+                let state = bake.state();
+                let usual = focus(state, now);
+                let mut any: Vec<StepId> = state.formula.steps.iter().map(|step| step.id).collect();
+                any.sort_by_key(|step| step.0.wrapping_mul(seed | 1) % 97);
+                let planned = day.wished.plan.order_of(place);
+                for order in [&any, &planned, &Vec::new()] {
+                    let asked = focus_by(state, now, order);
+                    let offered = offers(state, now);
+                    let is_free = matches!(usual, Ask::Work(step) if state.picked != Some(step)
+                        && state.formula.step(step).is_some_and(|step| step.kind != StepKind::OvenOn));
+                    if !is_free || order.is_empty() {
+                        prop_assert_eq!(asked, usual);
+                        continue;
+                    }
+                    let first = order.iter().find(|step| offered.contains(step)).copied();
+                    prop_assert_eq!(asked, Ask::Work(first.expect("every step is in the order")));
+                }
+            }
+            if day.go_on(slip).is_none() { break }
+            day.wished = day.again(day.now);
+        }
+    }
+}

@@ -1,0 +1,267 @@
+//! A plan is redone at every event, and keeps what was promised where it can.
+
+use domain::bake::{Bake, Intent, State, marks_of};
+use domain::formula::StepKind;
+use domain::schedule::outline;
+use domain::schedule::plan::{Made, NOTABLE, What, Why, moved, wished};
+use domain::units::{Minutes, Moment, minutes};
+use proptest::prelude::*;
+
+use super::days::{Day, PLAIN, any_day, times};
+use super::keeps::{check, is_broken};
+use super::{NINE, TABLES, begun};
+use checks::say;
+
+fn days(cases: u32) -> ProptestConfig {
+    ProptestConfig {
+        cases,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    }
+}
+
+fn made<'a>(day: &'a Day, bakes: &'a [&'a Bake]) -> Made<'a> {
+    Made {
+        wished: &day.wished,
+        bakes,
+    }
+}
+
+fn all(day: &Day) -> Vec<&Bake> {
+    day.bakes.iter().collect()
+}
+
+proptest! {
+    #![proptest_config(days(60))]
+
+    /// Whatever has happened: a minute or ten later, with nothing that should have ended meanwhile, the plan is the same.
+    #[test]
+    fn a_plan_redone_with_no_news_is_the_same(drawn in any_day(), part in 0.0..1.0_f64) {
+        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
+        for &slip in &drawn.slips {
+            let again = day.again(day.now);
+            same(&day, &again, "at once")?;
+            if let Some((_, end)) = day.next() {
+                // A fold that is due is due until it is made.
+                let folds = day.wished.plan.items.iter().filter(|item| matches!(item.what, What::Fold(..)));
+                let until = folds.map(|fold| fold.start).fold(end, Moment::min);
+                let later = day.now + (until - day.now) * part;
+                if later > day.now {
+                    let again = day.again(later);
+                    same(&day, &again, "later")?;
+                    prop_assert_eq!(day.wished.begins.clone(), again.begins.clone());
+                    let (before, bakes) = (day.clone(), all(&day));
+                    let after = Made { wished: &again, bakes: &bakes };
+                    prop_assert_eq!(moved(made(&before, &bakes), after, later), None);
+                }
+            }
+            if day.go_on(slip).is_none() { break }
+            day.wished = day.again(day.now);
+        }
+    }
+
+    /// What has moved has moved for a reason: put back alone to where it was, it breaks a link, meets something else,
+    /// waits longer, or makes the table later.
+    #[test]
+    fn after_an_event_nothing_moves_that_could_have_stayed(drawn in any_day()) {
+        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
+        for &slip in &drawn.slips {
+            let before = day.clone();
+            if day.go_on(slip).is_none() { break }
+            day.wished = day.again(day.now);
+            let states = day.states();
+            check(&states, &day.wished.plan, day.now, &[]);
+            for (place, item) in day.wished.plan.items.iter().enumerate() {
+                let was = before.wished.plan.items.iter().find(|was| was.what == item.what);
+                let Some(was) = was.filter(|was| was.start > day.now && (was.start - item.start).get().abs() >= NOTABLE.get()) else { continue };
+                let What::Step(bake, step) = item.what else { continue };
+                let step = states[bake].formula.step(step).expect("it is planned");
+                // An oven that heats for longer and what spoils wait longer, and that is a reason.
+                let may_wait = step.is_hands() && step.after.iter().all(|link| link.greatest.is_none())
+                    && step.kind != StepKind::OvenOn && step.cautions.is_empty();
+                if !may_wait { continue }
+                let mut other = day.wished.plan.clone();
+                let takes = item.end - item.start;
+                (other.items[place].start, other.items[place].end) = (was.start, was.start + takes);
+                let away = &day.bakes[0].state().wishes.away;
+                let is_later = other.items[place].end > day.wished.plan.end.likely();
+                let had_to = is_later || is_broken(&states, &other, day.now, away);
+                prop_assert!(had_to, "{} could have stayed", step.title);
+            }
+        }
+    }
+
+    /// The beginning that a table asks for, begun then, is ready its buffer before the table.
+    #[test]
+    fn backwards_then_forwards_agree(drawn in any_day()) {
+        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
+        let Some(kept) = day.wished.kept else { return Ok(()) };
+        if kept.spare < kept.buffer { return Ok(()) }
+        // Rises that start at another minute take another length, and both ends are rounded.
+        let is_there = day.bakes[0].state().wishes.away.is_empty();
+        let near = |spare: Minutes, within: f64, case: &str| {
+            let off = (spare - kept.buffer).get();
+            // Around a time in which nobody is there a bake may have to begin sooner than it needed otherwise.
+            let off = if is_there { off } else { off.min(0.0) };
+            prop_assert!((-within..=within.max(3.0)).contains(&off), "{}: {} spare of {:?}", case, spare.get(), kept.buffer);
+            Ok(())
+        };
+        near(kept.spare, 0.0, "from the day before")?;
+        let mut within = 0.0;
+        while let Some(begins) = day.wished.begins.iter().flatten().min().copied() {
+            // What has begun goes on meanwhile.
+            while day.next().is_some_and(|(_, end)| end < begins) && day.go_on((0.0, 9)).is_some() {
+                day.wished = day.again(day.now);
+            }
+            day.now = day.now.max(begins);
+            day.wished = day.again(day.now);
+            let begun = day.wished.kept.expect("the table is wished still");
+            near(begun.spare, within, "as it begins")?;
+            // A rise that ends when it is likely to, to the minute, may still leave the next a little more or less to do, and a night in
+            // the fridge a quarter of an hour.
+            within = 20.0;
+            if day.go_on((0.0, 9)).is_none() { break }
+            day.wished = day.again(day.now);
+        }
+        near(day.wished.kept.expect("the table is wished still").spare, within, "begun")?;
+    }
+
+    /// Whatever is told is so: the ends are the plans', and something that is still to come has moved.
+    #[test]
+    fn what_moved_is_told_by_the_plans(drawn in any_day()) {
+        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
+        for &slip in &drawn.slips {
+            let before = day.clone();
+            if day.go_on(slip).is_none() { break }
+            day.wished = day.again(day.now);
+            let (was, is) = (before.wished.plan.end.likely(), day.wished.plan.end.likely());
+            let (old, new) = (all(&before), all(&day));
+            let told = moved(made(&before, &old), made(&day, &new), day.now);
+            let by = (is - was).get().abs();
+            match told {
+                None => prop_assert!(by < NOTABLE.get()),
+                Some(told) => {
+                    prop_assert_eq!(told.ready, (was, is));
+                    prop_assert_eq!(told.kept, day.wished.kept);
+                    let shifted = told.next.as_ref().map(|next| (next.is - next.was).get().abs());
+                    prop_assert!(by >= NOTABLE.get() || shifted.is_some_and(|by| by >= NOTABLE.get()));
+                    prop_assert!(told.next.as_ref().is_none_or(|next| next.is > day.now));
+                }
+            }
+        }
+    }
+}
+
+/// Work that was turned to a quarter of an hour ago isn't planned as if it began now; nor is it in the outline.
+#[test]
+fn work_under_way_takes_what_is_left_of_it() {
+    let mut bakes = begun(TABLES[0]);
+    let gather = bakes[0].state().formula.steps[0].clone();
+    say(&mut bakes[0], Intent::Pick(gather.id), NINE);
+    let end = |bakes: &[Bake], now: Moment| {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let plan = wished(&states, now, None, &mut || true)
+            .expect("there is one")
+            .plan;
+        let rest = outline(bakes[0].state(), now);
+        let planned = rest.steps.iter().find(|planned| planned.step == gather.id);
+        (
+            plan.items[0],
+            planned.expect("it hasn't ended").end,
+            plan.end.likely(),
+        )
+    };
+    let (first, outlined, table) = end(&bakes, NINE + minutes(1.0 / 600.0));
+    let length = outlined - NINE;
+    let (later, again, same) = end(&bakes, NINE + minutes(10.0));
+    assert_eq!(
+        (later.start, later.end),
+        (bakes[0].state().newest, first.end)
+    );
+    assert!((again - outlined).get().abs() < 0.01);
+    assert_eq!(table, same);
+    // Of what should have ended nothing is known but that it hasn't.
+    let late = NINE + length + minutes(15.0);
+    let (item, again, _) = end(&bakes, late);
+    assert_eq!(again, late);
+    assert!((item.end - late).get() < 1.0);
+    // Marks tell more than the clock: with half of them set, half of it is left.
+    let marks = marks_of(bakes[0].state(), gather.id);
+    let at = NINE + minutes(12.0);
+    for &mark in &marks[..marks.len() / 2] {
+        say(&mut bakes[0], Intent::Mark(gather.id, mark, true), at);
+    }
+    let half = length * (marks.len().div_ceil(2) as f64 / marks.len() as f64);
+    let (_, again, _) = end(&bakes, at);
+    assert!(((again - at) - half).get().abs() < 0.1, "{:?}", again - at);
+}
+
+/// Nobody says that a rise has ended: from its likely end on the plan says since when.
+#[test]
+fn what_is_past_its_end_is_told_with_since_when() {
+    let mut day = Day::planned(&PLAIN).expect("there is a plan");
+    while !matches!(day.next(), Some((What::Step(bake, step), _)) if day.bakes[bake].state().formula.step(step).is_some_and(|step| step.kind == StepKind::Bulk))
+    {
+        day.go_on((0.0, 9)).expect("the rise is still to come");
+        day.wished = day.again(day.now);
+    }
+    let (_, end) = day.next().expect("the rise goes on");
+    let (before, bakes) = (
+        day.clone(),
+        all(&day).into_iter().cloned().collect::<Vec<_>>(),
+    );
+    let bakes: Vec<&Bake> = bakes.iter().collect();
+    for late in [1.0, 7.0, 40.0] {
+        let now = end + minutes(late);
+        let again = before.again(now);
+        let told = moved(
+            made(&before, &bakes),
+            Made {
+                wished: &again,
+                bakes: &bakes,
+            },
+            now,
+        );
+        match told {
+            None => assert!(late < NOTABLE.get()),
+            Some(told) => {
+                let Why::Overdue(step, by) = &told.why else {
+                    panic!("{:?}", told.why)
+                };
+                assert_eq!((step.kind, by.get().round()), (StepKind::Bulk, late));
+                assert!(told.why.is_passing());
+            }
+        }
+    }
+}
+
+/// What differs, by its names and in minutes from now.
+fn same(
+    day: &Day,
+    again: &domain::schedule::plan::Wished,
+    case: &str,
+) -> Result<(), TestCaseError> {
+    let is = times(&again.plan);
+    let from = |moment: Moment| (moment - day.now).get();
+    let mut wrong = String::new();
+    for (what, start, end) in times(&day.wished.plan) {
+        let now = is.iter().find(|(other, ..)| *other == what);
+        if now.is_none_or(|&(_, is, ends)| is != start || ends != end) {
+            let title = match what {
+                What::Step(bake, step) | What::Fold(bake, step, _) => {
+                    let step = day.bakes[bake].state().formula.step(step);
+                    step.map(|step| step.title.clone()).unwrap_or_default()
+                }
+                What::Away => String::new(),
+            };
+            let now = now.map(|&(_, is, ends)| (from(is), from(ends)));
+            wrong += &format!(
+                "\n{what:?} {title}: {} to {}, now {now:?}",
+                from(start),
+                from(end)
+            );
+        }
+    }
+    prop_assert!(wrong.is_empty(), "{case}: {wrong}");
+    Ok(())
+}
