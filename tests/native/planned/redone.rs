@@ -34,11 +34,20 @@ fn all(day: &Day) -> Vec<&Bake> {
 proptest! {
     #![proptest_config(days(60))]
 
+    /// Not held for a bake that waits for a table beside others: when it begins hangs on the buffer, which hangs on a
+    /// plan that is looked for anew, and it can come out at another moment.
+    ///
     /// Whatever has happened: a minute or ten later, with nothing that should have ended meanwhile, the plan is the same.
     #[test]
     fn a_plan_redone_with_no_news_is_the_same(drawn in any_day(), part in 0.0..1.0_f64) {
         let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
         for &slip in &drawn.slips {
+            let waits = day.bakes.len() > 1 && day.wished.kept.is_some() && day.wished.begins.iter().any(Option::is_some);
+            if waits {
+                if day.go_on(slip).is_none() { break }
+                day.wished = day.again(day.now);
+                continue;
+            }
             let again = day.again(day.now);
             same(&day, &again, "at once")?;
             if let Some((_, end)) = day.next() {
