@@ -12,30 +12,66 @@ addEventListener("unhandledrejection", ({ reason }) => {
   if (hasStopped(reason)) showStopped();
 });
 
-try {
-  // This runs as soon as it is there, which may be before the end of the page is.
-  if (!document.getElementById("app-wasm")) await parsed();
-  // Side by side: neither waits for the other.
-  const [app, code] = await Promise.all([import(address("app-script")), compiled(), parsed()]);
-  await app.default({ module_or_path: code });
-} catch (error) {
-  // Whoever reads this has no app yet, so the words can't come from it.
-  const opening = document.getElementById("opening");
-  if (opening && !hasStopped(error)) {
-    opening.textContent =
-      "Oventide could not open. Load it again; if that doesn't help, this browser may be too old. " +
-      "What you have saved is untouched.";
-  }
-  throw error;
+let lateCode;
+let joined;
+// What the first half of the app's code hands over to the late one.
+const first = start();
+
+/** Joins the late half to the running app, once: `platform::late` asks for it, and again where that failed. */
+window.joinLate = () => {
+  joined ??= join().catch((cause) => {
+    joined = lateCode = undefined;
+    throw cause;
+  });
+  return joined;
+};
+
+async function join() {
+  const shared = await first;
+  lateCode ??= compiled(late());
+  await WebAssembly.instantiate(await lateCode, { "": shared });
 }
 
-/** The app's code; only where to find it if the host says that it is something else, or the browser can't stream it. */
-async function compiled() {
-  const place = address("app-wasm");
+async function start() {
+  try {
+    // This runs as soon as it is there, which may be before the end of the page is.
+    if (!document.getElementById("app-wasm")) await parsed();
+    // Side by side: neither waits for the other.
+    const all = [import(address("app-script")), compiled(address("app-wasm")), parsed()];
+    // Over a network the late half would only make the first one later.
+    if (navigator.serviceWorker?.controller) readAhead();
+    const [app, code] = await Promise.all(all);
+    return await app.default({ module_or_path: code });
+  } catch (error) {
+    // Whoever reads this has no app yet, so the words can't come from it.
+    const opening = document.getElementById("opening");
+    if (opening && !hasStopped(error)) {
+      opening.textContent =
+        "Oventide could not open. Load it again; if that doesn't help, this browser may be too old. " +
+        "What you have saved is untouched.";
+    }
+    throw error;
+  }
+}
+
+/** Where the late half lies. */
+function late() {
+  return document.getElementById("app-wasm").dataset.late;
+}
+
+/** Compiles the late half beside the first. Whether that fails shows when it is asked for. */
+function readAhead() {
+  lateCode = compiled(late());
+  lateCode.catch(() => {});
+}
+
+/** The code that lies at a place, also where the host says that it is something else. */
+async function compiled(place) {
   try {
     return await WebAssembly.compileStreaming(fetch(place));
   } catch {
-    return place;
+    const answer = await fetch(place);
+    return WebAssembly.compile(await answer.arrayBuffer());
   }
 }
 

@@ -63,6 +63,11 @@ impl Route {
         }
     }
 
+    /// Whether its page belongs to the half of the app that comes later.
+    pub(crate) fn is_late(&self) -> bool {
+        !matches!(self, Self::Today | Self::Formulas)
+    }
+
     /// Goes there; the history keeps where the baker was.
     pub(crate) fn go(&self) {
         platform::page::set_hash(&self.href());

@@ -15,6 +15,7 @@ mod events;
 pub mod files;
 pub mod ids;
 mod js;
+pub mod late;
 mod later;
 pub mod leader;
 pub mod notify;

@@ -62,7 +62,14 @@ fn check_result(dist: &Path) -> Result<(), Failure> {
     let names =
         paths::files_below(dist).map_err(|cause| Failure::new(format!("dist: {cause}"), remedy))?;
     let has = |ending: &str| names.iter().any(|name| name.ends_with(ending));
-    for ending in ["index.html", "sw.js", ".wasm", ".css", ".webmanifest"] {
+    for ending in [
+        "index.html",
+        "sw.js",
+        "_bg.wasm",
+        "_late.wasm",
+        ".css",
+        ".webmanifest",
+    ] {
         if !has(ending) {
             return Err(Failure::new(format!("dist holds no {ending}"), remedy));
         }

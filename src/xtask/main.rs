@@ -9,6 +9,7 @@ mod bundle;
 mod checks;
 mod command;
 mod digest;
+mod halves;
 mod http;
 mod paths;
 mod precache;
@@ -17,6 +18,7 @@ mod results;
 mod serve;
 mod setup;
 mod size;
+mod split;
 mod style;
 
 use std::net::IpAddr;

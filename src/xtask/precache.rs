@@ -1,11 +1,11 @@
-//! Trunk's `post_build` hook: tells the service worker which files the app is made of.
+//! Trunk's `post_build` hook: joins the styles, divides the code, and tells the service worker which files the app is made of.
 //!
 //! The list and a version go into `sw.js`.
 //! The version is a hash over every file, so the browser sees a new service worker exactly when something changed.
 //! The hook also refuses a page that its own Content-Security-Policy would break.
 
 use crate::digest::hex;
-use crate::{paths, report, style};
+use crate::{halves, paths, report, style};
 use sha2::{Digest, Sha256};
 use std::path::{Path, PathBuf};
 
@@ -37,6 +37,7 @@ fn fill(folder: &Path) -> Result<String, String> {
     let index = String::from_utf8_lossy(&read("index.html")?).into_owned();
     check_page(&index)?;
     let index = style::join(folder, &index)?;
+    let index = halves::divide(folder, &index)?;
     std::fs::write(folder.join("index.html"), index)
         .map_err(|cause| format!("index.html: {cause}"))?;
     let names = paths::files_below(folder).map_err(|cause| cause.to_string())?;

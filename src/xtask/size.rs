@@ -8,10 +8,11 @@ use crate::paths;
 use std::io::Write;
 use std::path::Path;
 
-/// The budgets in kB: everything a first visit loads, and the part of it that is WebAssembly.
-/// They aren't raised without a decision in `DEVELOPERS.md`.
-const ALL_KB: usize = 363;
-const WASM_KB: usize = 332;
+/// The budgets in kB: what comes before the app can be used, everything a first visit loads, and the part of that
+/// which is WebAssembly, both halves. They aren't raised without a decision in `DEVELOPERS.md`.
+const USABLE_KB: usize = 246;
+const ALL_KB: usize = 448;
+const WASM_KB: usize = 416;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]
@@ -73,12 +74,23 @@ impl Budget {
     }
 }
 
-fn judge(weights: &[Weight]) -> [Budget; 2] {
+/// Whether the app waits for a file of this name before it can be used.
+fn is_waited_for(name: &str) -> bool {
+    let endings = ["_bg.wasm", ".js", ".css", "index.html"];
+    name != "sw.js" && endings.iter().any(|ending| name.ends_with(ending))
+}
+
+fn judge(weights: &[Weight]) -> [Budget; 3] {
     let sum = |only: fn(&Weight) -> bool| {
         let chosen = weights.iter().filter(|weight| only(weight));
         chosen.map(|weight| weight.brotli).sum()
     };
     [
+        Budget {
+            name: "before the app can be used, brotli",
+            used: sum(|weight| is_waited_for(&weight.name)),
+            most: USABLE_KB * 1000,
+        },
         Budget {
             name: "first visit, all files, brotli",
             used: sum(|_| true),
@@ -163,8 +175,14 @@ mod tests {
 
     #[test]
     fn each_budget_counts_its_own_files() {
-        let [all, wasm] = judge(&[weight("app_bg.wasm", 180_000), weight("app.js", 70_000)]);
-        assert_eq!((all.used, wasm.used), (250_000, 180_000));
+        let [usable, all, wasm] = judge(&[
+            weight("app_bg.wasm", 180_000),
+            weight("app_late.wasm", 90_000),
+            weight("app.js", 70_000),
+            weight("sw.js", 2_000),
+        ]);
+        assert_eq!(usable.used, 250_000);
+        assert_eq!((all.used, wasm.used), (342_000, 270_000));
     }
 
     #[test]

@@ -1,4 +1,4 @@
-//! The pages, one file or folder each.
+//! The pages, one file or folder each; most are reached by `late` alone.
 
 pub(crate) mod alarm;
 pub(crate) mod bench;
@@ -7,6 +7,7 @@ pub(crate) mod formula;
 pub(crate) mod formulas;
 pub(crate) mod gather;
 pub(crate) mod kitchen;
+pub(crate) mod late;
 pub(crate) mod note;
 pub(crate) mod notebook;
 pub(crate) mod plan;

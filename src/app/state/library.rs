@@ -18,6 +18,9 @@ impl Oventide {
                 self.formulas.set(self.inner().starters().to_vec());
             }
             self.loading.set(Loading::Ready);
+            // Only now, so that it takes nothing away from what the page that was opened needs.
+            leptos::task::tick().await;
+            self.fetch_late();
         }));
         spawn_local(async move {
             // The browser has been asked to open the storage then, and these are read meanwhile.

@@ -11,6 +11,7 @@ mod asking;
 mod effects;
 mod gathered;
 mod jump;
+mod late;
 mod library;
 mod plan;
 pub(crate) mod plan_told;
@@ -44,6 +45,7 @@ pub(crate) use asking::in_kitchen;
 pub(crate) use effects::{Cause, Effect, Liquid, Shift, TableShift};
 pub(crate) use gathered::tick;
 pub(crate) use jump::ClockJump;
+pub(crate) use late::Late;
 pub(crate) use plan::{Change, Planned};
 pub(crate) use view::BakeView;
 
@@ -83,6 +85,8 @@ pub(crate) struct Oventide {
     pub(crate) route: RwSignal<Route>,
     /// Whether the storage has been read.
     pub(crate) loading: RwSignal<Loading>,
+    /// Where the half of the app is that comes later.
+    pub(crate) late: RwSignal<Late>,
     /// The starters and the baker's own formulas.
     pub(crate) formulas: RwSignal<Vec<Formula>>,
     /// Every bake on this phone, newest last.
@@ -212,6 +216,7 @@ impl Oventide {
             beat,
             route: RwSignal::new(Route::read(&platform::page::current_hash())),
             loading: RwSignal::new(Loading::Opening),
+            late: RwSignal::new(Late::Coming),
             formulas: RwSignal::new(Vec::new()),
             bakes,
             notes: RwSignal::new(Vec::new()),
@@ -240,6 +245,9 @@ impl Oventide {
     pub(crate) fn begin(self) {
         // First, so that the browser opens the storage while the rest is being set up.
         self.open_storage();
+        if self.route.read_untracked().is_late() {
+            self.fetch_late();
+        }
         self.watch_time();
         self.watch_page();
         self.watch_plan();

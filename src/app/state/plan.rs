@@ -5,7 +5,7 @@ use domain::schedule::plan::{Made, Moved, Plan, Wished, moved, wished};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
-use super::Oventide;
+use super::{Late, Oventide};
 
 /// A baker who is behind the plan is planned for anew no more often than this.
 const AGAIN: Minutes = minutes(1.0);
@@ -96,6 +96,7 @@ struct Promised {
 }
 
 /// What was seen at the last look.
+#[derive(Default)]
 struct Seen {
     running: Vec<Bake>,
     promised: Option<Promised>,
@@ -105,8 +106,13 @@ struct Seen {
 
 impl Oventide {
     /// Plans anew whenever a bake's log has grown, and when the bakes have fallen behind the plan.
+    ///
+    /// There is no plan before the late half of the app is here, and so nobody is called by one to begin.
     pub(super) fn watch_plan(self) {
         Effect::new(move |last: Option<Seen>| {
+            if self.late.get() != Late::Here {
+                return last.unwrap_or_default();
+            }
             let now = self.beat.get();
             let bakes = self.bakes.read();
             let running: Vec<Bake> = bakes
@@ -120,16 +126,11 @@ impl Oventide {
             let is_behind = shown.as_ref().is_some_and(|planned| {
                 now - planned.at >= AGAIN && planned.wished.plan.is_overtaken(&states, now)
             });
-            let mut seen = last.unwrap_or(Seen {
-                running: Vec::new(),
-                promised: None,
-                is_passing: false,
-            });
+            let mut seen = last.unwrap_or_default();
             if is_new || is_behind {
                 let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
                 let before = shown.as_ref().map(|planned| planned.before(&ids));
-                let found = (!states.is_empty())
-                    .then(|| wished(&states, now, before.as_ref(), &mut patience()));
+                let found = (!states.is_empty()).then(|| door()(&states, now, before.as_ref()));
                 let shown = shown.as_ref();
                 let planned = found.flatten();
                 let planned = planned.map(|wished| Planned::new(ids, wished, now, shown));
@@ -154,7 +155,7 @@ impl Oventide {
             seen.promised = Some(is);
             return;
         };
-        let told = promised.until(&is, now).filter(|moved| {
+        let told = door_to_changes()(promised, &is, now).filter(|moved| {
             let by = (moved.ready.1 - moved.ready.0).get().abs();
             !moved.why.is_passing() || by >= PASSING.get()
         });
@@ -178,22 +179,6 @@ impl Oventide {
     }
 }
 
-impl Promised {
-    fn until(&self, is: &Self, now: Moment) -> Option<Moved> {
-        let [before, after]: [Vec<&Bake>; 2] =
-            [self, is].map(|promised| promised.bakes.iter().collect());
-        let before = Made {
-            wished: &self.planned.wished,
-            bakes: &before,
-        };
-        let after = Made {
-            wished: &is.planned.wished,
-            bakes: &after,
-        };
-        moved(before, after, now)
-    }
-}
-
 /// Bakes share a kitchen and a table: what each of them is told in turn is one change.
 fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
     let same = changes
@@ -205,6 +190,35 @@ fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
     }
     changes.insert(0, change);
     changes.truncate(MOST_CHANGES);
+}
+
+/// What finds what has moved from one plan to another, likewise late.
+fn door_to_changes() -> fn(&Promised, &Promised, Moment) -> Option<Moved> {
+    std::hint::black_box(compare)
+}
+
+fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
+    let [before, after]: [Vec<&Bake>; 2] =
+        [promised, is].map(|promised| promised.bakes.iter().collect());
+    let before = Made {
+        wished: &promised.planned.wished,
+        bakes: &before,
+    };
+    let after = Made {
+        wished: &is.planned.wished,
+        bakes: &after,
+    };
+    moved(before, after, now)
+}
+
+/// What finds a plan. It must not be called before the late half is here, and the compilers may not see what it is:
+/// the whole solver would come into the first one.
+fn door() -> fn(&[&State], Moment, Option<&Plan>) -> Option<Wished> {
+    std::hint::black_box(search)
+}
+
+fn search(states: &[&State], now: Moment, before: Option<&Plan>) -> Option<Wished> {
+    wished(states, now, before, &mut patience())
 }
 
 /// How often a search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan takes

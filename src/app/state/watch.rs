@@ -33,6 +33,7 @@ impl Oventide {
         if fell_due || stale {
             self.beat.set(now);
             self.save_what_is_unsaved();
+            self.seek_late();
         }
     }
 
@@ -47,12 +48,14 @@ impl Oventide {
         platform::page::on_hash_change(move || {
             self.route.set(Route::read(&platform::page::current_hash()));
             self.answer.set(None);
+            self.seek_late();
             platform::page::scroll_to_top();
         });
         // A phone that slept finds out here what fell due meanwhile.
         platform::page::on_return(move || {
             self.renew();
             self.save_what_is_unsaved();
+            self.seek_late();
             self.inner().sound.wake();
             self.claim_lead();
         });

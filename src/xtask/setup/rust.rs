@@ -75,19 +75,25 @@ impl StandardLibrary {
         for name in ["RUSTFLAGS", "CARGO_ENCODED_RUSTFLAGS"] {
             command.env_remove(name);
         }
+        let mut flags = DIVISIBLE.to_vec();
         if self == Self::FromSource {
             command
                 .env("RUSTC_BOOTSTRAP", "1")
                 .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
-                .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size")
-                // Cargo adds these to the flags in `.cargo/config.toml`.
-                .env(
-                    "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-                    SMALL.join(" "),
-                );
+                .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size");
+            flags.extend(SMALL);
         }
+        command
+            // Cargo adds these to the flags in `.cargo/config.toml`.
+            .env(
+                "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+                flags.join(" "),
+            );
     }
 }
+
+/// The linker leaves in what refers to what, by which the code is divided in two (`split`).
+const DIVISIBLE: [&str; 1] = ["-Clink-arg=--emit-relocs"];
 
 /// A panic becomes a trap at once: no message, no place in the source, and no code that makes them.
 ///

@@ -1,0 +1,75 @@
+//! A part of Trunk's `post_build` hook: two files of code in the place of one, each made small.
+
+use crate::command;
+use crate::digest::hex;
+use crate::split;
+use sha2::{Digest, Sha256};
+use std::path::Path;
+use std::process::Command;
+
+/// What the page holds where the late half's name belongs.
+const MARK: &str = "\"__LATE__\"";
+const ENDING: &str = "_bg.wasm";
+/// The program as it was linked, in the folder that cargo builds in.
+const LINKED: &str = "wasm32-unknown-unknown/web/app.wasm";
+
+/// The functions of the app behind which everything is late. Whoever calls one has to know that the late half is here.
+const DOORS: [&str; 3] = [
+    "app::pages::late::page",
+    "app::state::plan::search",
+    "app::state::plan::compare",
+];
+
+/// How `wasm-opt` makes a half small; `DEVELOPERS.md` says what each is for.
+const SMALL: [&str; 6] = [
+    "--low-memory-unused",
+    "--flatten",
+    "--rereloop",
+    "-Os",
+    "-Os",
+    "--reorder-functions-by-name",
+];
+
+/// Divides the code that `index` loads; the page that loads both halves.
+pub(crate) fn divide(folder: &Path, index: &str) -> Result<String, String> {
+    let (before, rest) = index.split_once(ENDING).ok_or("index.html loads no code")?;
+    let start = before
+        .rfind("./")
+        .ok_or("index.html loads code from elsewhere")?;
+    let name = format!("{}{ENDING}", &before[start + 2..]);
+    if rest.matches(MARK).count() != 1 {
+        return Err(format!("index.html must hold {MARK} exactly once"));
+    }
+    let whole = folder.join(&name);
+    let wasm = std::fs::read(&whole).map_err(|cause| format!("{name}: {cause}"))?;
+    let linked = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_default();
+    let linked = Path::new(&linked).join(LINKED);
+    let linked =
+        std::fs::read(&linked).map_err(|cause| format!("{}: {cause}", linked.display()))?;
+    let halves = split::split(&wasm, &linked, &DOORS)?;
+    std::fs::remove_file(&whole).map_err(|cause| format!("{name}: {cause}"))?;
+    let first = small(folder, &halves.first)?;
+    let late = small(folder, &halves.late)?;
+    // One name for both, of what both consist of: a half never meets one of another build.
+    let hash = Sha256::new().chain_update(&first).chain_update(&late);
+    let hash = &hex(&hash.finalize())[..16];
+    let [first_name, late_name] =
+        [ENDING, "_late.wasm"].map(|ending| format!("app-{hash}{ending}"));
+    for (name, half) in [(&first_name, first), (&late_name, late)] {
+        std::fs::write(folder.join(name), half).map_err(|cause| format!("{name}: {cause}"))?;
+    }
+    Ok(index
+        .replace(&name, &first_name)
+        .replace(MARK, &format!("\"./{late_name}\"")))
+}
+
+fn small(folder: &Path, half: &[u8]) -> Result<Vec<u8>, String> {
+    let path = folder.join("half.wasm");
+    let said = |cause: std::io::Error| format!("half.wasm: {cause}");
+    std::fs::write(&path, half).map_err(said)?;
+    let mut opt = Command::new("wasm-opt");
+    command::show(opt.args(SMALL).arg(&path).arg("-o").arg(&path))?;
+    let small = std::fs::read(&path).map_err(said)?;
+    std::fs::remove_file(&path).map_err(said)?;
+    Ok(small)
+}
