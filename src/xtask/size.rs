@@ -10,9 +10,9 @@ use std::path::Path;
 
 /// The budgets in kB: what comes before the app can be used, everything a first visit loads, and the part of that
 /// which is WebAssembly, both halves. They aren't raised without a decision in `DEVELOPERS.md`.
-const USABLE_KB: usize = 246;
-const ALL_KB: usize = 448;
-const WASM_KB: usize = 416;
+const USABLE_KB: usize = 252;
+const ALL_KB: usize = 496;
+const WASM_KB: usize = 462;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]
