@@ -1,0 +1,208 @@
+//! What would have to be wished instead of something that contradicts the rest.
+//!
+//! It is looked for one wish at a time, with all others as they are, in steps of five minutes,
+//! halving what is left to look through. That finds the nearest where a smaller change is never better
+//! than a larger one, which is so but for rare knots of several bakes. Whatever is found is planned as
+//! the app would plan it, and offered only if that keeps every wish.
+
+use super::super::trial::{As, Case, LeftOff};
+use super::super::wished::buffer_of;
+use super::super::{Plan, What};
+use super::{Asks, Nearest, Question};
+use crate::bake::Wishes;
+use crate::formula::StepId;
+use crate::units::{Minutes, Moment, minutes};
+
+/// Moments are told in steps of five minutes.
+const FIVE_MS: i64 = 5 * 60_000;
+/// How many steps farther something is tried that was nearly right.
+const MORE: i32 = 3;
+
+impl<'a> Question<'a> {
+    pub(super) async fn later(&self) -> Result<Option<Nearest>, LeftOff> {
+        let with = |table| {
+            self.wishing(Wishes {
+                table,
+                ..self.wishes.clone()
+            })
+        };
+        let Some(plan) = self.trials.tried(&with(None), As::Soonest).await?.plan else {
+            return Ok(None);
+        };
+        let soonest = up(plan.end.likely());
+        for more in 0..MORE {
+            let at = later_by(soonest, more);
+            let trial = self.trials.tried(&with(Some(at)), As::Wished).await?;
+            let (true, Some(kept)) = (trial.is_kept(), &trial.plan) else {
+                continue;
+            };
+            let safely = up(plan.end.likely() + buffer_of(kept));
+            let is_safe = safely > at && self.trials.keeps(&with(Some(safely)), As::Wished).await?;
+            let safely = is_safe.then_some(safely);
+            return Ok(Some(Nearest::Table { at, safely }));
+        }
+        Ok(None)
+    }
+
+    pub(super) async fn sooner(&self, was: Moment) -> Result<Option<Nearest>, LeftOff> {
+        let with = |not_before| {
+            self.wishing(Wishes {
+                not_before,
+                ..self.wishes.clone()
+            })
+        };
+        let free = self.trials.tried(&with(None), As::Soonest).await?;
+        let (true, Some(soonest)) = (free.is_kept(), &free.plan) else {
+            return Ok(None);
+        };
+        let by = self.wishes.table.unwrap_or(soonest.end.likely());
+        let latest = self.trials.tried(&with(None), As::Latest(by)).await?;
+        let plan = latest.plan.as_ref().unwrap_or(soonest);
+        let waiting = self.bakes.iter().enumerate();
+        let first = waiting
+            .filter(|(_, state)| !state.has_begun())
+            .filter_map(|(bake, _)| {
+                start_of(plan, |what| matches!(what, What::Step(of, _) if of == bake))
+            })
+            .min();
+        let Some(first) = first else {
+            return Ok(None);
+        };
+        for more in 0..MORE {
+            let at = later_by(down(first), -more).max(self.trials.now);
+            if at < was && self.trials.keeps(&with(Some(at)), As::Wished).await? {
+                return Ok(Some(Nearest::Begin { at }));
+            }
+        }
+        Ok(None)
+    }
+
+    pub(super) async fn shorter(
+        &self,
+        away: (Moment, Moment),
+        nearest: &mut Vec<Nearest>,
+    ) -> Result<(), LeftOff> {
+        let (from, to) = away;
+        let with = |instead: Nearest| match instead.asks(&self.wishes) {
+            Asks::Wishes(wishes) => self.wishing(wishes),
+            Asks::Pin(..) => self.wishing(self.wishes.clone()),
+        };
+        let stay = Nearest::Stay { away };
+        if !self.trials.keeps(&with(stay), As::Soonest).await? {
+            return Ok(());
+        }
+        let starts = from.max(self.trials.now);
+        let steps = steps_between(starts, to);
+        let back = |left: i32| match left {
+            0 => stay,
+            _ => Nearest::Back {
+                away,
+                at: later_by(to, left - steps),
+            },
+        };
+        let leave = |left: i32| match left {
+            0 => stay,
+            _ => Nearest::Leave {
+                away,
+                at: later_by(from, steps - left),
+            },
+        };
+        let before = nearest.len();
+        let mut ways: Vec<&dyn Fn(i32) -> Nearest> = vec![&back];
+        // Whoever is away already can't leave later.
+        if from > self.trials.now {
+            ways.push(&leave);
+        }
+        for way in ways {
+            let found = self.farthest(steps, &|left| with(way(left))).await?;
+            nearest.extend(found.filter(|&left| left > 0).map(way));
+        }
+        if nearest.len() == before && self.trials.keeps(&with(stay), As::Wished).await? {
+            nearest.push(stay);
+        }
+        Ok(())
+    }
+
+    pub(super) async fn moved(
+        &self,
+        bake: usize,
+        step: StepId,
+        was: Moment,
+    ) -> Result<Option<Nearest>, LeftOff> {
+        let free = self.fixing(bake, step, None);
+        let free = self.trials.tried(&free, As::Wished).await?;
+        let (true, Some(plan)) = (free.is_kept(), &free.plan) else {
+            return Ok(None);
+        };
+        let Some(start) = start_of(plan, |what| what == What::Step(bake, step)) else {
+            return Ok(None);
+        };
+        let steps = steps_between(was.min(start), was.max(start));
+        let towards = if start > was { 1 } else { -1 };
+        let at = |left: i32| later_by(was, towards * (steps - left));
+        let case = |left: i32| self.fixing(bake, step, Some(at(left)));
+        let found = self.farthest(steps, &case).await?.map(at);
+        let at = match found {
+            Some(at) => Some(at),
+            // Where no whole step will do, the plan's own moment does.
+            None => {
+                let there = self.fixing(bake, step, Some(start));
+                let keeps = self.trials.keeps(&there, As::Wished).await?;
+                keeps.then_some(start)
+            }
+        };
+        Ok(Some(Nearest::Fixed { bake, step, at }))
+    }
+
+    /// How much can be left of something of which all can't: the most that is kept, if anything is.
+    async fn farthest(
+        &self,
+        all: i32,
+        case: &dyn Fn(i32) -> Case<'a>,
+    ) -> Result<Option<i32>, LeftOff> {
+        let (mut can, mut cannot) = (0, all);
+        while cannot - can > 1 {
+            let middle = (can + cannot) / 2;
+            if self.trials.keeps(&case(middle), As::Soonest).await? {
+                can = middle;
+            } else {
+                cannot = middle;
+            }
+        }
+        for less in 0..MORE.min(can + 1) {
+            if self.trials.keeps(&case(can - less), As::Wished).await? {
+                return Ok(Some(can - less));
+            }
+        }
+        Ok(None)
+    }
+}
+
+fn start_of(plan: &Plan, of: impl Fn(What) -> bool) -> Option<Moment> {
+    let mut items = plan.items.iter();
+    Some(items.find(|item| of(item.what))?.start)
+}
+
+/// The next whole five minutes of a clock.
+fn up(moment: Moment) -> Moment {
+    let fives = (moment.epoch_ms() + FIVE_MS - 1).div_euclid(FIVE_MS);
+    Moment::from_epoch_ms(fives * FIVE_MS)
+}
+
+/// The last ones.
+fn down(moment: Moment) -> Moment {
+    Moment::from_epoch_ms(moment.epoch_ms().div_euclid(FIVE_MS) * FIVE_MS)
+}
+
+fn later_by(moment: Moment, fives: i32) -> Moment {
+    moment + five(fives)
+}
+
+fn five(times: i32) -> Minutes {
+    minutes(5.0 * f64::from(times))
+}
+
+/// How many steps of five minutes reach from one moment to another, at least one.
+fn steps_between(from: Moment, to: Moment) -> i32 {
+    (((to - from).get() / 5.0).ceil() as i32).max(1)
+}

@@ -1,0 +1,168 @@
+//! A rise somewhere warmer or cooler, or in the fridge for a time.
+
+use std::borrow::Cow;
+
+use super::super::What;
+use super::super::trial::{As, LeftOff, Trial};
+use super::{FRESHER, Lever, Search, span};
+use crate::bake::{Intent, State, Supposed};
+use crate::estimate::Estimate;
+use crate::formula::{Step, StepId};
+use crate::kitchen::Place;
+use crate::units::{Celsius, Moment, celsius, minutes};
+
+/// How warm a place for a rise is that is made warm.
+///
+/// ASSUMPTION: judgement, what proofers are set to.
+const WARM: Celsius = celsius(28.0);
+/// How warm a cool room is.
+///
+/// ASSUMPTION: judgement: a cellar, a bedroom in winter.
+const COOL: Celsius = celsius(16.0);
+/// A place is another only if it is so much warmer or cooler.
+const OTHER: f64 = 3.0;
+/// How long a dough is put into the fridge, to see whether that helps: a rise that goes on, and one to come.
+const STAYS: [f64; 9] = [1.0, 2.0, 3.0, 4.5, 6.0, 8.0, 9.5, 11.0, 13.0];
+const NIGHTS: usize = 4;
+
+impl Search<'_> {
+    pub(super) async fn place(&mut self, bake: usize, step: &Step) -> Result<(), LeftOff> {
+        let state = self.bakes[bake].state();
+        if state.progress(step.id).ended.is_some() {
+            return Ok(());
+        }
+        let since = state.progress(step.id).open_since.map(|_| self.trials.now);
+        let here = match state.place_of(step.id) {
+            Some(Place::Warm(air) | Place::Water(air)) => air,
+            Some(Place::Fridge) => state.kitchen.fridge,
+            _ => state.kitchen.air,
+        };
+        let cool = self.wants_delay().then_some(COOL);
+        for air in [WARM].into_iter().chain(cool) {
+            if (air - here).get().abs() < OTHER {
+                continue;
+            }
+            let place = Place::Warm(air);
+            let supposed = Supposed {
+                step: step.id,
+                place,
+                since,
+                stays: None,
+            };
+            let trial = self.with(bake, state.supposing(supposed)).await?;
+            let Some(planned) = span(&trial, bake, step.id) else {
+                continue;
+            };
+            let from = since.is_none().then_some(planned.0);
+            let intents = since.map(|_| (bake, Intent::Move(step.id, place)));
+            let lever = Lever::Place {
+                bake,
+                step: step.id,
+                air,
+                from,
+            };
+            let out = planned.1 - planned.0;
+            let intents = intents.into_iter().collect();
+            self.offer(bake, &trial, lever, None, out, intents);
+        }
+        Ok(())
+    }
+
+    pub(super) async fn fridge(&mut self, bake: usize, step: &Step) -> Result<(), LeftOff> {
+        let state = self.bakes[bake].state();
+        let progress = state.progress(step.id);
+        let is_cold = state.place_of(step.id) == Some(Place::Fridge);
+        if progress.ended.is_some() || !self.wants_delay() || is_cold {
+            return Ok(());
+        }
+        let since = progress.open_since.map(|_| self.trials.now);
+        let stays = match since {
+            Some(_) => &STAYS[..],
+            None => &STAYS[NIGHTS..],
+        };
+        let before = self.ways.len();
+        for &hours in stays {
+            let stays = minutes(60.0 * hours);
+            let supposed = Supposed {
+                step: step.id,
+                place: Place::Fridge,
+                since,
+                stays: Some(stays),
+            };
+            let state = state.supposing(supposed);
+            let mut trial = self.with(bake, state.clone()).await?;
+            if since.is_none() && self.helps(&trial) {
+                trial = self.later_begun(bake, state, trial).await?;
+            }
+            let Some((start, end)) = span(&trial, bake, step.id) else {
+                continue;
+            };
+            let from = since.unwrap_or(start);
+            let out = from + stays;
+            // What is ready in the fridge is looked at by nobody, and somebody has to take it out.
+            let away = self.case.wishes.away.iter();
+            if end < out || away.clone().any(|&(from, to)| from < out && out < to) {
+                continue;
+            }
+            let begins = self.begins(&trial, bake);
+            let begin = begins.map(|(_, at)| at);
+            let lever = Lever::Fridge {
+                bake,
+                step: step.id,
+                from: since.is_none().then_some(from),
+                out,
+                begin,
+            };
+            let mut intents = Vec::new();
+            if since.is_some() {
+                intents.push((bake, Intent::Move(step.id, Place::Fridge)));
+            }
+            // So that all before it is done when the fridge wants it to, and not as without.
+            if since.is_none() {
+                let first = begins.map(|(first, begin)| (bake, Intent::Pin(first, Some(begin))));
+                intents.extend(first);
+                intents.push((bake, Intent::Pin(step.id, Some(from))));
+            }
+            let outside = (end - start) - stays;
+            let found = self.ways.len();
+            self.offer(bake, &trial, lever, Some((from, out)), outside, intents);
+            // However early it may be ready, it comes out then.
+            for way in &mut self.ways[found..] {
+                let (low, likely) = (way.table.low(), way.table.likely());
+                let low = low.max(likely - (end - out));
+                way.table = Estimate::new(low, likely, way.table.high(), way.table.basis());
+            }
+            let is_near = trial.is_kept() && trial.early < FRESHER;
+            if is_near && self.ways.len() > before {
+                break;
+            }
+        }
+        self.keep_best(before);
+        Ok(())
+    }
+
+    /// The same end, begun as late as it can be.
+    async fn later_begun(&self, bake: usize, state: State, trial: Trial) -> Result<Trial, LeftOff> {
+        let Some(plan) = trial.plan.as_ref().filter(|_| !state.has_begun()) else {
+            return Ok(trial);
+        };
+        let mut case = self.case.clone();
+        case.bakes[bake] = Cow::Owned(state);
+        let as_late = As::Latest(plan.end.likely());
+        let later = self.trials.tried(&case, as_late).await?;
+        let is_as_good = later.late <= trial.late && later.plan.is_some();
+        Ok(if is_as_good { later } else { trial })
+    }
+
+    /// With which step a bake that hasn't begun does, and when.
+    fn begins(&self, trial: &Trial, bake: usize) -> Option<(StepId, Moment)> {
+        if self.bakes[bake].state().has_begun() {
+            return None;
+        }
+        let mut items = trial.plan.as_ref()?.items.iter();
+        items.find_map(|item| match item.what {
+            What::Step(of, step) if of == bake => Some((step, item.start)),
+            _ => None,
+        })
+    }
+}
