@@ -9,6 +9,7 @@ pub(crate) mod keeps;
 mod levers;
 mod order;
 mod redone;
+mod tables;
 mod wished;
 
 use checks::{begin, starter};

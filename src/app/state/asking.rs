@@ -52,6 +52,7 @@ impl Oventide {
             self.bakes.update(|bakes| bakes.push(bake));
             self.renew();
             if table.is_some() {
+                let wishes = Intent::Wish(Box::new(wishes));
                 self.wish_everywhere(Some(&id), &wishes).await;
                 return Route::Plan.go();
             }
@@ -161,6 +162,7 @@ impl Oventide {
     fn take_wishes_back(self, at: &BakeId, back: Wishes) {
         let at = at.clone();
         self.in_turn(Box::pin(async move {
+            let back = Intent::WishUndone(Box::new(back));
             self.wish_everywhere(Some(&at), &back).await;
         }));
     }

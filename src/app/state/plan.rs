@@ -1,6 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
-use domain::bake::{Alarm, Bake, BakeId, State, begin_alarm};
+use domain::bake::{Alarm, Bake, BakeId, Event, State, begin_alarm};
 use domain::schedule::plan::{Made, Moved, Plan, Wished, moved, wished};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
@@ -37,25 +37,29 @@ impl Planned {
 
     /// The alarm for beginning a bake.
     pub(crate) fn begin_alarm(&self, bake: &BakeId, state: &State) -> Option<Alarm> {
-        // Without a table nobody has to be called: the baker started it just now.
-        self.wished.kept?;
         begin_alarm(state, (*self.calls.get(self.place(bake)?)?)?)
     }
 
     /// A new plan, after this one if there was one.
-    fn new(bakes: Vec<BakeId>, wished: Wished, at: Moment, before: Option<&Self>) -> Self {
-        let call = |(bake, begins): (&BakeId, &Option<Moment>)| {
+    fn new(running: &[Bake], wished: Wished, at: Moment, before: Option<&Self>) -> Self {
+        let call = |(bake, begins): (&Bake, &Option<Moment>)| {
             let begins = (*begins)?;
-            let was = || *before?.calls.get(before?.place(bake)?)?;
-            if begins > at {
-                Some(begins)
-            } else {
-                was().filter(|&was| was <= at)
+            // Plans begin with a whole minute, so less than one ahead is now.
+            if begins - at >= minutes(1.0) {
+                return Some(begins);
+            }
+            match before {
+                Some(before) => {
+                    let was = *before.calls.get(before.place(&bake.id)?)?;
+                    was.filter(|&was| was <= at)
+                }
+                // Nobody knows when it fell due, only that it has.
+                None => wished_at(bake).filter(|&wished| at - wished >= minutes(1.0)),
             }
         };
         Self {
-            calls: bakes.iter().zip(&wished.begins).map(call).collect(),
-            bakes,
+            calls: running.iter().zip(&wished.begins).map(call).collect(),
+            bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             wished,
             at,
         }
@@ -124,7 +128,8 @@ impl Oventide {
             let states: Vec<&State> = running.iter().map(Bake::state).collect();
             let is_new = last.as_ref().is_none_or(|last| last.running != running);
             let is_behind = shown.as_ref().is_some_and(|planned| {
-                now - planned.at >= AGAIN && planned.wished.plan.is_overtaken(&states, now)
+                (now - planned.at).get().abs() >= AGAIN.get()
+                    && planned.wished.plan.is_overtaken(&states, now)
             });
             let mut seen = last.unwrap_or_default();
             if is_new || is_behind {
@@ -133,7 +138,7 @@ impl Oventide {
                 let found = (!states.is_empty()).then(|| door()(&states, now, before.as_ref()));
                 let shown = shown.as_ref();
                 let planned = found.flatten();
-                let planned = planned.map(|wished| Planned::new(ids, wished, now, shown));
+                let planned = planned.map(|wished| Planned::new(&running, wished, now, shown));
                 self.tell_moved(&mut seen, planned.as_ref(), &running, now);
                 self.plan.set(planned);
             }
@@ -190,6 +195,14 @@ fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
     }
     changes.insert(0, change);
     changes.truncate(MOST_CHANGES);
+}
+
+/// When something was last wished of the time of a bake that stands for a table.
+fn wished_at(bake: &Bake) -> Option<Moment> {
+    bake.state().wishes.table?;
+    let mut log = bake.log().iter().rev();
+    let wished = log.find(|entry| matches!(entry.event, Event::Wished(_)));
+    wished.map(|entry| entry.at)
 }
 
 /// What finds what has moved from one plan to another, likewise late.

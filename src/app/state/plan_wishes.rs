@@ -1,14 +1,14 @@
 //! What the baker wishes of the time, which all running bakes share: they are baked for one table.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, State, Wishes, decide};
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, State, Wishes, decide};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
 use domain::schedule::plan::{together, wished};
 use domain::units::Moment;
 use platform::{clock, ids};
 
-use super::Oventide;
 use super::plan::patience;
+use super::{Answer, Oventide};
 
 /// A change of what is wished.
 pub(crate) type WishEdit = Box<dyn FnOnce(&mut Wishes)>;
@@ -26,19 +26,21 @@ impl Oventide {
             let bakes = self.bakes.get_untracked();
             let mut wishes = together(&running_states(&bakes));
             edit(&mut wishes);
+            let wishes = Intent::Wish(Box::new(wishes));
             self.wish_everywhere(None, &wishes).await;
         }));
     }
 
     /// Asks the same of every running bake but one.
-    pub(super) async fn wish_everywhere(self, but: Option<&BakeId>, wishes: &Wishes) {
+    pub(super) async fn wish_everywhere(self, but: Option<&BakeId>, wishes: &Intent) {
         for bake in self.running() {
-            if Some(&bake) != but {
+            if Some(&bake) == but {
+                continue;
+            }
+            match self.answer_one(&bake, wishes.clone()).await {
                 // A bake that has ended meanwhile has no wishes any more.
-                drop(
-                    self.answer_one(&bake, Intent::Wish(Box::new(wishes.clone())))
-                        .await,
-                );
+                Ok(_) | Err(Refusal::Over) => {}
+                Err(refusal) => self.answer.set(Some(Answer::Refused(refusal))),
             }
         }
     }
@@ -77,6 +79,10 @@ impl Oventide {
         let mut log = vec![self.start_of(formula, now)];
         let bakes = self.bakes.get_untracked();
         let mut wishes = ahead(together(&running_states(&bakes)), now);
+        if table.is_none() {
+            // What is started now isn't for a table, but nobody is there then for it either.
+            (wishes.table, wishes.not_before) = (None, None);
+        }
         if wishes != Wishes::default() {
             log.push(Entry {
                 at: now,

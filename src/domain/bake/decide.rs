@@ -8,7 +8,7 @@ use super::marks::{marks_of, next_mark};
 use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
 use super::state::State;
-use super::undo::{undo, undo_kitchen};
+use super::undo::{undo, undo_kitchen, undo_wishes};
 use super::wishes;
 use crate::formula::{Held, Length, StepId};
 use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
@@ -113,6 +113,11 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         }
         Intent::StopTimer(_) => Err(Refusal::Unknown),
         Intent::Wish(wishes) => wishes::wish(state, *wishes, now),
+        Intent::WishUndone(back) => match undo_wishes(bake, &back) {
+            // It came to its wishes in its own way: then it is told anew.
+            taken_back if taken_back.is_empty() => wishes::wish(state, *back, now),
+            taken_back => Ok(taken_back),
+        },
         Intent::Pin(step, at) => wishes::pin(state, step, at, now),
         Intent::Refit(_) if state.has_begun() => Err(Refusal::Unknown),
         Intent::Refit(formula) if *formula == state.formula => Ok(Vec::new()),

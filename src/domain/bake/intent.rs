@@ -63,6 +63,8 @@ pub enum Intent {
     StopTimer(TimerId),
     /// "I wish it so": the table, the earliest beginning, and when nobody is there.
     Wish(Box<Wishes>),
+    /// "That I wished otherwise was taken back", at another bake for the same table: this is wished again.
+    WishUndone(Box<Wishes>),
     /// "This starts then", or "whenever it can".
     Pin(StepId, Option<Moment>),
     /// "I bake this instead", before anything was begun.

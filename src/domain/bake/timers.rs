@@ -99,7 +99,7 @@ pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
         kind: AlarmKind::Begin,
         step: None,
     };
-    let rings = !state.has_begun() && !was_heard(state, &alarm) && rings_now(state, &alarm);
+    let rings = state.can_wait() && !was_heard(state, &alarm) && rings_now(state, &alarm);
     rings.then_some(alarm)
 }
 

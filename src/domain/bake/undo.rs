@@ -3,6 +3,7 @@
 use super::Bake;
 use super::event::{Entry, Event};
 use super::intent::Refusal;
+use super::wishes::Wishes;
 use crate::kitchen::Kitchen;
 use crate::sorted::Set;
 use crate::units::Moment;
@@ -56,6 +57,20 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
     let mut without = bake.clone();
     without.append(events.iter().cloned().map(|event| Entry { at, event }));
     if without.state().kitchen == *back {
+        events
+    } else {
+        Vec::new()
+    }
+}
+
+/// Takes back the newest wish, whatever came after it, if the bake then wishes what `back` says: breads for
+/// one table wish alike.
+pub(super) fn undo_wishes(bake: &Bake, back: &Wishes) -> Vec<Event> {
+    let events = take_back_newest(bake, |entry| matches!(entry.event, Event::Wished(_)));
+    let at = bake.state().newest;
+    let mut without = bake.clone();
+    without.append(events.iter().cloned().map(|event| Entry { at, event }));
+    if without.state().wishes == *back {
         events
     } else {
         Vec::new()

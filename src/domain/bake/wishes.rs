@@ -4,7 +4,7 @@ use super::event::Event;
 use super::intent::Refusal;
 use super::measured::within;
 use super::state::State;
-use crate::formula::StepId;
+use crate::formula::{ComponentKind, StepId, StepKind};
 use crate::units::{Minutes, Moment, minutes};
 
 /// How far ahead anything can be wished.
@@ -29,11 +29,28 @@ impl State {
     pub fn has_begun(&self) -> bool {
         self.begun
     }
+
+    /// Whether all that is left can wait for as long as is wished: nothing was done yet but gathering,
+    /// and fillings, which keep in the fridge.
+    #[must_use]
+    pub fn can_wait(&self) -> bool {
+        self.formula.steps.iter().all(|step| {
+            let progress = self.progress(step.id);
+            let is_touched = progress.ended.is_some()
+                || !progress.marks.is_empty()
+                || self.picked == Some(step.id);
+            let part = self.formula.component(step.component);
+            let is_filling = part.is_some_and(|part| part.kind == ComponentKind::Filling);
+            !is_touched || is_filling || step.kind == StepKind::Gather
+        })
+    }
 }
 
 /// # Errors
 /// Where a moment is farther off than bread takes, or someone is away backwards.
-pub(super) fn wish(state: &State, wishes: Wishes, now: Moment) -> Result<Vec<Event>, Refusal> {
+pub(super) fn wish(state: &State, mut wishes: Wishes, now: Moment) -> Result<Vec<Event>, Refusal> {
+    // Who was away is back: old times would only add up.
+    wishes.away.retain(|&(_, to)| to > now);
     let moments = wishes.table.into_iter().chain(wishes.not_before);
     let away = wishes.away.iter().flat_map(|&(from, to)| [from, to]);
     for moment in moments.chain(away) {

@@ -143,6 +143,11 @@ const MOST_NIGHTS: usize = 14;
 fn nights(bed: u32, up: u32, now: Moment, until: Moment) -> Vec<(Moment, Moment)> {
     let mut nights = Vec::new();
     let mut from = clock::next_time_of_day(bed, now);
+    // In the night it is this one first.
+    let wakes = clock::next_time_of_day(up, now);
+    if wakes < from {
+        nights.push((now, wakes));
+    }
     while from < until && nights.len() < MOST_NIGHTS {
         let to = clock::next_time_of_day(up, from + minutes(1.0));
         nights.push((from, to));

@@ -90,10 +90,20 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
         }
         open.set(false);
     };
-    // The nearest of that time of day to when it would start, and none that has passed.
-    let at = move || {
-        let from = (start - minutes(12.0 * 60.0)).max(clock::now());
-        clock::next_time_of_day(minute.get_untracked(), from)
+    let passed = RwSignal::new(false);
+    // The nearest of that time of day to when it would start.
+    let fix = move |_| {
+        let near = start - minutes(12.0 * 60.0);
+        let at = clock::next_time_of_day(minute.get_untracked(), near);
+        let has_passed = at < clock::now();
+        passed.set(has_passed);
+        if !has_passed {
+            ask(Some(at));
+        }
+    };
+    let error = move || {
+        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
+        error.into_any()
     };
     let is_fixed = move || {
         entry
@@ -107,8 +117,11 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
             minute=Signal::derive(move || minute.get())
             on_change=move |to: u32| minute.set(to)
         />
+        <p class="field-error" role="alert">
+            {live::part(error)}
+        </p>
         <div class="sheet-actions">
-            <button class="button button-main" type="button" on:click=move |_| ask(Some(at()))>
+            <button class="button button-main" type="button" on:click=fix>
                 {words::FIX}
             </button>
             {live::when(

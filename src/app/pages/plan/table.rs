@@ -52,6 +52,12 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
         let error = has_passed().then(|| view! { <span>{words::PASSED}</span> });
         error.into_any()
     };
+    // What runs is for one table, and the baker should know before it moves.
+    let so_far = untrack(|| app.wishes().table);
+    let others = so_far.map(|table| {
+        let names = with(app, table);
+        view! { <p>{words::moves_too(&names, table, now)}</p> }
+    });
     let buttons = offers.into_iter().map(|(at, said)| {
         view! {
             <li>
@@ -63,6 +69,7 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
     });
     view! {
         <p>{words::TABLE_NOTE}</p>
+        {others}
         <ul class="marks">{buttons.rows()}</ul>
         <details>
             <summary>{words::ANOTHER_TIME}</summary>

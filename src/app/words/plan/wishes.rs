@@ -74,3 +74,11 @@ pub(crate) fn day_ahead(days: usize, now: Moment) -> String {
         _ => crate::words::weekday(clock::days_later(now, days)).to_owned(),
     }
 }
+
+/// That what runs already is planned for the table that is chosen now: "Buns: so far for 16:00. With this it moves to the table you choose."
+pub(crate) fn moves_too(names: &str, table: Moment, now: Moment) -> String {
+    format!(
+        "All that runs is planned for one table. {names}, so far for {}, moves to the one you choose.",
+        when(table, now)
+    )
+}

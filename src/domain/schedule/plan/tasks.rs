@@ -126,6 +126,7 @@ impl<'a> Tasks<'a> {
                 let (task, length) = (&mut self.tasks[place], self.lengths[bake].get(&step));
                 let is_begun = length.is_some_and(|length| length.start < self.now);
                 if task.latest != Some(0) && !is_begun {
+                    let minute = minute.max(task.earliest);
                     (task.earliest, task.latest) = (minute, Some(minute));
                     self.soon.push((place, 0));
                 }

@@ -37,7 +37,9 @@ pub struct Wished {
 /// What some bakes for one table wish together.
 #[must_use]
 pub fn together(bakes: &[&State]) -> Wishes {
-    let wishes = || bakes.iter().map(|state| &state.wishes);
+    // A bread that is ready has no wishes any more.
+    let left = || bakes.iter().filter(|state| !state.all_ended());
+    let wishes = || left().map(|state| &state.wishes);
     let mut away: Vec<(Moment, Moment)> =
         wishes().flat_map(|wishes| &wishes.away).copied().collect();
     away.sort();
@@ -79,12 +81,16 @@ pub(super) fn wished_so(
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Wished> {
-    let wait = |state: &&State| !state.has_begun();
+    // One that was started without a table was started to be begun.
+    let wait = |state: &&State| {
+        let wishes = &state.wishes;
+        state.can_wait() && (wishes.table.is_some() || wishes.not_before.is_some())
+    };
     let mut not_before: Vec<Option<Moment>> = bakes
         .iter()
         .map(|state| wishes.not_before.filter(|_| wait(state)))
         .collect();
-    let mut by = |wish, not_before: &[Option<Moment>]| {
+    let mut by = |bakes: &[&State], wish, not_before: &[Option<Moment>], before: Option<&Plan>| {
         let bounds = Bounds {
             wish,
             closed: &wishes.away,
@@ -97,9 +103,10 @@ pub(super) fn wished_so(
     if let Some(table) = wishes.table
         && bakes.iter().any(wait)
     {
-        let latest = by(Wish::By(table), &not_before);
+        let mut late = |table| by(bakes, Wish::By(table), &not_before, before);
+        let latest = late(table);
         buffer = latest.as_ref().map(buffer_of);
-        let earlier = buffer.and_then(|buffer| by(Wish::By(table - buffer), &not_before));
+        let earlier = buffer.and_then(|buffer| late(table - buffer));
         // Where a fixed step or a time away leaves no room for all of the buffer, what comes before
         // that begins sooner by as much, or now.
         let begin = |bake: usize| match (&earlier, &latest, buffer) {
@@ -107,11 +114,20 @@ pub(super) fn wished_so(
             (None, Some(latest), Some(buffer)) => Some(first_of(latest, bake)? - buffer),
             _ => None,
         };
+        let mut begins: Vec<_> = (0..bakes.len()).map(begin).collect();
+        if latest.is_none() {
+            // Something else can't be kept any more, which is no reason to begin at once.
+            for (bake, state) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
+                let alone = by(&[state], Wish::By(table), &not_before[bake..=bake], None);
+                begins[bake] =
+                    alone.and_then(|alone| Some(first_of(&alone, 0)? - buffer_of(&alone)));
+            }
+        }
         for (bake, _) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
-            not_before[bake] = begin(bake).max(not_before[bake]);
+            not_before[bake] = begins[bake].max(not_before[bake]);
         }
     }
-    let plan = by(Wish::Soonest, &not_before)?;
+    let plan = by(bakes, Wish::Soonest, &not_before, before)?;
     let kept = wishes.table.map(|table| Kept {
         table,
         spare: table - plan.end.likely(),
@@ -119,7 +135,7 @@ pub(super) fn wished_so(
     });
     let waiting = bakes.iter().enumerate().map(|(bake, state)| {
         let first = first_of(&plan, bake);
-        first.filter(|_| wait(state))
+        first.filter(|_| state.can_wait())
     });
     let begins = waiting.collect();
     Some(Wished { plan, kept, begins })

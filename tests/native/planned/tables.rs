@@ -1,0 +1,117 @@
+//! Breads for one table or for several, and when each of them begins.
+
+use checks::{begin, say, starter};
+use domain::bake::{Bake, Intent, Wishes};
+use domain::formula::StepKind;
+use domain::kitchen::Kitchen;
+use domain::units::{Minutes, Moment, minutes};
+
+use super::NINE;
+use super::asked::planned;
+
+const HOUR: Minutes = minutes(60.0);
+
+fn for_table(id: &str, hours: f64) -> Bake {
+    let mut bake = begin(starter(id), Kitchen::UNMEASURED, NINE);
+    let wishes = Wishes {
+        table: Some(NINE + HOUR * hours),
+        ..Wishes::default()
+    };
+    say(&mut bake, Intent::Wish(Box::new(wishes)), NINE);
+    bake
+}
+
+fn begins(bakes: &[Bake], now: Moment) -> Vec<Option<Moment>> {
+    planned(bakes, now).expect("there is a plan").begins
+}
+
+/// A fold that falls into a time away can't be kept, and is no reason to begin tomorrow's bread tonight.
+#[test]
+fn what_cannot_be_kept_at_one_bread_does_not_begin_another() {
+    let mut runs = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE);
+    let mut waits = for_table("orange-braid", 30.0);
+    let first = runs.state().formula.steps[0].id;
+    say(&mut runs, Intent::Done(first), NINE + minutes(13.0));
+    for hours in 1..6 {
+        // Whatever of the buns falls into the next three hours.
+        let from = NINE + HOUR * f64::from(hours);
+        let wishes = Wishes {
+            away: vec![(from, from + HOUR * 3.0)],
+            ..waits.state().wishes.clone()
+        };
+        say(
+            &mut waits,
+            Intent::Wish(Box::new(wishes)),
+            NINE + minutes(20.0),
+        );
+        let found = begins(&[runs.clone(), waits.clone()], NINE + minutes(21.0));
+        let begin = found[1].expect("it waits");
+        assert!(
+            begin > NINE + HOUR * 15.0,
+            "away from hour {hours}: {begin:?}"
+        );
+    }
+}
+
+#[test]
+fn one_that_was_started_without_a_table_is_not_kept_back_for_that_of_another() {
+    let waits = for_table("orange-braid", 30.0);
+    let now = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE);
+    let found = planned(&[waits, now], NINE).expect("there is a plan");
+    assert_eq!(found.begins[1], Some(NINE));
+    // The table is the braid's, so it isn't late for having the buns beside it.
+    assert!(found.kept.expect("a table").spare.get() >= 0.0);
+}
+
+/// Weighing in the evening is no beginning: butter and flour wait.
+#[test]
+fn who_gathers_early_is_still_planned_for_the_table() {
+    let mut bake = for_table("plum-almond-buns", 24.0);
+    let before = begins(std::slice::from_ref(&bake), NINE)[0].expect("it waits");
+    let steps = &bake.state().formula.steps;
+    let gather = steps.iter().find(|step| step.kind == StepKind::Gather);
+    let gather = gather.expect("it is gathered").id;
+    say(&mut bake, Intent::Done(gather), NINE + minutes(10.0));
+    let after = begins(&[bake], NINE + minutes(11.0))[0].expect("it waits still");
+    // Only what gathering takes is gone.
+    assert!(after >= before && after - before < minutes(30.0));
+}
+
+/// However often it is pressed: what was wished is taken back at all, and then what came before it.
+#[test]
+fn a_wish_that_is_taken_back_at_one_bread_goes_from_the_log_of_the_other() {
+    let mut bakes = [
+        for_table("plum-almond-buns", 20.0),
+        for_table("orange-braid", 20.0),
+    ];
+    let first = bakes[0].state().wishes.clone();
+    for (nth, hours) in [(1.0, 21.0), (2.0, 22.0)] {
+        let table = Some(NINE + HOUR * hours);
+        let wishes = Wishes {
+            table,
+            ..first.clone()
+        };
+        for bake in &mut bakes {
+            say(
+                bake,
+                Intent::Wish(Box::new(wishes.clone())),
+                NINE + minutes(nth),
+            );
+        }
+    }
+    for (nth, hours) in [(3.0, 21.0), (4.0, 20.0)] {
+        let now = NINE + minutes(nth);
+        say(&mut bakes[0], Intent::Undo, now);
+        let back = bakes[0].state().wishes.clone();
+        assert_eq!(back.table, Some(NINE + HOUR * hours));
+        say(
+            &mut bakes[1],
+            Intent::WishUndone(Box::new(back.clone())),
+            now,
+        );
+        assert_eq!(bakes[1].state().wishes, back);
+        // Nothing was wished anew by that, so "undo" goes on where it would at the first.
+        let wished = |bake: &Bake| bake.log().len();
+        assert_eq!(wished(&bakes[0]), wished(&bakes[1]));
+    }
+}
