@@ -11,6 +11,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use super::bar::Whose;
+use super::by_plan::Moved;
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
@@ -62,7 +63,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
-            <p class="asked-next">{live::text(move || planned(shown))}</p>
+            <p class="asked-planned">{live::text(move || planned(shown))}</p>
             <h1
                 class="asked-instruction"
                 id="asked-instruction"
@@ -73,6 +74,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             </h1>
             <div role="status">
                 {live::part(answer)}
+                <Moved shown=shown />
             </div>
             {live::when(
                 move || shown.is_paused(),

@@ -1,7 +1,8 @@
 //! What the plan has to say beside what is asked: where the hands are wanted now, and what has moved.
 //!
-//! Both come and go by themselves, so they stand above the buttons and grow away from them: nothing that is
-//! read or pressed moves by it.
+//! Where the hands are wanted comes and goes by itself, so it stands above the buttons and grows away from them:
+//! nothing that is read or pressed moves by it. What has moved by something that was done stands below the answer
+//! to that; what moves while time goes by stands on the page of the plan.
 
 use leptos::prelude::*;
 
@@ -13,7 +14,6 @@ use crate::words;
 /// The lines of the plan.
 #[component]
 pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
-    let app = shown.app;
     let hands_at = move || {
         let view = shown.view.read();
         let Some((bake, formula, title)) = &view.by_plan.hands_at else {
@@ -28,17 +28,20 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         }
         .into_any()
     };
+    view! { {live::part(hands_at)} }
+}
+
+/// What has moved in the plan by what was done last.
+#[component]
+pub(super) fn Moved(shown: Shown) -> impl IntoView {
+    let app = shown.app;
     let moved = live::text(move || {
         let changes = app.changes.read();
         let newest = changes.first().filter(|_| app.tells_change.get());
-        newest.map_or_else(String::new, |change| {
+        let done = newest.filter(|change| !change.moved.why.is_passing());
+        done.map_or_else(String::new, |change| {
             words::plan::what_moved(&change.moved, change.at, app.settings.read().degrees)
         })
     });
-    view! {
-        {live::part(hands_at)}
-        <p class="plan-moved" role="status">
-            {moved}
-        </p>
-    }
+    view! { <p class="plan-moved">{moved}</p> }
 }

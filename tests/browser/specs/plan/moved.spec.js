@@ -1,0 +1,42 @@
+// What moved in the plan, and why, in one sentence.
+
+import { MINUTE } from "../../support/clock.js";
+import { takeUp } from "../../support/mid-bake.js";
+import { expect, test } from "../../support/test.js";
+
+test("a baker who divides twenty minutes late reads what moved, and nothing jumps", async ({
+  app,
+  page,
+}) => {
+  await takeUp(app, "Divide");
+  const line = page.locator(".asked .plan-moved");
+  await expect(line).toBeEmpty();
+  const buttons = () => page.locator(".bench .act-main").boundingBox();
+  const before = await buttons();
+
+  await test.step("while nobody says that it has ended, by what it is behind, on the plan's page", async () => {
+    await app.clock.pass(20 * MINUTE);
+    await expect(line).toBeEmpty();
+    await app.turnTo("#/plan");
+    await expect(
+      page.getByText(/\d\d:\d\d instead of \d\d:\d\d: Divide should have ended 1[234] min ago\./),
+    ).toBeVisible();
+    await app.turnTo("#/bench");
+    expect(await buttons()).toEqual(before);
+  });
+
+  await test.step("once it is done, by how much later", async () => {
+    await app.clock.pass(7 * MINUTE);
+    await app.bench.press();
+    await expect(line).toHaveText(
+      / \d\d:\d\d instead of \d\d:\d\d: Divide was done (19|20|21) min later than planned\.$/,
+    );
+    expect(await buttons()).toEqual(before);
+  });
+
+  await test.step("and what follows on time is no news", async () => {
+    await app.clock.pass(5 * MINUTE);
+    await app.bench.press();
+    await expect(line).toBeEmpty();
+  });
+});
