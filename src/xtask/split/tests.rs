@@ -3,6 +3,7 @@
 use super::links::late;
 use super::module::Module;
 use super::{Halves, split};
+use crate::digest::hex;
 use std::collections::HashSet;
 use std::process::Command;
 use wasm_encoder::{CustomSection, DataSymbolDefinition, Encode, LinkingSection, SymbolTable};
@@ -210,7 +211,7 @@ fn each_half_holds_its_own_text() {
 
 /// Runs all three, and prints what went otherwise in halves, and what a call before its time leads to.
 const RUN: &str = r#"
-const [whole, first, late] = process.argv.slice(1).map((text) => Buffer.from(text, "base64"));
+const [whole, first, late] = process.argv.slice(1).map((text) => Buffer.from(text, "hex"));
 const told = [];
 const js = { note: (said) => told.push(said) };
 const made = async (bytes, imports) => (await WebAssembly.instantiate(bytes, imports)).instance.exports;
@@ -231,7 +232,7 @@ fn in_halves_it_does_the_same_and_too_early_it_stops() {
     let mut node = Command::new("node");
     node.args(["--input-type=module", "-e", RUN, "--"]);
     for wasm in [&linked(), &halves.first, &halves.late] {
-        node.arg(base64(wasm));
+        node.arg(hex(wasm));
     }
     let said = crate::command::capture(&mut node).expect("Node.js runs them");
     assert_eq!(
@@ -247,22 +248,4 @@ fn what_can_not_be_divided_is_said() {
     assert!(refused(&linked, "app::late::window").contains("app::late::window"));
     let plain = wat::parse_str(PROGRAM).expect("the text is right");
     assert!(refused(&plain, "app::late::page").contains("--emit-relocs"));
-}
-
-fn base64(bytes: &[u8]) -> String {
-    const LETTERS: &[u8] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-    let mut text = String::new();
-    for three in bytes.chunks(3) {
-        let byte = |nth: usize| u32::from(three.get(nth).copied().unwrap_or_default());
-        let bits = byte(0) << 16 | byte(1) << 8 | byte(2);
-        for nth in 0..4 {
-            let letter = LETTERS[(bits >> (18 - 6 * nth) & 63) as usize];
-            text.push(if nth > three.len() {
-                '='
-            } else {
-                letter.into()
-            });
-        }
-    }
-    text
 }
