@@ -4,8 +4,8 @@ use domain::decimal::{self, plain};
 
 /// While a page is on its way.
 pub(crate) const OPENING: &str = "Opening…";
-/// When it could not be fetched.
-pub(crate) const NOT_FETCHED: &str = "This page could not be fetched: go where there is a network, and it opens by itself; if there is one, load Oventide again.";
+/// When it couldn't be fetched.
+pub(crate) const NOT_FETCHED: &str = "This page couldn't be fetched: go where there is a network, and it opens by itself; if there is one, load Oventide again.";
 
 /// Leaves a question without doing what it asks.
 pub(crate) const LEAVE_IT: &str = "No, go back";

@@ -8,11 +8,11 @@ import { withTimer } from "../support/mid-bake.js";
 import { ringing } from "../support/senses.js";
 import { tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
-import { lateBlocked, lateHeld } from "../support/trouble.js";
+import { lateBlocked, lateHeld } from "../support/late.js";
 
 const LATE = "**/*_late.wasm";
 const OPENING = "Opening…";
-const NOT_FETCHED = /could not be fetched: go where there is a network/;
+const NOT_FETCHED = /couldn't be fetched: go where there is a network/;
 
 const main = (page) => page.getByRole("main");
 const way = (page, name) => page.getByRole("navigation", { name: "Pages" }).getByRole("link", { name });
