@@ -1,11 +1,10 @@
 //! Asking something of a bake: decided, stored, and only then shown.
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Wishes, decide};
-use domain::formula::Formula;
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Minutes, Moment, minutes};
+use platform::clock;
 use platform::store::StoreError;
-use platform::{clock, ids};
 
 use super::Oventide;
 use super::answers::{self, Answer};
@@ -38,29 +37,6 @@ pub(crate) fn in_kitchen(bake: &Bake, air: Celsius, now: Moment) -> Option<Bake>
 }
 
 impl Oventide {
-    /// Starts a bake, for a table where one is wished, and turns to the Bench, or to the plan then.
-    pub(crate) fn start_bake(self, formula: Formula, table: Option<Moment>) {
-        self.inner().sound.unlock();
-        self.in_turn(Box::pin(async move {
-            let id = BakeId(ids::new_id());
-            let log = self.log_of_start(&id, &formula, table);
-            let Some(bake) = Bake::from_log(id.clone(), log.clone()) else {
-                return;
-            };
-            let wishes = bake.state().wishes.clone();
-            self.keep(&id, 0, &log).await;
-            self.bakes.update(|bakes| bakes.push(bake));
-            self.renew();
-            if table.is_some() {
-                let wishes = Intent::Wish(Box::new(wishes));
-                self.wish_everywhere(Some(&id), &wishes).await;
-                return Route::Plan.go();
-            }
-            // To this bake: another that runs may need the baker more, but isn't what was asked for.
-            Route::Bench(Some(id)).go();
-        }));
-    }
-
     /// Asks something of a bake. Asked things are worked off one after the other.
     pub(crate) fn ask(self, bake: &BakeId, intent: Intent) {
         self.ask_in_turn(bake, vec![intent]);
@@ -245,7 +221,7 @@ impl Oventide {
 
     /// Makes entries durable, or leaves them to be saved later; behind others that
     /// wait for that they wait too. False when another tab wrote in their place.
-    async fn keep(self, id: &BakeId, first: u32, entries: &[Entry]) -> bool {
+    pub(super) async fn keep(self, id: &BakeId, first: u32, entries: &[Entry]) -> bool {
         if self.unsaved_from(id).is_some() {
             return true;
         }

@@ -16,6 +16,7 @@ mod library;
 mod plan;
 pub(crate) mod plan_told;
 mod plan_wishes;
+mod starting;
 mod unsaved;
 mod view;
 mod watch;

@@ -1,6 +1,6 @@
 //! What the baker wishes of the time, which all running bakes share: they are baked for one table.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Start, State, Wishes, decide};
+use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
 use domain::schedule::plan::{together, wished};
@@ -66,61 +66,11 @@ impl Oventide {
         let planned = wished(&states, now, None, &mut patience())?;
         Some(planned.plan.of(place)?.table)
     }
-
-    /// The log of a bake that starts now, for a table where one is wished. It begins with what the others wish,
-    /// which is no more to be taken back than its start.
-    pub(super) fn log_of_start(
-        self,
-        id: &BakeId,
-        formula: &Formula,
-        table: Option<Moment>,
-    ) -> Vec<Entry> {
-        let now = clock::now();
-        let mut log = vec![self.start_of(formula, now)];
-        let bakes = self.bakes.get_untracked();
-        let mut wishes = ahead(together(&running_states(&bakes)), now);
-        if table.is_none() {
-            // What is started now isn't for a table, but nobody is there then for it either.
-            (wishes.table, wishes.not_before) = (None, None);
-        }
-        if wishes != Wishes::default() {
-            log.push(Entry {
-                at: now,
-                event: Event::Wished(Box::new(wishes.clone())),
-            });
-        }
-        if table.is_some()
-            && let Some(bake) = Bake::from_log(id.clone(), log.clone())
-        {
-            wishes.table = table;
-            log.extend(decide(&bake, Intent::Wish(Box::new(wishes)), now).unwrap_or_default());
-        }
-        log
-    }
-
-    fn start_of(self, formula: &Formula, at: Moment) -> Entry {
-        let start = Start {
-            formula: formula.clone(),
-            kitchen: self.settings.read_untracked().kitchen,
-        };
-        Entry {
-            at,
-            event: Event::Started(Box::new(start)),
-        }
-    }
 }
 
-fn running_states(bakes: &[Bake]) -> Vec<&State> {
+pub(super) fn running_states(bakes: &[Bake]) -> Vec<&State> {
     let states = bakes.iter().map(Bake::state);
     states.filter(|state| !state.is_over()).collect()
-}
-
-/// Without what has passed: a bake that starts now isn't late for a table of yesterday.
-fn ahead(mut wishes: Wishes, now: Moment) -> Wishes {
-    wishes.table = wishes.table.filter(|&table| table > now);
-    wishes.not_before = wishes.not_before.filter(|&from| from > now);
-    wishes.away.retain(|&(_, to)| to > now);
-    wishes
 }
 
 /// When something of the plan was asked for, where that is what "undo" takes back.

@@ -1,0 +1,81 @@
+//! Starting a bake, for a table where one is wished.
+
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, Wishes, decide};
+use domain::formula::Formula;
+use domain::schedule::plan::together;
+use domain::units::Moment;
+use platform::{clock, ids};
+
+use super::Oventide;
+use super::plan_wishes::running_states;
+use crate::route::Route;
+
+impl Oventide {
+    /// Starts a bake, for a table where one is wished, and turns to the Bench, or to the plan then.
+    pub(crate) fn start_bake(self, formula: Formula, table: Option<Moment>) {
+        self.inner().sound.unlock();
+        self.in_turn(Box::pin(async move {
+            let id = BakeId(ids::new_id());
+            let log = self.log_of_start(&id, &formula, table);
+            let Some(bake) = Bake::from_log(id.clone(), log.clone()) else {
+                return;
+            };
+            let wishes = bake.state().wishes.clone();
+            self.keep(&id, 0, &log).await;
+            self.bakes.update(|bakes| bakes.push(bake));
+            self.renew();
+            if table.is_some() {
+                let wishes = Intent::Wish(Box::new(wishes));
+                self.wish_everywhere(Some(&id), &wishes).await;
+                return Route::Plan.go();
+            }
+            // To this bake: another that runs may need the baker more, but isn't what was asked for.
+            Route::Bench(Some(id)).go();
+        }));
+    }
+
+    /// The log of a bake that starts now, for a table where one is wished. It begins with what the others wish,
+    /// which is no more to be taken back than its start.
+    fn log_of_start(self, id: &BakeId, formula: &Formula, table: Option<Moment>) -> Vec<Entry> {
+        let now = clock::now();
+        let mut log = vec![self.start_of(formula, now)];
+        let bakes = self.bakes.get_untracked();
+        let mut wishes = ahead(together(&running_states(&bakes)), now);
+        if table.is_none() {
+            // What is started now isn't for a table, but nobody is there then for it either.
+            (wishes.table, wishes.not_before) = (None, None);
+        }
+        if wishes != Wishes::default() {
+            log.push(Entry {
+                at: now,
+                event: Event::Wished(Box::new(wishes.clone())),
+            });
+        }
+        if table.is_some()
+            && let Some(bake) = Bake::from_log(id.clone(), log.clone())
+        {
+            wishes.table = table;
+            log.extend(decide(&bake, Intent::Wish(Box::new(wishes)), now).unwrap_or_default());
+        }
+        log
+    }
+
+    pub(super) fn start_of(self, formula: &Formula, at: Moment) -> Entry {
+        let start = Start {
+            formula: formula.clone(),
+            kitchen: self.settings.read_untracked().kitchen,
+        };
+        Entry {
+            at,
+            event: Event::Started(Box::new(start)),
+        }
+    }
+}
+
+/// Without what has passed: a bake that starts now isn't late for a table of yesterday.
+fn ahead(mut wishes: Wishes, now: Moment) -> Wishes {
+    wishes.table = wishes.table.filter(|&table| table > now);
+    wishes.not_before = wishes.not_before.filter(|&from| from > now);
+    wishes.away.retain(|&(_, to)| to > now);
+    wishes
+}
