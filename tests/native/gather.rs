@@ -52,7 +52,7 @@ fn a_line_says_what_each_part_is_for() {
     let list = gather(&[(&buns, Scales::KITCHEN)]);
     let of = |key| line(&list, key);
     let parts = |key| -> Vec<(&str, f64)> {
-        let parts = of(key).parts.iter();
+        let parts = of(key).uses.iter();
         parts
             .map(|part| (part.component.name.as_str(), part.mass.get()))
             .collect()
@@ -90,8 +90,8 @@ fn eggs_are_counted_whole_and_yolks_come_out_of_the_same_as_whites() {
         let food = domain::food::food(key).expect("it is a food");
         let of = |mass: f64| {
             let mass = grams(mass);
-            let parts = Vec::new();
-            Bought { food, mass, parts }
+            let uses = Vec::new();
+            Bought { food, mass, uses }
         };
         for number in 1..40 {
             let mass = f64::from(number) * each;
@@ -112,7 +112,7 @@ fn eggs_are_counted_whole_and_yolks_come_out_of_the_same_as_whites() {
         let line = Bought {
             food: white,
             mass,
-            parts: Vec::new(),
+            uses: Vec::new(),
         };
         let mut list = list.clone();
         list.push(line);
@@ -269,7 +269,7 @@ proptest! {
         let list = gather(&each);
         let mut whole = 0.0;
         for line in &list {
-            let parts: f64 = line.parts.iter().map(|part| part.mass.get()).sum();
+            let parts: f64 = line.uses.iter().map(|part| part.mass.get()).sum();
             prop_assert!((line.mass.get() - parts).abs() < 1e-6, "{}", line.food.key);
             prop_assert_eq!(list.iter().filter(|other| other.food.key == line.food.key).count(), 1);
             whole += parts;
@@ -291,6 +291,6 @@ proptest! {
         }
         prop_assert!((whole - shown).abs() < 1e-6, "{whole} g on the list, {shown} g in the formulas");
         prop_assert!((whole - exact).abs() <= off, "{whole} g on the list, {exact} g exactly");
-        prop_assert_eq!(list.iter().map(|line| line.parts.len()).sum::<usize>(), parts);
+        prop_assert_eq!(list.iter().map(|line| line.uses.len()).sum::<usize>(), parts);
     }
 }

@@ -28,6 +28,8 @@ struct List {
     allergens: Vec<String>,
     cautions: Vec<Caution>,
     groups: Vec<Group>,
+    /// The way to the Bench of each bake, and what it is called.
+    benches: Vec<(String, String)>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -87,6 +89,13 @@ fn whole(app: Oventide, list: List, all: RwSignal<bool>) -> AnyView {
         .into_iter()
         .map(|line| view! { <li>{line}</li> });
     let groups = list.groups.into_iter().map(|group| of_group(app, group));
+    let benches = list.benches.into_iter().map(|(href, text)| {
+        view! {
+            <a class="button" href=href>
+                {text}
+            </a>
+        }
+    });
     let failed = move || {
         let failed = no_print.get();
         failed
@@ -108,6 +117,7 @@ fn whole(app: Oventide, list: List, all: RwSignal<bool>) -> AnyView {
             <p class="soft">{words::GATHER_TICKS}</p>
             <div class="row">
                 <PrintButton failed=no_print />
+                {benches.rows()}
             </div>
             <div role="status">{live::part(failed)}</div>
         </section>
@@ -188,11 +198,7 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
         .map(|shelf| {
             let of = |line: &&Bought| Shelf::of(line.food) == shelf;
             let lines = foods.iter().filter(of).map(|line| Line {
-                ticks: ticks(
-                    &ids,
-                    line.parts.iter().map(|part| part.formula),
-                    line.food.key,
-                ),
+                ticks: ticks(&ids, line.uses.iter().map(|one| one.formula), line.food.key),
                 name: line.name().to_owned(),
                 uses: words::gather_uses(line, names, &scales),
                 amount: words::amount(line.mass, &scales),
@@ -229,7 +235,16 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
         let names: Vec<&str> = places.iter().map(|&place| foods[place].name()).collect();
         words::allergen_line(allergen, &names)
     });
+    let benches = ids.iter().enumerate().map(|(place, id)| {
+        let name = names.and_then(|names| names.get(place));
+        let text = name.map_or_else(
+            || words::TO_BENCH.to_owned(),
+            |name| words::to_bench_of(name),
+        );
+        (Route::Bench(Some((*id).clone())).href(), text)
+    });
     Some(List {
+        benches: benches.collect(),
         made: words::gather_for(&states),
         note,
         can_choose,

@@ -3,7 +3,7 @@
 use domain::bake::State;
 use domain::food::Allergen;
 use domain::formula::Formula;
-use domain::formula::gather::{Bought, Kit, Part, Shelf, Tool};
+use domain::formula::gather::{Bought, Kit, Shelf, Tool, Use};
 use domain::kitchen::Scales;
 use domain::units::Moment;
 use platform::clock::time_of_day;
@@ -22,12 +22,12 @@ pub(crate) const GATHER_ALL_DONE: &str =
 /// The heading of what can be an allergy.
 pub(crate) const GATHER_ALLERGENS: &str = "Allergens";
 /// The heading of equipment.
-pub(crate) const GATHER_KIT: &str = "To work with";
+pub(crate) const GATHER_KIT: &str = "Equipment";
 /// What isn't known about it.
 pub(crate) const GATHER_KIT_NOTE: &str = "This follows from the formulas' steps. What only their words ask for, such as film or baking paper, isn't in it.";
 /// What ticks do.
 pub(crate) const GATHER_TICKS: &str =
-    "Ticks stay on this phone until the bake is over. Nothing is marked as weighed by them.";
+    "Ticks stay on this phone until the bake is over. They mark nothing as weighed.";
 /// Prints the page.
 pub(crate) const PRINT: &str = "Print";
 /// No window for that.
@@ -52,7 +52,7 @@ pub(crate) fn gather_for(bakes: &[&State]) -> String {
 /// When a page was put on paper.
 pub(crate) fn made_at(at: Moment) -> String {
     format!(
-        "Made with {} at {} on {}.",
+        "Printed from {} at {} on {}.",
         super::NAME,
         time_of_day(at),
         super::day(at)
@@ -62,16 +62,16 @@ pub(crate) fn made_at(at: Moment) -> String {
 /// What a food is for: "155 g for sweet bun dough, 184 g for almond cream"; of eggs with how many of them: "of 3 eggs:
 /// for almond cream"; and whose, where there are several bakes: "Buns: 184 g for almond cream; Braid: 8 g for egg wash".
 pub(crate) fn gather_uses(line: &Bought, names: Option<&[String]>, scales: &Scales) -> String {
-    let said = |part: &Part| {
+    let said = |part: &Use| {
         let of = &part.component.name;
-        let said = if line.parts.len() == 1 {
+        let said = if line.uses.len() == 1 {
             format!("for {of}")
         } else {
             format!("{} for {of}", amount(part.mass, scales))
         };
         (part.formula, said)
     };
-    let uses = by_bake(line.parts.iter().map(said), names);
+    let uses = by_bake(line.uses.iter().map(said), names);
     match line.eggs() {
         Some(eggs) => {
             let of = if line.food.key == "egg" { "" } else { "of " };
@@ -108,7 +108,7 @@ fn count_eggs(eggs: u32) -> String {
 /// How many eggs in all, and how they are counted.
 pub(crate) fn eggs_in_all(eggs: u32) -> String {
     format!(
-        "{} in all, counted as large ones: 50\u{a0}g without its shell, 33\u{a0}g white, 17\u{a0}g yolk (USDA). Weigh what you use.",
+        "{} in all, counted as large ones: 50\u{a0}g without the shell, 33\u{a0}g white, 17\u{a0}g yolk (USDA). Weigh what you use.",
         count_eggs(eggs)
     )
 }

@@ -19,6 +19,7 @@ use super::step_cautions::{BeforeList, StepCautions};
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::Memo;
+use crate::route::Route;
 use crate::state::BakeView;
 use crate::widgets::answer::told;
 use crate::widgets::live::{self, Rows};
@@ -92,6 +93,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             {mixing::card(shown, liquid)}
             <Weighing shown=shown />
             <Readings shown=shown />
+            {live::when(move || shown.with_step(gathers) == Some(true), to_gathering_list)}
             <Checklist shown=shown />
             {live::when(
                 move || can_be_left_out(shown),
@@ -101,6 +103,20 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             <Drawers shown=shown />
         </section>
     }
+}
+
+fn gathers(_: &State, step: &Step) -> bool {
+    step.kind == StepKind::Gather
+}
+
+/// Drawn along with its step, so nothing moves by it.
+fn to_gathering_list() -> AnyView {
+    view! {
+        <a class="button" href=Route::Gather.href()>
+            {words::way(&Route::Gather)}
+        </a>
+    }
+    .into_any()
 }
 
 /// When a bake is to begin, until then.
@@ -119,7 +135,7 @@ fn NextUp(shown: Shown) -> impl IntoView {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
         if let Some(until) = view.by_plan.waits_until {
-            return words::plan::nothing_presses(until);
+            return words::plan::no_hurry(until);
         }
         if let Some((step, at)) = view.by_plan.next {
             let step = formula.step(step);

@@ -9,9 +9,9 @@ pub(crate) fn now_at(formula: &str, title: &str) -> String {
 }
 
 /// Of work that is left for later on purpose.
-pub(crate) fn nothing_presses(until: Moment) -> String {
+pub(crate) fn no_hurry(until: Moment) -> String {
     format!(
-        "The plan has it at {}: until then nothing presses.",
+        "The plan has it at {}: there is no hurry until then.",
         time_of_day(until)
     )
 }

@@ -3,6 +3,7 @@
 import { FORMULAS } from "../../pages/formula.js";
 import { SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
+import { recordShifts, shiftsOf } from "../quality/measure/shifts.js";
 
 const line = (page, name) => page.getByRole("main").getByRole("button", { name });
 
@@ -44,7 +45,7 @@ test("two bakes share a list: allergens first, sums with what each part is for",
     "Milk, butter and eggs",
     "Fruit, nuts and spices",
     "From the tap",
-    "To work with",
+    "Equipment",
   ]);
   const allergens = page.getByRole("region", { name: "Allergens" });
   await expect(allergens.getByRole("listitem")).toHaveText([
@@ -98,6 +99,30 @@ test("ticks stay through a reload, begin no bake, and a bake that comes later as
   await expect(milk).toHaveAttribute("aria-pressed", "false");
   // The loaf needs no almonds, so nothing about them changed; its brush is asked for with it.
   await expect(brush).toHaveAttribute("aria-pressed", "false");
+});
+
+test("the Bench's first step leads to the list, and the list back to the Bench of each bake", async ({
+  app,
+  context,
+  page,
+}) => {
+  await recordShifts(context);
+  await twoBakes(app);
+  const toGathering = app.bench.main.getByRole("link", { name: "Gathering list" });
+  await expect(toGathering).toBeVisible();
+  expect((await toGathering.boundingBox()).height).toBeGreaterThanOrEqual(72);
+  await toGathering.click();
+  await expect(app.heading).toHaveText("Gathering list");
+  const back = page.getByRole("main").getByRole("link", { name: /^To the Bench/ });
+  await expect(back).toHaveText(["To the Bench: Buns", "To the Bench: Braid"]);
+  await back.first().click();
+  await expect(app.bench.whose.locator("[aria-current=true]")).toHaveText(/^Buns/);
+  await expect(toGathering).toBeVisible();
+  await app.clock.pass(SECOND);
+  await app.bench.press();
+  await expect(app.bench.title).not.toHaveText("Gather");
+  await expect(toGathering).toHaveCount(0);
+  expect(await shiftsOf(page)).toEqual([]);
 });
 
 test("what is gathered leaves the list, unless everything is asked for", async ({ app, page }) => {

@@ -5,7 +5,7 @@ import { SECOND } from "../../support/clock.js";
 import { sheets, toPaper, wrongOnPaper } from "../../support/paper.js";
 import { expect, test } from "../../support/test.js";
 
-const made = (page) => page.getByText(/^Made with Oventide at 09:\d\d on Saturday 28 November\./);
+const printedFrom = (page) => page.getByText(/^Printed from Oventide at 09:\d\d on Saturday 28 November\./);
 
 async function twoBakes(app) {
   await app.startBake(FORMULAS.buns);
@@ -36,11 +36,11 @@ for (const colorScheme of ["light", "dark"]) {
       await milk.click();
       await expect(milk).toHaveAttribute("aria-pressed", "true");
       expect(await print(page)).toBe(1);
-      await expect(made(page)).toBeHidden();
+      await expect(printedFrom(page)).toBeHidden();
       expect(await wrongOnPaper(page), "the screen's own page").not.toEqual([]);
 
       await toPaper(page);
-      await expect(made(page)).toBeVisible();
+      await expect(printedFrom(page)).toBeVisible();
       await expect(milk).toBeVisible();
       await expect(page.getByRole("navigation", { name: "Pages" })).toBeHidden();
       expect(await wrongOnPaper(page)).toEqual([]);
@@ -54,7 +54,7 @@ for (const colorScheme of ["light", "dark"]) {
       const list = page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
 
       await toPaper(page);
-      await expect(made(page)).toBeVisible();
+      await expect(printedFrom(page)).toBeVisible();
       await expect(list).toBeVisible();
       const steps = await list.getByRole("listitem").allTextContents();
       // Twenty-six steps of the buns, with a fold, and twenty-one of the braid.
