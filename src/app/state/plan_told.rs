@@ -55,6 +55,8 @@ pub(crate) struct Entry {
     pub(crate) window: Option<Estimate<Moment>>,
     /// Whether the end of all hangs on it.
     pub(crate) hangs: bool,
+    /// Whether that end is for a table that is wished.
+    pub(crate) for_table: bool,
     /// The moment to which the baker has fixed it.
     pub(crate) pinned: Option<Moment>,
     /// Whether it can be fixed to a moment.
@@ -81,18 +83,20 @@ pub(crate) struct Told {
 }
 
 impl Told {
-    /// What a plan of some of these bakes says.
-    pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Self {
+    /// What a plan of some of these bakes says; nothing where one of those is gone.
+    pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Option<Self> {
         let plan = &planned.wished.plan;
         let several = planned.bakes.len() > 1;
-        let states: Vec<Option<&State>> = planned
+        let of = |id: &BakeId| bakes.iter().find(|bake| bake.id == *id);
+        let states: Option<Vec<&State>> = planned
             .bakes
             .iter()
-            .map(|id| bakes.iter().find(|bake| bake.id == *id).map(Bake::state))
+            .map(|id| of(id).map(Bake::state))
             .collect();
-        let names = names(&states);
+        let states = states?;
+        let names = words::distinct_names(&states);
         let chain = plan.critical();
-        let title = |item: &Item| title(item.what, &states).unwrap_or_default();
+        let title = |item: &Item| title(item.what, &states);
         let mut entries = Vec::with_capacity(plan.items.len());
         for (place, item) in plan.items.iter().enumerate() {
             let mut entry = Entry {
@@ -106,6 +110,7 @@ impl Told {
                 end: item.end,
                 window: None,
                 hangs: chain.contains(&place),
+                for_table: planned.wished.kept.is_some(),
                 pinned: None,
                 can_fix: false,
                 why: Why::Free,
@@ -118,7 +123,7 @@ impl Told {
                 }
                 continue;
             };
-            let Some(state) = states[bake] else { continue };
+            let state = states[bake];
             let Some(known) = state.formula.step(step) else {
                 continue;
             };
@@ -160,7 +165,7 @@ impl Told {
             .filter_map(|(at, name)| Some((name.clone(), (*at)?)))
             .collect();
         begins.sort_by_key(|&(_, at)| at);
-        Self {
+        Some(Self {
             lanes: lanes(&entries, &states, several),
             entries,
             end: plan.end,
@@ -168,36 +173,16 @@ impl Told {
             kept: planned.wished.kept,
             begins,
             at: planned.at,
-        }
+        })
     }
 }
 
-/// What the bakes are called, apart from each other.
-fn names(states: &[Option<&State>]) -> Vec<String> {
-    let short = |state: &State| words::short_name(state);
-    let all: Vec<String> = states
-        .iter()
-        .map(|state| state.map(short).unwrap_or_default())
-        .collect();
-    let name = |(state, name): (&Option<&State>, &String)| {
-        let alike = all.iter().filter(|other| *other == name).count();
-        match state {
-            Some(state) if alike > 1 => words::short_whose(state),
-            _ => name.clone(),
-        }
-    };
-    states.iter().zip(&all).map(name).collect()
-}
-
-fn title(what: What, states: &[Option<&State>]) -> Option<String> {
-    let step = |bake: usize, step| {
-        let step = states[bake]?.formula.step(step)?;
-        Some(step.title.clone())
-    };
+fn title(what: What, states: &[&State]) -> String {
+    let step = |bake: usize, step| states[bake].formula.title(step);
     match what {
-        What::Step(bake, id) => step(bake, id),
-        What::Fold(bake, id, _) => step(bake, id).map(|title| words::fold_in(&title)),
-        What::Away => Some(words::plan::NOBODY_HERE.to_owned()),
+        What::Step(bake, id) => step(bake, id).to_owned(),
+        What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
+        What::Away => words::plan::NOBODY.to_owned(),
     }
 }
 
@@ -210,7 +195,7 @@ pub(crate) fn window(item: &Item) -> Option<Estimate<Moment>> {
 }
 
 /// The columns that something is drawn in.
-fn lanes(entries: &[Entry], states: &[Option<&State>], several: bool) -> Vec<(Lane, String)> {
+fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, String)> {
     let mut lanes = vec![Lane::Hands];
     lanes.extend(entries.iter().map(|entry| entry.lane));
     lanes.sort();
@@ -220,11 +205,12 @@ fn lanes(entries: &[Entry], states: &[Option<&State>], several: bool) -> Vec<(La
         Lane::Oven => words::plan::OVEN.to_owned(),
         Lane::Part(bake, component) => {
             let state = states[bake];
-            let part = state.and_then(|state| state.formula.component(component));
+            let part = state.formula.component(component);
             let part = part.map_or("", |part| words::plan::part(part.kind));
-            match state {
-                Some(state) if several => words::plan::part_of(part, &words::short_name(state)),
-                _ => part.to_owned(),
+            if several {
+                words::plan::part_of(part, &words::short_name(state))
+            } else {
+                part.to_owned()
             }
         }
     };

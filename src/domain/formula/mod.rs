@@ -194,6 +194,12 @@ impl Draft {
         self.steps.iter().find(|step| step.id == id)
     }
 
+    /// What the step of that number is called; nothing where there is none.
+    #[must_use]
+    pub fn title(&self, id: StepId) -> &str {
+        self.step(id).map_or("", |step| &step.title)
+    }
+
     /// The component of that number.
     #[must_use]
     pub fn component(&self, id: ComponentId) -> Option<&Component> {

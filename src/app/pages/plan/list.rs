@@ -103,7 +103,7 @@ fn rows(told: &Told) -> Vec<String> {
     rows
 }
 
-/// "until 11:35; ◆ the table hangs on it; waits for Knead".
+/// "until 11:35; ◆ the table depends on it; waits for Knead".
 fn detail(entry: &Entry) -> String {
     let mut said = words::until(entry);
     for part in words::marks(entry).into_iter().chain(words::waits(entry)) {

@@ -1,4 +1,4 @@
-//! The plan of everything that runs: when it is ready, what that hangs on, and every item in time.
+//! The plan of everything that runs: when it is ready, what that depends on, and every item in time.
 
 mod away;
 mod day_time;
@@ -39,7 +39,7 @@ pub(crate) fn PlanPage() -> impl IntoView {
         // A log that grows is followed by a plan that knows of it.
         let bakes = app.bakes.read_untracked();
         let plan = app.plan.read();
-        plan.as_ref().map(|planned| Told::of(planned, &bakes))
+        Told::of(plan.as_ref()?, &bakes)
     });
     let baking = Memo::new(move |_| app.is_baking());
     let is_planned = Memo::new(move |_| told.read().is_some());
@@ -68,9 +68,9 @@ pub(crate) fn PlanPage() -> impl IntoView {
             <WishBar told=told />
             <WhatMoved />
             <WaysOut />
-            <section class="section" aria-labelledby="in-time">
-                <h2 class="visually-hidden" id="in-time">
-                    {words::IN_TIME}
+            <section class="section" aria-labelledby="hour-by-hour">
+                <h2 class="visually-hidden" id="hour-by-hour">
+                    {words::HOUR_BY_HOUR}
                 </h2>
                 <Choices
                     legend=words::SHOWN_AS
@@ -155,7 +155,7 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
     if let Some(kept) = &told.kept {
         lines.push(words::kept(kept, now));
     }
-    lines.push(hangs_on(told));
+    lines.push(depends_on(told));
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
     let waits = told.kept.is_some_and(|kept| kept.spare.get() >= 0.0);
     if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
@@ -167,7 +167,7 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
 /// So many of its links tell enough of a chain.
 const MOST_LINKS: usize = 4;
 
-fn hangs_on(told: &Told) -> String {
+fn depends_on(told: &Told) -> String {
     let chain: Vec<&Entry> = told.entries.iter().filter(|entry| entry.hangs).collect();
     let length = |entry: &Entry| entry.end.epoch_ms() - entry.start.epoch_ms();
     let mut lengths: Vec<i64> = chain.iter().map(|entry| length(entry)).collect();
@@ -180,5 +180,5 @@ fn hangs_on(told: &Told) -> String {
         }
     }
     let shorter = chain.len() - names.len();
-    words::hangs_on(&names, shorter)
+    words::depends_on(&names, shorter, told.kept.is_some())
 }

@@ -15,7 +15,7 @@ pub(crate) const PAPERS: &str = "Take the plan with you";
 /// Puts the plan in the phone's calendar.
 pub(crate) const TO_CALENDAR: &str = "Put it in the calendar";
 /// What a calendar is good for.
-pub(crate) const CALENDAR_NOTE: &str = "As a backup reminder only: a calendar may be late or silent, and doesn't know when the plan moves. Keep Oventide open. After a move put it in again; where the old entries stay, delete them.";
+pub(crate) const CALENDAR_NOTE: &str = "As a backup reminder only: a calendar may be late or silent, and doesn't know when the plan moves. Keep Oventide open. When the plan moves, put it in again and delete any old entries.";
 /// What a printed plan can't know.
 pub(crate) const PAPER_NOTE: &str =
     "Its times are those of that moment: they move with the kitchen, the dough and your hands.";
@@ -133,11 +133,9 @@ impl Told<'_> {
     fn title(&self, place: usize) -> String {
         match self.plan.items[place].what {
             What::Step(bake, step) => {
-                let step = self
-                    .bakes
-                    .get(bake)
-                    .and_then(|state| state.formula.step(step));
-                step.map_or_else(String::new, |step| step.title.clone())
+                let state = self.bakes.get(bake);
+                let title = state.map_or("", |state| state.formula.title(step));
+                title.to_owned()
             }
             What::Fold(..) => FOLD.to_owned(),
             What::Away => String::new(),

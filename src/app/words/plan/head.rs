@@ -37,7 +37,7 @@ pub(crate) fn kept(kept: &Kept, now: Moment) -> String {
     let (spare, buffer) = (kept.spare.get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {
-        format!("Later than {table} by {}.", span(kept.spare))
+        format!("{} later than {table}.", span(kept.spare))
     } else if spare < SAME {
         format!(
             "That is just in time for {table}; {} to spare would be safer.",
@@ -68,9 +68,10 @@ pub(crate) fn proven(proven: Proven) -> String {
     }
 }
 
-/// "It hangs on Knead, First rise, Fill and 7 shorter steps."
-pub(crate) fn hangs_on(names: &[String], shorter: usize) -> String {
-    let mut said = String::from("It hangs on ");
+/// "The table depends on Knead, First rise, Fill and 7 shorter steps."; without a table the end does.
+pub(crate) fn depends_on(names: &[String], shorter: usize, for_table: bool) -> String {
+    let what = if for_table { "table" } else { "end" };
+    let mut said = format!("The {what} depends on ");
     let last = names.len().saturating_sub(1);
     for (place, name) in names.iter().enumerate() {
         said += match place {
@@ -130,14 +131,17 @@ mod tests {
     fn a_chain_is_told_by_its_longest_links() {
         let three = names(&["Knead", "First rise", "Fill"]);
         assert_eq!(
-            hangs_on(&three, 0),
-            "It hangs on Knead, First rise and Fill."
+            depends_on(&three, 0, true),
+            "The table depends on Knead, First rise and Fill."
         );
         assert_eq!(
-            hangs_on(&three, 1),
-            "It hangs on Knead, First rise, Fill and 1 shorter step."
+            depends_on(&three, 1, true),
+            "The table depends on Knead, First rise, Fill and 1 shorter step."
         );
-        assert_eq!(hangs_on(&three[..1], 0), "It hangs on Knead.");
+        assert_eq!(
+            depends_on(&three[..1], 0, false),
+            "The end depends on Knead."
+        );
     }
 
     #[test]

@@ -13,7 +13,7 @@ pub(crate) const SHOWN_AS: &str = "Show the plan";
 /// The ways to show it.
 pub(crate) const SHOWN: [&str; 2] = ["Drawn", "As a list"];
 /// The heading of the plan itself.
-pub(crate) const IN_TIME: &str = "In time";
+pub(crate) const HOUR_BY_HOUR: &str = "Hour by hour";
 /// What stands for the drawing where it can't be seen.
 pub(crate) const DRAWN_PLAN: &str = "The plan, drawn with time going downwards. The same stands before it as a list, and each bar is a button.";
 /// What the bars are.
@@ -23,7 +23,7 @@ pub(crate) const HOW_TO_READ: &str = "How to read it";
 /// What the drawing's marks mean.
 pub(crate) const READING: [&str; 7] = [
     "Time goes downwards, and more slowly where there is much to do. A length behind dots is one with nothing in it.",
-    "◆ and a thick edge: the table hangs on it.",
+    "◆ and a thick edge: when all is ready depends on it.",
     "■: you fixed when it starts.",
     "A hatched strip: it may end anywhere there. The band across is when all may be ready.",
     "A thin line is a part of the bake, with white boxes where your hands are at it.",
@@ -34,12 +34,12 @@ pub(crate) const READING: [&str; 7] = [
 pub(crate) const HANDS: &str = "Hands";
 /// See [`HANDS`].
 pub(crate) const OVEN: &str = "Oven";
-/// A time at which nobody is there, in a list.
-pub(crate) const NOBODY_HERE: &str = "Nobody in the kitchen";
-/// The same where room is short.
+/// A time at which nobody is there, where room is short.
 pub(crate) const AWAY: &str = "Nobody here";
-/// The mark of what the table hangs on, in words.
-pub(crate) const HANGS: &str = "◆ the table hangs on it";
+/// The mark of what the table depends on, in words.
+const TABLE_DEPENDS: &str = "◆ the table depends on it";
+/// The same where no table is wished.
+const END_DEPENDS: &str = "◆ the end depends on it";
 /// Fixes when it starts.
 pub(crate) const START_AT: &str = "Start it at";
 /// See [`START_AT`].
@@ -123,7 +123,12 @@ fn until_end(before: &[&str], entry: &Entry) -> String {
 pub(crate) fn marks(entry: &Entry) -> Vec<String> {
     let mut marks = Vec::new();
     if entry.hangs {
-        marks.push(HANGS.to_owned());
+        let depends = if entry.for_table {
+            TABLE_DEPENDS
+        } else {
+            END_DEPENDS
+        };
+        marks.push(depends.to_owned());
     }
     if let Some(at) = entry.pinned {
         marks.push(fixed(at));
@@ -151,11 +156,11 @@ pub(crate) fn bar(entry: &Entry) -> String {
 /// Why it starts then.
 pub(crate) fn why(entry: &Entry, now: Moment) -> String {
     match &entry.why {
-        Why::GoesOn => format!("It goes on since {}.", when(entry.start, now)),
+        Why::GoesOn => format!("It has been going on since {}.", when(entry.start, now)),
         Why::Fixed => "It starts then because you fixed it.".to_owned(),
         Why::After(other) => format!("It waits for: {other}."),
         Why::Nobody => "It waits until somebody is in the kitchen.".to_owned(),
-        Why::Before(other) => format!("It waits so that what follows needn't: {other}."),
+        Why::Before(other) => format!("It waits so that {other} needn't."),
         Why::Free => "It waits for nothing else.".to_owned(),
     }
 }
@@ -163,7 +168,7 @@ pub(crate) fn why(entry: &Entry, now: Moment) -> String {
 /// The same in a list: "waits for Knead".
 pub(crate) fn waits(entry: &Entry) -> Option<String> {
     match &entry.why {
-        Why::GoesOn => Some("goes on".to_owned()),
+        Why::GoesOn => Some("going on".to_owned()),
         Why::After(other) => Some(format!("waits for {other}")),
         Why::Nobody => Some("waits until somebody is here".to_owned()),
         Why::Before(other) => Some(format!("waits to keep {other} from waiting")),

@@ -35,7 +35,7 @@ pub(crate) const NOT_BEFORE: &str = "Begin nothing before";
 pub(crate) const WISH_NOT_BEFORE: &str = "Not before then";
 /// Takes that wish away.
 pub(crate) const ANY_TIME: &str = "At any time";
-/// The heading of the times at which nobody is there.
+/// A time at which nobody is there, and the heading of those times.
 pub(crate) const NOBODY: &str = "Nobody in the kitchen";
 /// What that means.
 pub(crate) const NOBODY_NOTE: &str =
