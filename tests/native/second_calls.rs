@@ -1,7 +1,8 @@
-//! What burns or spoils calls twice, and a clock that was put back freezes nothing.
+//! What burns or spoils calls twice, what is to begin calls once for each beginning, and a clock that was put back
+//! freezes nothing.
 
 use checks::say;
-use domain::bake::{Alarm, Bake, Intent, alarms, due};
+use domain::bake::{Alarm, AlarmId, Bake, Intent, alarms, begin_alarm, due};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
@@ -62,6 +63,15 @@ fn what_is_in_the_oven_calls_again_at_the_late_end_of_its_window() {
             .iter()
             .all(|alarm| alarm.id != first.id)
     );
+}
+
+#[test]
+fn who_is_called_to_begin_can_say_that_it_was_heard_and_is_called_for_another_beginning() {
+    let mut bake = begin();
+    assert!(begin_alarm(bake.state(), NINE).is_some());
+    say(&mut bake, Intent::Hear(AlarmId::Begin), NINE);
+    assert!(begin_alarm(bake.state(), NINE).is_none());
+    assert!(begin_alarm(bake.state(), NINE + minutes(60.0)).is_some());
 }
 
 #[test]
