@@ -1,6 +1,6 @@
 //! The pages of the late half, and the one door to them.
 //!
-//! `xtask` moves everything below `pages` that only these pages need into the late half (`xtask/split/links.rs`).
+//! `xtask` moves everything that only these pages need into the late half (`xtask/split/links.rs`).
 //! A page that is called from elsewhere would come back into the first.
 
 use leptos::prelude::*;

@@ -9,7 +9,8 @@
 //! a step that would otherwise wait longer than its links allow. Where it still
 //! comes too late, the outline says by how much.
 //!
-//! The best plan is what [`solve`] proves, of tasks whose lengths are given.
+//! The best plan is what [`solve`] proves, of tasks whose lengths are given. [`plan`] makes those tasks of the
+//! open steps of one or several bakes, with their wishes, and tells what comes of them in moments of the clock.
 
 mod filled;
 mod focus;
