@@ -55,7 +55,9 @@ test("the names of most bars can be read on the smallest screen", async ({ app, 
   await forSeven(app);
   const all = await app.plan.bars.count();
   const named = await page.locator(".bar > span:visible").count();
-  expect(named).toBeGreaterThan(0.8 * all);
+  // All but one of 28 have room. What has no name is told by its neighbours and by a press, so two may lack one; with
+  // more the drawing would have to be guessed at. Judgement.
+  expect(named).toBeGreaterThanOrEqual(all - 2);
 });
 
 test("nothing moves as the page opens and while its clock goes on", async ({ app, context, page }) => {
