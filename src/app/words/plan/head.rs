@@ -32,6 +32,9 @@ pub(crate) fn ready(end: &Estimate<Moment>, now: Moment) -> String {
 /// Less than this is no difference, in min.
 const SAME: f64 = 1.0;
 
+/// So much more to spare than a buffer has another reason, in min.
+const AMPLE: f64 = 15.0;
+
 /// How it stands to the table: "25 min before your table at 16:00: rises may take that much longer."
 pub(crate) fn kept(kept: &Kept, now: Moment) -> String {
     let (spare, buffer) = (kept.spare.get(), kept.buffer.get());
@@ -49,10 +52,16 @@ pub(crate) fn kept(kept: &Kept, now: Moment) -> String {
             span(kept.spare),
             span(kept.buffer)
         )
-    } else {
+    } else if spare <= buffer + AMPLE {
         format!(
             "That is {} before {table}: rises may take that much longer.",
             span(kept.spare)
+        )
+    } else {
+        format!(
+            "That is {} before {table}, sooner than it has to be: {} to spare would do. What is filled or glazed with egg, milk or cream waits in the fridge.",
+            span(kept.spare),
+            span(kept.buffer)
         )
     }
 }
