@@ -23,16 +23,17 @@
 //! expect plan spare 35 within 3              # so much sooner than the table that was wished
 //! expect begins 09:40 within 3               # of a bake that hasn't begun
 //! expect planned divide 11:40 within 2       # when a step starts
-//! expect moved by 20 within 2 because hands divide 20
+//! expect moved by 20 within 2 because hands divide 20 within 1
+//! expect moved by 15 within 5 because kitchen 18 within 0.5
 //! expect moved next oven-on 13:17 to 13:05 within 3
 //! expect moved nothing                       # since what was last told
-//! expect says "Table 16:20~5 instead of 16:00~5: Divide was done 20~1 min later than planned."
+//! expect says "Ready at 16:20~5 instead of 16:00~5: Divide was done 20~1 min later than planned."
 //! ```
 //!
 //! - What `says` expects is judged by the tests of the app, which has the words; a `~` stands before how far a number may be off.
 //! - A clock that goes back means the next day.
 //! - A step is named by its title or its kind, in lower case with hyphens.
-//! - Numbers after "within" are minutes. `likely 11:34 within 5` binds all three
+//! - Numbers after "within" are minutes, and degrees behind a temperature. `likely 11:34 within 5` binds all three
 //!   moments of a window; a `table` line binds its likely moment to a band.
 //! - Each script runs twice, the second time with a crash after every line.
 //!

@@ -140,20 +140,19 @@ impl Day {
                 within_of("table", moved.ready.1 - moved.ready.0, minutes(by)?, within)
                     .map_err(told)?;
                 let (got, off) = self.why(&moved.why);
-                let (wanted, wanted_off) = match why.split_last() {
-                    Some((last, rest)) if number(last).is_ok() => {
-                        (rest.join(" "), Some(number(last)?))
-                    }
-                    _ => (why.join(" "), None),
+                // What a cause is off by is in its own unit, so it has a tolerance of its own.
+                let (wanted, wanted_off) = match why {
+                    [why @ .., by, "within", within] => (why, Some((number(by)?, number(within)?))),
+                    why => (why, None),
                 };
-                same(&got, &wanted).map_err(told)?;
+                same(&got, &wanted.join(" ")).map_err(told)?;
                 match (off, wanted_off) {
-                    (Some(off), Some(wanted)) => holds(
-                        (off - wanted).abs() <= number(within)?,
-                        &format!("by {off}"),
-                    ),
+                    (Some(off), Some((wanted, within))) => {
+                        holds((off - wanted).abs() <= within, &format!("by {off}"))
+                    }
                     (None, Some(_)) => Err("it has no number".to_owned()),
-                    _ => Ok(()),
+                    (Some(off), None) => Err(format!("say by how much: {off} within …")),
+                    (None, None) => Ok(()),
                 }
             }
             ["moved", "next", name, from, "to", to, "within", within] => {
@@ -203,7 +202,9 @@ impl Day {
             Why::Overdue(step, by) => (of("overdue", step), whole(by)),
             Why::Waits(step, by) => (of("waits", step), whole(by)),
             Why::NotYet(step, by) => (of("not-yet", step), whole(by)),
+            Why::FoldNotYet(step, by) => (of("fold-not-yet", step), whole(by)),
             Why::Folded(step) => (of("folded", step), None),
+            Why::FoldLeftOut(step) => (of("fold-left-out", step), None),
             Why::LeftOut(step) => (of("left-out", step), None),
             Why::WentBack(step) => (of("back-to", step), None),
             Why::Dough(step, by) => (of("dough", step), Some(by.get())),

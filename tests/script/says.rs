@@ -5,10 +5,10 @@
 ///
 /// ```
 /// use checks::script::says;
-/// let wanted = "Table 16:20~2 instead of 16:00: it took 20~1 min longer.";
-/// assert!(says(wanted, "Table 16:22 instead of 16:00: it took 19 min longer."));
-/// assert!(!says(wanted, "Table 16:23 instead of 16:00: it took 19 min longer."));
-/// assert!(!says(wanted, "Table 16:22 instead of 16:00."));
+/// let wanted = "Ready at 16:20~2 instead of 16:00: it took 20~1 min longer.";
+/// assert!(says(wanted, "Ready at 16:22 instead of 16:00: it took 19 min longer."));
+/// assert!(!says(wanted, "Ready at 16:23 instead of 16:00: it took 19 min longer."));
+/// assert!(!says(wanted, "Ready at 16:22 instead of 16:00."));
 /// ```
 #[must_use]
 pub fn says(wanted: &str, said: &str) -> bool {

@@ -29,7 +29,7 @@ test("a baker who divides twenty minutes late reads what moved, and nothing jump
     await app.clock.pass(7 * MINUTE);
     await app.bench.press();
     await expect(line).toHaveText(
-      / \d\d:\d\d instead of \d\d:\d\d: Divide was done (19|20|21) min later than planned\.$/,
+      /^Ready at \d\d:\d\d instead of \d\d:\d\d: Divide was done (19|20|21) min later than planned\.$/,
     );
     expect(await buttons()).toEqual(before);
   });

@@ -4,130 +4,15 @@
 //! the two plans; nothing is guessed. Where nobody said anything, time itself has gone by something that
 //! should have begun or ended.
 
+mod told;
 mod why;
 
-use super::{Item, Kept, What, Wished};
-use crate::bake::{Bake, BakeId, How, State};
-use crate::formula::{Held, Step, StepId, StepKind};
-use crate::kitchen::Place;
-use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
+pub use told::{Made, Moved, NOTABLE, Named, Shifted, Why};
 
-/// Less than this is nothing to tell: plans go by whole minutes, so that rounding alone moves a start or an end
-/// by one, and nobody bakes by one minute.
-pub const NOTABLE: Minutes = minutes(2.0);
-
-/// A plan, with the bakes as they were when it was made; the plan tells them by their places.
-#[derive(Debug, Clone, Copy)]
-pub struct Made<'a> {
-    /// The plan.
-    pub wished: &'a Wished,
-    /// What it is of.
-    pub bakes: &'a [&'a Bake],
-}
-
-/// What moved between two plans.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Moved {
-    /// When everything was likely ready, and when it is now.
-    pub ready: (Moment, Moment),
-    /// How the new plan stands to a table that was wished.
-    pub kept: Option<Kept>,
-    /// What takes longer now, or less where that is negative: of what the later of the two ends hangs on the
-    /// step of which that is most.
-    pub most: Option<(Named, Minutes)>,
-    /// Something still to come that starts at another time: the switch of an oven, or else what comes first.
-    pub next: Option<Shifted>,
-    /// Why.
-    pub why: Why,
-}
-
-/// A step by its names.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Named {
-    /// Of which bake.
-    pub bake: BakeId,
-    /// What that makes, where several are planned.
-    pub formula: Option<String>,
-    /// Its own name.
-    pub title: String,
-    /// What is done in it.
-    pub kind: StepKind,
-}
-
-/// Something that starts at another time.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Shifted {
-    /// What.
-    pub step: Named,
-    /// Whether it is a fold in that step.
-    pub is_fold: bool,
-    /// When it was to start.
-    pub was: Moment,
-    /// When it is to start now.
-    pub is: Moment,
-}
-
-/// Why a plan moved.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Why {
-    /// What goes on by itself ended so much later than likely, or earlier where that is negative. Where it ended on
-    /// time, what follows takes another time now that it has.
-    Ready(Named, Minutes),
-    /// Hands ended so much later than planned, or earlier.
-    Hands(Named, Minutes),
-    /// It should have ended so long ago, and nobody said that it has.
-    Overdue(Named, Minutes),
-    /// It should have begun so long ago, and what it follows hasn't ended or nobody was free for it.
-    Waits(Named, Minutes),
-    /// "Not yet": a look, a fold or the switch of an oven was put off.
-    NotYet(Named, Minutes),
-    /// Its dough was folded.
-    Folded(Named),
-    /// It was left out.
-    LeftOut(Named),
-    /// The baker went back to it.
-    WentBack(Named),
-    /// A dough is so much warmer than forecast, or than it should be off the bench; cooler where that is negative.
-    Dough(Named, CelsiusDelta),
-    /// The middle was measured.
-    Core(Named),
-    /// Somebody looked how far it had risen: farther than forecast, or not as far.
-    Looked(Named, bool),
-    /// It stands somewhere else.
-    Stands(Named, Place),
-    /// It is in something else.
-    Poured(Named, Held),
-    /// The kitchen's air had one temperature and has another.
-    Kitchen(Celsius, Celsius),
-    /// So has the fridge.
-    Fridge(Celsius, Celsius),
-    /// Something else about the kitchen changed.
-    Equipment,
-    /// What is wished of the time changed.
-    Wishes,
-    /// A step was fixed to a moment, or let go.
-    Fixed(Named, Option<Moment>),
-    /// Something else is baked.
-    Refitted,
-    /// Another bake is planned along, by its name.
-    Began(String),
-    /// A bake is over, by its name.
-    Ended(String),
-    /// Something was taken back.
-    TakenBack,
-    /// The phone's clock was set.
-    ClockSet,
-    /// Nothing happened but that time went by.
-    Time,
-}
-
-impl Why {
-    /// Whether nobody did or said anything: it grows from minute to minute, until somebody does.
-    #[must_use]
-    pub fn is_passing(&self) -> bool {
-        matches!(self, Self::Overdue(..) | Self::Waits(..) | Self::Time)
-    }
-}
+use super::{Item, What};
+use crate::bake::{Bake, How, State};
+use crate::formula::{Step, StepId, StepKind};
+use crate::units::{Minutes, Moment};
 
 /// What moved from one plan to the next, if it is worth a word: everything is ready at another time, or
 /// something that is still to come starts at another time.

@@ -1,7 +1,7 @@
 //! Why a plan moved: of what happened since the one before, what explains it.
 
 use super::{Both, Why};
-use crate::bake::{BakeId, Event, Reason, State};
+use crate::bake::{Bake, BakeId, Event, Forecast, Reason, State};
 use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::plan::What;
 use crate::units::{Celsius, Minutes, Moment, minutes};
@@ -18,13 +18,13 @@ impl<'a> Both<'a> {
         // What is off by most, against what explains less: off the other way, on time, or told long ago.
         let mut most: Option<(f64, Why)> = None;
         let mut rest: Option<(u8, Why)> = None;
-        for (at, bake, event) in self.news() {
-            let Some(why) = self.why_by(bake, event) else {
+        for (at, bake, place) in self.news() {
+            let Some(why) = self.why_by(at, bake, place) else {
                 continue;
             };
             let is_fresh = self.now - at < FRESH;
             let rank = match &why {
-                Why::Folded(_) => 2,
+                Why::Folded(_) | Why::FoldLeftOut(_) => 2,
                 Why::Ready(_, by) | Why::Hands(_, by) => {
                     let by = by.get();
                     let explains = by != 0.0 && by * later.get() >= 0.0;
@@ -52,8 +52,8 @@ impl<'a> Both<'a> {
             .unwrap_or(Why::Time)
     }
 
-    /// What the logs have grown by, the newest first; a bake that is new is its start.
-    fn news(&self) -> Vec<(Moment, usize, &'a Event)> {
+    /// What the logs have grown by, by its places in them, the newest first; a bake that is new is its start.
+    fn news(&self) -> Vec<(Moment, usize, usize)> {
         let mut news = Vec::new();
         for (bake, known) in self.after.bakes.iter().enumerate() {
             let old = self
@@ -62,12 +62,10 @@ impl<'a> Both<'a> {
             let same = known.log().iter().zip(old);
             let same = same.take_while(|(is, was)| is.at == was.at).count();
             let entries = known.log()[same..].iter().zip(same..);
-            news.extend(entries.map(|(entry, place)| (entry.at, place, bake, &entry.event)));
+            news.extend(entries.map(|(entry, place)| (entry.at, bake, place)));
         }
-        news.sort_by_key(|&(at, place, ..)| std::cmp::Reverse((at, place)));
-        news.into_iter()
-            .map(|(at, _, bake, event)| (at, bake, event))
-            .collect()
+        news.sort_by_key(|&(at, _, place)| std::cmp::Reverse((at, place)));
+        news
     }
 
     /// A bake that isn't planned any more.
@@ -78,8 +76,9 @@ impl<'a> Both<'a> {
         Some(Why::Ended(gone.state().formula.name.clone()))
     }
 
-    fn why_by(&self, bake: usize, event: &Event) -> Option<Why> {
+    fn why_by(&self, at: Moment, bake: usize, place: usize) -> Option<Why> {
         let is = self.state(bake);
+        let event = &self.after.bakes[bake].log()[place].event;
         let named = |step: &StepId| self.named(bake, *step);
         if let Event::Started(_) = event {
             return Some(Why::Began(is.formula.name.clone()));
@@ -94,11 +93,19 @@ impl<'a> Both<'a> {
                 let why = if is_hands { Why::Hands } else { Why::Ready };
                 Some(why(named(step)?, by))
             }
-            Event::Folded { step } | Event::FoldSkipped { step } => Some(Why::Folded(named(step)?)),
+            Event::Folded { step } => Some(Why::Folded(named(step)?)),
+            Event::FoldSkipped { step } => Some(Why::FoldLeftOut(named(step)?)),
             Event::Skipped { step } => Some(Why::LeftOut(named(step)?)),
             Event::Reopened { step } => Some(Why::WentBack(named(step)?)),
-            Event::Extended { step, by } | Event::FoldPutOff { step, by } => {
-                Some(Why::NotYet(named(step)?, *by))
+            Event::Extended { step, by } => {
+                let forecast = self.forecast_before(at, bake, place, *step);
+                let look = forecast.map(|forecast| forecast.look);
+                Some(Why::NotYet(named(step)?, put_off(at, *by, look)))
+            }
+            Event::FoldPutOff { step, by } => {
+                let forecast = self.forecast_before(at, bake, place, *step);
+                let fold = forecast.and_then(|forecast| forecast.folds.first().copied());
+                Some(Why::FoldNotYet(named(step)?, put_off(at, *by, fold)))
             }
             Event::KitchenMeasured { air } => {
                 let before = was.kitchen.air;
@@ -141,6 +148,19 @@ impl<'a> Both<'a> {
             | Event::Finished
             | Event::Abandoned => None,
         }
+    }
+
+    /// The forecast that somebody knew who said something.
+    fn forecast_before(
+        &self,
+        at: Moment,
+        bake: usize,
+        place: usize,
+        step: StepId,
+    ) -> Option<Forecast> {
+        let known = &self.after.bakes[bake];
+        let before = Bake::from_log(known.id.clone(), known.log()[..place].to_vec())?;
+        before.state().forecast(step, at)
     }
 
     /// A dough, against the forecast of the rise that goes on, or else against its target.
@@ -194,4 +214,10 @@ impl<'a> Both<'a> {
     fn since(&self, moment: Moment) -> Minutes {
         minutes((self.now - moment).get().round())
     }
+}
+
+/// Logs say from when on something is put off; the baker, by how much: what was still to come goes off it.
+fn put_off(at: Moment, by: Minutes, due: Option<Moment>) -> Minutes {
+    let left = due.map_or(0.0, |due| (due - at).get().max(0.0));
+    minutes((by.get() - left).round())
 }

@@ -1,0 +1,171 @@
+//! The sentences, each as a whole: what one bake is told, and what one of several.
+
+mod causes;
+
+use super::*;
+use causes::{divide, of, rise};
+use checks::script::{self, Told};
+use domain::kitchen::Place;
+use domain::units::minutes;
+
+fn clock(moment: Moment) -> String {
+    let of_day = moment.epoch_ms().div_euclid(60_000).rem_euclid(24 * 60);
+    format!("{:02}:{:02}", of_day / 60, of_day % 60)
+}
+
+fn plain(moved: &Moved) -> String {
+    sentence(moved, &clock, Degrees::Celsius).replace('\u{a0}', " ")
+}
+
+/// The scripts of whole bakes say what is told after a slip, word for word.
+#[test]
+fn scripts_of_bakes_are_told_in_these_sentences() {
+    let mut told = 0;
+    for Told {
+        script,
+        line,
+        moved,
+        sentence,
+    } in script::told()
+    {
+        let said = moved.as_ref().map_or_else(String::new, plain);
+        assert!(
+            script::says(&sentence, &said),
+            "{script}, line {line}: {said}"
+        );
+        told += 1;
+    }
+    assert!(told >= 6, "{told} sentences");
+}
+
+const fn at(hour: i64, minute: i64) -> Moment {
+    Moment::from_epoch_ms((hour * 60 + minute) * 60_000)
+}
+
+fn moved(why: Why, later: f64) -> Moved {
+    let was = at(16, 0);
+    Moved {
+        ready: (was, was + minutes(later)),
+        kept: None,
+        most: None,
+        next: None,
+        why,
+    }
+}
+
+#[test]
+fn a_table_that_was_wished_is_told_with_what_is_to_spare() {
+    let of = |spare: f64| {
+        let mut moved = moved(Why::Equipment, 15.0);
+        let table = moved.ready.1 + minutes(spare);
+        moved.kept = Some(Kept {
+            table,
+            spare: minutes(spare),
+            buffer: minutes(30.0),
+        });
+        plain(&moved)
+    };
+    assert_eq!(
+        of(10.0),
+        "The table stays at 16:25, with 10 min to spare instead of 25 min: the kitchen changed."
+    );
+    assert_eq!(
+        of(0.0),
+        "The table stays at 16:15, with no time to spare instead of 15 min: the kitchen changed."
+    );
+    assert_eq!(
+        of(-20.0),
+        "Ready at 16:15 instead of 16:00, 20 min after the table at 15:55: the kitchen changed."
+    );
+    // Another table was wished, or the one before was missed and isn't any more.
+    let with = |why: Why, later: f64, table: Moment| {
+        let mut moved = moved(why, later);
+        moved.kept = Some(Kept {
+            table,
+            spare: table - moved.ready.1,
+            buffer: minutes(30.0),
+        });
+        plain(&moved)
+    };
+    assert_eq!(
+        with(Why::Wishes, 60.0, at(17, 30)),
+        "Ready at 17:00 instead of 16:00, in time for the table at 17:30: what you wish of the time changed."
+    );
+    assert_eq!(
+        with(Why::Equipment, -15.0, at(15, 50)),
+        "Ready at 15:45 instead of 16:00, in time for the table at 15:50: the kitchen changed."
+    );
+}
+
+#[test]
+fn what_takes_longer_or_less_by_it_is_told_after_the_cause() {
+    let told = |several: bool, by: f64| {
+        let of = of(several);
+        let mut moved = moved(Why::Stands(rise(&of), Place::Fridge), by);
+        moved.most = Some((rise(&of), minutes(by)));
+        plain(&moved)
+    };
+    assert_eq!(
+        told(false, 75.0),
+        "Ready at 17:15 instead of 16:00: the dough of First rise stands in the fridge now, so First rise takes \
+         1 h 15 min longer."
+    );
+    assert_eq!(
+        told(true, -15.0),
+        "Ready at 15:45 instead of 16:00: the dough of First rise (Plum buns) stands in the fridge now, so First rise \
+         (Plum buns) takes 15 min less."
+    );
+    // Work that took longer is the cause itself.
+    let of = of(false);
+    let mut late = moved(Why::Hands(divide(&of), minutes(15.0)), 15.0);
+    late.most = Some((divide(&of), minutes(15.0)));
+    assert_eq!(
+        plain(&late),
+        "Ready at 16:15 instead of 16:00: Divide was done 15 min later than planned."
+    );
+}
+
+#[test]
+fn where_the_end_stays_what_starts_at_another_time_is_told() {
+    let told = |several: bool, title: &str, kind: StepKind, is_fold: bool| {
+        let of = of(several);
+        let mut moved = moved(Why::Folded(rise(&of)), 0.0);
+        moved.next = Some(Shifted {
+            step: of(title, kind),
+            is_fold,
+            was: at(11, 30),
+            is: at(11, 40),
+        });
+        plain(&moved)
+    };
+    assert_eq!(
+        told(false, "First rise", StepKind::Bulk, true),
+        "The dough was folded in First rise: the fold in First rise is at 11:40 instead of 11:30, and everything is \
+         still ready at 16:00."
+    );
+    assert_eq!(
+        told(true, "First rise", StepKind::Bulk, true),
+        "The dough was folded in First rise (Plum buns): the fold in First rise (Plum buns) is at 11:40 instead of \
+         11:30, and everything is still ready at 16:00."
+    );
+    assert_eq!(
+        told(false, "Divide", StepKind::Divide, false),
+        "The dough was folded in First rise: Divide is at 11:40 instead of 11:30, and everything is still ready at \
+         16:00."
+    );
+    assert_eq!(
+        told(true, "Divide", StepKind::Divide, false),
+        "The dough was folded in First rise (Plum buns): Divide (Plum buns) is at 11:40 instead of 11:30, and \
+         everything is still ready at 16:00."
+    );
+    assert_eq!(
+        told(false, "Oven on", StepKind::OvenOn, false),
+        "The dough was folded in First rise: the oven goes on at 11:40 instead of 11:30, and everything is still ready \
+         at 16:00."
+    );
+    assert_eq!(
+        told(true, "Oven on", StepKind::OvenOn, false),
+        "The dough was folded in First rise (Plum buns): the oven for Plum buns goes on at 11:40 instead of 11:30, and \
+         everything is still ready at 16:00."
+    );
+}
