@@ -53,7 +53,8 @@ fn check_plan(state: &State, now: Moment) {
         pins: false,
     };
     let plan = plan(&[state], bounds, now, None, &mut || true);
-    keeps::check(&[state], &plan.expect("there is one"), now, &[]);
+    let kept = keeps::check(&[state], &plan.expect("there is one"), now, &[]);
+    assert_eq!(kept, Ok(()));
 }
 
 /// Every step once, hands at one thing at a time, links kept, and nothing in the past.

@@ -9,6 +9,7 @@ pub(crate) mod keeps;
 mod levers;
 mod order;
 mod redone;
+mod stays;
 mod tables;
 mod wished;
 
@@ -41,7 +42,7 @@ fn planned(bakes: &[Bake], wish: Wish, closed: &[(Moment, Moment)], before: Opti
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
     let plan = plan(&states, bounds(wish, closed), NINE, before, &mut || true);
     let plan = plan.expect("there is a plan");
-    check(&states, &plan, NINE, closed);
+    assert_eq!(check(&states, &plan, NINE, closed), Ok(()));
     assert_eq!(plan.proven, Proven::Soonest);
     plan
 }

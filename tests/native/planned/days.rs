@@ -105,6 +105,13 @@ impl Day {
         self.bakes.iter().map(Bake::state).collect()
     }
 
+    /// When nobody is there, as the plan counts: in whole minutes of the clock.
+    pub(super) fn away(&self) -> Vec<(Moment, Moment)> {
+        let whole = |at: Moment| Moment::from_epoch_ms((at.epoch_ms() + 30_000) / 60_000 * 60_000);
+        let away = self.bakes[0].state().wishes.away.iter();
+        away.map(|&(from, to)| (whole(from), whole(to))).collect()
+    }
+
     pub(super) fn again(&self, now: Moment) -> Wished {
         let plan = wished(&self.states(), now, Some(&self.wished.plan), &mut || true);
         plan.expect("there was a plan, and nobody is away who wasn't")

@@ -1,54 +1,54 @@
 //! What every plan must keep, read off the formulas.
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
-
 use domain::bake::State;
 use domain::formula::{Step, StepId};
 use domain::schedule::plan::{Item, Plan, What};
 use domain::units::{Moment, minutes};
 
+/// Nothing, or what isn't kept.
+pub(crate) type Kept = Result<(), String>;
+
 /// Everything that is left once; links, hands, hob and oven kept; nobody at work who isn't there.
-pub(crate) fn check(states: &[&State], plan: &Plan, now: Moment, closed: &[(Moment, Moment)]) {
+pub(crate) fn check(
+    states: &[&State],
+    plan: &Plan,
+    now: Moment,
+    closed: &[(Moment, Moment)],
+) -> Kept {
     for (bake, state) in states.iter().enumerate() {
         let mut planned: Vec<StepId> = steps_of(plan, bake).map(|(step, _)| step).collect();
         let mut left: Vec<StepId> = state.formula.steps.iter().map(|step| step.id).collect();
         left.retain(|&step| state.progress(step).ended.is_none());
         planned.sort();
         left.sort();
-        assert_eq!(planned, left);
+        keeps(planned == left, || format!("{planned:?} of {left:?}"))?;
         for (step, item) in steps_of(plan, bake) {
             let step = state.formula.step(step).expect("just listed");
-            check_links(state, step, item, plan, bake, now);
+            check_links(state, step, item, plan, bake, now)?;
         }
     }
-    check_at_once(plan, 1, &|what| needs_hands(states, what));
+    check_at_once(plan, 1, &|what| needs_hands(states, what))?;
     check_at_once(plan, 4, &|what| {
         step_of(states, what).is_some_and(|step| step.needs.hob)
-    });
+    })?;
     check_at_once(plan, 4, &|what| {
         step_of(states, what).is_some_and(|step| step.needs.fridge)
-    });
-    check_oven(states, plan);
-    for item in plan
+    })?;
+    check_oven(states, plan)?;
+    let mut work = plan
         .items
         .iter()
-        .filter(|item| needs_hands(states, item.what))
-    {
-        for &(from, to) in closed {
-            assert!(item.end <= from || item.start >= to, "nobody is there");
-        }
-    }
+        .filter(|item| needs_hands(states, item.what));
+    work.try_for_each(|item| {
+        let is_there = |&(from, to): &(Moment, Moment)| item.end <= from || item.start >= to;
+        keeps(closed.iter().all(is_there), || {
+            format!("nobody is there for {item:?}")
+        })
+    })
 }
 
-/// Whether a plan doesn't keep to that.
-pub(crate) fn is_broken(
-    states: &[&State],
-    plan: &Plan,
-    now: Moment,
-    closed: &[(Moment, Moment)],
-) -> bool {
-    let checked = AssertUnwindSafe(|| check(states, plan, now, closed));
-    catch_unwind(checked).is_err()
+fn keeps(holds: bool, otherwise: impl FnOnce() -> String) -> Kept {
+    if holds { Ok(()) } else { Err(otherwise()) }
 }
 
 fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
@@ -70,59 +70,71 @@ fn needs_hands(states: &[&State], what: What) -> bool {
 }
 
 /// Plans go by whole minutes, so a lag may be off by one.
-fn check_links(state: &State, step: &Step, item: &Item, plan: &Plan, bake: usize, now: Moment) {
+fn check_links(
+    state: &State,
+    step: &Step,
+    item: &Item,
+    plan: &Plan,
+    bake: usize,
+    now: Moment,
+) -> Kept {
     let minute = minutes(1.0);
-    assert!(item.start <= item.end);
+    let title = &step.title;
+    keeps(item.start <= item.end, || {
+        format!("{title} ends before it starts")
+    })?;
     let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
     // So has work under way, which is open.
     let under_way = item.start < now && state.is_open(step.id);
     if goes_on || under_way {
-        return;
+        return Ok(());
     }
-    assert!(item.start >= now);
+    keeps(item.start >= now, || format!("{title} in the past"))?;
     for link in &step.after {
         let other = steps_of(plan, bake).find(|(other, _)| *other == link.step);
         let end = match state.progress(link.step).ended {
             Some(ended) => ended.at,
             None => other.expect("left, so planned").1.end,
         };
-        assert!(
-            item.start + minute >= end + link.least,
-            "{} too early",
-            step.title
-        );
+        keeps(item.start + minute >= end + link.least, || {
+            format!("{title} too early")
+        })?;
         let Some(greatest) = link.greatest else {
             continue;
         };
         let late = (item.start - end) - greatest;
         let told = item.too_late_by.unwrap_or(minutes(0.0));
         let was_too_late = state.progress(link.step).ended.is_some();
-        assert!(
-            late <= told + minute || was_too_late,
-            "{} too late by {late:?}, told {told:?}",
-            step.title
-        );
+        keeps(late <= told + minute || was_too_late, || {
+            format!("{title} too late by {late:?}, told {told:?}")
+        })?;
     }
     // What goes on by itself doesn't wait.
     if let ([link], false) = (&step.after[..], step.is_hands()) {
         let other = steps_of(plan, bake).find(|(other, _)| *other == link.step);
         if let Some((_, other)) = other {
-            assert!(item.start <= other.end + link.least + minute);
+            keeps(item.start <= other.end + link.least + minute, || {
+                format!("{title} waits")
+            })?;
         }
     }
+    Ok(())
 }
 
 /// Never more at once than there is.
-fn check_at_once(plan: &Plan, most: usize, holds: &dyn Fn(What) -> bool) {
+fn check_at_once(plan: &Plan, most: usize, holds: &dyn Fn(What) -> bool) -> Kept {
     let holders: Vec<&Item> = plan.items.iter().filter(|item| holds(item.what)).collect();
-    for one in &holders {
+    holders.iter().try_for_each(|one| {
         let at = |other: &&&Item| other.start <= one.start && one.start < other.end;
-        assert!(holders.iter().filter(at).count() <= most.max(usize::from(one.start == one.end)));
-    }
+        let most = most.max(usize::from(one.start == one.end));
+        keeps(holders.iter().filter(at).count() <= most, || {
+            format!("more than {most} at once with {one:?}")
+        })
+    })
 }
 
 /// From its switch to the bread that comes out, an oven is one bread's.
-fn check_oven(states: &[&State], plan: &Plan) {
+fn check_oven(states: &[&State], plan: &Plan) -> Kept {
     let span = |bake: usize| {
         let held = steps_of(plan, bake).filter(|&(step, item)| {
             let step = states[bake].formula.step(step).expect("just listed");
@@ -138,10 +150,10 @@ fn check_oven(states: &[&State], plan: &Plan) {
     let spans: Vec<_> = (0..states.len()).filter_map(span).collect();
     for (nth, one) in spans.iter().enumerate() {
         for other in &spans[nth + 1..] {
-            assert!(
-                one.1 <= other.0 || other.1 <= one.0,
-                "two breads in one oven"
-            );
+            keeps(one.1 <= other.0 || other.1 <= one.0, || {
+                "two breads in one oven".to_owned()
+            })?;
         }
     }
+    Ok(())
 }

@@ -8,11 +8,10 @@ use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 
 use super::days::{Day, PLAIN, any_day, times};
-use super::keeps::{check, is_broken};
 use super::{NINE, TABLES, begun};
 use checks::say;
 
-fn days(cases: u32) -> ProptestConfig {
+pub(super) fn days(cases: u32) -> ProptestConfig {
     ProptestConfig {
         cases,
         failure_persistence: None,
@@ -70,37 +69,6 @@ proptest! {
             }
             if day.go_on(slip).is_none() { break }
             day.wished = day.again(day.now);
-        }
-    }
-
-    /// What has moved has moved for a reason: put back alone to where it was, it breaks a link, meets something else,
-    /// waits longer, or makes the table later.
-    #[test]
-    fn after_an_event_nothing_moves_that_could_have_stayed(drawn in any_day()) {
-        let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
-        for &slip in &drawn.slips {
-            let before = day.clone();
-            if day.go_on(slip).is_none() { break }
-            day.wished = day.again(day.now);
-            let states = day.states();
-            check(&states, &day.wished.plan, day.now, &[]);
-            for (place, item) in day.wished.plan.items.iter().enumerate() {
-                let was = before.wished.plan.items.iter().find(|was| was.what == item.what);
-                let Some(was) = was.filter(|was| was.start > day.now && (was.start - item.start).get().abs() >= NOTABLE.get()) else { continue };
-                let What::Step(bake, step) = item.what else { continue };
-                let step = states[bake].formula.step(step).expect("it is planned");
-                // An oven that heats for longer and what spoils wait longer, and that is a reason.
-                let may_wait = step.is_hands() && step.after.iter().all(|link| link.greatest.is_none())
-                    && step.kind != StepKind::OvenOn && step.cautions.is_empty();
-                if !may_wait { continue }
-                let mut other = day.wished.plan.clone();
-                let takes = item.end - item.start;
-                (other.items[place].start, other.items[place].end) = (was.start, was.start + takes);
-                let away = &day.bakes[0].state().wishes.away;
-                let is_later = other.items[place].end > day.wished.plan.end.likely();
-                let had_to = is_later || is_broken(&states, &other, day.now, away);
-                prop_assert!(had_to, "{} could have stayed", step.title);
-            }
         }
     }
 
