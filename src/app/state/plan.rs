@@ -1,7 +1,7 @@
 //! The plan of everything that runs, redone whenever something happens.
 
 use domain::bake::{Alarm, Bake, BakeId, Event, State, begin_alarm};
-use domain::schedule::plan::{Made, Moved, Plan, Wished, moved, wished};
+use domain::schedule::plan::{Made, Moved, PATIENCE, Plan, Wished, moved, wished};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
@@ -233,10 +233,6 @@ fn door() -> fn(&[&State], Moment, Option<&Plan>) -> Option<Wished> {
 fn search(states: &[&State], now: Moment, before: Option<&Plan>) -> Option<Wished> {
     wished(states, now, before, &mut patience())
 }
-
-/// How often a search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan takes
-/// a hundredth.
-const PATIENCE: u32 = 20_000;
 
 pub(super) fn patience() -> impl FnMut() -> bool {
     let mut left = PATIENCE;

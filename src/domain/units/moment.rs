@@ -22,7 +22,37 @@ impl Moment {
     pub const fn epoch_ms(self) -> i64 {
         self.0
     }
+
+    /// The next whole five minutes of a clock: nobody makes for a moment more finely. Every time zone of today is
+    /// off by whole quarters of an hour.
+    ///
+    /// ```
+    /// use domain::units::{Moment, minutes};
+    ///
+    /// let noon = Moment::from_epoch_ms(1_789_905_600_000);
+    /// assert_eq!(noon.up_to_five(), noon);
+    /// assert_eq!((noon + minutes(0.1)).up_to_five(), noon + minutes(5.0));
+    /// assert_eq!((noon - minutes(0.1)).down_to_five(), noon - minutes(5.0));
+    /// assert_eq!(minutes(10.1).up_to_five(), minutes(15.0));
+    /// ```
+    #[must_use]
+    pub const fn up_to_five(self) -> Self {
+        let down = self.down_to_five();
+        if down.0 == self.0 {
+            return self;
+        }
+        Self(down.0.saturating_add(FIVE_MS))
+    }
+
+    /// The last whole five minutes of a clock.
+    #[must_use]
+    pub const fn down_to_five(self) -> Self {
+        Self(self.0.saturating_sub(self.0.rem_euclid(FIVE_MS)))
+    }
 }
+
+/// Milliseconds in five minutes.
+const FIVE_MS: i64 = 5 * 60_000;
 
 /// Milliseconds in a minute.
 const MINUTE_MS: f64 = 60_000.0;
@@ -30,6 +60,12 @@ const MINUTE_MS: f64 = 60_000.0;
 impl Minutes {
     fn from_ms(ms: i64) -> Self {
         Self::clamped(ms as f64 / MINUTE_MS)
+    }
+
+    /// The next whole five minutes.
+    #[must_use]
+    pub fn up_to_five(self) -> Self {
+        Self::clamped((self.0 / 5.0).ceil() * 5.0)
     }
 
     /// A million minutes is 6e10 ms, so this always fits.

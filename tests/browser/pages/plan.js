@@ -90,7 +90,7 @@ export class Plan {
   async reckoned() {
     await expect(async () => {
       await this.#app.clock.pass(SECOND);
-      await expect(this.ways).not.toContainText("Reckoning…", { timeout: 50 });
+      await expect(this.ways).not.toContainText("Working it out…", { timeout: 50 });
     }).toPass();
     return this.ways;
   }

@@ -1,15 +1,21 @@
 //! Ways to a table other than wishing otherwise: each is done, and what comes of it is what was said.
 
+mod day_before;
+mod fridge;
+mod places;
+mod yeast;
+
 use checks::say;
 use domain::bake::{Bake, Intent, PERISHABLE_LIMIT, Wishes};
 use domain::formula::{Length, StepId, StepKind};
-use domain::kitchen::Place;
 use domain::schedule::plan::{Lever, Way, What, levers};
-use domain::units::{Minutes, Moment, celsius, minutes};
+use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 
-use super::asked::{amiss, amiss_anyway, at_once, go_on, hours, planned, wish};
-use super::conflict::{any_day, at_table, some_points};
+use super::asked::{
+    amiss_anyway, amiss_beside, any_wishes, at_once, at_table, go_on, hours, planned, some_points,
+    wish,
+};
 use super::{NINE, TABLES, begun};
 
 /// Three in the afternoon, and a night after that.
@@ -63,6 +69,13 @@ fn rising(which: usize, kind: StepKind) -> (Vec<Bake>, Moment) {
     (vec![point.bake.clone()], point.now)
 }
 
+fn rise_end(bakes: &[Bake], step: StepId, now: Moment) -> Moment {
+    let free = planned(bakes, now).expect("there is a plan").plan;
+    let steps = free.of(0).expect("it is planned").steps;
+    let mut steps = steps.iter();
+    steps.find(|item| item.step == step).expect("it rises").end
+}
+
 /// Does what is planned until a moment, each step when it is planned to end.
 fn work(bakes: &mut [Bake], mut now: Moment, until: Moment) {
     loop {
@@ -79,69 +92,6 @@ fn work(bakes: &mut [Bake], mut now: Moment, until: Moment) {
         now = at.max(now);
         say(&mut bakes[bake], Intent::Done(step), now);
     }
-}
-
-#[test]
-fn a_rise_that_goes_on_is_sooner_ready_somewhere_warm() {
-    let (mut bakes, now) = rising(0, StepKind::Bulk);
-    let table = end(&bakes, now) - minutes(10.0);
-    wish(&mut bakes, &at_table(table), now);
-    let step = step_of(&bakes[0], StepKind::Bulk);
-    let found = ways(&bakes, now);
-    let way = found
-        .iter()
-        .find(|way| matches!(way.lever, Lever::Place { step: of, from: None, .. } if of == step));
-    let way = way.expect("28 degrees are 7 more");
-    let warm = Place::Warm(celsius(28.0));
-    assert_eq!(way.intents, [(0, Intent::Move(step, warm))]);
-    assert!(way.late < minutes(1.0));
-    assert_eq!(end(&done(&bakes, way, now), now), way.table.likely());
-    // The buns of later rises are warmed when they rise.
-    let later = found
-        .iter()
-        .any(|way| matches!(way.lever, Lever::Place { from: Some(_), .. }));
-    assert!(
-        later
-            && found
-                .iter()
-                .all(|way| !matches!(way.lever, Lever::Yeast { .. }))
-    );
-}
-
-#[test]
-fn more_yeast_makes_a_table_that_is_too_soon_and_no_more_of_it_than_does() {
-    let mut bakes = begun(TABLES[1]);
-    let usual = end(&bakes, NINE);
-    for (sooner, least, most) in [(20.0, 1.0, 1.3), (60.0, 1.3, 2.1)] {
-        wish(&mut bakes, &at_table(usual - minutes(sooner)), NINE);
-        let found = ways(&bakes, NINE);
-        let way = found
-            .iter()
-            .find(|way| matches!(way.lever, Lever::Yeast { .. }));
-        let way = way.expect("it is looked for");
-        let Lever::Yeast { times, .. } = way.lever else {
-            panic!("just found")
-        };
-        assert!(times > least && times < most, "{sooner}: {times}");
-        assert!(way.late < minutes(1.0));
-        let after = done(&bakes, way, NINE);
-        assert_eq!(end(&after, NINE), way.table.likely());
-        let yeast = |bake: &Bake| bake.state().formula.fresh_yeast().get();
-        assert!(yeast(&after[0]) > yeast(&bakes[0]));
-    }
-    // Once something was begun it is in the dough.
-    let (mut bakes, now) = rising(1, StepKind::Bulk);
-    wish(
-        &mut bakes,
-        &at_table(end(&begun(TABLES[1]), NINE) - hours(1.0)),
-        now,
-    );
-    let found = ways(&bakes, now);
-    assert!(
-        found
-            .iter()
-            .all(|way| !matches!(way.lever, Lever::Yeast { .. }))
-    );
 }
 
 #[test]
@@ -170,158 +120,27 @@ fn nobody_works_in_the_night_for_a_breakfast() {
     }
 }
 
-/// The first rise in the fridge overnight: what is advised is done, hour by hour, and the table comes of it.
+/// Yeast makes up for more than half of three hours, and nothing for half of five: then what helps a little is told.
 #[test]
-fn a_night_in_the_fridge_brings_buns_to_the_table_when_they_are_wanted() {
-    // In a cool kitchen buns whose dough comes out of the fridge would rise too long with their cream in.
-    for (which, air, hour) in [(0, 25.0, 11.5), (1, 21.0, 12.5)] {
-        let mut bakes = begun(TABLES[which]);
-        say(&mut bakes[0], Intent::KitchenIs(celsius(air)), THREE);
-        wish(&mut bakes, &tomorrow(hour), THREE);
-        let rise = step_of(&bakes[0], StepKind::Bulk);
-        let found = ways(&bakes, THREE);
-        let way = found
-            .iter()
-            .find(|way| matches!(way.lever, Lever::Fridge { step, .. } if step == rise));
-        let way = way.expect("it has all night");
-        let Lever::Fridge {
-            from: Some(from),
-            out,
-            begin: Some(begin),
-            ..
-        } = way.lever
-        else {
-            panic!("{:?}", way.lever)
-        };
-        let (asleep, awake) = night();
-        assert!(
-            begin >= THREE && from > begin && from <= asleep && out >= awake,
-            "{way:?}"
-        );
-        assert!(way.late < minutes(1.0) && way.early < hours(1.0));
-        let mut bakes = done(&bakes, way, THREE);
-        assert_eq!(
-            planned(&bakes, THREE).expect("there is a plan").begins,
-            [Some(begin)]
-        );
-        work(&mut bakes, THREE, from);
-        say(&mut bakes[0], Intent::Move(rise, Place::Fridge), from);
-        work(&mut bakes, from, asleep);
-        say(&mut bakes[0], Intent::Move(rise, Place::Kitchen), out);
-        let off = end(&bakes, out) - way.table.likely();
-        // Cold dough is taken to be as cold as the fridge for what rises after it.
-        assert!(off.get().abs() <= 15.0, "{which}: {off:?}");
-    }
-}
-
-fn rise_end(bakes: &[Bake], step: StepId, now: Moment) -> Moment {
-    let free = planned(bakes, now).expect("there is a plan").plan;
-    let steps = free.of(0).expect("it is planned").steps;
-    let mut steps = steps.iter();
-    steps.find(|item| item.step == step).expect("it rises").end
-}
-
-#[test]
-fn whoever_is_away_when_a_rise_ends_slows_it() {
-    let (mut bakes, now) = rising(1, StepKind::Bulk);
-    let step = step_of(&bakes[0], StepKind::Bulk);
-    let ready = rise_end(&bakes, step, now);
-    let wishes = Wishes {
-        away: vec![(ready - minutes(20.0), ready + minutes(70.0))],
-        ..Wishes::default()
-    };
-    wish(&mut bakes, &wishes, now);
-    assert!(amiss(&planned(&bakes, now).expect("there is a plan")) > 30.0);
-    let found = ways(&bakes, now);
-
-    let cool = found
-        .iter()
-        .find(|way| matches!(way.lever, Lever::Place { from: None, .. }));
-    let cool = cool.expect("16 degrees are 5 fewer");
-    assert_eq!(
-        cool.intents,
-        [(0, Intent::Move(step, Place::Warm(celsius(16.0))))]
-    );
-    assert_eq!(end(&done(&bakes, cool, now), now), cool.table.likely());
-
-    let fridge = found
-        .iter()
-        .find(|way| matches!(way.lever, Lever::Fridge { from: None, .. }));
-    let fridge = fridge.expect("an hour or two in the fridge");
-    assert!(fridge.late < minutes(1.0), "{:?}", fridge.lever);
-    let Lever::Fridge { out, .. } = fridge.lever else {
-        panic!("just found")
-    };
-    let mut after = done(&bakes, fridge, now);
-    // The almonds are toasted meanwhile.
-    work(&mut after, now, wishes.away[0].0);
-    say(&mut after[0], Intent::Move(step, Place::Kitchen), out);
-    let off = end(&after, out) - fridge.table.likely();
-    assert!(off.get().abs() <= 3.0, "{off:?}");
-}
-
-/// The two-hour rule: by the late end of its rise, a filled bun bears no stay in the fridge and no cool room.
-#[test]
-fn no_filled_dough_is_slowed_for_whoever_is_away() {
-    let (mut bakes, now) = rising(0, StepKind::FinalProof);
-    let proof = step_of(&bakes[0], StepKind::FinalProof);
-    let ready = rise_end(&bakes, proof, now);
-    let wishes = Wishes {
-        away: vec![(ready - minutes(20.0), ready + minutes(90.0))],
-        ..Wishes::default()
-    };
-    wish(&mut bakes, &wishes, now);
-    assert!(amiss(&planned(&bakes, now).expect("there is a plan")) > 30.0);
-    for way in ways(&bakes, now) {
-        let slows = match way.lever {
-            Lever::Place { step, air, .. } => step == proof && air < celsius(21.0),
-            Lever::Fridge { step, .. } => step == proof,
-            _ => false,
-        };
-        assert!(!slows, "{:?}", way.lever);
-    }
-}
-
-#[test]
-fn a_filling_is_made_the_evening_before_where_nothing_else_may_begin() {
+fn what_helps_a_little_is_told_only_where_nothing_helps_more() {
     let mut bakes = begun(TABLES[0]);
-    let length = end(&bakes, NINE) - NINE;
-    let seven = NINE + hours(22.0);
-    let wishes = Wishes {
-        not_before: Some(seven),
-        away: vec![night()],
-        ..at_table(seven + length - minutes(25.0))
-    };
-    wish(&mut bakes, &wishes, THREE);
-    let found = ways(&bakes, THREE);
-    let way = found
-        .iter()
-        .find(|way| matches!(way.lever, Lever::DayBefore { .. }));
-    let way = way.expect("the cream takes half an hour of hands");
-    let Lever::DayBefore {
-        component,
-        from,
-        to,
-        days,
-        ..
-    } = way.lever
-    else {
-        panic!("just found")
-    };
-    assert!(from > THREE && to <= night().0 && to - from < hours(2.0));
-    // Egg dishes keep three to four days (USDA FSIS, product 24).
-    assert_eq!(days, 3);
-    let after = done(&bakes, way, THREE);
-    let found = planned(&after, THREE).expect("there is a plan");
-    assert_eq!(found.plan.end.likely(), way.table.likely());
-    assert!(amiss(&found) < 0.5);
-    let formula = &after[0].state().formula;
-    for planned in found.plan.of(0).expect("it is planned").steps {
-        let step = formula.step(planned.step).expect("of the formula");
-        let is_before = step.component == component && step.kind != StepKind::Fill;
-        let is_free = is_before || step.kind == StepKind::Gather;
-        assert!(is_free || planned.start >= seven, "{}", step.title);
-    }
+    let soonest = end(&bakes, NINE);
+    wish(&mut bakes, &at_table(soonest - hours(3.0)), NINE);
+    let few = ways(&bakes, NINE);
+    assert!(
+        !few.is_empty()
+            && few
+                .iter()
+                .all(|way| !way.is_little && way.late <= hours(1.5))
+    );
+
+    wish(&mut bakes, &at_table(soonest - hours(5.0)), NINE);
+    let many = ways(&bakes, NINE);
+    assert!(many.len() > few.len());
+    assert!(
+        many.iter()
+            .all(|way| way.is_little && way.late > hours(2.5))
+    );
 }
 
 /// How long what was filled stands out by the late end of each of its rises, read off a plan.
@@ -350,21 +169,31 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(32))]
 
     #[test]
-    fn whatever_can_be_done_at_once_leads_to_its_table_and_leaves_no_filling_out(day in any_day()) {
-        let (bakes, now) = day.bakes();
+    fn whatever_can_be_done_at_once_leads_to_its_table_and_leaves_no_filling_out(asked in any_wishes()) {
+        let (bakes, now) = asked.bakes();
         let anyway = amiss_anyway(&bakes, now);
-        let was = amiss(&planned(&bakes, now).expect("there is a plan"));
-        for way in ways(&bakes, now) {
-            prop_assert!(way.late.get() < was.max(0.5));
+        let amiss = |bakes: &[Bake]| {
+            let found = planned(bakes, now).expect("there is a plan");
+            (amiss_beside(&found, anyway), found.plan.end)
+        };
+        let (was, _) = amiss(&bakes);
+        let found = ways(&bakes, now);
+        // What leaves most of it is told only where everything does.
+        prop_assert!(found.iter().all(|way| way.is_little) || found.iter().all(|way| !way.is_little));
+        for way in found {
+            let is = way.amiss().get();
+            prop_assert!(is < was.max(0.5));
+            let half = was / 2.0;
+            prop_assert!((is - half).abs() < 0.5 || way.is_little == (is > half), "{is} of {was}");
             // What comes out of the fridge again is planned with that, which no intent says.
             if way.intents.is_empty() || matches!(way.lever, Lever::Fridge { .. }) {
                 continue;
             }
             let after = done(&bakes, &way, now);
-            let found = planned(&after, now).expect("there is a plan");
-            let off = found.plan.end.high() - way.table.high();
-            prop_assert!(found.plan.end.likely() == way.table.likely() && off.get().abs() < 0.1);
-            prop_assert!((amiss(&found) - anyway - way.late.get()).abs() < 0.5 || amiss(&found) <= anyway);
+            let (left, end) = amiss(&after);
+            let off = end.high() - way.table.high();
+            prop_assert!(end.likely() == way.table.likely() && off.get().abs() < 0.1);
+            prop_assert!((left - is).abs() < 0.5, "{left} {is}");
             let (is, was) = (longest_out(&after, now), longest_out(&bakes, now));
             prop_assert!(is <= PERISHABLE_LIMIT.max(was + minutes(1.0)), "{:?}: {:?}", way.lever, is);
         }

@@ -100,8 +100,11 @@ fn table(
         told.get_untracked().map(|told| told.end.high()),
     );
     let table = wished.table.or(likely).unwrap_or(now);
-    let table = RwSignal::new(DayTime::of(rounded(table), now));
-    let from = RwSignal::new(DayTime::of(rounded(wished.not_before.unwrap_or(now)), now));
+    let table = RwSignal::new(DayTime::of(table.up_to_five(), now));
+    let from = RwSignal::new(DayTime::of(
+        wished.not_before.unwrap_or(now).up_to_five(),
+        now,
+    ));
     let passed = RwSignal::new(false);
     let wish = move |edit: Box<dyn FnOnce(&mut Wishes)>| {
         app.wish(edit);
@@ -158,10 +161,4 @@ fn table(
         </details>
     }
     .into_any()
-}
-
-/// To the next five minutes.
-fn rounded(at: Moment) -> Moment {
-    const FIVE_MS: i64 = 5 * 60_000;
-    Moment::from_epoch_ms((at.epoch_ms() + FIVE_MS - 1).div_euclid(FIVE_MS) * FIVE_MS)
 }

@@ -3,7 +3,7 @@
 use domain::bake::State;
 use domain::formula::StepId;
 use domain::kitchen::Scales;
-use domain::schedule::plan::{Lever, Nearest, Part, Way};
+use domain::schedule::plan::{Claim, Lever, Nearest, Way};
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -17,37 +17,39 @@ pub(crate) const WAYS_OUT: &str = "Ways out";
 /// Asks for what helps, where every wish is kept.
 pub(crate) const WHAT_WOULD_HELP: &str = "What would help?";
 /// While plans are reckoned.
-pub(crate) const RECKONING: &str = "Reckoning…";
+pub(crate) const WORKING_IT_OUT: &str = "Working it out…";
+/// Less than this is no difference, in min.
+const SAME: f64 = 1.0;
 /// The heading of what could be wished instead.
 pub(crate) const INSTEAD: &str = "It works with";
 /// The heading of what else helps.
 pub(crate) const OR: &str = "What helps";
 /// That nothing does.
-pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge and no other yeast makes a difference worth it.";
+pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge and no other amount of yeast would help enough.";
 
-/// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns contradict each other."
-pub(crate) fn contradiction(parts: &[Part], bakes: &[&State], now: Moment) -> String {
+/// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns don't fit together."
+pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> String {
     // What the baker can change comes first.
-    let names: Vec<String> = parts
+    let names: Vec<String> = claims
         .iter()
         .rev()
-        .map(|part| match *part {
-            Part::Table(at) => format!("the table at {}", when(at, now)),
-            Part::NotBefore(at) => format!("nothing before {}", when(at, now)),
-            Part::Away(from, to) => format!("nobody here from {}", from_to(from, to, now)),
-            Part::Fixed(bake, step, at) => {
+        .map(|claim| match *claim {
+            Claim::Table(at) => format!("the table at {}", when(at, now)),
+            Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
+            Claim::Away(from, to) => format!("nobody here from {}", from_to(from, to, now)),
+            Claim::Fixed(bake, step, at) => {
                 format!("{} at {}", title(bakes, bake, step), when(at, now))
             }
-            Part::Bake(bake) => format!("the {}", bread(bakes, bake)),
+            Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
         })
         .collect();
     let all = match &names[..] {
-        // One bread by itself is as long as it is.
-        [one] => return capital(&format!("{one} can't be planned as it stands.")),
+        // What has no plan by itself gets none by wishing otherwise.
+        [one] => return format!("Whatever is wished, there is no plan for {one}."),
         [before @ .., last] => format!("{} and {last}", before.join(", ")),
         [] => return String::new(),
     };
-    capital(&format!("{all} contradict each other."))
+    capital(&format!("{all} don't fit together."))
 }
 
 /// What a button says that wishes it.
@@ -62,10 +64,10 @@ pub(crate) fn nearest(
         Nearest::Begin { at } => {
             let was = instead_of
                 .map_or_else(String::new, |was| format!(" instead of {}", when(was, now)));
-            format!("Begin at {}{was}", when(at, now))
+            format!("Begin from {} on{was}", when(at, now))
         }
-        Nearest::Back { at, .. } => format!("Be back at {}", when(at, now)),
-        Nearest::Leave { at, .. } => format!("Leave only at {}", when(at, now)),
+        Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
+        Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
         Nearest::Stay { away } => format!("Be here from {}", from_to(away.0, away.1, now)),
         Nearest::Fixed { bake, step, at } => {
             let title = title(bakes, bake, step);
@@ -79,10 +81,10 @@ pub(crate) fn nearest(
 
 /// The same table with room for what may take longer.
 pub(crate) fn safely(at: Moment, now: Moment) -> String {
-    format!("Table at {}, to be sure", when(at, now))
+    format!("Table at {}, with time to spare", when(at, now))
 }
 
-/// A way, and the table it leads to: "First rise somewhere warm, 28 °C: table about 16:05 (15:50 to 16:25)."
+/// A way, and the table it leads to: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
 pub(crate) fn way(
     way: &Way,
     bakes: &[&State],
@@ -95,11 +97,10 @@ pub(crate) fn way(
             bake,
             step,
             air,
+            is_warmer,
             from,
         } => {
-            let here = bakes.get(bake).map(|state| state.kitchen.air);
-            let is_warm = here.is_none_or(|here| air > here);
-            let kind = if is_warm { "warm" } else { "cool" };
+            let kind = if is_warmer { "warmer" } else { "cooler" };
             let from = from.map_or_else(String::new, |from| format!(", from {}", when(from, now)));
             let title = title(bakes, bake, step);
             format!(
@@ -140,7 +141,7 @@ pub(crate) fn way(
             let part = state.and_then(|state| state.formula.component(component));
             let name = part.map_or("filling", |part| &part.name);
             capital(&format!(
-                "{name} made before, from {}, and kept in the fridge, {days} days at most",
+                "{name} made ahead, from {}, and kept in the fridge, {days} days at most",
                 from_to(from, to, now)
             ))
         }
@@ -152,9 +153,7 @@ pub(crate) fn way(
         about_time(table.low()),
         about_time(table.high())
     );
-    if way.late.get() >= 1.0 {
-        said += &format!(" Still {} late.", span(way.late));
-    }
+    said += &still(way);
     if way.is_long_out {
         said += " ";
         said += LONG_FOR_EGG_OR_MILK;
@@ -162,12 +161,27 @@ pub(crate) fn way(
     said
 }
 
+/// What a way leaves amiss: " Still 20 min later than your table."
+fn still(way: &Way) -> String {
+    let mut said = String::new();
+    if way.late.get() >= SAME {
+        said += &format!(" Still {} later than your table.", span(way.late));
+    }
+    if way.waits.get() >= SAME {
+        said += &format!(" Still {} of waiting that is too long.", span(way.waits));
+    }
+    if way.is_little {
+        said += " No single change makes up for even half.";
+    }
+    said
+}
+
 /// What a button says that puts a way into practice.
 pub(crate) fn take(way: &Way) -> &'static str {
     match way.lever {
-        Lever::Place { .. } => "I put it there",
-        Lever::Fridge { from: None, .. } => "I put it in the fridge",
-        Lever::Yeast { .. } => "Use that",
+        Lever::Place { .. } => "I've put it there",
+        Lever::Fridge { from: None, .. } => "I've put it in the fridge",
+        Lever::Yeast { .. } => "Use this much yeast",
         Lever::Fridge { .. } | Lever::DayBefore { .. } => "Fix these times",
     }
 }
@@ -190,4 +204,52 @@ fn title(bakes: &[&State], bake: usize, step: StepId) -> String {
 
 fn from_to(from: Moment, to: Moment, now: Moment) -> String {
     format!("{} to {}", when(from, now), time_of_day(to))
+}
+
+#[cfg(test)]
+mod tests {
+    use domain::estimate::{Basis, Estimate};
+    use domain::units::minutes;
+
+    use super::*;
+
+    fn left(late: f64, waits: f64) -> String {
+        let noon = Moment::from_epoch_ms(1_789_905_600_000);
+        let way = Way {
+            lever: Lever::Yeast {
+                bake: 0,
+                times: 1.5,
+            },
+            table: Estimate::exact(noon, Basis::Model),
+            late: minutes(late),
+            waits: minutes(waits),
+            is_little: late > 60.0,
+            early: minutes(0.0),
+            is_long_out: false,
+            intents: Vec::new(),
+        };
+        still(&way).replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn a_late_table_and_what_waits_too_long_are_told_apart() {
+        assert_eq!(left(0.4, 0.0), "");
+        assert_eq!(left(20.0, 0.0), " Still 20 min later than your table.");
+        assert_eq!(
+            left(0.0, 12.0),
+            " Still 12 min of waiting that is too long."
+        );
+        assert_eq!(
+            left(20.0, 12.0),
+            " Still 20 min later than your table. Still 12 min of waiting that is too long."
+        );
+    }
+
+    #[test]
+    fn a_way_that_leaves_most_says_that_none_does_more() {
+        assert_eq!(
+            left(180.0, 0.0),
+            " Still 3 h later than your table. No single change makes up for even half."
+        );
+    }
 }

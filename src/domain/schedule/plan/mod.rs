@@ -17,6 +17,7 @@ mod backwards;
 mod best;
 mod chain;
 mod conflict;
+mod find;
 mod keep;
 mod lengths;
 mod let_go;
@@ -35,7 +36,7 @@ use crate::formula::{Step, StepId};
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
-pub use conflict::{Asks, Conflict, Nearest, Part, conflict};
+pub use conflict::{Asks, Claim, Conflict, Nearest, conflict};
 use lengths::{Lengths, as_promised, begun_by, outlined, redone, told_at_work};
 use let_go::best_that_holds;
 pub use levers::{Lever, Way, levers};
@@ -43,7 +44,7 @@ pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
-pub use trial::Rest;
+pub use trial::{PATIENCE, Rest};
 pub use wished::{Kept, Wished, together, wished};
 
 /// How often lengths and schedule are reckoned in turn, at most.

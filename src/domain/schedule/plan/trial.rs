@@ -7,16 +7,18 @@
 use std::borrow::Cow;
 use std::pin::Pin;
 
-use super::wished::{buffer_of, wished_so};
-use super::{Bounds, Plan, Wish, plan};
+use super::wished::{buffer_of, kept_back, wished_so};
+use super::{Bounds, Item, Plan, What, Wish, plan};
 use crate::bake::{State, Wishes};
+use crate::formula::StepId;
 use crate::units::{Minutes, Moment, minutes};
 
 /// Gives others a turn, and says whether to go on.
 pub type Rest<'a> = &'a dyn Fn() -> Pin<Box<dyn Future<Output = bool>>>;
 
-/// How often one search may ask whether to go on: a kitchen's plan takes a hundredth of it.
-const PATIENCE: u32 = 20_000;
+/// How often one search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan
+/// takes a hundredth.
+pub const PATIENCE: u32 = 20_000;
 /// Plans go by whole minutes, so less than that is nothing.
 const NOTHING: f64 = 0.5;
 
@@ -53,15 +55,27 @@ pub(super) enum As {
 pub(super) struct Trial {
     /// None where nothing can be done so.
     pub plan: Option<Plan>,
-    /// How much is amiss: after the wished table, and waiting too long for the sake of the wishes.
+    /// How long after the wished table everything is ready.
     pub late: Minutes,
+    /// How much longer than it should something waits for the sake of the wishes, all such waits together.
+    pub waits: Minutes,
     /// How much longer than its buffer bread waits before the wished table.
     pub early: Minutes,
 }
 
 impl Trial {
+    /// How far it is from what is wished.
+    pub(super) fn amiss(&self) -> Minutes {
+        self.late + self.waits
+    }
+
     pub(super) fn is_kept(&self) -> bool {
-        self.late.get() < NOTHING
+        self.amiss().get() < NOTHING
+    }
+
+    /// When a step is planned.
+    pub(super) fn step(&self, bake: usize, step: StepId) -> Option<&Item> {
+        self.plan.as_ref()?.item(What::Step(bake, step))
     }
 }
 
@@ -95,7 +109,7 @@ impl<'a> Trials<'a> {
             wishes: Wishes::default(),
         };
         let free = trials.tried(&unwished, As::Soonest).await?;
-        trials.anyway = free.late;
+        trials.anyway = free.waits;
         trials.free = free.plan;
         Ok(trials)
     }
@@ -113,8 +127,7 @@ impl<'a> Trials<'a> {
         };
         let (states, wishes) = (case.states(), &case.wishes);
         let by = |wish, go_on: &mut dyn FnMut() -> bool| {
-            let waits = |state: &&State| wishes.not_before.filter(|_| !state.has_begun());
-            let not_before: Vec<_> = states.iter().map(waits).collect();
+            let not_before = kept_back(&states, wishes);
             let bounds = Bounds {
                 wish,
                 closed: &wishes.away,
@@ -124,8 +137,9 @@ impl<'a> Trials<'a> {
             plan(&states, bounds, self.now, None, go_on)
         };
         let found = match how {
-            As::Wished => wished_so(&states, wishes, true, self.now, None, &mut go_on)
-                .map(|wished| wished.plan),
+            As::Wished => {
+                wished_so(&states, wishes, self.now, None, &mut go_on).map(|wished| wished.plan)
+            }
             As::Soonest => by(Wish::Soonest, &mut go_on),
             As::Latest(table) => by(Wish::By(table), &mut go_on),
         };
@@ -136,6 +150,7 @@ impl<'a> Trials<'a> {
             return Ok(Trial {
                 plan: None,
                 late: Minutes::MAX,
+                waits: minutes(0.0),
                 early: minutes(0.0),
             });
         };
@@ -145,7 +160,8 @@ impl<'a> Trials<'a> {
         let spare = wishes.table.map(|table| table - plan.end.likely());
         let none = minutes(0.0);
         Ok(Trial {
-            late: waits + spare.map_or(none, |spare| (-spare).max(none)),
+            late: spare.map_or(none, |spare| (-spare).max(none)),
+            waits,
             early: spare.map_or(none, |spare| (spare - buffer_of(&plan)).max(none)),
             plan: Some(plan),
         })

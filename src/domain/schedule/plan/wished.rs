@@ -7,10 +7,7 @@
 
 use super::{Bounds, Plan, What, Wish, plan};
 use crate::bake::{State, Wishes};
-use crate::units::{Minutes, Moment, minutes};
-
-/// Buffers are told in steps of five minutes.
-const WHOLE: f64 = 5.0;
+use crate::units::{Minutes, Moment};
 
 /// How a plan stands to the table that was wished.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -69,33 +66,24 @@ pub fn wished(
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Wished> {
-    wished_so(bakes, &together(bakes), true, now, before, go_on)
+    wished_so(bakes, &together(bakes), now, before, go_on)
 }
 
-/// The same for other wishes than theirs, and with or without the steps they fixed.
+/// The same for other wishes than theirs.
 pub(super) fn wished_so(
     bakes: &[&State],
     wishes: &Wishes,
-    pins: bool,
     now: Moment,
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Wished> {
-    // One that was started without a table was started to be begun.
-    let wait = |state: &&State| {
-        let wishes = &state.wishes;
-        state.can_wait() && (wishes.table.is_some() || wishes.not_before.is_some())
-    };
-    let mut not_before: Vec<Option<Moment>> = bakes
-        .iter()
-        .map(|state| wishes.not_before.filter(|_| wait(state)))
-        .collect();
+    let mut not_before = kept_back(bakes, wishes);
     let mut by = |bakes: &[&State], wish, not_before: &[Option<Moment>], before: Option<&Plan>| {
         let bounds = Bounds {
             wish,
             closed: &wishes.away,
             not_before,
-            pins,
+            pins: true,
         };
         plan(bakes, bounds, now, before, go_on)
     };
@@ -110,8 +98,8 @@ pub(super) fn wished_so(
         // Where a fixed step or a time away leaves no room for all of the buffer, what comes before
         // that begins sooner by as much, or now.
         let begin = |bake: usize| match (&earlier, &latest, buffer) {
-            (Some(earlier), _, _) => first_of(earlier, bake),
-            (None, Some(latest), Some(buffer)) => Some(first_of(latest, bake)? - buffer),
+            (Some(earlier), _, _) => Some(earlier.first_of(bake)?.1),
+            (None, Some(latest), Some(buffer)) => Some(latest.first_of(bake)?.1 - buffer),
             _ => None,
         };
         let mut begins: Vec<_> = (0..bakes.len()).map(begin).collect();
@@ -120,7 +108,7 @@ pub(super) fn wished_so(
             for (bake, state) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
                 let alone = by(&[state], Wish::By(table), &not_before[bake..=bake], None);
                 begins[bake] =
-                    alone.and_then(|alone| Some(first_of(&alone, 0)? - buffer_of(&alone)));
+                    alone.and_then(|alone| Some(alone.first_of(0)?.1 - buffer_of(&alone)));
             }
         }
         for (bake, _) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
@@ -134,8 +122,8 @@ pub(super) fn wished_so(
         buffer: buffer.unwrap_or_else(|| buffer_of(&plan)),
     });
     let waiting = bakes.iter().enumerate().map(|(bake, state)| {
-        let first = first_of(&plan, bake);
-        first.filter(|_| state.can_wait())
+        let (_, first) = plan.first_of(bake)?;
+        state.can_wait().then_some(first)
     });
     let begins = waiting.collect();
     Some(Wished { plan, kept, begins })
@@ -143,14 +131,20 @@ pub(super) fn wished_so(
 
 /// How much sooner than the table a plan should end.
 pub(super) fn buffer_of(plan: &Plan) -> Minutes {
-    let late = plan.end.high() - plan.end.likely();
-    minutes((late.get() / WHOLE).ceil() * WHOLE)
+    (plan.end.high() - plan.end.likely()).up_to_five()
 }
 
-fn first_of(plan: &Plan, bake: usize) -> Option<Moment> {
-    let of = |what: What| matches!(what, What::Step(other, _) if other == bake);
-    let mut items = plan.items.iter().filter(|item| of(item.what));
-    items.next().map(|item| item.start)
+/// By bake: before when nothing of it may start, of those that haven't begun.
+pub(super) fn kept_back(bakes: &[&State], wishes: &Wishes) -> Vec<Option<Moment>> {
+    let of = |state: &&State| wishes.not_before.filter(|_| wait(state));
+    bakes.iter().map(of).collect()
+}
+
+/// Whether a bake is kept back until it has to begin. One that was started without a table, and with
+/// nothing said of when, was started to be begun.
+fn wait(state: &&State) -> bool {
+    let wishes = &state.wishes;
+    state.can_wait() && (wishes.table.is_some() || wishes.not_before.is_some())
 }
 
 impl Plan {

@@ -17,9 +17,9 @@ use crate::bake::{State, Wishes};
 use crate::formula::StepId;
 use crate::units::Moment;
 
-/// Something that is wished, or has to be.
+/// Something that is wished, or has to be: what is claimed of the time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Part {
+pub enum Claim {
     /// What a bake needs anyway.
     Bake(usize),
     /// Nobody in the kitchen from the one moment to the other.
@@ -90,7 +90,7 @@ pub enum Asks {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Conflict {
     /// Without any of these the rest can be kept.
-    pub parts: Vec<Part>,
+    pub claims: Vec<Claim>,
     /// What could be wished instead of one of them.
     pub nearest: Vec<Nearest>,
 }
@@ -137,64 +137,64 @@ struct Question<'a> {
 
 impl<'a> Question<'a> {
     async fn answered(&self) -> Result<Option<Conflict>, LeftOff> {
-        let mut parts = self.parts();
-        if self.is_kept(&parts).await? {
+        let mut claims = self.claims();
+        if self.is_kept(&claims).await? {
             return Ok(None);
         }
         loop {
-            let before = parts.len();
+            let before = claims.len();
             let mut place = 0;
-            while place < parts.len() {
-                let mut fewer = parts.clone();
+            while place < claims.len() {
+                let mut fewer = claims.clone();
                 fewer.remove(place);
                 if self.is_kept(&fewer).await? {
                     place += 1;
                 } else {
-                    parts = fewer;
+                    claims = fewer;
                 }
             }
             // A pass in which nothing could be left out any more shows that nothing can.
-            if parts.len() == before {
+            if claims.len() == before {
                 break;
             }
         }
         let mut nearest = Vec::new();
-        for &part in parts.iter().rev() {
-            match part {
-                Part::Bake(_) => {}
-                Part::Table(_) => nearest.extend(self.later().await?),
-                Part::NotBefore(at) => nearest.extend(self.sooner(at).await?),
-                Part::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
-                Part::Fixed(bake, step, at) => nearest.extend(self.moved(bake, step, at).await?),
+        for &claim in claims.iter().rev() {
+            match claim {
+                Claim::Bake(_) => {}
+                Claim::Table(_) => nearest.extend(self.later().await?),
+                Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
+                Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
+                Claim::Fixed(bake, step, at) => nearest.extend(self.moved(bake, step, at).await?),
             }
         }
-        Ok(Some(Conflict { parts, nearest }))
+        Ok(Some(Conflict { claims, nearest }))
     }
 
-    fn parts(&self) -> Vec<Part> {
-        let mut parts: Vec<Part> = (0..self.bakes.len()).map(Part::Bake).collect();
+    fn claims(&self) -> Vec<Claim> {
+        let mut claims: Vec<Claim> = (0..self.bakes.len()).map(Claim::Bake).collect();
         let away = self.wishes.away.iter();
-        parts.extend(away.map(|&(from, to)| Part::Away(from, to)));
+        claims.extend(away.map(|&(from, to)| Claim::Away(from, to)));
         for (bake, state) in self.bakes.iter().enumerate() {
             let pins = state.pins.iter();
-            parts.extend(pins.map(|(&step, &at)| Part::Fixed(bake, step, at)));
+            claims.extend(pins.map(|(&step, &at)| Claim::Fixed(bake, step, at)));
         }
-        parts.extend(self.wishes.not_before.map(Part::NotBefore));
-        parts.extend(self.wishes.table.map(Part::Table));
-        parts
+        claims.extend(self.wishes.not_before.map(Claim::NotBefore));
+        claims.extend(self.wishes.table.map(Claim::Table));
+        claims
     }
 
-    async fn is_kept(&self, parts: &[Part]) -> Result<bool, LeftOff> {
+    async fn is_kept(&self, claims: &[Claim]) -> Result<bool, LeftOff> {
         let mut case = Case {
             bakes: Vec::new(),
             wishes: Wishes::default(),
         };
         for (bake, state) in self.bakes.iter().enumerate() {
-            if !parts.contains(&Part::Bake(bake)) {
+            if !claims.contains(&Claim::Bake(bake)) {
                 continue;
             }
             let fixed =
-                |&(&step, &at): &(&StepId, &Moment)| parts.contains(&Part::Fixed(bake, step, at));
+                |&(&step, &at): &(&StepId, &Moment)| claims.contains(&Claim::Fixed(bake, step, at));
             case.bakes
                 .push(if state.pins.iter().all(|pin| fixed(&pin)) {
                     Cow::Borrowed(*state)
@@ -205,12 +205,12 @@ impl<'a> Question<'a> {
                     Cow::Owned(freed)
                 });
         }
-        for part in parts {
-            match *part {
-                Part::Away(from, to) => case.wishes.away.push((from, to)),
-                Part::NotBefore(at) => case.wishes.not_before = Some(at),
-                Part::Table(at) => case.wishes.table = Some(at),
-                Part::Bake(_) | Part::Fixed(..) => {}
+        for claim in claims {
+            match *claim {
+                Claim::Away(from, to) => case.wishes.away.push((from, to)),
+                Claim::NotBefore(at) => case.wishes.not_before = Some(at),
+                Claim::Table(at) => case.wishes.table = Some(at),
+                Claim::Bake(_) | Claim::Fixed(..) => {}
             }
         }
         // Whoever bakes nothing has every wish kept.

@@ -5,18 +5,19 @@
 //! than a larger one, which is so but for rare knots of several bakes. Whatever is found is planned as
 //! the app would plan it, and offered only if that keeps every wish.
 
+use super::super::What;
 use super::super::trial::{As, Case, LeftOff};
 use super::super::wished::buffer_of;
-use super::super::{Plan, What};
 use super::{Asks, Nearest, Question};
 use crate::bake::Wishes;
 use crate::formula::StepId;
-use crate::units::{Minutes, Moment, minutes};
+use crate::units::{Moment, minutes};
 
-/// Moments are told in steps of five minutes.
-const FIVE_MS: i64 = 5 * 60_000;
 /// How many steps farther something is tried that was nearly right.
-const MORE: i32 = 3;
+///
+/// What was found by plans as soon as can be may have to give way to the app's own by one of them; two more are for
+/// rises whose lengths hang on when they start.
+const NEAR_STEPS: i32 = 3;
 
 impl<'a> Question<'a> {
     pub(super) async fn later(&self) -> Result<Option<Nearest>, LeftOff> {
@@ -29,14 +30,14 @@ impl<'a> Question<'a> {
         let Some(plan) = self.trials.tried(&with(None), As::Soonest).await?.plan else {
             return Ok(None);
         };
-        let soonest = up(plan.end.likely());
-        for more in 0..MORE {
+        let soonest = plan.end.likely().up_to_five();
+        for more in 0..NEAR_STEPS {
             let at = later_by(soonest, more);
             let trial = self.trials.tried(&with(Some(at)), As::Wished).await?;
             let (true, Some(kept)) = (trial.is_kept(), &trial.plan) else {
                 continue;
             };
-            let safely = up(plan.end.likely() + buffer_of(kept));
+            let safely = (plan.end.likely() + buffer_of(kept)).up_to_five();
             let is_safe = safely > at && self.trials.keeps(&with(Some(safely)), As::Wished).await?;
             let safely = is_safe.then_some(safely);
             return Ok(Some(Nearest::Table { at, safely }));
@@ -61,15 +62,13 @@ impl<'a> Question<'a> {
         let waiting = self.bakes.iter().enumerate();
         let first = waiting
             .filter(|(_, state)| !state.has_begun())
-            .filter_map(|(bake, _)| {
-                start_of(plan, |what| matches!(what, What::Step(of, _) if of == bake))
-            })
+            .filter_map(|(bake, _)| Some(plan.first_of(bake)?.1))
             .min();
         let Some(first) = first else {
             return Ok(None);
         };
-        for more in 0..MORE {
-            let at = later_by(down(first), -more).max(self.trials.now);
+        for more in 0..NEAR_STEPS {
+            let at = later_by(first.down_to_five(), -more).max(self.trials.now);
             if at < was && self.trials.keeps(&with(Some(at)), As::Wished).await? {
                 return Ok(Some(Nearest::Begin { at }));
             }
@@ -134,7 +133,7 @@ impl<'a> Question<'a> {
         let (true, Some(plan)) = (free.is_kept(), &free.plan) else {
             return Ok(None);
         };
-        let Some(start) = start_of(plan, |what| what == What::Step(bake, step)) else {
+        let Some(start) = plan.item(What::Step(bake, step)).map(|item| item.start) else {
             return Ok(None);
         };
         let steps = steps_between(was.min(start), was.max(start));
@@ -169,7 +168,7 @@ impl<'a> Question<'a> {
                 cannot = middle;
             }
         }
-        for less in 0..MORE.min(can + 1) {
+        for less in 0..NEAR_STEPS.min(can + 1) {
             if self.trials.keeps(&case(can - less), As::Wished).await? {
                 return Ok(Some(can - less));
             }
@@ -178,28 +177,8 @@ impl<'a> Question<'a> {
     }
 }
 
-fn start_of(plan: &Plan, of: impl Fn(What) -> bool) -> Option<Moment> {
-    let mut items = plan.items.iter();
-    Some(items.find(|item| of(item.what))?.start)
-}
-
-/// The next whole five minutes of a clock.
-fn up(moment: Moment) -> Moment {
-    let fives = (moment.epoch_ms() + FIVE_MS - 1).div_euclid(FIVE_MS);
-    Moment::from_epoch_ms(fives * FIVE_MS)
-}
-
-/// The last ones.
-fn down(moment: Moment) -> Moment {
-    Moment::from_epoch_ms(moment.epoch_ms().div_euclid(FIVE_MS) * FIVE_MS)
-}
-
 fn later_by(moment: Moment, fives: i32) -> Moment {
-    moment + five(fives)
-}
-
-fn five(times: i32) -> Minutes {
-    minutes(5.0 * f64::from(times))
+    moment + minutes(5.0 * f64::from(fives))
 }
 
 /// How many steps of five minutes reach from one moment to another, at least one.

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::super::trial::{As, LeftOff};
-use super::{Lever, Search, span, span_in};
+use super::{Lever, Search};
 use crate::bake::{Intent, Wishes, brings, decide};
 use crate::formula::{ComponentKind, Formula, StepKind};
 use crate::units::{Minutes, Moment, minutes};
@@ -45,12 +45,13 @@ impl Search<'_> {
                 .iter()
                 .find(|step| step.component != filling.id && step.kind != StepKind::Gather);
             let Some(mixing) = mixing else { continue };
-            let Some(usual) = self.was.plan.as_ref().and_then(|plan| {
-                let (start, _) = span_in(plan, bake, first.id)?;
-                Some(span_in(plan, bake, put_away.id)?.1 - start)
-            }) else {
+            let (Some(begun), Some(away)) = (
+                self.was.step(bake, first.id),
+                self.was.step(bake, put_away.id),
+            ) else {
                 continue;
             };
+            let usual = away.end - begun.start;
             let Some(from) = self.free_before(not_before - DAY_BEFORE, usual) else {
                 continue;
             };
@@ -71,17 +72,15 @@ impl Search<'_> {
             case.wishes.not_before = None;
             case.bakes[bake] = Cow::Owned(after.state().clone());
             let trial = self.trials.tried(&case, As::Wished).await?;
-            let Some((from, _)) = span(&trial, bake, first.id) else {
-                continue;
-            };
-            let (Some((_, to)), Some((fill, _))) = (
-                span(&trial, bake, put_away.id),
-                own()
-                    .find(|step| step.kind == StepKind::Fill)
-                    .and_then(|step| span(&trial, bake, step.id)),
+            let fill = own().find(|step| step.kind == StepKind::Fill);
+            let (Some(begun), Some(away), Some(fill)) = (
+                trial.step(bake, first.id),
+                trial.step(bake, put_away.id),
+                fill.and_then(|step| trial.step(bake, step.id)),
             ) else {
                 continue;
             };
+            let (from, to, fill) = (begun.start, away.end, fill.start);
             let days = kept.days().0;
             if to > not_before || fill - to > minutes(f64::from(days) * 24.0 * 60.0) {
                 continue;

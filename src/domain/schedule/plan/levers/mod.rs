@@ -9,9 +9,9 @@ mod rises;
 
 use std::borrow::Cow;
 
+use super::Plan;
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
 use super::wished::together;
-use super::{Plan, What};
 use crate::bake::{Bake, Intent, State, decide};
 use crate::estimate::Estimate;
 use crate::formula::{ComponentId, Formula, Length, StepId};
@@ -26,9 +26,15 @@ const WORTH: Minutes = minutes(10.0);
 ///
 /// ASSUMPTION: judgement.
 const FRESHER: Minutes = minutes(60.0);
-/// How many times the yeast, to see whether that helps.
-const MORE: [f64; 4] = [1.25, 1.5, 2.0, 2.5];
-const LESS: [f64; 3] = [0.75, 0.5, 0.3];
+/// How many times the yeast, to see whether that helps: from a quarter more, of which a rise shows a little more than
+/// its window leaves open, to the most with which its times can be reckoned ([`MOST_DOSE`](crate::yeast::dose::MOST_DOSE)).
+///
+/// ASSUMPTION: judgement, how finely.
+const MORE_YEAST: [f64; 4] = [1.25, 1.5, 2.0, 2.5];
+/// The same for less of it, to what is more than [`LEAST_DOSE`](crate::yeast::dose::LEAST_DOSE) on any scales.
+///
+/// ASSUMPTION: judgement, how finely.
+const LESS_YEAST: [f64; 3] = [0.75, 0.5, 0.3];
 
 /// What would be done.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,6 +47,8 @@ pub enum Lever {
         step: StepId,
         /// How warm it is there.
         air: Celsius,
+        /// Whether that is warmer than where it stands otherwise; cooler, if not.
+        is_warmer: bool,
         /// From when on; none where that is now.
         from: Option<Moment>,
     },
@@ -74,7 +82,7 @@ pub enum Lever {
         from: Moment,
         /// When it is in the fridge.
         to: Moment,
-        /// How many days it keeps there, at least.
+        /// How many days it may stay there: the lower figure of [`Kept::days`](crate::bake::Kept::days).
         days: u8,
     },
 }
@@ -86,14 +94,26 @@ pub struct Way {
     pub lever: Lever,
     /// When everything is on the table then.
     pub table: Estimate<Moment>,
-    /// How much is amiss then; nothing where every wish is kept.
+    /// How long after the wished table that is.
     pub late: Minutes,
+    /// How much longer than it should something waits for the sake of the wishes, all such waits together.
+    pub waits: Minutes,
+    /// Whether it makes up for less than half of what is amiss. So do all ways, then.
+    pub is_little: bool,
     /// How long everything then waits for a wished table, beyond its buffer.
     pub early: Minutes,
     /// Whether a dough with egg or milk would stand out longer than is good.
     pub is_long_out: bool,
     /// What puts it into practice, each of a bake; none where it is to be done when its time has come.
     pub intents: Vec<(usize, Intent)>,
+}
+
+impl Way {
+    /// How far it is from what is wished; nothing where every wish is kept.
+    #[must_use]
+    pub fn amiss(&self) -> Minutes {
+        self.late + self.waits
+    }
 }
 
 /// The ways that help, best first; `None` where the search was left off.
@@ -114,9 +134,13 @@ pub async fn levers(bakes: &[&Bake], now: Moment, rest: Rest<'_>) -> Option<Vec<
     };
     search.look().await.ok()?;
     let mut ways = search.ways;
+    // What does little is told only where nothing does more.
+    if ways.iter().any(|way| !way.is_little) {
+        ways.retain(|way| !way.is_little);
+    }
     ways.sort_by(|one, other| {
-        let by_late = one.late.get().total_cmp(&other.late.get());
-        by_late.then(one.table.likely().cmp(&other.table.likely()))
+        let by_amiss = one.amiss().get().total_cmp(&other.amiss().get());
+        by_amiss.then(one.table.likely().cmp(&other.table.likely()))
     });
     Some(ways)
 }
@@ -157,8 +181,12 @@ impl Search<'_> {
     async fn yeast(&mut self, bake: usize, formula: &Formula) -> Result<(), LeftOff> {
         let scales = self.bakes[bake].state().kitchen.scales;
         let before = self.ways.len();
-        let less = if self.wants_delay() { &LESS[..] } else { &[] };
-        for &times in MORE.iter().chain(less) {
+        let less = if self.wants_delay() {
+            &LESS_YEAST[..]
+        } else {
+            &[]
+        };
+        for &times in MORE_YEAST.iter().chain(less) {
             let other = formula.with_yeast(times, Some(&scales));
             if other == *formula {
                 continue;
@@ -173,8 +201,8 @@ impl Search<'_> {
             let rises = formula.steps.iter();
             let rises = rises.filter(|step| matches!(step.length, Length::Ferment { .. }));
             let longest = rises
-                .filter_map(|step| span(&trial, bake, step.id))
-                .map(|(start, end)| end - start)
+                .filter_map(|step| trial.step(bake, step.id))
+                .map(|rise| rise.end - rise.start)
                 .fold(minutes(0.0), Minutes::max);
             let lever = Lever::Yeast { bake, times };
             self.offer(bake, &trial, lever, None, longest, vec![(bake, intent)]);
@@ -194,7 +222,7 @@ impl Search<'_> {
     }
 
     fn helps(&self, trial: &Trial) -> bool {
-        let sooner = self.was.late - trial.late;
+        let sooner = self.was.amiss() - trial.amiss();
         let earlier = |plan: &Plan| plan.end.likely();
         if !self.was.is_kept() {
             trial.is_kept() || sooner >= WORTH
@@ -243,6 +271,8 @@ impl Search<'_> {
             lever,
             table: plan.end,
             late: trial.late,
+            waits: trial.waits,
+            is_little: !trial.is_kept() && trial.amiss() > self.was.amiss() * 0.5,
             early: trial.early,
             is_long_out: is_long_for_egg_or_milk(formula, rises_out),
             intents,
@@ -252,7 +282,7 @@ impl Search<'_> {
     /// Of the ways since a place only the best: the first of those that keep all, or that with least amiss.
     fn keep_best(&mut self, since: usize) {
         let found = self.ways.split_off(since);
-        let amiss = |way: &Way| (way.late, way.early);
+        let amiss = |way: &Way| (way.amiss(), way.early);
         let better = |best: Way, other: Way| {
             if amiss(&other) < amiss(&best) {
                 other
@@ -262,14 +292,4 @@ impl Search<'_> {
         };
         self.ways.extend(found.into_iter().reduce(better));
     }
-}
-
-fn span(trial: &Trial, bake: usize, step: StepId) -> Option<(Moment, Moment)> {
-    span_in(trial.plan.as_ref()?, bake, step)
-}
-
-fn span_in(plan: &Plan, bake: usize, step: StepId) -> Option<(Moment, Moment)> {
-    let mut items = plan.items.iter();
-    let item = items.find(|item| item.what == What::Step(bake, step))?;
-    Some((item.start, item.end))
 }

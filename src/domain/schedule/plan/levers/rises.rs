@@ -2,9 +2,9 @@
 
 use std::borrow::Cow;
 
-use super::super::What;
+use super::super::Item;
 use super::super::trial::{As, LeftOff, Trial};
-use super::{FRESHER, Lever, Search, span};
+use super::{FRESHER, Lever, Search};
 use crate::bake::{Intent, State, Supposed};
 use crate::estimate::Estimate;
 use crate::formula::{Step, StepId};
@@ -19,11 +19,20 @@ const WARM: Celsius = celsius(28.0);
 ///
 /// ASSUMPTION: judgement: a cellar, a bedroom in winter.
 const COOL: Celsius = celsius(16.0);
-/// A place is another only if it is so much warmer or cooler.
-const OTHER: f64 = 3.0;
-/// How long a dough is put into the fridge, to see whether that helps: a rise that goes on, and one to come.
-const STAYS: [f64; 9] = [1.0, 2.0, 3.0, 4.5, 6.0, 8.0, 9.5, 11.0, 13.0];
-const NIGHTS: usize = 4;
+/// A place is another only if it is so much warmer or cooler, in K.
+///
+/// ASSUMPTION: judgement: a kitchen differs by as much from its table to its shelf.
+const OTHER_K: f64 = 3.0;
+/// For how many hours a dough whose rise goes on is put into the fridge, to see whether that helps: from an errand to
+/// the longest night, an hour to two apart, the nights closest because they end when somebody gets up.
+///
+/// ASSUMPTION: judgement.
+const STAYS_NOW_H: [f64; 9] = [1.0, 2.0, 3.0, 4.5, 6.0, 8.0, 9.5, 11.0, 13.0];
+/// For how many hours one whose rise is still to come is: only for so long that it is sure to be as cold as the fridge,
+/// which what rises after it is planned for.
+///
+/// ASSUMPTION: judgement.
+const STAYS_TO_COME_H: [f64; 5] = [6.0, 8.0, 9.5, 11.0, 13.0];
 
 impl Search<'_> {
     pub(super) async fn place(&mut self, bake: usize, step: &Step) -> Result<(), LeftOff> {
@@ -39,7 +48,7 @@ impl Search<'_> {
         };
         let cool = self.wants_delay().then_some(COOL);
         for air in [WARM].into_iter().chain(cool) {
-            if (air - here).get().abs() < OTHER {
+            if (air - here).get().abs() < OTHER_K {
                 continue;
             }
             let place = Place::Warm(air);
@@ -50,18 +59,19 @@ impl Search<'_> {
                 stays: None,
             };
             let trial = self.with(bake, state.supposing(supposed)).await?;
-            let Some(planned) = span(&trial, bake, step.id) else {
+            let Some(planned) = trial.step(bake, step.id) else {
                 continue;
             };
-            let from = since.is_none().then_some(planned.0);
+            let from = since.is_none().then_some(planned.start);
             let intents = since.map(|_| (bake, Intent::Move(step.id, place)));
             let lever = Lever::Place {
                 bake,
                 step: step.id,
                 air,
+                is_warmer: air > here,
                 from,
             };
-            let out = planned.1 - planned.0;
+            let out = planned.end - planned.start;
             let intents = intents.into_iter().collect();
             self.offer(bake, &trial, lever, None, out, intents);
         }
@@ -77,8 +87,8 @@ impl Search<'_> {
         }
         let since = progress.open_since.map(|_| self.trials.now);
         let stays = match since {
-            Some(_) => &STAYS[..],
-            None => &STAYS[NIGHTS..],
+            Some(_) => &STAYS_NOW_H[..],
+            None => &STAYS_TO_COME_H[..],
         };
         let before = self.ways.len();
         for &hours in stays {
@@ -94,7 +104,7 @@ impl Search<'_> {
             if since.is_none() && self.helps(&trial) {
                 trial = self.later_begun(bake, state, trial).await?;
             }
-            let Some((start, end)) = span(&trial, bake, step.id) else {
+            let Some(&Item { start, end, .. }) = trial.step(bake, step.id) else {
                 continue;
             };
             let from = since.unwrap_or(start);
@@ -150,7 +160,7 @@ impl Search<'_> {
         case.bakes[bake] = Cow::Owned(state);
         let as_late = As::Latest(plan.end.likely());
         let later = self.trials.tried(&case, as_late).await?;
-        let is_as_good = later.late <= trial.late && later.plan.is_some();
+        let is_as_good = later.amiss() <= trial.amiss() && later.plan.is_some();
         Ok(if is_as_good { later } else { trial })
     }
 
@@ -159,10 +169,6 @@ impl Search<'_> {
         if self.bakes[bake].state().has_begun() {
             return None;
         }
-        let mut items = trial.plan.as_ref()?.items.iter();
-        items.find_map(|item| match item.what {
-            What::Step(of, step) if of == bake => Some((step, item.start)),
-            _ => None,
-        })
+        trial.plan.as_ref()?.first_of(bake)
     }
 }

@@ -1,0 +1,67 @@
+//! A step fixed to a moment at which it can't be.
+
+use checks::say;
+use domain::bake::{Bake, Intent};
+use domain::formula::StepKind;
+use domain::schedule::plan::{Claim, Nearest};
+use domain::units::minutes;
+
+use super::super::asked::{at_table, planned, wish};
+use super::super::{NINE, TABLES, begun};
+use super::{check, found};
+
+#[test]
+fn a_step_that_is_fixed_too_early_or_too_late_is_told_the_nearest_moment() {
+    let mut bakes = begun(TABLES[0]);
+    let divide = |bakes: &[Bake]| {
+        let mut steps = bakes[0].state().formula.steps.iter();
+        let step = steps.find(|step| step.kind == StepKind::Divide);
+        step.expect("buns are divided").id
+    };
+    let step = divide(&bakes);
+    let plan = planned(&bakes, NINE).expect("there is a plan").plan;
+    let items = plan.of(0).expect("it is planned").steps;
+    let start = items
+        .iter()
+        .find(|item| item.step == step)
+        .expect("planned")
+        .start;
+    say(
+        &mut bakes[0],
+        Intent::Pin(step, Some(start - minutes(42.0))),
+        NINE,
+    );
+    let conflict = found(&bakes, NINE).expect("the dough hasn't risen");
+    assert_eq!(
+        conflict.claims,
+        [Claim::Bake(0), Claim::Fixed(0, step, start - minutes(42.0))]
+    );
+    let [Nearest::Fixed { at: Some(at), .. }] = conflict.nearest[..] else {
+        panic!("{:?}", conflict.nearest);
+    };
+    assert!(
+        at >= start - minutes(1.0) && at < start + minutes(5.0),
+        "{at:?}"
+    );
+    check(&bakes, &conflict, NINE).expect("it holds");
+
+    // And too late for a table.
+    let table = plan.end.likely() + minutes(30.0);
+    wish(&mut bakes, &at_table(table), NINE);
+    let late = start + minutes(90.0);
+    say(&mut bakes[0], Intent::Pin(step, Some(late)), NINE);
+    let conflict = found(&bakes, NINE).expect("it is too late");
+    let claims = [
+        Claim::Bake(0),
+        Claim::Fixed(0, step, late),
+        Claim::Table(table),
+    ];
+    assert_eq!(conflict.claims, claims);
+    let at = conflict.nearest.iter().find_map(|way| match way {
+        Nearest::Fixed { at, .. } => *at,
+        _ => None,
+    });
+    let at = at.expect("an earlier moment") - start;
+    assert!(at <= minutes(31.0) && at >= minutes(20.0), "{at:?}");
+    check(&bakes, &conflict, NINE).expect("it holds");
+}

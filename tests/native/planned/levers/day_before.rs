@@ -1,0 +1,52 @@
+//! A filling made the day before.
+
+use domain::bake::Wishes;
+use domain::formula::StepKind;
+use domain::schedule::plan::Lever;
+use domain::units::minutes;
+
+use super::super::asked::{amiss, at_table, hours, planned, wish};
+use super::super::{NINE, TABLES, begun};
+use super::{THREE, done, end, night, ways};
+
+#[test]
+fn a_filling_is_made_the_evening_before_where_nothing_else_may_begin() {
+    let mut bakes = begun(TABLES[0]);
+    let length = end(&bakes, NINE) - NINE;
+    let seven = NINE + hours(22.0);
+    let wishes = Wishes {
+        not_before: Some(seven),
+        away: vec![night()],
+        ..at_table(seven + length - minutes(25.0))
+    };
+    wish(&mut bakes, &wishes, THREE);
+    let found = ways(&bakes, THREE);
+    let way = found
+        .iter()
+        .find(|way| matches!(way.lever, Lever::DayBefore { .. }));
+    let way = way.expect("the cream takes half an hour of hands");
+    let Lever::DayBefore {
+        component,
+        from,
+        to,
+        days,
+        ..
+    } = way.lever
+    else {
+        panic!("just found")
+    };
+    assert!(from > THREE && to <= night().0 && to - from < hours(2.0));
+    // Egg dishes keep three to four days (USDA FSIS, product 24).
+    assert_eq!(days, 3);
+    let after = done(&bakes, way, THREE);
+    let found = planned(&after, THREE).expect("there is a plan");
+    assert_eq!(found.plan.end.likely(), way.table.likely());
+    assert!(amiss(&found) < 0.5);
+    let formula = &after[0].state().formula;
+    for planned in found.plan.of(0).expect("it is planned").steps {
+        let step = formula.step(planned.step).expect("of the formula");
+        let is_before = step.component == component && step.kind != StepKind::Fill;
+        let is_free = is_before || step.kind == StepKind::Gather;
+        assert!(is_free || planned.start >= seven, "{}", step.title);
+    }
+}

@@ -1,0 +1,46 @@
+//! More or less yeast.
+
+use domain::bake::Bake;
+use domain::formula::StepKind;
+use domain::schedule::plan::Lever;
+use domain::units::minutes;
+
+use super::super::asked::{at_table, hours, wish};
+use super::super::{NINE, TABLES, begun};
+use super::{done, end, rising, ways};
+
+#[test]
+fn more_yeast_makes_a_table_that_is_too_soon_and_no_more_of_it_than_does() {
+    let mut bakes = begun(TABLES[1]);
+    let usual = end(&bakes, NINE);
+    for (sooner, least, most) in [(20.0, 1.0, 1.3), (60.0, 1.3, 2.1)] {
+        wish(&mut bakes, &at_table(usual - minutes(sooner)), NINE);
+        let found = ways(&bakes, NINE);
+        let way = found
+            .iter()
+            .find(|way| matches!(way.lever, Lever::Yeast { .. }));
+        let way = way.expect("it is looked for");
+        let Lever::Yeast { times, .. } = way.lever else {
+            panic!("just found")
+        };
+        assert!(times > least && times < most, "{sooner}: {times}");
+        assert!(way.amiss() < minutes(1.0));
+        let after = done(&bakes, way, NINE);
+        assert_eq!(end(&after, NINE), way.table.likely());
+        let yeast = |bake: &Bake| bake.state().formula.fresh_yeast().get();
+        assert!(yeast(&after[0]) > yeast(&bakes[0]));
+    }
+    // Once something was begun it is in the dough.
+    let (mut bakes, now) = rising(1, StepKind::Bulk);
+    wish(
+        &mut bakes,
+        &at_table(end(&begun(TABLES[1]), NINE) - hours(1.0)),
+        now,
+    );
+    let found = ways(&bakes, now);
+    assert!(
+        found
+            .iter()
+            .all(|way| !matches!(way.lever, Lever::Yeast { .. }))
+    );
+}
