@@ -80,7 +80,14 @@ proptest! {
         if kept.spare < kept.buffer { return Ok(()) }
         // Rises that start at another minute take another length, and both ends are rounded.
         let is_there = day.bakes[0].state().wishes.away.is_empty();
+        let several = day.bakes.len() > 1;
         let near = |spare: Minutes, within: f64, case: &str| {
+            // Of several only the first beginning is proven: the table is kept, but how much of the buffer is left then
+            // isn't bounded.
+            if several && within > 0.0 {
+                prop_assert!(spare.get() >= -within, "{}: {} spare", case, spare.get());
+                return Ok(());
+            }
             let off = (spare - kept.buffer).get();
             // Around a time in which nobody is there a bake may have to begin sooner than it needed otherwise.
             let off = if is_there { off } else { off.min(0.0) };

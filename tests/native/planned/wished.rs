@@ -1,7 +1,6 @@
 //! What becomes of a wished table beside steps that were fixed.
 
-use super::asked::{hours, planned, wish};
-use super::conflict::at_table;
+use super::asked::{at_table, hours, planned, wish};
 use super::{NINE, TABLES, begun};
 use checks::say;
 use domain::bake::{Bake, Intent};
