@@ -19,6 +19,7 @@ use proptest::test_runner::TestRunner;
 use super::asked::{
     amiss_anyway, any_wishes, are_kept, at_once, at_table, go_on, planned, states, wish,
 };
+use super::redone::days;
 use super::{NINE, TABLES, begun};
 
 fn found(bakes: &[Bake], now: Moment) -> Option<Conflict> {
@@ -172,7 +173,7 @@ fn a_suggestion_asks_for_no_more_than_it_has_to() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(48))]
+    #![proptest_config(days(48))]
 
     #[test]
     fn every_conflict_is_irreducible_and_every_suggestion_leads_to_a_plan_that_keeps_all(asked in any_wishes()) {

@@ -16,6 +16,7 @@ use super::asked::{
     amiss_anyway, amiss_beside, any_wishes, at_once, at_table, go_on, hours, planned, some_points,
     wish,
 };
+use super::redone::days;
 use super::{NINE, TABLES, begun};
 
 /// Three in the afternoon, and a night after that.
@@ -166,7 +167,7 @@ fn longest_out(bakes: &[Bake], now: Moment) -> Minutes {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(32))]
+    #![proptest_config(days(32))]
 
     #[test]
     fn whatever_can_be_done_at_once_leads_to_its_table_and_leaves_no_filling_out(asked in any_wishes()) {

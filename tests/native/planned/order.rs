@@ -5,9 +5,10 @@ use domain::schedule::{Ask, focus, focus_by, offers};
 use proptest::prelude::*;
 
 use super::days::{Day, any_day};
+use super::redone::days;
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(days(40))]
 
     #[test]
     fn only_free_work_is_put_in_order(drawn in any_day(), seed in any::<u16>(), late in 0.0..30.0_f64) {
