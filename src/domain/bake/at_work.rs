@@ -41,9 +41,11 @@ impl State {
             _ => now,
         };
         let over = (until - from).max(minutes(0.0));
+        // In a joined log it can have been turned to before it opened.
+        let opened = self.progress(step.id).open_since?;
         Some(AtWork {
             step: step.id,
-            since: self.picked_since,
+            since: self.picked_since.max(opened),
             left: (takes - over).max(minutes(0.0)),
         })
     }

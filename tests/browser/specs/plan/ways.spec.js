@@ -108,7 +108,7 @@ for (const [width, height] of [
     await app.plan.awayToday(minuteOf("12:00"), minuteOf("18:00"));
     await app.plan.reckoned();
     await app.reload();
-    await expect(app.plan.head).toContainText("Later than");
+    await expect(app.plan.head).toContainText("later than");
     await shiftsOf(page);
     await app.plan.reckoned();
     await expect(app.plan.ways).toContainText("don't fit together.");
