@@ -10,13 +10,24 @@ use domain::schedule::solve::{
 };
 use proptest::prelude::*;
 use proptest::strategy::ValueTree as _;
-use proptest::test_runner::TestRunner;
+use proptest::test_runner::{RngSeed, TestRunner};
 
 /// How many conflicts an answer may take here; the hardest of these take some hundreds.
 const PATIENCE: u32 = 20_000;
 
 /// So much that nothing is forgotten.
 const MEMORY: usize = 1_000_000;
+
+/// The same problems in every run: of those drawn anew, one in some thousands takes longer than any patience that a
+/// check could have, with hardly any memory most of all. Other seeds are for by hand.
+fn the_same(cases: u32) -> ProptestConfig {
+    ProptestConfig {
+        cases,
+        rng_seed: RngSeed::Fixed(20_261_126),
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    }
+}
 
 fn answer(problem: &Problem, before: Option<&[i32]>) -> Outcome {
     answer_within(problem, before, MEMORY)
@@ -136,7 +147,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(80))]
+    #![proptest_config(the_same(80))]
 
     #[test]
     fn backwards_and_forwards_agree(problem in drawn::kitchen()) {
@@ -239,7 +250,7 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(60))]
+    #![proptest_config(the_same(60))]
 
     /// What is hard is met again and again, so much is forgotten on the way; and what two of three
     /// ovens' tasks can't do at once must be known from the beginning on.
