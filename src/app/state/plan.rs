@@ -30,6 +30,15 @@ impl Planned {
         self.bakes.iter().position(|known| known == bake)
     }
 
+    /// Where the bakes stand, in the order in which the plan tells them; nothing where one of them is gone.
+    pub(crate) fn states<'a>(&self, bakes: &'a [Bake]) -> Option<Vec<&'a State>> {
+        let of = |id: &BakeId| bakes.iter().find(|bake| bake.id == *id);
+        self.bakes
+            .iter()
+            .map(|id| of(id).map(Bake::state))
+            .collect()
+    }
+
     /// When a bake that hasn't begun is to begin.
     pub(crate) fn begins(&self, bake: &BakeId) -> Option<Moment> {
         *self.wished.begins.get(self.place(bake)?)?

@@ -87,13 +87,7 @@ impl Told {
     pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Option<Self> {
         let plan = &planned.wished.plan;
         let several = planned.bakes.len() > 1;
-        let of = |id: &BakeId| bakes.iter().find(|bake| bake.id == *id);
-        let states: Option<Vec<&State>> = planned
-            .bakes
-            .iter()
-            .map(|id| of(id).map(Bake::state))
-            .collect();
-        let states = states?;
+        let states = planned.states(bakes)?;
         let names = words::distinct_names(&states);
         let chain = plan.critical();
         let title = |item: &Item| title(item.what, &states);

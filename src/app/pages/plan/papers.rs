@@ -1,6 +1,5 @@
 //! What the plan can be taken along as: entries of a calendar, a printed page, a list for the shop.
 
-use domain::bake::{Bake, BakeId, State};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::calendar::{self, Event};
@@ -74,15 +73,10 @@ pub(crate) fn Papers() -> impl IntoView {
 fn events(app: Oventide) -> Option<Vec<Event>> {
     let planned = app.plan.get_untracked()?;
     let bakes = app.bakes.get_untracked();
-    let of = |id: &BakeId| bakes.iter().find(|bake| bake.id == *id);
-    let states: Option<Vec<&State>> = planned
-        .bakes
-        .iter()
-        .map(|id| of(id).map(Bake::state))
-        .collect();
+    let states = planned.states(&bakes)?;
     let wished = &planned.wished;
     let table = wished
         .kept
         .map_or(wished.plan.end.likely(), |kept| kept.table);
-    Some(calendar_events(&planned, &states?, table, clock::now()))
+    Some(calendar_events(&planned, &states, table, clock::now()))
 }
