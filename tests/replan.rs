@@ -5,7 +5,7 @@ use std::hint::black_box;
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, State};
 use domain::formula::{ComponentId, ComponentKind, Draft, Formula, FormulaId, StepId};
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{Made, Wished, moved, wished};
+use domain::schedule::plan::{Made, Timetable, moved, timetable};
 use domain::units::{Celsius, CelsiusDelta, Moment};
 
 use crate::reforecast::taken_up;
@@ -28,7 +28,7 @@ pub const REPLANNED: [&str; 4] = [
 pub struct Replan {
     before: Vec<Bake>,
     after: Vec<Bake>,
-    wished: Wished,
+    timetable: Timetable,
     now: Moment,
 }
 
@@ -98,7 +98,7 @@ pub fn replans() -> Vec<Replan> {
 impl Replan {
     fn of(before: Vec<Bake>, now: Moment) -> Self {
         let states: Vec<&State> = before.iter().map(Bake::state).collect();
-        let wished = wished(&states, now, None, &mut || true).expect("there is a plan");
+        let timetable = timetable(&states, now, None, &mut || true).expect("there is a plan");
         let mut after = before.clone();
         for bake in &mut after {
             let air = Celsius::clamped((bake.state().kitchen.air + COLDER).get());
@@ -110,7 +110,7 @@ impl Replan {
         Self {
             before,
             after,
-            wished,
+            timetable,
             now,
         }
     }
@@ -138,16 +138,16 @@ impl Replan {
     /// When there is no plan any more.
     pub fn redo(&self, news: &[Bake]) {
         let states: Vec<&State> = news.iter().map(Bake::state).collect();
-        let again = wished(&states, self.now, Some(&self.wished.plan), &mut || true);
+        let again = timetable(&states, self.now, Some(&self.timetable.plan), &mut || true);
         let again = again.expect("a colder kitchen leaves a plan");
         let [before, after]: [Vec<&Bake>; 2] =
             [&self.before[..], news].map(|bakes| bakes.iter().collect());
         let was = Made {
-            wished: &self.wished,
+            timetable: &self.timetable,
             bakes: &before,
         };
         let is = Made {
-            wished: &again,
+            timetable: &again,
             bakes: &after,
         };
         black_box(moved(was, is, self.now));

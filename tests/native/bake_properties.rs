@@ -13,7 +13,7 @@ mod waits;
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};
 use domain::notebook::summary;
-use domain::schedule::plan::{Bounds, Wish, plan};
+use domain::schedule::plan::{Bounds, Goal, plan};
 use domain::schedule::{Ask, focus, likely_outline, offers, outline, running};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
@@ -47,7 +47,7 @@ fn derive_all(bake: &Bake, now: Moment) {
 /// There is a plan, whatever has happened, and it keeps to what it should.
 fn check_plan(state: &State, now: Moment) {
     let bounds = Bounds {
-        wish: Wish::Soonest,
+        goal: Goal::Soonest,
         closed: &[],
         not_before: &[],
         pins: false,

@@ -11,14 +11,14 @@ mod order;
 mod redone;
 mod stays;
 mod tables;
-mod wished;
+mod timetable;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};
 use domain::formula::{Length, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::outline;
-use domain::schedule::plan::{Bounds, Item, Plan, Proven, What, Wish, plan};
+use domain::schedule::plan::{Bounds, Goal, Item, Plan, Proven, What, plan};
 use domain::units::{Minutes, Moment, minutes};
 use keeps::check;
 
@@ -38,18 +38,18 @@ fn begun(ids: &[&str]) -> Vec<Bake> {
     ids.iter().map(bake).collect()
 }
 
-fn planned(bakes: &[Bake], wish: Wish, closed: &[(Moment, Moment)], before: Option<&Plan>) -> Plan {
+fn planned(bakes: &[Bake], goal: Goal, closed: &[(Moment, Moment)], before: Option<&Plan>) -> Plan {
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-    let plan = plan(&states, bounds(wish, closed), NINE, before, &mut || true);
+    let plan = plan(&states, bounds(goal, closed), NINE, before, &mut || true);
     let plan = plan.expect("there is a plan");
     assert_eq!(check(&states, &plan, NINE, closed), Ok(()));
     assert_eq!(plan.proven, Proven::Soonest);
     plan
 }
 
-fn bounds(wish: Wish, closed: &[(Moment, Moment)]) -> Bounds<'_> {
+fn bounds(goal: Goal, closed: &[(Moment, Moment)]) -> Bounds<'_> {
     Bounds {
-        wish,
+        goal,
         closed,
         not_before: &[],
         pins: true,
@@ -65,7 +65,7 @@ fn length(plan: &Plan) -> Minutes {
 fn one_bread_is_on_the_table_no_later_than_by_working_through_it() {
     for ids in &TABLES[..3] {
         let bakes = begun(ids);
-        let plan = planned(&bakes, Wish::Soonest, &[], None);
+        let plan = planned(&bakes, Goal::Soonest, &[], None);
         // Each of its steps is rounded to whole minutes.
         let in_order = outline(bakes[0].state(), NINE).table.likely() + minutes(3.0);
         assert!(plan.end.likely() <= in_order, "{ids:?}");
@@ -74,9 +74,9 @@ fn one_bread_is_on_the_table_no_later_than_by_working_through_it() {
 
 #[test]
 fn two_breads_together_take_less_than_one_after_the_other() {
-    let alone = |id| length(&planned(&begun(&[id]), Wish::Soonest, &[], None));
+    let alone = |id| length(&planned(&begun(&[id]), Goal::Soonest, &[], None));
     let (buns, braid) = (alone("plum-almond-buns"), alone("orange-braid"));
-    let both = length(&planned(&begun(TABLES[3]), Wish::Soonest, &[], None));
+    let both = length(&planned(&begun(TABLES[3]), Goal::Soonest, &[], None));
     assert!(both < buns + braid);
     assert!(both >= buns.max(braid));
 }
@@ -85,9 +85,9 @@ fn two_breads_together_take_less_than_one_after_the_other() {
 fn backwards_from_a_table_takes_as_long_as_forwards_to_it() {
     for ids in TABLES {
         let bakes = begun(ids);
-        let forwards = planned(&bakes, Wish::Soonest, &[], None);
+        let forwards = planned(&bakes, Goal::Soonest, &[], None);
         let table = NINE + minutes(36.0 * 60.0);
-        let backwards = planned(&bakes, Wish::By(table), &[], None);
+        let backwards = planned(&bakes, Goal::By(table), &[], None);
         assert!(backwards.end.likely() <= table);
         let (there, back) = (length(&forwards), length(&backwards));
         assert!(
@@ -101,11 +101,11 @@ fn backwards_from_a_table_takes_as_long_as_forwards_to_it() {
 fn a_table_that_is_too_soon_has_no_plan() {
     let bakes = begun(TABLES[0]);
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-    let forwards = planned(&bakes, Wish::Soonest, &[], None);
+    let forwards = planned(&bakes, Goal::Soonest, &[], None);
     let at = |table| {
         plan(
             &states,
-            bounds(Wish::By(table), &[]),
+            bounds(Goal::By(table), &[]),
             NINE,
             None,
             &mut || true,
@@ -121,16 +121,16 @@ fn a_plan_redone_with_no_news_stays() {
     for ids in TABLES {
         let bakes = begun(ids);
         for closed in [&[][..], &lunch] {
-            for wish in [Wish::Soonest, Wish::By(NINE + minutes(36.0 * 60.0))] {
-                let plan = planned(&bakes, wish, closed, None);
-                let again = planned(&bakes, wish, closed, Some(&plan));
+            for goal in [Goal::Soonest, Goal::By(NINE + minutes(36.0 * 60.0))] {
+                let plan = planned(&bakes, goal, closed, None);
+                let again = planned(&bakes, goal, closed, Some(&plan));
                 let times = |plan: &Plan| -> Vec<(What, Moment, Moment)> {
                     let items = plan.items.iter();
                     items
                         .map(|item| (item.what, item.start, item.end))
                         .collect()
                 };
-                assert_eq!(times(&plan), times(&again), "{ids:?} {wish:?} {closed:?}");
+                assert_eq!(times(&plan), times(&again), "{ids:?} {goal:?} {closed:?}");
             }
         }
     }
@@ -141,11 +141,11 @@ fn a_plan_redone_with_no_news_stays() {
 fn an_hour_in_which_nobody_is_there_costs_no_more_than_beginning_after_it() {
     for ids in &TABLES[..4] {
         let bakes = begun(ids);
-        let free = planned(&bakes, Wish::Soonest, &[], None);
+        let free = planned(&bakes, Goal::Soonest, &[], None);
         for hour in 0..8 {
             let from = NINE + minutes(60.0 * f64::from(hour));
             let to = from + minutes(60.0);
-            let plan = planned(&bakes, Wish::Soonest, &[(from, to)], None);
+            let plan = planned(&bakes, Goal::Soonest, &[(from, to)], None);
             assert!(plan.end.likely() >= free.end.likely());
             assert!(
                 plan.end.likely() <= free.end.likely() + (to - NINE),
@@ -158,10 +158,10 @@ fn an_hour_in_which_nobody_is_there_costs_no_more_than_beginning_after_it() {
 #[test]
 fn whoever_is_away_after_the_last_step_changes_nothing() {
     let bakes = begun(TABLES[0]);
-    let free = planned(&bakes, Wish::Soonest, &[], None);
+    let free = planned(&bakes, Goal::Soonest, &[], None);
     let end = free.end.likely();
     let away = [(end, end + minutes(300.0))];
-    let plan = planned(&bakes, Wish::Soonest, &away, None);
+    let plan = planned(&bakes, Goal::Soonest, &away, None);
     assert_eq!(plan.end, free.end);
     assert_eq!(plan.critical(), free.critical());
 }
@@ -169,7 +169,7 @@ fn whoever_is_away_after_the_last_step_changes_nothing() {
 #[test]
 fn the_end_hangs_on_a_chain_without_a_gap() {
     for ids in TABLES {
-        let plan = planned(&begun(ids), Wish::Soonest, &[], None);
+        let plan = planned(&begun(ids), Goal::Soonest, &[], None);
         let critical = plan.critical();
         assert_eq!(plan.items[critical[0]].start, NINE, "{ids:?}");
         let last = plan.items[*critical.last().expect("there is one")];
@@ -186,7 +186,7 @@ fn an_oven_is_hot_from_the_bread_before() {
     let mut followed = 0;
     for ids in &TABLES[3..5] {
         let bakes = begun(ids);
-        let plan = planned(&bakes, Wish::Soonest, &[], None);
+        let plan = planned(&bakes, Goal::Soonest, &[], None);
         let oven = |bake: usize| {
             let steps = &bakes[bake].state().formula.steps;
             let find = |kind| {

@@ -1,7 +1,7 @@
 //! What a script wishes and expects of the plan, which is redone after every line as the app does it.
 
 use domain::bake::{Bake, Intent, State, Wishes};
-use domain::schedule::plan::{Made, Moved, Named, What, Why, Wished, moved, wished};
+use domain::schedule::plan::{Made, Moved, Named, Timetable, What, Why, moved, timetable};
 use domain::units::Minutes;
 
 use super::day::{Day, Outcome, clock, minutes, number};
@@ -10,7 +10,7 @@ use super::expect::{holds, same};
 /// A plan with the bakes as they were when it was made.
 #[derive(Debug, Clone)]
 pub(super) struct Planned {
-    wished: Wished,
+    timetable: Timetable,
     bakes: Vec<Bake>,
 }
 
@@ -46,21 +46,21 @@ impl Day {
             .plans
             .now
             .as_ref()
-            .map(|planned| planned.wished.plan.clone().reordered(&place));
-        let found = wished(&states, self.now, before.as_ref(), &mut || true);
+            .map(|planned| planned.timetable.plan.clone().reordered(&place));
+        let found = timetable(&states, self.now, before.as_ref(), &mut || true);
         let planned = Planned {
-            wished: found.ok_or("there is no plan")?,
+            timetable: found.ok_or("there is no plan")?,
             bakes,
         };
         let told = self.plans.promised.as_ref().map(|promised| {
             let [before, after]: [Vec<&Bake>; 2] =
                 [promised, &planned].map(|made| made.bakes.iter().collect());
             let before = Made {
-                wished: &promised.wished,
+                timetable: &promised.timetable,
                 bakes: &before,
             };
             let after = Made {
-                wished: &planned.wished,
+                timetable: &planned.timetable,
                 bakes: &after,
             };
             moved(before, after, self.now)
@@ -104,17 +104,17 @@ impl Day {
         match words {
             ["plan", "table", band, "likely", likely, "within", within] => {
                 let (low, high) = self.band(band)?;
-                let got = planned.wished.plan.end;
+                let got = planned.timetable.plan.end;
                 self.near("early end", got.low(), low, within)?;
                 self.near("likely end", got.likely(), self.moment(likely)?, within)?;
                 self.near("late end", got.high(), high, within)
             }
             ["plan", "spare", spare, "within", within] => {
-                let kept = planned.wished.kept.ok_or("no table is wished")?;
+                let kept = planned.timetable.kept.ok_or("no table is wished")?;
                 within_of("spare", kept.spare, minutes(spare)?, within)
             }
             ["begins", at, "within", within] => {
-                let begins = planned.wished.begins.get(bake).copied().flatten();
+                let begins = planned.timetable.begins.get(bake).copied().flatten();
                 self.near(
                     "beginning",
                     begins.ok_or("it has begun")?,
@@ -124,7 +124,7 @@ impl Day {
             }
             ["planned", name, at, "within", within] => {
                 let what = What::Step(bake, self.step(bake, name)?);
-                let mut items = planned.wished.plan.items.iter();
+                let mut items = planned.timetable.plan.items.iter();
                 let item = items
                     .find(|item| item.what == what)
                     .ok_or("it isn't planned")?;

@@ -176,7 +176,7 @@ impl Card {
         if let Some(begins) = plan.begins(bake).filter(|&begins| begins > now) {
             self.title = words::PLANNED.to_owned();
             self.instruction = words::begins_at(begins, now);
-            self.table = words::table_window(&plan.wished.plan.end, now);
+            self.table = words::table_window(&plan.timetable.plan.end, now);
         }
         self
     }

@@ -7,7 +7,7 @@ use domain::units::Moment;
 use platform::{clock, ids};
 
 use super::Oventide;
-use super::plan_wishes::running_states;
+use super::plan::running_states;
 use crate::route::Route;
 
 impl Oventide {

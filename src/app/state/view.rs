@@ -83,7 +83,7 @@ pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<Bake
     let Some(planned) = planned else {
         return found;
     };
-    let plan = &planned.wished.plan;
+    let plan = &planned.timetable.plan;
     let state = |id: &BakeId| views.iter().find(|view| view.bake.id == *id);
     let states: Option<Vec<&State>> = planned
         .bakes
@@ -136,7 +136,7 @@ fn elsewhere(
     here: usize,
     now: Moment,
 ) -> Option<(BakeId, String, String)> {
-    let item = planned.wished.plan.hands_at(states, now)?;
+    let item = planned.timetable.plan.hands_at(states, now)?;
     let (What::Step(bake, step) | What::Fold(bake, step, _)) = item.what else {
         return None;
     };

@@ -3,12 +3,12 @@
 use super::{NINE, TABLES, begun, planned};
 use domain::bake::{Bake, State};
 use domain::formula::StepKind;
-use domain::schedule::plan::{Call, Item, Plan, What, Wish, agenda};
+use domain::schedule::plan::{Call, Goal, Item, Plan, What, agenda};
 use domain::units::{Moment, minutes};
 
 fn called(ids: &[&str], from: Moment) -> (Vec<Bake>, Plan, Vec<Call>) {
     let bakes = begun(ids);
-    let plan = planned(&bakes, Wish::Soonest, &[], None);
+    let plan = planned(&bakes, Goal::Soonest, &[], None);
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
     let calls = agenda(&plan, &states, from);
     (bakes, plan, calls)

@@ -9,7 +9,7 @@ use checks::{begin, say, starter};
 use domain::bake::{Bake, Intent, State, Wishes};
 use domain::formula::StepId;
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{Wished, wished};
+use domain::schedule::plan::{Timetable, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 
@@ -40,17 +40,17 @@ pub(crate) fn wish(bakes: &mut [Bake], wishes: &Wishes, now: Moment) {
     }
 }
 
-pub(crate) fn planned(bakes: &[Bake], now: Moment) -> Option<Wished> {
-    wished(&states(bakes), now, None, &mut || true)
+pub(crate) fn planned(bakes: &[Bake], now: Moment) -> Option<Timetable> {
+    timetable(&states(bakes), now, None, &mut || true)
 }
 
 /// How much is amiss with a plan: after its table, and waiting too long.
-pub(crate) fn amiss(found: &Wished) -> f64 {
+pub(crate) fn amiss(found: &Timetable) -> f64 {
     amiss_beside(found, 0.0)
 }
 
 /// The same, but for what waits too long whatever is wished.
-pub(crate) fn amiss_beside(found: &Wished, anyway: f64) -> f64 {
+pub(crate) fn amiss_beside(found: &Timetable, anyway: f64) -> f64 {
     let over = found.plan.items.iter().filter_map(|item| item.too_late_by);
     let over = over.fold(0.0, |all, over| all + over.get());
     let after = found.kept.map_or(0.0, |kept| (-kept.spare.get()).max(0.0));

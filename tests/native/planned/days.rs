@@ -3,7 +3,7 @@
 use checks::{begin, say, starter};
 use domain::bake::{Bake, BakeId, Intent, State, Wishes};
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{Plan, What, Wished, wished};
+use domain::schedule::plan::{Plan, Timetable, What, timetable};
 use domain::units::{Celsius, Minutes, Moment, minutes};
 use proptest::prelude::*;
 
@@ -63,7 +63,7 @@ pub(super) fn any_day() -> impl Strategy<Value = Drawn> {
 pub(super) struct Day {
     pub(super) bakes: Vec<Bake>,
     pub(super) now: Moment,
-    pub(super) wished: Wished,
+    pub(super) timetable: Timetable,
 }
 
 impl Day {
@@ -97,8 +97,12 @@ impl Day {
         });
         let bakes: Vec<Bake> = bakes.collect();
         let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-        let wished = wished(&states, now, None, &mut || true)?;
-        Some(Self { now, wished, bakes })
+        let timetable = timetable(&states, now, None, &mut || true)?;
+        Some(Self {
+            now,
+            timetable,
+            bakes,
+        })
     }
 
     pub(super) fn states(&self) -> Vec<&State> {
@@ -112,15 +116,17 @@ impl Day {
         away.map(|&(from, to)| (whole(from), whole(to))).collect()
     }
 
-    pub(super) fn again(&self, now: Moment) -> Wished {
-        let plan = wished(&self.states(), now, Some(&self.wished.plan), &mut || true);
+    pub(super) fn again(&self, now: Moment) -> Timetable {
+        let plan = timetable(&self.states(), now, Some(&self.timetable.plan), &mut || {
+            true
+        });
         plan.expect("there was a plan, and nobody is away who wasn't")
     }
 
     /// What ends next by the plan, that can be said to have ended.
     pub(super) fn next(&self) -> Option<(What, Moment)> {
         let items = self
-            .wished
+            .timetable
             .plan
             .items
             .iter()

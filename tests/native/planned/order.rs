@@ -20,7 +20,7 @@ proptest! {
                 let usual = focus(state, now);
                 let mut any: Vec<StepId> = state.formula.steps.iter().map(|step| step.id).collect();
                 any.sort_by_key(|step| step.0.wrapping_mul(seed | 1) % 97);
-                let planned = day.wished.plan.order_of(place);
+                let planned = day.timetable.plan.order_of(place);
                 for order in [&any, &planned, &Vec::new()] {
                     let asked = focus_by(state, now, order);
                     let offered = offers(state, now);
@@ -35,7 +35,7 @@ proptest! {
                 }
             }
             if day.go_on(slip).is_none() { break }
-            day.wished = day.again(day.now);
+            day.timetable = day.again(day.now);
         }
     }
 }

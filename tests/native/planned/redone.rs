@@ -3,7 +3,7 @@
 use domain::bake::{Bake, Intent, State, marks_of};
 use domain::formula::StepKind;
 use domain::schedule::outline;
-use domain::schedule::plan::{Made, NOTABLE, What, Why, moved, wished};
+use domain::schedule::plan::{Made, NOTABLE, What, Why, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -24,7 +24,7 @@ pub(super) fn days(cases: u32) -> ProptestConfig {
 
 fn made<'a>(day: &'a Day, bakes: &'a [&'a Bake]) -> Made<'a> {
     Made {
-        wished: &day.wished,
+        timetable: &day.timetable,
         bakes,
     }
 }
@@ -51,20 +51,20 @@ proptest! {
             same(&day, &again, "at once")?;
             if let Some((_, end)) = day.next() {
                 // A fold that is due is due until it is made.
-                let folds = day.wished.plan.items.iter().filter(|item| matches!(item.what, What::Fold(..)));
+                let folds = day.timetable.plan.items.iter().filter(|item| matches!(item.what, What::Fold(..)));
                 let until = folds.map(|fold| fold.start).fold(end, Moment::min);
                 let later = day.now + (until - day.now) * part;
                 if later > day.now {
                     let again = day.again(later);
                     same(&day, &again, "later")?;
-                    prop_assert_eq!(day.wished.begins.clone(), again.begins.clone());
+                    prop_assert_eq!(day.timetable.begins.clone(), again.begins.clone());
                     let (before, bakes) = (day.clone(), all(&day));
-                    let after = Made { wished: &again, bakes: &bakes };
+                    let after = Made { timetable: &again, bakes: &bakes };
                     prop_assert_eq!(moved(made(&before, &bakes), after, later), None);
                 }
             }
             if day.go_on(slip).is_none() { break }
-            day.wished = day.again(day.now);
+            day.timetable = day.again(day.now);
         }
     }
 
@@ -72,7 +72,7 @@ proptest! {
     #[test]
     fn backwards_then_forwards_agree(drawn in any_day()) {
         let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
-        let Some(kept) = day.wished.kept else { return Ok(()) };
+        let Some(kept) = day.timetable.kept else { return Ok(()) };
         if kept.spare < kept.buffer { return Ok(()) }
         // Rises that start at another minute take another length, and both ends are rounded.
         let is_there = day.bakes[0].state().wishes.away.is_empty();
@@ -96,22 +96,22 @@ proptest! {
             return Ok(());
         }
         let mut within = 0.0;
-        while let Some(begins) = day.wished.begins.iter().flatten().min().copied() {
+        while let Some(begins) = day.timetable.begins.iter().flatten().min().copied() {
             // What has begun goes on meanwhile.
             while day.next().is_some_and(|(_, end)| end < begins) && day.go_on((0.0, 9)).is_some() {
-                day.wished = day.again(day.now);
+                day.timetable = day.again(day.now);
             }
             day.now = day.now.max(begins);
-            day.wished = day.again(day.now);
-            let begun = day.wished.kept.expect("the table is wished still");
+            day.timetable = day.again(day.now);
+            let begun = day.timetable.kept.expect("the table is wished still");
             near(begun.spare, within, "as it begins")?;
             // A rise that ends when it is likely to, to the minute, may still leave the next a little more or less to do, and a night in
             // the fridge a quarter of an hour.
             within = 20.0;
             if day.go_on((0.0, 9)).is_none() { break }
-            day.wished = day.again(day.now);
+            day.timetable = day.again(day.now);
         }
-        near(day.wished.kept.expect("the table is wished still").spare, within, "begun")?;
+        near(day.timetable.kept.expect("the table is wished still").spare, within, "begun")?;
     }
 
     /// Whatever is told is so: the ends are the plans', and something that is still to come has moved.
@@ -121,8 +121,8 @@ proptest! {
         for &slip in &drawn.slips {
             let before = day.clone();
             if day.go_on(slip).is_none() { break }
-            day.wished = day.again(day.now);
-            let (was, is) = (before.wished.plan.end.likely(), day.wished.plan.end.likely());
+            day.timetable = day.again(day.now);
+            let (was, is) = (before.timetable.plan.end.likely(), day.timetable.plan.end.likely());
             let (old, new) = (all(&before), all(&day));
             let told = moved(made(&before, &old), made(&day, &new), day.now);
             let by = (is - was).get().abs();
@@ -130,7 +130,7 @@ proptest! {
                 None => prop_assert!(by < NOTABLE.get()),
                 Some(told) => {
                     prop_assert_eq!(told.ready, (was, is));
-                    prop_assert_eq!(told.kept, day.wished.kept);
+                    prop_assert_eq!(told.kept, day.timetable.kept);
                     let shifted = told.next.as_ref().map(|next| (next.is - next.was).get().abs());
                     prop_assert!(by >= NOTABLE.get() || shifted.is_some_and(|by| by >= NOTABLE.get()));
                     prop_assert!(told.next.as_ref().is_none_or(|next| next.is > day.now));
@@ -148,7 +148,7 @@ fn work_under_way_takes_what_is_left_of_it() {
     say(&mut bakes[0], Intent::Pick(gather.id), NINE);
     let end = |bakes: &[Bake], now: Moment| {
         let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-        let plan = wished(&states, now, None, &mut || true)
+        let plan = timetable(&states, now, None, &mut || true)
             .expect("there is one")
             .plan;
         let rest = outline(bakes[0].state(), now);
@@ -191,7 +191,7 @@ fn what_is_past_its_end_is_told_with_since_when() {
     while !matches!(day.next(), Some((What::Step(bake, step), _)) if day.bakes[bake].state().formula.step(step).is_some_and(|step| step.kind == StepKind::Bulk))
     {
         day.go_on((0.0, 9)).expect("the rise is still to come");
-        day.wished = day.again(day.now);
+        day.timetable = day.again(day.now);
     }
     let (_, end) = day.next().expect("the rise goes on");
     let (before, bakes) = (
@@ -205,7 +205,7 @@ fn what_is_past_its_end_is_told_with_since_when() {
         let told = moved(
             made(&before, &bakes),
             Made {
-                wished: &again,
+                timetable: &again,
                 bakes: &bakes,
             },
             now,
@@ -226,13 +226,13 @@ fn what_is_past_its_end_is_told_with_since_when() {
 /// What differs, by its names and in minutes from now.
 fn same(
     day: &Day,
-    again: &domain::schedule::plan::Wished,
+    again: &domain::schedule::plan::Timetable,
     case: &str,
 ) -> Result<(), TestCaseError> {
     let is = times(&again.plan);
     let from = |moment: Moment| (moment - day.now).get();
     let mut wrong = String::new();
-    for (what, start, end) in times(&day.wished.plan) {
+    for (what, start, end) in times(&day.timetable.plan) {
         // Work that was turned to and has to give way to a fold is told from when it goes on.
         let is_picked = |bake: usize, step| day.bakes[bake].state().picked == Some(step);
         if matches!(what, What::Step(bake, step) if is_picked(bake, step)) {

@@ -32,9 +32,9 @@ fn after_an_event_nothing_moves_that_could_have_stayed() {
             if day.go_on(slip).is_none() {
                 break;
             }
-            day.wished = day.again(day.now);
+            day.timetable = day.again(day.now);
             let (states, away) = (day.states(), day.away());
-            let plan = &day.wished.plan;
+            let plan = &day.timetable.plan;
             prop_assert_eq!(check(&states, plan, day.now, &away), Ok(()));
             for (place, item) in plan.items.iter().enumerate() {
                 let Some(was) = moved_from(&before, &day, item) else {
@@ -63,7 +63,7 @@ fn after_an_event_nothing_moves_that_could_have_stayed() {
 /// From where an item was moved, if it was worth a word and it may wait at all: an oven that heats for longer and what
 /// spoils wait longer, and that is a reason.
 fn moved_from(before: &Day, day: &Day, item: &Item) -> Option<Moment> {
-    let mut items = before.wished.plan.items.iter();
+    let mut items = before.timetable.plan.items.iter();
     let was = items.find(|was| was.what == item.what)?.start;
     let What::Step(bake, step) = item.what else {
         return None;

@@ -111,7 +111,7 @@ fn a_wish_that_is_taken_back_at_one_bread_goes_from_the_log_of_the_other() {
         );
         assert_eq!(bakes[1].state().wishes, back);
         // Nothing was wished anew by that, so "undo" goes on where it would at the first.
-        let wished = |bake: &Bake| bake.log().len();
-        assert_eq!(wished(&bakes[0]), wished(&bakes[1]));
+        let entries = |bake: &Bake| bake.log().len();
+        assert_eq!(entries(&bakes[0]), entries(&bakes[1]));
     }
 }

@@ -7,7 +7,7 @@ use platform::clock;
 
 use super::day_time::{DayTime, DayTimeFields, TimeField};
 use crate::reactive::{Memo, RwSignal};
-use crate::state::plan_told::Told;
+use crate::state::plan::told::Told;
 use crate::state::{Oventide, oventide};
 use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;

@@ -9,7 +9,7 @@ use super::day_time::TimeField;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
-use crate::state::plan_told::{Entry, Told, Why};
+use crate::state::plan::told::{Entry, Told, Why};
 use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
 use crate::words::plan as words;

@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use super::picture::{Drawing, weight};
 use crate::reactive::Memo;
 use crate::state::oventide;
-use crate::state::plan_told::{Entry, Lane, Told};
+use crate::state::plan::told::{Entry, Lane, Told};
 use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;
 

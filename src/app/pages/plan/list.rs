@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use crate::reactive::Memo;
-use crate::state::plan_told::{Entry, Told};
+use crate::state::plan::told::{Entry, Told};
 use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;
 

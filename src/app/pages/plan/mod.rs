@@ -18,7 +18,7 @@ use leptos::prelude::*;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
-use crate::state::plan_told::{Entry, Told};
+use crate::state::plan::told::{Entry, Told};
 use crate::widgets::choices::Choices;
 use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;

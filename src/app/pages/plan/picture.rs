@@ -6,7 +6,7 @@ use domain::units::{Moment, minutes};
 use platform::clock::{self, time_of_day};
 
 use super::scale::Scale;
-use crate::state::plan_told::{Entry, Lane, Told};
+use crate::state::plan::told::{Entry, Lane, Told};
 use crate::words::plan as words;
 
 /// How much wider the hands' column is than another: most of what is read stands there.

@@ -8,7 +8,7 @@ use platform::clock;
 use super::away::AwaySheet;
 use super::day_time::{DayTime, DayTimeFields};
 use crate::reactive::{Memo, RwSignal};
-use crate::state::plan_told::Told;
+use crate::state::plan::told::Told;
 use crate::state::{Oventide, oventide};
 use crate::widgets::live;
 use crate::widgets::presses::Presses;

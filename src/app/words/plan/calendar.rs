@@ -8,7 +8,7 @@ use platform::clock::time_of_day;
 use platform::files::SaveOutcome;
 
 use crate::state::Planned;
-use crate::state::plan_told::window;
+use crate::state::plan::told::window;
 
 /// The heading of what the plan can be taken along as.
 pub(crate) const PAPERS: &str = "Take the plan with you";
@@ -32,7 +32,7 @@ pub(crate) fn calendar_events(
     table: Moment,
     now: Moment,
 ) -> Vec<Event> {
-    let plan = &planned.wished.plan;
+    let plan = &planned.timetable.plan;
     let told = Told {
         plan,
         bakes,

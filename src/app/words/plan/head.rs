@@ -2,7 +2,7 @@
 
 use domain::bake::Wishes;
 use domain::estimate::Estimate;
-use domain::schedule::plan::{Kept, Proven};
+use domain::schedule::plan::{Margin, Proven};
 use domain::units::{Minutes, Moment};
 use platform::clock::time_of_day;
 
@@ -36,7 +36,7 @@ const SAME: f64 = 1.0;
 const AMPLE: f64 = 15.0;
 
 /// How it stands to the table: "25 min before your table at 16:00: rises may take that much longer."
-pub(crate) fn kept(kept: &Kept, now: Moment) -> String {
+pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
     let (spare, buffer) = (kept.spare.get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {

@@ -4,7 +4,7 @@ use domain::formula::ComponentKind;
 use domain::units::{Minutes, Moment};
 use platform::clock::{minute_of_day, time_of_day};
 
-use crate::state::plan_told::{Entry, Why};
+use crate::state::plan::told::{Entry, Why};
 use crate::words::quantity::span;
 use crate::words::when;
 

@@ -4,7 +4,7 @@
 //! first and what starts at another time after it. Nobody is blamed: work was done later than planned, and that is all.
 
 use domain::formula::StepKind;
-use domain::schedule::plan::{Kept, Moved, NOTABLE, Named, Shifted, Why};
+use domain::schedule::plan::{Margin, Moved, NOTABLE, Named, Shifted, Why};
 use domain::units::{CelsiusDelta, Minutes, Moment};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
@@ -51,7 +51,7 @@ fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
 fn ready(moved: &Moved, time: Time) -> String {
     let (was, is) = moved.ready;
     let ready = format!("Ready at {} instead of {}", time(is), time(was));
-    let Some(Kept { table, spare, .. }) = moved.kept else {
+    let Some(Margin { table, spare, .. }) = moved.kept else {
         return ready;
     };
     let table_at = time(table);

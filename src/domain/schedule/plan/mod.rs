@@ -25,9 +25,9 @@ mod levers;
 mod moved;
 mod ovens;
 mod tasks;
+mod timetable;
 mod told;
 mod trial;
-mod wished;
 
 use super::outline::{Outline, Planned};
 use crate::bake::State;
@@ -44,8 +44,8 @@ pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
+pub use timetable::{Margin, Timetable, timetable, together};
 pub use trial::{PATIENCE, Rest};
-pub use wished::{Kept, Wished, together, wished};
 
 /// How often lengths and schedule are reckoned in turn, at most.
 const ROUNDS: usize = 4;
@@ -89,7 +89,7 @@ pub struct Plan {
 
 /// When the table is wished for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Wish {
+pub enum Goal {
     /// As soon as it can be.
     Soonest,
     /// No later than then, and begun no sooner than that needs.
@@ -100,7 +100,7 @@ pub enum Wish {
 #[derive(Debug, Clone, Copy)]
 pub struct Bounds<'a> {
     /// When the table is wished for.
-    pub wish: Wish,
+    pub goal: Goal,
     /// When nobody is in the kitchen.
     pub closed: &'a [(Moment, Moment)],
     /// By bake: nothing of it starts before then. Empty where nothing is kept back.
@@ -181,9 +181,9 @@ fn plan_once(
         }
         tasks.are_known = tasks.knows(&was);
         let before = tasks.starts(&was);
-        let best = match bounds.wish {
-            Wish::Soonest => best_that_holds(&mut tasks, &before, go_on)?,
-            Wish::By(table) => {
+        let best = match bounds.goal {
+            Goal::Soonest => best_that_holds(&mut tasks, &before, go_on)?,
+            Goal::By(table) => {
                 let problem = tasks.problem().ok()?;
                 latest(&problem, &tasks, tasks.minute(table), &before, go_on)?
             }

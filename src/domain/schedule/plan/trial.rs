@@ -7,8 +7,8 @@
 use std::borrow::Cow;
 use std::pin::Pin;
 
-use super::wished::{buffer_of, kept_back, wished_so};
-use super::{Bounds, Item, Plan, What, Wish, plan};
+use super::timetable::{buffer_of, kept_back, timetable_so};
+use super::{Bounds, Goal, Item, Plan, What, plan};
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment, minutes};
@@ -126,10 +126,10 @@ impl<'a> Trials<'a> {
             left > 0
         };
         let (states, wishes) = (case.states(), &case.wishes);
-        let by = |wish, go_on: &mut dyn FnMut() -> bool| {
+        let by = |goal, go_on: &mut dyn FnMut() -> bool| {
             let not_before = kept_back(&states, wishes);
             let bounds = Bounds {
-                wish,
+                goal,
                 closed: &wishes.away,
                 not_before: &not_before,
                 pins: true,
@@ -138,10 +138,10 @@ impl<'a> Trials<'a> {
         };
         let found = match how {
             As::Wished => {
-                wished_so(&states, wishes, self.now, None, &mut go_on).map(|wished| wished.plan)
+                timetable_so(&states, wishes, self.now, None, &mut go_on).map(|wished| wished.plan)
             }
-            As::Soonest => by(Wish::Soonest, &mut go_on),
-            As::Latest(table) => by(Wish::By(table), &mut go_on),
+            As::Soonest => by(Goal::Soonest, &mut go_on),
+            As::Latest(table) => by(Goal::By(table), &mut go_on),
         };
         if left == 0 {
             return Err(LeftOff);

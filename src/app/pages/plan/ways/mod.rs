@@ -131,7 +131,7 @@ fn is_amiss(app: Oventide) -> bool {
     let Some(planned) = &*plan else {
         return app.is_baking();
     };
-    let wished = &planned.wished;
+    let wished = &planned.timetable;
     let mut items = wished.plan.items.iter();
     let is_late = wished.kept.is_some_and(|kept| kept.spare.get() < -0.5);
     is_late || items.any(|item| item.too_late_by.is_some())

@@ -58,7 +58,7 @@ fn a_table_that_was_wished_is_told_with_what_is_to_spare() {
     let of = |spare: f64| {
         let mut moved = moved(Why::Equipment, 15.0);
         let table = moved.ready.1 + minutes(spare);
-        moved.kept = Some(Kept {
+        moved.kept = Some(Margin {
             table,
             spare: minutes(spare),
             buffer: minutes(30.0),
@@ -80,7 +80,7 @@ fn a_table_that_was_wished_is_told_with_what_is_to_spare() {
     // Another table was wished, or the one before was missed and isn't any more.
     let with = |why: Why, later: f64, table: Moment| {
         let mut moved = moved(why, later);
-        moved.kept = Some(Kept {
+        moved.kept = Some(Margin {
             table,
             spare: table - moved.ready.1,
             buffer: minutes(30.0),

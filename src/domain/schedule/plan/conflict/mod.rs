@@ -11,8 +11,8 @@ mod nearest;
 
 use std::borrow::Cow;
 
+use super::timetable::together;
 use super::trial::{As, Case, LeftOff, Rest, Trials};
-use super::wished::together;
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
 use crate::units::Moment;

@@ -6,8 +6,8 @@
 //! the app would plan it, and offered only if that keeps every wish.
 
 use super::super::What;
+use super::super::timetable::buffer_of;
 use super::super::trial::{As, Case, LeftOff};
-use super::super::wished::buffer_of;
 use super::{Asks, Nearest, Question};
 use crate::bake::Wishes;
 use crate::formula::StepId;

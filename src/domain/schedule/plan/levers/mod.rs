@@ -10,8 +10,8 @@ mod rises;
 use std::borrow::Cow;
 
 use super::Plan;
+use super::timetable::together;
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
-use super::wished::together;
 use crate::bake::{Bake, Intent, State, decide};
 use crate::estimate::Estimate;
 use crate::formula::{ComponentId, Formula, Length, StepId};
@@ -82,7 +82,7 @@ pub enum Lever {
         from: Moment,
         /// When it is in the fridge.
         to: Moment,
-        /// How many days it may stay there: the lower figure of [`Kept::days`](crate::bake::Kept::days).
+        /// How many days it may stay there: the lower figure of [`Margin::days`](crate::bake::Margin::days).
         days: u8,
     },
 }

@@ -20,8 +20,8 @@ use crate::units::{Minutes, Moment};
 pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
     let both = Both { before, after, now };
     let ready = (
-        before.wished.plan.end.likely(),
-        after.wished.plan.end.likely(),
+        before.timetable.plan.end.likely(),
+        after.timetable.plan.end.likely(),
     );
     let later = ready.1 - ready.0;
     let next = both.next();
@@ -30,7 +30,7 @@ pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
     }
     Some(Moved {
         ready,
-        kept: after.wished.kept,
+        kept: after.timetable.kept,
         most: both.most(later),
         next,
         why: both.why(later),
@@ -65,13 +65,13 @@ impl<'a> Both<'a> {
             }
             What::Away => return None,
         };
-        let mut items = self.before.wished.plan.items.iter();
+        let mut items = self.before.timetable.plan.items.iter();
         items.find(|item| item.what == what)
     }
 
     fn is(&self, bake: usize, step: StepId) -> Option<&'a Item> {
         let what = What::Step(bake, step);
-        let mut items = self.after.wished.plan.items.iter();
+        let mut items = self.after.timetable.plan.items.iter();
         items.find(|item| item.what == what)
     }
 
@@ -98,7 +98,7 @@ impl<'a> Both<'a> {
 
     /// What hands are to do at another time.
     fn next(&self) -> Option<Shifted> {
-        let items = self.after.wished.plan.items.iter();
+        let items = self.after.timetable.plan.items.iter();
         let shifted = items.filter_map(|item| {
             let (bake, step, is_fold) = match item.what {
                 What::Step(bake, step) => (bake, step, false),
@@ -130,7 +130,7 @@ impl<'a> Both<'a> {
 
     /// The step that takes most longer where everything is ready later, or most less.
     fn most(&self, later: Minutes) -> Option<(Named, Minutes)> {
-        let plan = &self.after.wished.plan;
+        let plan = &self.after.timetable.plan;
         let on_chain: Vec<What> = if later.get() > 0.0 {
             let critical = plan.critical().into_iter();
             critical.map(|place| plan.items[place].what).collect()
@@ -158,7 +158,7 @@ impl<'a> Both<'a> {
 
     /// What the earlier plan's end hung on, by the places of the later one.
     fn before_chain(&self) -> Vec<What> {
-        let plan = &self.before.wished.plan;
+        let plan = &self.before.timetable.plan;
         let critical = plan.critical().into_iter();
         let moved = critical.filter_map(|place| match plan.items[place].what {
             What::Step(bake, step) => {

@@ -3,7 +3,7 @@
 use crate::bake::{Bake, BakeId};
 use crate::formula::{Held, StepKind};
 use crate::kitchen::Place;
-use crate::schedule::plan::{Kept, Wished};
+use crate::schedule::plan::{Margin, Timetable};
 use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
 
 /// Less than this is nothing to tell: plans go by whole minutes, so that rounding alone moves a start or an end
@@ -14,7 +14,7 @@ pub const NOTABLE: Minutes = minutes(2.0);
 #[derive(Debug, Clone, Copy)]
 pub struct Made<'a> {
     /// The plan.
-    pub wished: &'a Wished,
+    pub timetable: &'a Timetable,
     /// What it is of.
     pub bakes: &'a [&'a Bake],
 }
@@ -25,7 +25,7 @@ pub struct Moved {
     /// When everything was likely ready, and when it is now.
     pub ready: (Moment, Moment),
     /// How the new plan stands to a table that was wished.
-    pub kept: Option<Kept>,
+    pub kept: Option<Margin>,
     /// What takes longer now, or less where that is negative: of what the later of the two ends hangs on the
     /// step of which that is most.
     pub most: Option<(Named, Minutes)>,

@@ -189,7 +189,7 @@ impl<'a> Both<'a> {
 
     /// What time has gone by: of what everything hangs on first, then of all the rest.
     fn passing(&self) -> Option<Why> {
-        let plan = &self.after.wished.plan;
+        let plan = &self.after.timetable.plan;
         let critical = plan.critical().into_iter();
         let items = critical.map(|place| &plan.items[place]).chain(&plan.items);
         let mut all = items.filter_map(|item| {

@@ -5,14 +5,14 @@ use super::{NINE, TABLES, begun};
 use checks::say;
 use domain::bake::{Bake, Intent};
 use domain::formula::StepId;
-use domain::schedule::plan::{What, Wished};
+use domain::schedule::plan::{Timetable, What};
 use domain::units::{Moment, minutes};
 
 /// Of the buns: "Mix the dough".
 const MIX: StepId = StepId(6);
 
-fn start(wished: &Wished, step: StepId) -> Moment {
-    let mut items = wished.plan.items.iter();
+fn start(timetable: &Timetable, step: StepId) -> Moment {
+    let mut items = timetable.plan.items.iter();
     let item = items.find(|item| item.what == What::Step(0, step));
     item.expect("it is planned").start
 }

@@ -5,13 +5,13 @@
 //! time to spare behind them and not before them. A buffer is left before the table, because
 //! bread can wait there and nowhere else: as much as the end may be late by.
 
-use super::{Bounds, Plan, What, Wish, plan};
+use super::{Bounds, Goal, Plan, What, plan};
 use crate::bake::{State, Wishes};
 use crate::units::{Minutes, Moment};
 
 /// How a plan stands to the table that was wished.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Kept {
+pub struct Margin {
     /// The table.
     pub table: Moment,
     /// How much sooner everything is likely ready; negative where it is later.
@@ -22,11 +22,11 @@ pub struct Kept {
 
 /// A plan, with what became of the wishes.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Wished {
+pub struct Timetable {
     /// The plan.
     pub plan: Plan,
     /// How it stands to the table, if one was wished.
-    pub kept: Option<Kept>,
+    pub kept: Option<Margin>,
     /// By bake: when it begins, of those that haven't.
     pub begins: Vec<Option<Moment>>,
 }
@@ -60,27 +60,27 @@ pub fn together(bakes: &[&State]) -> Wishes {
 /// Where the table can't be kept, everything goes as soon as it can. `before` and `go_on` are those
 /// of [`plan`].
 #[must_use]
-pub fn wished(
+pub fn timetable(
     bakes: &[&State],
     now: Moment,
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
-) -> Option<Wished> {
-    wished_so(bakes, &together(bakes), now, before, go_on)
+) -> Option<Timetable> {
+    timetable_so(bakes, &together(bakes), now, before, go_on)
 }
 
 /// The same for other wishes than theirs.
-pub(super) fn wished_so(
+pub(super) fn timetable_so(
     bakes: &[&State],
     wishes: &Wishes,
     now: Moment,
     before: Option<&Plan>,
     go_on: &mut dyn FnMut() -> bool,
-) -> Option<Wished> {
+) -> Option<Timetable> {
     let mut not_before = kept_back(bakes, wishes);
-    let mut by = |bakes: &[&State], wish, not_before: &[Option<Moment>], before: Option<&Plan>| {
+    let mut by = |bakes: &[&State], goal, not_before: &[Option<Moment>], before: Option<&Plan>| {
         let bounds = Bounds {
-            wish,
+            goal,
             closed: &wishes.away,
             not_before,
             pins: true,
@@ -91,7 +91,7 @@ pub(super) fn wished_so(
     if let Some(table) = wishes.table
         && bakes.iter().any(wait)
     {
-        let mut late = |table| by(bakes, Wish::By(table), &not_before, before);
+        let mut late = |table| by(bakes, Goal::By(table), &not_before, before);
         let latest = late(table);
         buffer = latest.as_ref().map(buffer_of);
         let earlier = buffer.and_then(|buffer| late(table - buffer));
@@ -106,7 +106,7 @@ pub(super) fn wished_so(
         if latest.is_none() {
             // Something else can't be kept any more, which is no reason to begin at once.
             for (bake, state) in bakes.iter().enumerate().filter(|(_, state)| wait(state)) {
-                let alone = by(&[state], Wish::By(table), &not_before[bake..=bake], None);
+                let alone = by(&[state], Goal::By(table), &not_before[bake..=bake], None);
                 begins[bake] =
                     alone.and_then(|alone| Some(alone.first_of(0)?.1 - buffer_of(&alone)));
             }
@@ -115,8 +115,8 @@ pub(super) fn wished_so(
             not_before[bake] = begins[bake].max(not_before[bake]);
         }
     }
-    let plan = by(bakes, Wish::Soonest, &not_before, before)?;
-    let kept = wishes.table.map(|table| Kept {
+    let plan = by(bakes, Goal::Soonest, &not_before, before)?;
+    let kept = wishes.table.map(|table| Margin {
         table,
         spare: table - plan.end.likely(),
         buffer: buffer.unwrap_or_else(|| buffer_of(&plan)),
@@ -126,7 +126,7 @@ pub(super) fn wished_so(
         state.can_wait().then_some(first)
     });
     let begins = waiting.collect();
-    Some(Wished { plan, kept, begins })
+    Some(Timetable { plan, kept, begins })
 }
 
 /// How much sooner than the table a plan should end.

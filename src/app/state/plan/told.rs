@@ -3,7 +3,7 @@
 use domain::bake::{Bake, BakeId, State};
 use domain::estimate::Estimate;
 use domain::formula::{ComponentId, StepId};
-use domain::schedule::plan::{Item, Kept, Proven, What};
+use domain::schedule::plan::{Item, Margin, Proven, What};
 use domain::units::{Minutes, Moment};
 
 use super::Planned;
@@ -75,7 +75,7 @@ pub(crate) struct Told {
     pub(crate) lanes: Vec<(Lane, String)>,
     pub(crate) end: Estimate<Moment>,
     pub(crate) proven: Proven,
-    pub(crate) kept: Option<Kept>,
+    pub(crate) kept: Option<Margin>,
     /// What hasn't begun and when it is to, soonest first.
     pub(crate) begins: Vec<(String, Moment)>,
     /// When the plan was made.
@@ -85,7 +85,7 @@ pub(crate) struct Told {
 impl Told {
     /// What a plan of some of these bakes says; nothing where one of those is gone.
     pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Option<Self> {
-        let plan = &planned.wished.plan;
+        let plan = &planned.timetable.plan;
         let several = planned.bakes.len() > 1;
         let states = planned.states(bakes)?;
         let names = words::distinct_names(&states);
@@ -104,7 +104,7 @@ impl Told {
                 end: item.end,
                 window: None,
                 hangs: chain.contains(&place),
-                for_table: planned.wished.kept.is_some(),
+                for_table: planned.timetable.kept.is_some(),
                 pinned: None,
                 can_fix: false,
                 why: Why::Free,
@@ -154,7 +154,7 @@ impl Told {
             }
             entries.push(entry);
         }
-        let begins = planned.wished.begins.iter().zip(&names);
+        let begins = planned.timetable.begins.iter().zip(&names);
         let mut begins: Vec<(String, Moment)> = begins
             .filter_map(|(at, name)| Some((name.clone(), (*at)?)))
             .collect();
@@ -164,7 +164,7 @@ impl Told {
             entries,
             end: plan.end,
             proven: plan.proven,
-            kept: planned.wished.kept,
+            kept: planned.timetable.kept,
             begins,
             at: planned.at,
         })

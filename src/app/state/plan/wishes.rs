@@ -3,12 +3,12 @@
 use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
-use domain::schedule::plan::{together, wished};
+use domain::schedule::plan::{timetable, together};
 use domain::units::Moment;
 use platform::{clock, ids};
 
-use super::plan::patience;
-use super::{Answer, Oventide};
+use super::patience;
+use crate::state::{Answer, Oventide};
 
 /// A change of what is wished.
 pub(crate) type WishEdit = Box<dyn FnOnce(&mut Wishes)>;
@@ -32,7 +32,7 @@ impl Oventide {
     }
 
     /// Asks the same of every running bake but one.
-    pub(super) async fn wish_everywhere(self, but: Option<&BakeId>, wishes: &Intent) {
+    pub(in crate::state) async fn wish_everywhere(self, but: Option<&BakeId>, wishes: &Intent) {
         for bake in self.running() {
             if Some(&bake) == but {
                 continue;
@@ -63,12 +63,12 @@ impl Oventide {
         let mut states = running_states(&bakes);
         let place = states.len();
         states.push(one.state());
-        let planned = wished(&states, now, None, &mut patience())?;
+        let planned = timetable(&states, now, None, &mut patience())?;
         Some(planned.plan.of(place)?.table)
     }
 }
 
-pub(super) fn running_states(bakes: &[Bake]) -> Vec<&State> {
+pub(in crate::state) fn running_states(bakes: &[Bake]) -> Vec<&State> {
     let states = bakes.iter().map(Bake::state);
     states.filter(|state| !state.is_over()).collect()
 }

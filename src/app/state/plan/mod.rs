@@ -1,11 +1,15 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+pub(crate) mod told;
+mod wishes;
+
 use domain::bake::{Alarm, Bake, BakeId, Event, State, begin_alarm};
-use domain::schedule::plan::{Made, Moved, PATIENCE, Plan, Wished, moved, wished};
+use domain::schedule::plan::{Made, Moved, PATIENCE, Plan, Timetable, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::{Late, Oventide};
+pub(super) use wishes::running_states;
 
 /// A baker who is behind the plan is planned for anew no more often than this.
 const AGAIN: Minutes = minutes(1.0);
@@ -16,7 +20,7 @@ pub(crate) struct Planned {
     /// Which bakes; the plan tells them by their places here.
     pub(crate) bakes: Vec<BakeId>,
     /// The plan itself.
-    pub(crate) wished: Wished,
+    pub(crate) timetable: Timetable,
     /// When it was made.
     pub(crate) at: Moment,
     /// By bake: when the baker is called to begin it. A baker who is late was called at the moment that has
@@ -41,7 +45,7 @@ impl Planned {
 
     /// When a bake that hasn't begun is to begin.
     pub(crate) fn begins(&self, bake: &BakeId) -> Option<Moment> {
-        *self.wished.begins.get(self.place(bake)?)?
+        *self.timetable.begins.get(self.place(bake)?)?
     }
 
     /// The alarm for beginning a bake.
@@ -50,7 +54,7 @@ impl Planned {
     }
 
     /// A new plan, after this one if there was one.
-    fn new(running: &[Bake], wished: Wished, at: Moment, before: Option<&Self>) -> Self {
+    fn new(running: &[Bake], timetable: Timetable, at: Moment, before: Option<&Self>) -> Self {
         let call = |(bake, begins): (&Bake, &Option<Moment>)| {
             let begins = (*begins)?;
             // Plans begin with a whole minute, so less than one ahead is now.
@@ -67,9 +71,9 @@ impl Planned {
             }
         };
         Self {
-            calls: running.iter().zip(&wished.begins).map(call).collect(),
+            calls: running.iter().zip(&timetable.begins).map(call).collect(),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
-            wished,
+            timetable,
             at,
         }
     }
@@ -80,7 +84,7 @@ impl Planned {
             let id = self.bakes.get(old)?;
             bakes.iter().position(|bake| bake == id)
         };
-        self.wished.plan.clone().reordered(&place)
+        self.timetable.plan.clone().reordered(&place)
     }
 }
 
@@ -138,7 +142,7 @@ impl Oventide {
             let is_new = last.as_ref().is_none_or(|last| last.running != running);
             let is_behind = shown.as_ref().is_some_and(|planned| {
                 (now - planned.at).get().abs() >= AGAIN.get()
-                    && planned.wished.plan.is_overtaken(&states, now)
+                    && planned.timetable.plan.is_overtaken(&states, now)
             });
             let mut seen = last.unwrap_or_default();
             if is_new || is_behind {
@@ -223,11 +227,11 @@ fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
     let [before, after]: [Vec<&Bake>; 2] =
         [promised, is].map(|promised| promised.bakes.iter().collect());
     let before = Made {
-        wished: &promised.planned.wished,
+        timetable: &promised.planned.timetable,
         bakes: &before,
     };
     let after = Made {
-        wished: &is.planned.wished,
+        timetable: &is.planned.timetable,
         bakes: &after,
     };
     moved(before, after, now)
@@ -235,15 +239,15 @@ fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
 
 /// What finds a plan. It must not be called before the late half is here, and the compilers may not see what it is:
 /// the whole solver would come into the first one.
-fn door() -> fn(&[&State], Moment, Option<&Plan>) -> Option<Wished> {
+fn door() -> fn(&[&State], Moment, Option<&Plan>) -> Option<Timetable> {
     std::hint::black_box(search)
 }
 
-fn search(states: &[&State], now: Moment, before: Option<&Plan>) -> Option<Wished> {
-    wished(states, now, before, &mut patience())
+fn search(states: &[&State], now: Moment, before: Option<&Plan>) -> Option<Timetable> {
+    timetable(states, now, before, &mut patience())
 }
 
-pub(super) fn patience() -> impl FnMut() -> bool {
+fn patience() -> impl FnMut() -> bool {
     let mut left = PATIENCE;
     move || {
         left = left.saturating_sub(1);
