@@ -138,7 +138,7 @@ impl Replan {
     /// When there is no plan any more.
     pub fn redo(&self, news: &[Bake]) {
         let states: Vec<&State> = news.iter().map(Bake::state).collect();
-        let again = timetable(&states, self.now, Some(&self.timetable.plan), &mut || true);
+        let again = timetable(&states, self.now, Some(&self.timetable), &mut || true);
         let again = again.expect("a colder kitchen leaves a plan");
         let [before, after]: [Vec<&Bake>; 2] =
             [&self.before[..], news].map(|bakes| bakes.iter().collect());

@@ -13,7 +13,7 @@ mod waits;
 use domain::bake::{Bake, Entry, Event, Intent, Refusal, State, alarms, decide};
 use domain::formula::{Link, StepId};
 use domain::notebook::summary;
-use domain::schedule::plan::{Bounds, Goal, plan};
+use domain::schedule::plan::{Bounds, plan};
 use domain::schedule::{Ask, focus, likely_outline, offers, outline, running};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
@@ -46,13 +46,7 @@ fn derive_all(bake: &Bake, now: Moment) {
 
 /// There is a plan, whatever has happened, and it keeps to what it should.
 fn check_plan(state: &State, now: Moment) {
-    let bounds = Bounds {
-        goal: Goal::Soonest,
-        closed: &[],
-        not_before: &[],
-        pins: false,
-    };
-    let plan = plan(&[state], bounds, now, None, &mut || true);
+    let plan = plan(&[state], Bounds::default(), now, None, &mut || true);
     let kept = keeps::check(&[state], &plan.expect("there is one"), now, &[]);
     assert_eq!(kept, Ok(()));
 }

@@ -18,9 +18,11 @@
 //!
 //! ```text
 //! wish table 16:00                           # also: soonest; away 12:00..13:00; not-before 09:30
+//! wish table 19:00 for braid                 # a table of its own
 //! pin divide 11:50                           # and unpin divide
 //! expect plan table 15:10..15:50 likely 15:25 within 5
 //! expect plan spare 35 within 3              # so much sooner than the table that was wished
+//! expect braid: plan spare 40 within 3       # of the table that is wished for that
 //! expect begins 09:40 within 3               # of a bake that hasn't begun
 //! expect planned divide 11:40 within 2       # when a step starts
 //! expect moved by 20 within 2 because hands divide 20 within 1

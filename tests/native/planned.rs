@@ -51,8 +51,8 @@ fn bounds(goal: Goal, closed: &[(Moment, Moment)]) -> Bounds<'_> {
     Bounds {
         goal,
         closed,
-        not_before: &[],
         pins: true,
+        ..Bounds::default()
     }
 }
 

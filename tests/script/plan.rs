@@ -46,7 +46,7 @@ impl Day {
             .plans
             .now
             .as_ref()
-            .map(|planned| planned.timetable.plan.clone().reordered(&place));
+            .map(|planned| planned.timetable.reordered(&place, bakes.len()));
         let found = timetable(&states, self.now, before.as_ref(), &mut || true);
         let planned = Planned {
             timetable: found.ok_or("there is no plan")?,
@@ -74,19 +74,35 @@ impl Day {
         Ok(())
     }
 
-    /// Wishes something of all bakes, beside what was wished before.
+    /// Wishes something of all bakes, beside what was wished before, or a table of one.
     pub(super) fn wish(&mut self, words: &[&str]) -> Outcome {
         self.plans.is_on = true;
-        let mut wishes: Wishes = self.bake(0).state().wishes.clone();
-        match words {
-            ["soonest"] => wishes.table = None,
-            ["table", at] => wishes.table = Some(self.moment(at)?),
-            ["not-before", at] => wishes.not_before = Some(self.moment(at)?),
-            ["away", band] => wishes.away.push(self.band(band)?),
+        let mut bakes = 0..self.bakes.len();
+        let edit: Box<dyn Fn(&mut Wishes)> = match *words {
+            ["soonest"] => Box::new(|wishes| wishes.table = None),
+            ["table", at] => {
+                let at = self.moment(at)?;
+                Box::new(move |wishes| wishes.table = Some(at))
+            }
+            ["table", at, "for", bake] => {
+                let (at, bake) = (self.moment(at)?, self.named(bake)?);
+                bakes = bake..bake + 1;
+                Box::new(move |wishes| wishes.table = Some(at))
+            }
+            ["not-before", at] => {
+                let at = self.moment(at)?;
+                Box::new(move |wishes| wishes.not_before = Some(at))
+            }
+            ["away", band] => {
+                let band = self.band(band)?;
+                Box::new(move |wishes| wishes.away.push(band))
+            }
             _ => return Err(format!("nobody wishes {words:?}")),
-        }
-        for bake in 0..self.bakes.len() {
-            self.say(bake, Intent::Wish(Box::new(wishes.clone())))?;
+        };
+        for bake in bakes {
+            let mut wishes = self.bake(bake).state().wishes.clone();
+            edit(&mut wishes);
+            self.say(bake, Intent::Wish(Box::new(wishes)))?;
         }
         Ok(())
     }
@@ -110,8 +126,12 @@ impl Day {
                 self.near("late end", got.high(), high, within)
             }
             ["plan", "spare", spare, "within", within] => {
-                let kept = planned.timetable.kept.ok_or("no table is wished")?;
-                within_of("spare", kept.spare, minutes(spare)?, within)
+                let state = self.bake(bake).state();
+                let margin = planned
+                    .timetable
+                    .margin(state)
+                    .ok_or("no table is wished")?;
+                within_of("spare", margin.spare(), minutes(spare)?, within)
             }
             ["begins", at, "within", within] => {
                 let begins = planned.timetable.begins.get(bake).copied().flatten();

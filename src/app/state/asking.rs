@@ -1,6 +1,6 @@
 //! Asking something of a bake: decided, stored, and only then shown.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Wishes, decide};
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, decide};
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Minutes, Moment, minutes};
 use platform::clock;
@@ -134,12 +134,20 @@ impl Oventide {
         self.change_settings(Box::new(move |to| to.kitchen = back));
     }
 
-    /// What was wished was taken back at one bake: the others wish the same from then on.
-    fn take_wishes_back(self, at: &BakeId, back: Wishes) {
+    /// What was wished was taken back at one bake: at the others goes what was wished with it.
+    fn take_wishes_back(self, at: &BakeId, before: &Bake, away: Vec<(Moment, Moment)>) {
+        let Some(wished_at) = before.newest_wish() else {
+            return;
+        };
         let at = at.clone();
         self.in_turn(Box::pin(async move {
-            let back = Intent::WishUndone(Box::new(back));
-            self.wish_everywhere(Some(&at), &back).await;
+            for bake in self.running() {
+                if bake != at {
+                    let away = away.clone();
+                    let back = Intent::WishUndone { wished_at, away };
+                    self.ask_of_plan(&bake, back).await;
+                }
+            }
         }));
     }
 
@@ -195,7 +203,7 @@ impl Oventide {
                 self.take_kitchen_back(id, changed, back);
             }
             if intent == Intent::Undo && bake.state().wishes != after.state().wishes {
-                self.take_wishes_back(id, after.state().wishes.clone());
+                self.take_wishes_back(id, &bake, after.state().wishes.away.clone());
             }
             // On its own page the kitchen is set by many presses, and what they come to is one change.
             let bake = match *self.route.read_untracked() {
@@ -206,7 +214,7 @@ impl Oventide {
         }
     }
 
-    fn bake(self, id: &BakeId) -> Option<Bake> {
+    pub(super) fn bake(self, id: &BakeId) -> Option<Bake> {
         let bakes = self.bakes.read_untracked();
         bakes.iter().find(|bake| bake.id == *id).cloned()
     }

@@ -2,7 +2,7 @@
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, Wishes, decide};
 use domain::formula::Formula;
-use domain::schedule::plan::together;
+use domain::schedule::plan::away;
 use domain::units::Moment;
 use platform::{clock, ids};
 
@@ -20,13 +20,10 @@ impl Oventide {
             let Some(bake) = Bake::from_log(id.clone(), log.clone()) else {
                 return;
             };
-            let wishes = bake.state().wishes.clone();
             self.keep(&id, 0, &log).await;
             self.bakes.update(|bakes| bakes.push(bake));
             self.renew();
             if table.is_some() {
-                let wishes = Intent::Wish(Box::new(wishes));
-                self.wish_everywhere(Some(&id), &wishes).await;
                 return Route::Plan.go();
             }
             // To this bake: another that runs may need the baker more, but isn't what was asked for.
@@ -34,17 +31,17 @@ impl Oventide {
         }));
     }
 
-    /// The log of a bake that starts now, for a table where one is wished. It begins with what the others wish,
-    /// which is no more to be taken back than its start.
+    /// The log of a bake that starts now, for a table where one is wished. It begins with when nobody is there, which
+    /// is no more to be taken back than its start.
     fn log_of_start(self, id: &BakeId, formula: &Formula, table: Option<Moment>) -> Vec<Entry> {
         let now = clock::now();
         let mut log = vec![self.start_of(formula, now)];
         let bakes = self.bakes.get_untracked();
-        let mut wishes = ahead(together(&running_states(&bakes)), now);
-        if table.is_none() {
-            // What is started now isn't for a table, but nobody is there then for it either.
-            (wishes.table, wishes.not_before) = (None, None);
-        }
+        let mut wishes = Wishes {
+            away: away(&running_states(&bakes)),
+            ..Wishes::default()
+        };
+        wishes.away.retain(|&(_, to)| to > now);
         if wishes != Wishes::default() {
             log.push(Entry {
                 at: now,
@@ -70,12 +67,4 @@ impl Oventide {
             event: Event::Started(Box::new(start)),
         }
     }
-}
-
-/// Without what has passed: a bake that starts now isn't late for a table of yesterday.
-fn ahead(mut wishes: Wishes, now: Moment) -> Wishes {
-    wishes.table = wishes.table.filter(|&table| table > now);
-    wishes.not_before = wishes.not_before.filter(|&from| from > now);
-    wishes.away.retain(|&(_, to)| to > now);
-    wishes
 }

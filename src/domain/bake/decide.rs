@@ -9,7 +9,7 @@ use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
 use super::state::State;
 use super::undo::{undo, undo_kitchen, undo_wishes};
-use super::wishes;
+use super::wishes::{self, Wishes};
 use crate::formula::{Held, Length, StepId};
 use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
 use crate::units::{Minutes, Moment, minutes};
@@ -113,9 +113,15 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         }
         Intent::StopTimer(_) => Err(Refusal::Unknown),
         Intent::Wish(wishes) => wishes::wish(state, *wishes, now),
-        Intent::WishUndone(back) => match undo_wishes(bake, &back) {
-            // It came to its wishes in its own way: then it is told anew.
-            taken_back if taken_back.is_empty() => wishes::wish(state, *back, now),
+        Intent::WishUndone { wished_at, away } => match undo_wishes(bake, wished_at, &away) {
+            // It came to its wishes in its own way: then when nobody is there is told anew.
+            taken_back if taken_back.is_empty() => {
+                let wishes = Wishes {
+                    away,
+                    ..state.wishes.clone()
+                };
+                wishes::wish(state, wishes, now)
+            }
             taken_back => Ok(taken_back),
         },
         Intent::Pin(step, at) => wishes::pin(state, step, at, now),

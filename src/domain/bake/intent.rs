@@ -63,8 +63,13 @@ pub enum Intent {
     StopTimer(TimerId),
     /// "I wish it so": the table, the earliest beginning, and when nobody is there.
     Wish(Box<Wishes>),
-    /// "That I wished otherwise was taken back", at another bake for the same table: this is wished again.
-    WishUndone(Box<Wishes>),
+    /// "What I wished then was taken back" at another bake, where nobody is there at these times from now on.
+    WishUndone {
+        /// When it was wished there.
+        wished_at: Moment,
+        /// When nobody is there.
+        away: Vec<(Moment, Moment)>,
+    },
     /// "This starts then", or "whenever it can".
     Pin(StepId, Option<Moment>),
     /// "I bake this instead", before anything was begun.

@@ -3,10 +3,9 @@
 use super::Bake;
 use super::event::{Entry, Event};
 use super::intent::Refusal;
-use super::wishes::Wishes;
 use crate::kitchen::Kitchen;
 use crate::sorted::Set;
-use crate::units::Moment;
+use crate::units::{Minutes, Moment, minutes};
 
 /// The places of entries that later ones took back.
 pub(super) fn undone(log: &[Entry]) -> Set<u32> {
@@ -63,14 +62,34 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
     }
 }
 
-/// Takes back the newest wish, whatever came after it, if the bake then wishes what `back` says: breads for
-/// one table wish alike.
-pub(super) fn undo_wishes(bake: &Bake, back: &Wishes) -> Vec<Event> {
+/// What is wished of several bakes by one press is wished within this time.
+const ONE_PRESS: Minutes = minutes(2.0 / 60.0);
+
+impl Bake {
+    /// When something was last wished of it that still counts.
+    #[must_use]
+    pub fn newest_wish(&self) -> Option<Moment> {
+        let taken_back = undone(self.log());
+        let counts = (0_u32..)
+            .zip(self.log())
+            .filter(|(place, _)| !taken_back.contains(place));
+        let wishes = counts.filter(|(_, entry)| matches!(entry.event, Event::Wished(_)));
+        wishes.last().map(|(_, entry)| entry.at)
+    }
+}
+
+/// Takes back the newest wish, whatever came after it, if it was wished together with one at another bake, and
+/// nobody is then there when it is said that nobody is: breads share a kitchen.
+pub(super) fn undo_wishes(bake: &Bake, wished_at: Moment, away: &[(Moment, Moment)]) -> Vec<Event> {
+    let is_same = |at: Moment| (at - wished_at).get().abs() <= ONE_PRESS.get();
+    if !bake.newest_wish().is_some_and(is_same) {
+        return Vec::new();
+    }
     let events = take_back_newest(bake, |entry| matches!(entry.event, Event::Wished(_)));
     let at = bake.state().newest;
     let mut without = bake.clone();
     without.append(events.iter().cloned().map(|event| Entry { at, event }));
-    if without.state().wishes == *back {
+    if without.state().wishes.away == away {
         events
     } else {
         Vec::new()

@@ -53,7 +53,11 @@ pub(crate) fn amiss(found: &Timetable) -> f64 {
 pub(crate) fn amiss_beside(found: &Timetable, anyway: f64) -> f64 {
     let over = found.plan.items.iter().filter_map(|item| item.too_late_by);
     let over = over.fold(0.0, |all, over| all + over.get());
-    let after = found.kept.map_or(0.0, |kept| (-kept.spare.get()).max(0.0));
+    let late = found
+        .margins
+        .iter()
+        .map(|margin| (-margin.spare().get()).max(0.0));
+    let after: f64 = late.sum();
     (over - anyway).max(0.0) + after
 }
 
@@ -103,6 +107,8 @@ pub(crate) struct Asked {
     goes_on: Option<(usize, usize)>,
     begun: Vec<usize>,
     table: Option<f64>,
+    /// So much later is the table of what is still to begin.
+    later: f64,
     not_before: Option<f64>,
     away: Vec<(f64, f64)>,
     pin: Option<(usize, f64)>,
@@ -113,11 +119,12 @@ prop_compose! {
         goes_on in proptest::option::of((0..3_usize, 1..200_usize)),
         begun in proptest::sample::subsequence(vec![0, 1], 0..=1),
         table in proptest::option::weighted(0.8, -1.0..6.0_f64),
+        later in prop_oneof![Just(0.0), 0.5..12.0_f64],
         not_before in proptest::option::weighted(0.4, 0.0..6.0_f64),
         away in proptest::collection::vec((-1.0..8.0_f64, 0.2..3.0_f64), 0..3),
         pin in proptest::option::weighted(0.4, (0..200_usize, -1.0..4.0_f64)),
     ) -> Asked {
-        Asked { goes_on, begun, table, not_before, away, pin }
+        Asked { goes_on, begun, table, later, not_before, away, pin }
     }
 }
 
@@ -149,6 +156,11 @@ impl Asked {
                 .collect(),
         };
         wish(&mut bakes, &wishes, now);
+        let own = Wishes {
+            table: wishes.table.map(|table| table + hours(self.later)),
+            ..wishes
+        };
+        wish(&mut bakes[1..], &own, now);
         if let Some((place, later)) = self.pin {
             let of = place % bakes.len();
             let steps = free.of(of).map_or(Vec::new(), |outline| outline.steps);

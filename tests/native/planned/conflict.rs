@@ -9,8 +9,8 @@ mod not_before;
 mod table;
 
 use checks::say;
-use domain::bake::{Bake, Intent, Wishes};
-use domain::schedule::plan::{Asks, Claim, Conflict, Nearest, conflict, together};
+use domain::bake::{Bake, Intent};
+use domain::schedule::plan::{Asks, Claim, Conflict, Nearest, conflict};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -36,15 +36,6 @@ fn soonest(bakes: &[Bake]) -> Moment {
 
 /// Only some of what is claimed.
 fn only(bakes: &[Bake], claims: &[Claim], now: Moment) -> Vec<Bake> {
-    let mut wishes = Wishes::default();
-    for claim in claims {
-        match *claim {
-            Claim::Away(from, to) => wishes.away.push((from, to)),
-            Claim::NotBefore(at) => wishes.not_before = Some(at),
-            Claim::Table(at) => wishes.table = Some(at),
-            Claim::Bake(_) | Claim::Fixed(..) => {}
-        }
-    }
     let mut left = Vec::new();
     for (place, bake) in bakes.iter().enumerate() {
         if !claims.contains(&Claim::Bake(place)) {
@@ -56,16 +47,33 @@ fn only(bakes: &[Bake], claims: &[Claim], now: Moment) -> Vec<Bake> {
                 say(&mut bake, Intent::Pin(step, None), now);
             }
         }
+        let mut wishes = bake.state().wishes.clone();
+        wishes.table = wishes
+            .table
+            .filter(|&at| claims.contains(&Claim::Table(at)));
+        wishes.not_before = wishes
+            .not_before
+            .filter(|&at| claims.contains(&Claim::NotBefore(at)));
+        wishes.away.clear();
+        for claim in claims {
+            if let Claim::Away(from, to) = *claim {
+                wishes.away.push((from, to));
+            }
+        }
+        say(&mut bake, Intent::Wish(Box::new(wishes)), now);
         left.push(bake);
     }
-    wish(&mut left, &wishes, now);
     left
 }
 
 fn take(bakes: &[Bake], nearest: &Nearest, now: Moment) -> Vec<Bake> {
     let mut after = bakes.to_vec();
-    match nearest.asks(&together(&states(bakes))) {
-        Asks::Wishes(wishes) => wish(&mut after, &wishes, now),
+    match nearest.asks(&states(bakes)) {
+        Asks::Wishes(wishes) => {
+            for (bake, wishes) in wishes {
+                say(&mut after[bake], Intent::Wish(Box::new(wishes)), now);
+            }
+        }
         Asks::Pin(bake, step, at) => say(&mut after[bake], Intent::Pin(step, at), now),
     }
     after
@@ -109,15 +117,14 @@ fn wishes_that_are_kept_contradict_nothing() {
 /// The suggestion that changes five minutes less, where one does.
 fn less(nearest: &Nearest, bakes: &[Bake], now: Moment) -> Option<Nearest> {
     const FIVE: Minutes = minutes(5.0);
-    let wishes = together(&states(bakes));
     Some(match *nearest {
-        Nearest::Table { at, .. } => {
+        Nearest::Table { was, at, .. } => {
             let (at, safely) = (at - FIVE, None);
-            Nearest::Table { at, safely }
+            Nearest::Table { was, at, safely }
         }
-        Nearest::Begin { at } => {
+        Nearest::Begin { was, at } => {
             let at = at + FIVE;
-            (at < wishes.not_before?).then_some(Nearest::Begin { at })?
+            (at < was).then_some(Nearest::Begin { was, at })?
         }
         Nearest::Back { away, at } => {
             let at = at + FIVE;
@@ -147,7 +154,7 @@ fn less(nearest: &Nearest, bakes: &[Bake], now: Moment) -> Option<Nearest> {
 fn a_suggestion_asks_for_no_more_than_it_has_to() {
     let mut runner = TestRunner::deterministic();
     let (mut asked_for, mut knots) = (0, Vec::new());
-    for _ in 0..60 {
+    for _ in 0..80 {
         let drawn = any_wishes().new_tree(&mut runner).expect("it can be drawn");
         let (bakes, now) = drawn.current().bakes();
         let Some(conflict) = found(&bakes, now) else {

@@ -18,6 +18,8 @@ pub(super) struct Drawn {
     air: f64,
     /// Hours until the table, if one is wished.
     table: Option<f64>,
+    /// By how many hours every further bake's table is later.
+    apart: f64,
     /// When nobody is there: hours from the start, and how many.
     away: Option<(f64, f64)>,
     /// Seconds behind a whole minute at which the day begins.
@@ -31,6 +33,7 @@ pub(super) const PLAIN: Drawn = Drawn {
     bakes: Vec::new(),
     air: 22.0,
     table: None,
+    apart: 0.0,
     away: None,
     second: 0,
     slips: Vec::new(),
@@ -41,6 +44,7 @@ pub(super) fn any_day() -> impl Strategy<Value = Drawn> {
         prop::sample::subsequence(vec![0, 1, 2], 1..=3),
         18.0..27.0_f64,
         prop::option::of(8.0..30.0_f64),
+        prop_oneof![2 => Just(0.0), 1 => 0.5..16.0_f64],
         prop::option::of((0.5..9.0_f64, 0.3..1.5_f64)),
         0_i64..60,
         prop::collection::vec(
@@ -48,10 +52,11 @@ pub(super) fn any_day() -> impl Strategy<Value = Drawn> {
             4..40,
         ),
     )
-        .prop_map(|(bakes, air, table, away, second, slips)| Drawn {
+        .prop_map(|(bakes, air, table, apart, away, second, slips)| Drawn {
             bakes,
             air,
             table,
+            apart,
             away,
             second,
             slips,
@@ -75,8 +80,10 @@ impl Day {
             ..Kitchen::UNMEASURED
         };
         let hours = |hours: f64| now + minutes((hours * 60.0).round());
-        let wishes = Wishes {
-            table: drawn.table.map(hours),
+        let wishes = |place: usize| Wishes {
+            table: drawn
+                .table
+                .map(|table| hours(table + drawn.apart * place as f64)),
             not_before: None,
             away: drawn
                 .away
@@ -89,10 +96,10 @@ impl Day {
         } else {
             &drawn.bakes
         };
-        let bakes = which.iter().map(|&which| {
+        let bakes = which.iter().enumerate().map(|(place, &which)| {
             let mut bake = begin(starter(STARTERS[which]), kitchen, now);
             bake.id = BakeId(STARTERS[which].to_owned());
-            say(&mut bake, Intent::Wish(Box::new(wishes.clone())), now);
+            say(&mut bake, Intent::Wish(Box::new(wishes(place))), now);
             bake
         });
         let bakes: Vec<Bake> = bakes.collect();
@@ -117,9 +124,7 @@ impl Day {
     }
 
     pub(super) fn again(&self, now: Moment) -> Timetable {
-        let plan = timetable(&self.states(), now, Some(&self.timetable.plan), &mut || {
-            true
-        });
+        let plan = timetable(&self.states(), now, Some(&self.timetable), &mut || true);
         plan.expect("there was a plan, and nobody is away who wasn't")
     }
 

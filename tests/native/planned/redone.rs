@@ -6,7 +6,8 @@ use domain::schedule::outline;
 use domain::schedule::plan::{Made, NOTABLE, What, Why, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::{RngSeed, TestRunner};
 
 use super::days::{Day, PLAIN, any_day, times};
 use super::{NINE, TABLES, begun};
@@ -36,9 +37,6 @@ fn all(day: &Day) -> Vec<&Bake> {
 proptest! {
     #![proptest_config(days(60))]
 
-    /// Held for one bake. Of several it isn't always so: a fold that is due gives way, an oven that is hot from another
-    /// bread is found in rounds that end, and a bake that waits for a table beside others can be let begin at another moment.
-    ///
     /// Whatever has happened: a minute or ten later, with nothing that should have ended meanwhile, the plan is the same.
     #[test]
     fn a_plan_redone_with_no_news_is_the_same(drawn in any_day(), part in 0.0..1.0_f64) {
@@ -50,10 +48,7 @@ proptest! {
             let again = day.again(day.now);
             same(&day, &again, "at once")?;
             if let Some((_, end)) = day.next() {
-                // A fold that is due is due until it is made.
-                let folds = day.timetable.plan.items.iter().filter(|item| matches!(item.what, What::Fold(..)));
-                let until = folds.map(|fold| fold.start).fold(end, Moment::min);
-                let later = day.now + (until - day.now) * part;
+                let later = day.now + (before_a_fold(&day, end) - day.now) * part;
                 if later > day.now {
                     let again = day.again(later);
                     same(&day, &again, "later")?;
@@ -72,8 +67,8 @@ proptest! {
     #[test]
     fn backwards_then_forwards_agree(drawn in any_day()) {
         let Some(mut day) = Day::planned(&drawn) else { return Ok(()) };
-        let Some(kept) = day.timetable.kept else { return Ok(()) };
-        if kept.spare < kept.buffer { return Ok(()) }
+        let Some(&kept) = day.timetable.tightest() else { return Ok(()) };
+        if kept.spare() < kept.buffer { return Ok(()) }
         // Rises that start at another minute take another length, and both ends are rounded.
         let is_there = day.bakes[0].state().wishes.away.is_empty();
         let several = day.bakes.len() > 1;
@@ -90,7 +85,7 @@ proptest! {
             prop_assert!((-within..=within.max(3.0)).contains(&off), "{}: {} spare of {:?}", case, spare.get(), kept.buffer);
             Ok(())
         };
-        near(kept.spare, 0.0, "from the day before")?;
+        near(kept.spare(), 0.0, "from the day before")?;
         // Around a time away the plan may lose some of the buffer once it begins: how much isn't bounded here.
         if !is_there {
             return Ok(());
@@ -103,15 +98,15 @@ proptest! {
             }
             day.now = day.now.max(begins);
             day.timetable = day.again(day.now);
-            let begun = day.timetable.kept.expect("the table is wished still");
-            near(begun.spare, within, "as it begins")?;
+            let begun = *day.timetable.tightest().expect("the table is wished still");
+            near(begun.spare(), within, "as it begins")?;
             // A rise that ends when it is likely to, to the minute, may still leave the next a little more or less to do, and a night in
             // the fridge a quarter of an hour.
             within = 20.0;
             if day.go_on((0.0, 9)).is_none() { break }
             day.timetable = day.again(day.now);
         }
-        near(day.timetable.kept.expect("the table is wished still").spare, within, "begun")?;
+        near(day.timetable.tightest().expect("the table is wished still").spare(), within, "begun")?;
     }
 
     /// Whatever is told is so: the ends are the plans', and something that is still to come has moved.
@@ -122,22 +117,91 @@ proptest! {
             let before = day.clone();
             if day.go_on(slip).is_none() { break }
             day.timetable = day.again(day.now);
-            let (was, is) = (before.timetable.plan.end.likely(), day.timetable.plan.end.likely());
+            let (was, is) = (ends(&before), ends(&day));
+            let by = |ends: &(Moment, Moment)| (ends.1 - ends.0).get().abs();
+            let both = was.iter().zip(&is).map(|(was, is)| (was.1, is.1));
+            let farthest = both.clone().map(|ends| by(&ends)).fold(0.0, f64::max);
             let (old, new) = (all(&before), all(&day));
             let told = moved(made(&before, &old), made(&day, &new), day.now);
-            let by = (is - was).get().abs();
             match told {
-                None => prop_assert!(by < NOTABLE.get()),
+                None => prop_assert!(farthest < NOTABLE.get()),
                 Some(told) => {
-                    prop_assert_eq!(told.ready, (was, is));
-                    prop_assert_eq!(told.kept, day.timetable.kept);
+                    prop_assert!(both.clone().any(|ends| ends == told.ready), "{:?}", told.ready);
+                    prop_assert_eq!(by(&told.ready), farthest);
+                    let margin = day.timetable.margins.iter().find(|margin| margin.ready.likely() == told.ready.1);
+                    prop_assert_eq!(told.margin, margin.copied());
                     let shifted = told.next.as_ref().map(|next| (next.is - next.was).get().abs());
-                    prop_assert!(by >= NOTABLE.get() || shifted.is_some_and(|by| by >= NOTABLE.get()));
+                    prop_assert!(farthest >= NOTABLE.get() || shifted.is_some_and(|by| by >= NOTABLE.get()));
                     prop_assert!(told.next.as_ref().is_none_or(|next| next.is > day.now));
                 }
             }
         }
     }
+}
+
+/// Of several bakes too, but for knots, in which lengths and schedule come to rest somewhere else: one of twelve hundred
+/// plans. What was promised of a beginning stays in any case.
+#[test]
+fn of_several_bakes_hardly_any_plan_moves_without_news() {
+    let mut runner = TestRunner::new(days(0));
+    let (mut judged, mut knots) = (0, Vec::new());
+    for _ in 0..80 {
+        let drawn = any_day()
+            .new_tree(&mut runner)
+            .expect("it can be drawn")
+            .current();
+        let Some(mut day) = Day::planned(&drawn).filter(|day| day.bakes.len() > 1) else {
+            continue;
+        };
+        for &slip in &drawn.slips {
+            if let Some((_, end)) = day.next() {
+                let later = day.now + (before_a_fold(&day, end) - day.now) * 0.5;
+                let again = day.again(later.max(day.now));
+                judged += 1;
+                assert_eq!(day.timetable.begins, again.begins, "{drawn:?}");
+                knots.extend(same(&day, &again, "later").err());
+            }
+            if day.go_on(slip).is_none() {
+                break;
+            }
+            day.timetable = day.again(day.now);
+        }
+    }
+    assert!(judged > 1_000, "only {judged}");
+    assert!(
+        knots.len() * 200 <= judged,
+        "{} of {judged}: {knots:?}",
+        knots.len()
+    );
+}
+
+/// A fold that is due is due until it is made, so news is what goes by it.
+fn before_a_fold(day: &Day, end: Moment) -> Moment {
+    let items = day.timetable.plan.items.iter();
+    let folds = items.filter(|item| matches!(item.what, What::Fold(..)));
+    folds.map(|fold| fold.start).fold(end, Moment::min)
+}
+
+/// By table: when the last of what is for it is ready.
+fn ends(day: &Day) -> Vec<(Option<Moment>, Moment)> {
+    let mut ends: Vec<(Option<Moment>, Moment)> = Vec::new();
+    for (place, bake) in day.bakes.iter().enumerate() {
+        let table = bake.state().wishes.table;
+        let Some(end) = day
+            .timetable
+            .plan
+            .of(place)
+            .map(|outline| outline.table.likely())
+        else {
+            continue;
+        };
+        match ends.iter_mut().find(|(other, _)| *other == table) {
+            Some(known) => known.1 = known.1.max(end),
+            None => ends.push((table, end)),
+        }
+    }
+    ends.sort();
+    ends
 }
 
 /// Work that was turned to a quarter of an hour ago isn't planned as if it began now; nor is it in the outline.

@@ -4,10 +4,11 @@ use checks::{begin, say, starter};
 use domain::bake::{Bake, Intent, Wishes};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
+use domain::schedule::plan::{What, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
 use super::NINE;
-use super::asked::planned;
+use super::asked::{planned, states};
 
 const HOUR: Minutes = minutes(60.0);
 
@@ -60,7 +61,71 @@ fn one_that_was_started_without_a_table_is_not_kept_back_for_that_of_another() {
     let found = planned(&[waits, now], NINE).expect("there is a plan");
     assert_eq!(found.begins[1], Some(NINE));
     // The table is the braid's, so it isn't late for having the buns beside it.
-    assert!(found.kept.expect("a table").spare.get() >= 0.0);
+    assert!(found.tightest().expect("a table").spare().get() >= 0.0);
+}
+
+/// Bread for tomorrow's breakfast isn't planned for today's tea.
+#[test]
+fn each_of_two_breads_is_ready_its_buffer_before_its_own_table() {
+    let bakes = [
+        for_table("orange-braid", 26.0),
+        for_table("plum-almond-buns", 10.0),
+    ];
+    let both = planned(&bakes, NINE).expect("there is a plan");
+    let tables: Vec<Moment> = both.margins.iter().map(|margin| margin.table).collect();
+    assert_eq!(tables, [NINE + HOUR * 10.0, NINE + HOUR * 26.0]);
+    for (place, margin) in [(1, both.margins[0]), (0, both.margins[1])] {
+        let off = (margin.spare() - margin.buffer).get();
+        assert!((0.0..=3.0).contains(&off), "{margin:?}");
+        // Hours lie between them, so neither is in the other's way.
+        let alone = begins(&bakes[place..=place], NINE)[0].expect("it waits");
+        let beside = both.begins[place].expect("it waits");
+        assert!((alone - beside).get().abs() <= 1.0, "{alone:?}, {beside:?}");
+    }
+}
+
+/// A table that is wished first is kept first: what is for a later one gives way.
+#[test]
+fn a_sooner_table_is_not_missed_for_a_later_one() {
+    for hours in [8.0, 9.0, 10.0] {
+        for later in [0.2, 0.5, 1.0, 1.5] {
+            let bakes = [
+                for_table("plum-almond-buns", hours + later),
+                for_table("orange-braid", hours),
+            ];
+            let alone = planned(&bakes[1..], NINE).expect("there is a plan");
+            let both = planned(&bakes, NINE).expect("there is a plan");
+            let (alone, beside) = (alone.margins[0], both.margins[0]);
+            assert!(!alone.is_late());
+            assert!(!beside.is_late(), "{hours} and {later} more: {beside:?}");
+            assert!(!both.margins[1].is_late(), "{hours} and {later} more");
+        }
+    }
+}
+
+/// Of a bread that goes on and one for tomorrow only the latter can wait, and nothing the baker does at the one calls off
+/// when the other begins.
+#[test]
+fn what_waits_for_tomorrow_is_promised_a_beginning() {
+    let mut bakes = [
+        begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE),
+        for_table("orange-braid", 30.0),
+    ];
+    let mut found = planned(&bakes, NINE).expect("there is a plan");
+    let promised = found.begins[1].expect("it waits");
+    let mut now = NINE;
+    for _ in 0..12 {
+        let open = bakes[0].state().formula.steps.iter();
+        let open = open.filter(|step| bakes[0].state().is_open(step.id));
+        let ends =
+            open.filter_map(|step| Some((found.plan.item(What::Step(0, step.id))?.end, step.id)));
+        let (end, step) = ends.min().expect("something is left");
+        now = end.max(now) + minutes(4.0);
+        say(&mut bakes[0], Intent::Done(step), now);
+        let states = states(&bakes);
+        found = timetable(&states, now, Some(&found), &mut || true).expect("there is a plan");
+        assert_eq!(found.begins[1], Some(promised), "at {now:?}");
+    }
 }
 
 /// Weighing in the evening is no beginning: butter and flour wait.
@@ -101,17 +166,43 @@ fn a_wish_that_is_taken_back_at_one_bread_goes_from_the_log_of_the_other() {
     }
     for (nth, hours) in [(3.0, 21.0), (4.0, 20.0)] {
         let now = NINE + minutes(nth);
+        let wished_at = bakes[0].newest_wish().expect("it was wished");
         say(&mut bakes[0], Intent::Undo, now);
         let back = bakes[0].state().wishes.clone();
         assert_eq!(back.table, Some(NINE + HOUR * hours));
-        say(
-            &mut bakes[1],
-            Intent::WishUndone(Box::new(back.clone())),
-            now,
-        );
+        let away = back.away.clone();
+        say(&mut bakes[1], Intent::WishUndone { wished_at, away }, now);
         assert_eq!(bakes[1].state().wishes, back);
         // Nothing was wished anew by that, so "undo" goes on where it would at the first.
         let entries = |bake: &Bake| bake.log().len();
         assert_eq!(entries(&bakes[0]), entries(&bakes[1]));
     }
+}
+
+/// What was wished of one bread alone is no matter of the other, but for when nobody is there.
+#[test]
+fn a_table_that_is_taken_back_leaves_that_of_another_bread() {
+    let mut bakes = [
+        for_table("plum-almond-buns", 20.0),
+        for_table("orange-braid", 26.0),
+    ];
+    let (first, other) = (
+        bakes[0].state().wishes.clone(),
+        bakes[1].state().wishes.clone(),
+    );
+    let wishes = Wishes {
+        table: Some(NINE + HOUR * 21.0),
+        away: vec![(NINE + HOUR, NINE + HOUR * 2.0)],
+        ..first.clone()
+    };
+    let now = NINE + minutes(5.0);
+    say(&mut bakes[0], Intent::Wish(Box::new(wishes)), now);
+    let wished_at = bakes[0].newest_wish().expect("it was wished");
+    assert_eq!(wished_at, now);
+    say(&mut bakes[0], Intent::Undo, NINE + minutes(6.0));
+    assert_eq!(bakes[0].state().wishes, first);
+    let away = first.away;
+    let back = Intent::WishUndone { wished_at, away };
+    say(&mut bakes[1], back, NINE + minutes(6.0));
+    assert_eq!(bakes[1].state().wishes, other);
 }

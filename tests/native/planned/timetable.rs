@@ -28,16 +28,16 @@ fn a_fixed_step_that_takes_of_the_buffer_moves_the_beginning_by_no_more_than_tha
     let mut bakes = for_seven();
     let free = planned(&bakes, NINE).expect("there is a plan");
     let (kept, begins) = (
-        free.kept.expect("a table"),
+        *free.tightest().expect("a table"),
         free.begins[0].expect("a start"),
     );
-    assert!(kept.spare >= kept.buffer && kept.buffer.get() >= 30.0);
+    assert!(kept.spare() >= kept.buffer && kept.buffer.get() >= 30.0);
     let fixed = start(&free, MIX) + minutes(25.0);
     say(&mut bakes[0], Intent::Pin(MIX, Some(fixed)), NINE);
     let plan = planned(&bakes, NINE).expect("there is a plan");
     assert_eq!(start(&plan, MIX), fixed);
-    let kept = plan.kept.expect("a table");
-    assert!(kept.spare.get() >= 0.0, "{kept:?}");
+    let kept = plan.tightest().expect("a table");
+    assert!(kept.spare().get() >= 0.0, "{kept:?}");
     let sooner = begins - plan.begins[0].expect("a start");
     assert!(sooner <= kept.buffer, "{sooner:?}");
 }

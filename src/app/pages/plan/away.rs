@@ -1,6 +1,5 @@
 //! When nobody is in the kitchen.
 
-use domain::bake::Wishes;
 use domain::units::{Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -21,32 +20,32 @@ const UP: u32 = 6 * 60 + 30;
 #[component]
 pub(super) fn AwaySheet(
     open: RwSignal<bool>,
-    wishes: Memo<Wishes>,
+    away: Memo<Vec<(Moment, Moment)>>,
     told: Memo<Option<Told>>,
 ) -> impl IntoView {
     view! {
         <Sheet open=open title=words::NOBODY>
             <p>{words::NOBODY_NOTE}</p>
-            <Known wishes=wishes />
+            <Known away=away />
             <OneTime />
-            <Nights wishes=wishes told=told />
+            <Nights told=told />
         </Sheet>
     }
 }
 
 /// Those that are known, each to be removed.
 #[component]
-fn Known(wishes: Memo<Wishes>) -> impl IntoView {
+fn Known(away: Memo<Vec<(Moment, Moment)>>) -> impl IntoView {
     let app = oventide();
     let rows = move || {
         let now = app.beat.get_untracked();
-        let known = wishes.get().away.into_iter();
+        let known = away.get().into_iter();
         known
             .map(|away| {
                 let said = words::away(away.0, away.1, now);
                 let remove = move |_| {
-                    app.wish(Box::new(move |wishes: &mut Wishes| {
-                        wishes.away.retain(|known| *known != away);
+                    app.wish_away(Box::new(move |times: &mut Vec<_>| {
+                        times.retain(|known| *known != away);
                     }));
                     // The row goes, and the focus must not go with it.
                     leptos::task::spawn_local(async {
@@ -69,10 +68,10 @@ fn Known(wishes: Memo<Wishes>) -> impl IntoView {
 
 /// Adds times, whatever is known of them already.
 fn add(app: Oventide, mut times: Vec<(Moment, Moment)>) {
-    app.wish(Box::new(move |wishes: &mut Wishes| {
-        times.retain(|time| !wishes.away.contains(time));
-        wishes.away.append(&mut times);
-        wishes.away.sort();
+    app.wish_away(Box::new(move |known: &mut Vec<_>| {
+        times.retain(|time| !known.contains(time));
+        known.append(&mut times);
+        known.sort();
     }));
 }
 
@@ -105,13 +104,15 @@ fn OneTime() -> impl IntoView {
 
 /// Every night until the table.
 #[component]
-fn Nights(wishes: Memo<Wishes>, told: Memo<Option<Told>>) -> impl IntoView {
+fn Nights(told: Memo<Option<Told>>) -> impl IntoView {
     let app = oventide();
     let (bed, up) = (RwSignal::new(BED), RwSignal::new(UP));
     let add = move |_| {
         let now = clock::now();
-        let table = wishes.get_untracked().table;
-        let end = told.get_untracked().map(|told| told.end.high());
+        let told = told.get_untracked();
+        let tables = told.iter().flat_map(|told| &told.margins);
+        let table = tables.map(|(_, margin)| margin.table).max();
+        let end = told.as_ref().map(|told| told.end.high());
         // A night that is left out makes the end later, perhaps into the next one.
         let until = table.or(end.map(|end| end + minutes(24.0 * 60.0)));
         let (bed, up) = (bed.get_untracked(), up.get_untracked());

@@ -152,12 +152,15 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
     let mut lines = Vec::new();
     let begins = told.begins.iter();
     lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
-    if let Some(kept) = &told.kept {
-        lines.push(words::kept(kept, now));
-    }
+    let margins = told.margins.iter();
+    lines.extend(margins.map(|(whose, margin)| match whose {
+        Some(whose) => words::kept_of(whose, margin, now),
+        None => words::kept(margin, now),
+    }));
     lines.push(depends_on(told));
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
-    let waits = told.kept.is_some_and(|kept| kept.spare.get() >= 0.0);
+    let mut margins = told.margins.iter();
+    let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
         lines.push(words::proven(told.proven));
     }
@@ -180,5 +183,5 @@ fn depends_on(told: &Told) -> String {
         }
     }
     let shorter = chain.len() - names.len();
-    words::depends_on(&names, shorter, told.kept.is_some())
+    words::depends_on(&names, shorter, told.margins.len())
 }

@@ -74,9 +74,5 @@ fn events(app: Oventide) -> Option<Vec<Event>> {
     let planned = app.plan.get_untracked()?;
     let bakes = app.bakes.get_untracked();
     let states = planned.states(&bakes)?;
-    let wished = &planned.timetable;
-    let table = wished
-        .kept
-        .map_or(wished.plan.end.likely(), |kept| kept.table);
-    Some(calendar_events(&planned, &states, table, clock::now()))
+    Some(calendar_events(&planned, &states, clock::now()))
 }

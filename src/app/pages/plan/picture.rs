@@ -51,8 +51,8 @@ impl Drawing {
         let spans: Vec<_> = ends
             .map(|entry| (entry.start, entry.end.max(entry.start + minutes(1.0))))
             .collect();
-        let table = told.kept.map(|kept| kept.table);
-        let last = spans.iter().map(|&(_, end)| end).chain(table).max();
+        let tables = told.margins.iter().map(|(_, margin)| margin.table);
+        let last = spans.iter().map(|&(_, end)| end).chain(tables).max();
         let to = told.end.high().max(last.unwrap_or(from));
         Self {
             scale: Scale::of(&spans, from, to),
@@ -159,11 +159,11 @@ impl Drawing {
             }
         }
         let mut named: Vec<(Moment, &str)> = vec![(now, "now")];
-        if let Some(kept) = self.told.kept {
-            pen.level("plan-table", self.down(kept.table));
+        for (_, margin) in &self.told.margins {
+            pen.level("plan-table", self.down(margin.table));
             // What comes together is named by the present.
-            if self.is_apart(kept.table, now) {
-                named.push((kept.table, "table"));
+            if self.is_apart(margin.table, now) {
+                named.push((margin.table, "table"));
             }
         }
         pen.level("plan-now", self.down(now));

@@ -1,6 +1,5 @@
 //! Starting a formula for a table: some times that it can be ready by, and any other.
 
-use domain::bake::BakeId;
 use domain::formula::Formula;
 use domain::units::{Moment, minutes};
 use leptos::prelude::*;
@@ -52,12 +51,6 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
         let error = has_passed().then(|| view! { <span>{words::PASSED}</span> });
         error.into_any()
     };
-    // What runs is for one table, and the baker should know before it moves.
-    let so_far = untrack(|| app.wishes().table);
-    let others = so_far.map(|table| {
-        let names = with(app, table);
-        view! { <p>{words::moves_too(&names, table, now)}</p> }
-    });
     let buttons = offers.into_iter().map(|(at, said)| {
         view! {
             <li>
@@ -69,7 +62,6 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
     });
     view! {
         <p>{words::TABLE_NOTE}</p>
-        {others}
         <ul class="marks">{buttons.rows()}</ul>
         <details>
             <summary>{words::ANOTHER_TIME}</summary>
@@ -96,11 +88,21 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)
     let mut offers = Vec::new();
     // When it is ready even if it is late.
     let soonest = app.table_with(formula).map_or(now, |table| table.high());
-    if let Some(table) = app.wishes().table
-        && table >= soonest
-    {
-        let others = with(app, table);
-        offers.push((table, words::table_with(table, now, &others)));
+    let wished = app.wishes();
+    let mut tables: Vec<Moment> = wished
+        .iter()
+        .filter_map(|wished| wished.wishes.table)
+        .collect();
+    tables.sort();
+    tables.dedup();
+    for table in tables {
+        if table >= soonest {
+            let with = wished
+                .iter()
+                .filter(|wished| wished.wishes.table == Some(table));
+            let names: Vec<&str> = with.map(|wished| &*wished.name).collect();
+            offers.push((table, words::table_with(table, now, &names.join(", "))));
+        }
     }
     let mut times = vec![half_hour(soonest)];
     let mut meals: Vec<Moment> = MEALS
@@ -119,17 +121,6 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)
         }
     }
     offers
-}
-
-/// The names of the bakes for that table.
-fn with(app: Oventide, table: Moment) -> String {
-    let bakes = app.bakes.read_untracked();
-    let running = bakes.iter().map(|bake| (&bake.id, bake.state()));
-    let names: Vec<String> = running
-        .filter(|(_, state)| !state.is_over() && state.wishes.table == Some(table))
-        .map(|(_, state): (&BakeId, _)| state.formula.name.clone())
-        .collect();
-    names.join(", ")
 }
 
 /// The next half hour by the clock.

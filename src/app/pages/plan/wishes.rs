@@ -1,5 +1,7 @@
 //! What is wished of the time: the table, the earliest beginning, and shifting all of it.
 
+use std::collections::HashSet;
+
 use domain::bake::{Intent, Wishes};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
@@ -9,7 +11,9 @@ use super::away::AwaySheet;
 use super::day_time::{DayTime, DayTimeFields};
 use crate::reactive::{Memo, RwSignal};
 use crate::state::plan::told::Told;
+use crate::state::plan::{WishEdit, WishedOf};
 use crate::state::{Oventide, oventide};
+use crate::widgets::choices::Choices;
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
 use crate::widgets::sheet::Sheet;
@@ -23,12 +27,14 @@ const SHIFT: Minutes = minutes(15.0);
 pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
     let app = oventide();
     let wishes = Memo::new(move |_| app.wishes());
-    let said = live::text(move || words::wished(&wishes.read(), app.beat.get()));
+    let away = Memo::new(move |_| app.away());
+    let said = live::text(move || words::wished(&wishes.read(), &away.read(), app.beat.get()));
     let (table_open, away_open) = (RwSignal::new(false), RwSignal::new(false));
     let shift = move |by: Minutes| {
-        app.wish(Box::new(move |wishes: &mut Wishes| {
+        let edit = move |wishes: &mut Wishes| {
             wishes.table = wishes.table.map(|table| table + by);
-        }));
+        };
+        app.wish(None, Box::new(edit));
     };
     let shifting = move || {
         view! {
@@ -40,6 +46,10 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
             </button>
         }
         .into_any()
+    };
+    let has_table = move || {
+        let wishes = wishes.read();
+        wishes.iter().any(|wished| wished.wishes.table.is_some())
     };
     view! {
         <section class="section" aria-labelledby="plan-wishes">
@@ -56,13 +66,13 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
                 </button>
             </div>
             <div class="plan-wishes">
-                {live::when(move || wishes.read().table.is_some(), shifting)} <Undo />
+                {live::when(has_table, shifting)} <Undo />
             </div>
         </section>
         <Sheet open=table_open title=words::ON_THE_TABLE_AT>
             {table(app, wishes, told, table_open)}
         </Sheet>
-        <AwaySheet open=away_open wishes=wishes told=told />
+        <AwaySheet open=away_open away=away told=told />
     }
 }
 
@@ -90,41 +100,76 @@ fn Undo() -> impl IntoView {
 
 fn table(
     app: Oventide,
-    wishes: Memo<Wishes>,
+    wishes: Memo<Vec<WishedOf>>,
     told: Memo<Option<Told>>,
     open: RwSignal<bool>,
 ) -> AnyView {
     let now = clock::now();
-    let (wished, likely) = (
-        wishes.get_untracked(),
-        told.get_untracked().map(|told| told.end.high()),
-    );
-    let table = wished.table.or(likely).unwrap_or(now);
-    let table = RwSignal::new(DayTime::of(table.up_to_five(), now));
-    let from = RwSignal::new(DayTime::of(
-        wished.not_before.unwrap_or(now).up_to_five(),
-        now,
-    ));
+    let likely = told.get_untracked().map(|told| told.end.high());
+    let bakes = wishes.get_untracked();
+    let tables = bakes.iter().map(|wished| wished.wishes.table);
+    let is_one = tables.collect::<HashSet<_>>().len() < 2;
+    // All of it, or else the bake at that place.
+    let whose = RwSignal::new((!is_one).then_some(0));
+    let of_whose = {
+        let bakes = bakes.clone();
+        move || bakes.get(whose.get().unwrap_or(0)).cloned()
+    };
+    let table_of = move |wished: Option<&WishedOf>| {
+        let table = wished.and_then(|wished| wished.wishes.table).or(likely);
+        DayTime::of(table.unwrap_or(now).up_to_five(), now)
+    };
+    let from_of = move |wished: Option<&WishedOf>| {
+        let from = wished.and_then(|wished| wished.wishes.not_before);
+        DayTime::of(from.unwrap_or(now).up_to_five(), now)
+    };
+    let first = untrack(&of_whose);
+    let table = RwSignal::new(table_of(first.as_ref()));
+    let from = RwSignal::new(from_of(first.as_ref()));
+    let choose = {
+        let of_whose = of_whose.clone();
+        move |place: usize| {
+            whose.set(place.checked_sub(1));
+            let wished = untrack(&of_whose);
+            table.set(table_of(wished.as_ref()));
+            from.set(from_of(wished.as_ref()));
+        }
+    };
+    let choices = (bakes.len() > 1).then(|| {
+        let names = bakes.iter().map(|wished| wished.name.clone());
+        let all = std::iter::once(words::ALL_OF_IT.to_owned());
+        view! {
+            <Choices
+                legend=words::FOR
+                options=all.chain(names).collect()
+                chosen=Signal::derive(move || Some(whose.get().map_or(0, |place| place + 1)))
+                on_choose=choose
+            />
+        }
+    });
     let passed = RwSignal::new(false);
-    let wish = move |edit: Box<dyn FnOnce(&mut Wishes)>| {
-        app.wish(edit);
+    let wish = move |edit: WishEdit| {
+        let of = whose.get_untracked().and_then(|_| untrack(&of_whose));
+        app.wish(of.map(|wished| wished.bake), edit);
         open.set(false);
     };
+    let wish = Callback::new(wish);
     let wish_table = move |_| {
         let at = table.get_untracked().moment(now);
         if at <= clock::now() {
             return passed.set(true);
         }
-        wish(Box::new(move |wishes| wishes.table = Some(at)));
+        wish.run(Box::new(move |wishes| wishes.table = Some(at)));
     };
     let wish_from = move |at: Option<Moment>| {
-        wish(Box::new(move |wishes| wishes.not_before = at));
+        wish.run(Box::new(move |wishes| wishes.not_before = at));
     };
     let error = move || {
         let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
         error.into_any()
     };
     view! {
+        {choices}
         <DayTimeFields value=table now=now />
         <p class="field-error" role="alert">
             {live::part(error)}
@@ -136,7 +181,7 @@ fn table(
             <button
                 class="button"
                 type="button"
-                on:click=move |_| wish(Box::new(|wishes| wishes.table = None))
+                on:click=move |_| wish.run(Box::new(|wishes| wishes.table = None))
             >
                 {words::AS_SOON_AS}
             </button>

@@ -4,12 +4,13 @@ pub(crate) mod told;
 mod wishes;
 
 use domain::bake::{Alarm, Bake, BakeId, Event, State, begin_alarm};
-use domain::schedule::plan::{Made, Moved, PATIENCE, Plan, Timetable, moved, timetable};
+use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::{Late, Oventide};
 pub(super) use wishes::running_states;
+pub(crate) use wishes::{WishEdit, WishedOf};
 
 /// A baker who is behind the plan is planned for anew no more often than this.
 const AGAIN: Minutes = minutes(1.0);
@@ -79,12 +80,12 @@ impl Planned {
     }
 
     /// The plan by the places of other bakes, as what is to be kept of it.
-    fn before(&self, bakes: &[BakeId]) -> Plan {
+    fn before(&self, bakes: &[BakeId]) -> Timetable {
         let place = |old: usize| {
             let id = self.bakes.get(old)?;
             bakes.iter().position(|bake| bake == id)
         };
-        self.timetable.plan.clone().reordered(&place)
+        self.timetable.reordered(&place, bakes.len())
     }
 }
 
@@ -239,11 +240,11 @@ fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
 
 /// What finds a plan. It must not be called before the late half is here, and the compilers may not see what it is:
 /// the whole solver would come into the first one.
-fn door() -> fn(&[&State], Moment, Option<&Plan>) -> Option<Timetable> {
+fn door() -> fn(&[&State], Moment, Option<&Timetable>) -> Option<Timetable> {
     std::hint::black_box(search)
 }
 
-fn search(states: &[&State], now: Moment, before: Option<&Plan>) -> Option<Timetable> {
+fn search(states: &[&State], now: Moment, before: Option<&Timetable>) -> Option<Timetable> {
     timetable(states, now, before, &mut patience())
 }
 

@@ -75,7 +75,8 @@ pub(crate) struct Told {
     pub(crate) lanes: Vec<(Lane, String)>,
     pub(crate) end: Estimate<Moment>,
     pub(crate) proven: Proven,
-    pub(crate) kept: Option<Margin>,
+    /// How it stands to each table, with what is for it where that isn't everything.
+    pub(crate) margins: Vec<(Option<String>, Margin)>,
     /// What hasn't begun and when it is to, soonest first.
     pub(crate) begins: Vec<(String, Moment)>,
     /// When the plan was made.
@@ -89,7 +90,7 @@ impl Told {
         let several = planned.bakes.len() > 1;
         let states = planned.states(bakes)?;
         let names = words::distinct_names(&states);
-        let chain = plan.critical();
+        let chain = chain(planned, &states);
         let title = |item: &Item| title(item.what, &states);
         let mut entries = Vec::with_capacity(plan.items.len());
         for (place, item) in plan.items.iter().enumerate() {
@@ -104,7 +105,7 @@ impl Told {
                 end: item.end,
                 window: None,
                 hangs: chain.contains(&place),
-                for_table: planned.timetable.kept.is_some(),
+                for_table: !planned.timetable.margins.is_empty(),
                 pinned: None,
                 can_fix: false,
                 why: Why::Free,
@@ -164,11 +165,46 @@ impl Told {
             entries,
             end: plan.end,
             proven: plan.proven,
-            kept: planned.timetable.kept,
+            margins: margins(planned, &states, &names),
             begins,
             at: planned.at,
         })
     }
+}
+
+/// What an end hangs on: that of everything, or those that are for several tables.
+fn chain(planned: &Planned, states: &[&State]) -> Vec<usize> {
+    let plan = &planned.timetable.plan;
+    let margins = planned.timetable.margins.iter();
+    let of_table = margins.map(|margin| of_table(margin.table, states));
+    let mut chains = of_table.flat_map(|bakes| plan.critical_of(&bakes));
+    let first = chains.next();
+    first.map_or_else(
+        || plan.critical(),
+        |first| std::iter::once(first).chain(chains).collect(),
+    )
+}
+
+fn margins(
+    planned: &Planned,
+    states: &[&State],
+    names: &[String],
+) -> Vec<(Option<String>, Margin)> {
+    let margins = planned.timetable.margins.iter();
+    let told = margins.map(|margin| {
+        let bakes = of_table(margin.table, states);
+        let name = |&bake: &usize| names[bake].clone();
+        let whose = bakes.iter().map(name).collect::<Vec<_>>().join(", ");
+        ((bakes.len() < states.len()).then_some(whose), *margin)
+    });
+    told.collect()
+}
+
+/// The places of the bakes that are for a table.
+pub(crate) fn of_table(table: Moment, states: &[&State]) -> Vec<usize> {
+    let bakes = states.iter().enumerate();
+    let of = bakes.filter(|(_, state)| state.wishes.table == Some(table));
+    of.map(|(bake, _)| bake).collect()
 }
 
 fn title(what: What, states: &[&State]) -> String {

@@ -1,47 +1,90 @@
-//! What the baker wishes of the time, which all running bakes share: they are baked for one table.
+//! What the baker wishes of the time: of each bake its table, and of all of them when nobody is there.
 
 use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
-use domain::schedule::plan::{timetable, together};
+use domain::schedule::plan::{away, timetable};
 use domain::units::Moment;
 use platform::{clock, ids};
 
 use super::patience;
 use crate::state::{Answer, Oventide};
+use crate::words;
 
-/// A change of what is wished.
-pub(crate) type WishEdit = Box<dyn FnOnce(&mut Wishes)>;
+/// A change of what is wished of a bake.
+pub(crate) type WishEdit = Box<dyn Fn(&mut Wishes)>;
+/// A change of the times at which nobody is there.
+pub(crate) type AwayEdit = Box<dyn FnOnce(&mut Vec<(Moment, Moment)>)>;
+
+/// What is wished of a running bake.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct WishedOf {
+    pub(crate) bake: BakeId,
+    /// What it is called beside the others.
+    pub(crate) name: String,
+    pub(crate) wishes: Wishes,
+}
 
 impl Oventide {
-    /// What all running bakes wish together.
-    pub(crate) fn wishes(self) -> Wishes {
+    /// What is wished of every running bake.
+    pub(crate) fn wishes(self) -> Vec<WishedOf> {
         let bakes = self.bakes.get();
-        together(&running_states(&bakes))
+        let running: Vec<&Bake> = bakes
+            .iter()
+            .filter(|bake| !bake.state().is_over())
+            .collect();
+        let states: Vec<&State> = running.iter().map(|bake| bake.state()).collect();
+        let names = words::distinct_names(&states);
+        let wished = running.iter().zip(names).map(|(bake, name)| WishedOf {
+            bake: bake.id.clone(),
+            name,
+            wishes: bake.state().wishes.clone(),
+        });
+        wished.collect()
     }
 
-    /// Changes what is wished, of every running bake, when its turn has come: quick presses add up.
-    pub(crate) fn wish(self, edit: WishEdit) {
+    /// When nobody is in the kitchen.
+    pub(crate) fn away(self) -> Vec<(Moment, Moment)> {
+        let bakes = self.bakes.get();
+        away(&running_states(&bakes))
+    }
+
+    /// Changes what is wished of a bake, or of every one that runs, when its turn has come: quick presses add up.
+    pub(crate) fn wish(self, of: Option<BakeId>, edit: WishEdit) {
         self.in_turn(Box::pin(async move {
-            let bakes = self.bakes.get_untracked();
-            let mut wishes = together(&running_states(&bakes));
-            edit(&mut wishes);
-            let wishes = Intent::Wish(Box::new(wishes));
-            self.wish_everywhere(None, &wishes).await;
+            for bake in self.running() {
+                if of.as_ref().is_none_or(|of| *of == bake) {
+                    self.wish_of(&bake, &*edit).await;
+                }
+            }
         }));
     }
 
-    /// Asks the same of every running bake but one.
-    pub(in crate::state) async fn wish_everywhere(self, but: Option<&BakeId>, wishes: &Intent) {
-        for bake in self.running() {
-            if Some(&bake) == but {
-                continue;
+    /// Changes when nobody is there, which is the same for all that runs.
+    pub(crate) fn wish_away(self, edit: AwayEdit) {
+        self.in_turn(Box::pin(async move {
+            let bakes = self.bakes.get_untracked();
+            let mut times = away(&running_states(&bakes));
+            edit(&mut times);
+            for bake in self.running() {
+                self.wish_of(&bake, &|wishes| wishes.away.clone_from(&times))
+                    .await;
             }
-            match self.answer_one(&bake, wishes.clone()).await {
-                // A bake that has ended meanwhile has no wishes any more.
-                Ok(_) | Err(Refusal::Over) => {}
-                Err(refusal) => self.answer.set(Some(Answer::Refused(refusal))),
-            }
+        }));
+    }
+
+    async fn wish_of(self, bake: &BakeId, edit: &dyn Fn(&mut Wishes)) {
+        let Some(known) = self.bake(bake) else { return };
+        let mut wishes = known.state().wishes.clone();
+        edit(&mut wishes);
+        self.ask_of_plan(bake, Intent::Wish(Box::new(wishes))).await;
+    }
+
+    pub(in crate::state) async fn ask_of_plan(self, bake: &BakeId, intent: Intent) {
+        match self.answer_one(bake, intent).await {
+            // A bake that has ended meanwhile has no wishes any more.
+            Ok(_) | Err(Refusal::Over) => {}
+            Err(refusal) => self.answer.set(Some(Answer::Refused(refusal))),
         }
     }
 

@@ -1,6 +1,7 @@
 //! The plan as entries of a calendar, and what became of them.
 
 use domain::bake::{BakeId, State};
+use domain::estimate::Estimate;
 use domain::schedule::plan::{Call, Plan, What, agenda};
 use domain::units::Moment;
 use platform::calendar::Event;
@@ -8,7 +9,7 @@ use platform::clock::time_of_day;
 use platform::files::SaveOutcome;
 
 use crate::state::Planned;
-use crate::state::plan::told::window;
+use crate::state::plan::told::{of_table, window};
 
 /// The heading of what the plan can be taken along as.
 pub(crate) const PAPERS: &str = "Take the plan with you";
@@ -25,13 +26,8 @@ pub(crate) const CALENDAR_FILE: &str = "oventide-plan.ics";
 /// What becomes of a fold in a calendar.
 const FOLD: &str = "Fold the dough";
 
-/// An entry for each moment from now on at which somebody has to be there, and one for the table.
-pub(crate) fn calendar_events(
-    planned: &Planned,
-    bakes: &[&State],
-    table: Moment,
-    now: Moment,
-) -> Vec<Event> {
+/// An entry for each moment from now on at which somebody has to be there, and one for each table.
+pub(crate) fn calendar_events(planned: &Planned, bakes: &[&State], now: Moment) -> Vec<Event> {
     let plan = &planned.timetable.plan;
     let told = Told {
         plan,
@@ -42,7 +38,16 @@ pub(crate) fn calendar_events(
     };
     let calls = agenda(plan, bakes, now);
     let mut events: Vec<Event> = calls.iter().filter_map(|call| told.event(call)).collect();
-    events.extend(told.table(table, now));
+    let margins = &planned.timetable.margins;
+    let all: Vec<usize> = (0..bakes.len()).collect();
+    let tables = margins.iter().filter_map(|margin| {
+        let of = of_table(margin.table, bakes);
+        told.table(margin.table, &of, &margin.ready, now)
+    });
+    events.extend(tables);
+    if margins.is_empty() {
+        events.extend(told.table(plan.end.likely(), &all, &plan.end, now));
+    }
     events
 }
 
@@ -90,15 +95,22 @@ impl Told<'_> {
         })
     }
 
-    /// The table is one for all of them.
-    fn table(&self, at: Moment, now: Moment) -> Option<Event> {
-        let whose = self.ids.first()?;
-        let window = crate::words::table_window(&self.plan.end, now);
+    /// The table of some of them.
+    fn table(
+        &self,
+        at: Moment,
+        of: &[usize],
+        ready: &Estimate<Moment>,
+        now: Moment,
+    ) -> Option<Event> {
+        let whose = self.ids.get(*of.first()?)?;
+        let window = crate::words::table_window(ready, now);
+        let names: Vec<&str> = of.iter().map(|&bake| &*self.names[bake]).collect();
         (at >= now).then(|| Event {
             id: format!("{}-table@oventide", whose.0),
             start: at,
             end: at,
-            title: format!("On the table: {}", self.names.join(", ")),
+            title: format!("On the table: {}", names.join(", ")),
             note: format!("{window}\n{}", self.made),
         })
     }

@@ -6,6 +6,8 @@ use domain::schedule::plan::{Margin, Proven};
 use domain::units::{Minutes, Moment};
 use platform::clock::time_of_day;
 
+use crate::state::plan::WishedOf;
+use crate::words::letters::{capital, lower_first};
 use crate::words::quantity::span;
 use crate::words::when;
 
@@ -35,12 +37,18 @@ const SAME: f64 = 1.0;
 /// So much more to spare than a buffer has another reason, in min.
 const AMPLE: f64 = 15.0;
 
+/// The same of what is for one of several tables: "Orange braid: ready about 15:35, between 15:10 and 16:05. That is…"
+pub(crate) fn kept_of(whose: &str, margin: &Margin, now: Moment) -> String {
+    let ready = lower_first(&ready(&margin.ready, now));
+    format!("{whose}: {ready} {}", kept(margin, now))
+}
+
 /// How it stands to the table: "25 min before your table at 16:00: rises may take that much longer."
 pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
-    let (spare, buffer) = (kept.spare.get(), kept.buffer.get());
+    let (spare, buffer) = (kept.spare().get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {
-        format!("{} later than {table}.", span(kept.spare))
+        format!("{} later than {table}.", span(kept.spare()))
     } else if spare < SAME {
         format!(
             "That is just in time for {table}; {} to spare would be safer.",
@@ -49,18 +57,18 @@ pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
     } else if spare + SAME < buffer {
         format!(
             "That is {} before {table}; {} would be safer, for rises may take that much longer.",
-            span(kept.spare),
+            span(kept.spare()),
             span(kept.buffer)
         )
     } else if spare <= buffer + AMPLE {
         format!(
             "That is {} before {table}: rises may take that much longer.",
-            span(kept.spare)
+            span(kept.spare())
         )
     } else {
         format!(
             "That is {} before {table}, sooner than it has to be: {} to spare would do. What is filled or glazed with egg, milk or cream waits in the fridge.",
-            span(kept.spare),
+            span(kept.spare()),
             span(kept.buffer)
         )
     }
@@ -78,9 +86,13 @@ pub(crate) fn proven(proven: Proven) -> String {
 }
 
 /// "The table depends on Knead, First rise, Fill and 7 shorter steps."; without a table the end does.
-pub(crate) fn depends_on(names: &[String], shorter: usize, for_table: bool) -> String {
-    let what = if for_table { "table" } else { "end" };
-    let mut said = format!("The {what} depends on ");
+pub(crate) fn depends_on(names: &[String], shorter: usize, tables: usize) -> String {
+    let what = match tables {
+        0 => "The end depends",
+        1 => "The table depends",
+        _ => "The tables depend",
+    };
+    let mut said = format!("{what} on ");
     let last = names.len().saturating_sub(1);
     for (place, name) in names.iter().enumerate() {
         said += match place {
@@ -113,19 +125,40 @@ pub(crate) fn too_late(title: &str, by: Minutes) -> String {
     format!("{title}: {} later than is good for it.", span(by))
 }
 
-/// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30."
-pub(crate) fn wished(wishes: &Wishes, now: Moment) -> String {
-    let mut said = match wishes.table {
-        Some(table) => format!("On the table at {}.", when(table, now)),
-        None => "On the table as soon as it can be.".to_owned(),
-    };
-    if let Some(from) = wishes.not_before {
-        said += &format!(" Nothing before {}.", when(from, now));
+/// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30.", and of breads for
+/// several tables "Buns on the table at 16:00. Orange braid on the table as soon as it can be."
+pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) -> String {
+    let mut apart: Vec<(Vec<&str>, &Wishes)> = Vec::new();
+    for wished in of {
+        let is_same = |other: &Wishes| {
+            (other.table, other.not_before) == (wished.wishes.table, wished.wishes.not_before)
+        };
+        match apart.iter_mut().find(|(_, other)| is_same(other)) {
+            Some((names, _)) => names.push(&wished.name),
+            None => apart.push((vec![&wished.name], &wished.wishes)),
+        }
     }
-    for &(from, to) in wishes.away.iter().filter(|&&(_, to)| to > now) {
-        said += &format!(" Nobody here from {}.", super::away(from, to, now));
+    let several = apart.len() > 1;
+    let mut said: Vec<String> = Vec::new();
+    for (names, wishes) in apart {
+        let table = match wishes.table {
+            Some(table) => format!("on the table at {}", when(table, now)),
+            None => "on the table as soon as it can be".to_owned(),
+        };
+        let begin = wishes.not_before;
+        let begin = begin.map(|from| format!("nothing before {}", when(from, now)));
+        if several {
+            let begin = begin.map_or_else(String::new, |begin| format!(", {begin}"));
+            said.push(format!("{} {table}{begin}.", names.join(", ")));
+        } else {
+            said.push(format!("{}.", capital(&table)));
+            said.extend(begin.map(|begin| format!("{}.", capital(&begin))));
+        }
     }
-    said
+    for &(from, to) in away.iter().filter(|&&(_, to)| to > now) {
+        said.push(format!("Nobody here from {}.", super::away(from, to, now)));
+    }
+    said.join(" ")
 }
 
 #[cfg(test)]
@@ -140,17 +173,14 @@ mod tests {
     fn a_chain_is_told_by_its_longest_links() {
         let three = names(&["Knead", "First rise", "Fill"]);
         assert_eq!(
-            depends_on(&three, 0, true),
+            depends_on(&three, 0, 1),
             "The table depends on Knead, First rise and Fill."
         );
         assert_eq!(
-            depends_on(&three, 1, true),
+            depends_on(&three, 1, 1),
             "The table depends on Knead, First rise, Fill and 1 shorter step."
         );
-        assert_eq!(
-            depends_on(&three[..1], 0, false),
-            "The end depends on Knead."
-        );
+        assert_eq!(depends_on(&three[..1], 0, 0), "The end depends on Knead.");
     }
 
     #[test]

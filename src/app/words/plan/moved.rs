@@ -4,7 +4,7 @@
 //! first and what starts at another time after it. Nobody is blamed: work was done later than planned, and that is all.
 
 use domain::formula::StepKind;
-use domain::schedule::plan::{Margin, Moved, NOTABLE, Named, Shifted, Why};
+use domain::schedule::plan::{Moved, NOTABLE, Named, Shifted, Why};
 use domain::units::{CelsiusDelta, Minutes, Moment};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
@@ -39,9 +39,10 @@ fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
     let because = because(moved, time, degrees);
     match &moved.next {
         Some(next) if stays => format!(
-            "{}: {}, and everything is still ready at {}.",
+            "{}: {}, and {} is still ready at {}.",
             capital(&because),
             shifted(next, time),
+            still(moved),
             time(is)
         ),
         _ => format!("{}: {because}.", ready(moved, time)),
@@ -50,10 +51,16 @@ fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
 
 fn ready(moved: &Moved, time: Time) -> String {
     let (was, is) = moved.ready;
-    let ready = format!("Ready at {} instead of {}", time(is), time(was));
-    let Some(Margin { table, spare, .. }) = moved.kept else {
+    let ready = format!(
+        "{}eady at {} instead of {}",
+        whose(moved, "R", "r"),
+        time(is),
+        time(was)
+    );
+    let Some(margin) = moved.margin else {
         return ready;
     };
+    let (table, spare) = (margin.table, margin.spare());
     let table_at = time(table);
     if spare.get() < 0.0 {
         return format!("{ready}, {} after the table at {table_at}", span(spare));
@@ -68,9 +75,27 @@ fn ready(moved: &Moved, time: Time) -> String {
         _ => span(spare),
     };
     format!(
-        "The table stays at {table_at}, with {left} to spare instead of {}",
+        "{}he table stays at {table_at}, with {left} to spare instead of {}",
+        whose(moved, "T", "t"),
         span(before)
     )
+}
+
+/// Whose end it is, where breads are for several tables, and how a sentence goes on after that: "Orange braid: r".
+fn whose(moved: &Moved, capital: &str, small: &str) -> String {
+    if moved.of.is_empty() {
+        capital.to_owned()
+    } else {
+        format!("{}: {small}", moved.of.join(", "))
+    }
+}
+
+fn still(moved: &Moved) -> String {
+    if moved.of.is_empty() {
+        "everything".to_owned()
+    } else {
+        moved.of.join(", ")
+    }
 }
 
 fn shifted(next: &Shifted, time: Time) -> String {

@@ -53,19 +53,14 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
 }
 
 /// What a button says that wishes it.
-pub(crate) fn nearest(
-    nearest: &Nearest,
-    instead_of: Option<Moment>,
-    bakes: &[&State],
-    now: Moment,
-) -> String {
+pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> String {
     match *nearest {
         Nearest::Table { at, .. } => format!("Table at {}", when(at, now)),
-        Nearest::Begin { at } => {
-            let was = instead_of
-                .map_or_else(String::new, |was| format!(" instead of {}", when(was, now)));
-            format!("Begin from {} on{was}", when(at, now))
-        }
+        Nearest::Begin { was, at } => format!(
+            "Begin from {} on instead of {}",
+            when(at, now),
+            when(was, now)
+        ),
         Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
         Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
         Nearest::Stay { away } => format!("Be here from {}", from_to(away.0, away.1, now)),

@@ -9,6 +9,10 @@ use crate::words::when;
 pub(crate) const WISHES: &str = "What you wish";
 /// Opens what can be wished of the table; on a formula it starts the bake for it.
 pub(crate) const ON_THE_TABLE_AT: &str = "On the table at…";
+/// Which of several bakes a table is wished for.
+pub(crate) const FOR: &str = "For";
+/// All of them.
+pub(crate) const ALL_OF_IT: &str = "Everything";
 /// Takes a table's wish away.
 pub(crate) const AS_SOON_AS: &str = "As soon as it can be";
 /// Everything a quarter of an hour sooner or later.
@@ -73,12 +77,4 @@ pub(crate) fn day_ahead(days: usize, now: Moment) -> String {
         1 => "Tomorrow".to_owned(),
         _ => crate::words::weekday(clock::days_later(now, days)).to_owned(),
     }
-}
-
-/// That what runs already is planned for the table that is chosen now: "Buns: so far for 16:00. With this it moves to the table you choose."
-pub(crate) fn moves_too(names: &str, table: Moment, now: Moment) -> String {
-    format!(
-        "All that runs is planned for one table. {names}, so far for {}, moves to the one you choose.",
-        when(table, now)
-    )
 }

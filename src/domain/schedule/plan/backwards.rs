@@ -23,7 +23,10 @@ pub(super) fn mirrored(problem: &Problem, horizon: i32) -> Option<Problem> {
         // What lies beyond is of no matter any more.
         let end = (latest + task.minutes).max(0);
         let start = latest.clamp(0, end);
-        Some(Task::away(start, end - start, &task.needs))
+        Some(Task {
+            block: task.block,
+            ..Task::away(start, end - start, &task.needs)
+        })
     };
     let tasks = problem
         .tasks()

@@ -1,35 +1,34 @@
 //! Of the schedules that end soonest the one in which least that suffers from it has to wait, and of
 //! these one that keeps what was planned before where it can, or else with few switches of attention.
 
+use super::aims::{Aim, Met, met};
 use super::backwards::{mirror, mirrored};
 use super::keep::put_back;
 use super::tasks::Tasks;
-use crate::schedule::solve::{Outcome, Problem, Schedule, fewer_switches, least_waiting, solve};
+use crate::schedule::solve::{Problem, Schedule, fewer_switches, least_waiting};
 
 /// The best schedule that was found.
 pub(super) struct Best {
     pub starts: Vec<i32>,
-    /// No schedule ends before this minute.
-    pub bound: i32,
-    /// When it ends itself.
-    pub end: i32,
+    /// By how many minutes one of the ends may be farther off than it has to be.
+    pub short_by: i32,
 }
 
-/// The schedule that ends soonest, and of these the one that waits least; `None` where there is none.
+/// The schedule of which the ends that are aimed at come soonest, one after the other, and of these the one
+/// that waits least; `None` where there is none.
 pub(super) fn calmest(
     problem: &Problem,
     tasks: &Tasks,
+    aims: &[Aim],
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
-    let (schedule, bound) = match solve(problem, Some(before), go_on) {
-        Outcome::Optimal(schedule) => {
-            let end = schedule.end;
-            (schedule, end)
-        }
-        Outcome::BestFound { best, bound } => (best?, bound),
-        Outcome::Infeasible => return None,
-    };
+    let Met {
+        problem,
+        schedule,
+        short_by,
+    } = met(problem, aims, before, go_on)?;
+    let problem = &problem;
     // A plan that is as good as any stays as it is.
     let stays = problem.holds(before) && problem.makespan(before) == schedule.end;
     let at_hand = if stays {
@@ -49,11 +48,7 @@ pub(super) fn calmest(
     }
     let mut starts = calm.schedule.starts;
     put_back(problem, &tasks.weights, before, &mut starts);
-    Some(Best {
-        end: calm.schedule.end,
-        starts,
-        bound,
-    })
+    Some(Best { starts, short_by })
 }
 
 /// The schedule that begins as late as it can and has ended by minute `horizon`, and of these the one
@@ -61,13 +56,14 @@ pub(super) fn calmest(
 pub(super) fn latest(
     problem: &Problem,
     tasks: &Tasks,
+    aims: &[Aim],
     horizon: i32,
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
     let turned = mirrored(problem, horizon)?;
     let before = mirror(problem, horizon, before);
-    let best = calmest(&turned, tasks, &before, go_on)?;
+    let best = calmest(&turned, tasks, aims, &before, go_on)?;
     Some(Best {
         starts: mirror(problem, horizon, &best.starts),
         ..best

@@ -18,10 +18,10 @@ pub(super) fn window(items: &[Item], last: usize) -> Estimate<Moment> {
     Estimate::new(end - earlier, end, end + later, Basis::Model)
 }
 
-/// The item that ends last; that nobody is there afterwards is no matter of the plan.
-pub(super) fn last(items: &[Item]) -> Option<usize> {
+/// The item of some that ends last; that nobody is there afterwards is no matter of the plan.
+pub(super) fn last(items: &[Item], is_of: &dyn Fn(What) -> bool) -> Option<usize> {
     let ends = items.iter().enumerate();
-    let planned = ends.filter(|(_, item)| item.what != What::Away);
+    let planned = ends.filter(|(_, item)| item.what != What::Away && is_of(item.what));
     planned
         .max_by_key(|(_, item)| item.end)
         .map(|(place, _)| place)
@@ -51,8 +51,21 @@ impl Plan {
     /// longer makes the end later.
     #[must_use]
     pub fn critical(&self) -> Vec<usize> {
-        let mut places: Vec<usize> =
-            last(&self.items).map_or_else(Vec::new, |last| chain(&self.items, last));
+        self.chain_to(&|_| true)
+    }
+
+    /// The same for the end of some of its bakes.
+    #[must_use]
+    pub fn critical_of(&self, bakes: &[usize]) -> Vec<usize> {
+        self.chain_to(&|what| match what {
+            What::Step(bake, _) | What::Fold(bake, ..) => bakes.contains(&bake),
+            What::Away => false,
+        })
+    }
+
+    fn chain_to(&self, is_of: &dyn Fn(What) -> bool) -> Vec<usize> {
+        let last = last(&self.items, is_of);
+        let mut places: Vec<usize> = last.map_or_else(Vec::new, |last| chain(&self.items, last));
         places.reverse();
         places
     }

@@ -1,5 +1,6 @@
 //! What a plan lets go of where it can't keep everything.
 
+use super::aims::Aim;
 use super::best::{Best, calmest};
 use super::tasks::Tasks;
 use crate::schedule::solve::{Part, why_infeasible};
@@ -22,6 +23,7 @@ const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 /// matter least there. `None` where something contradicts itself that can't be let go of.
 pub(super) fn best_that_holds(
     tasks: &mut Tasks,
+    aims: &[Aim],
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
@@ -29,7 +31,7 @@ pub(super) fn best_that_holds(
     loop {
         // The lengths of a kitchen's steps are never so long that this fails.
         let problem = tasks.problem().ok()?;
-        if let Some(best) = calmest(&problem, tasks, before, go_on) {
+        if let Some(best) = calmest(&problem, tasks, aims, before, go_on) {
             return Some(best);
         }
         // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.

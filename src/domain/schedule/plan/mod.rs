@@ -13,6 +13,7 @@
 //! on, as in [`outline`](super::outline).
 
 mod agenda;
+mod aims;
 mod backwards;
 mod best;
 mod chain;
@@ -37,18 +38,18 @@ use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
 pub use conflict::{Asks, Claim, Conflict, Nearest, conflict};
-use lengths::{Lengths, as_promised, begun_by, outlined, redone, told_at_work};
+use lengths::{Lengths, as_promised, begun_by, outlined, redone, settle, told_at_work};
 use let_go::best_that_holds;
 pub use levers::{Lever, Way, levers};
 pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::What;
-pub use timetable::{Margin, Timetable, timetable, together};
+pub use timetable::{Margin, Timetable, away, timetable};
 pub use trial::{PATIENCE, Rest};
 
 /// How often lengths and schedule are reckoned in turn, at most.
-const ROUNDS: usize = 4;
+const ROUNDS: usize = 8;
 
 /// Something planned.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -87,22 +88,28 @@ pub struct Plan {
     pub proven: Proven,
 }
 
-/// When the table is wished for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What a plan aims at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Goal {
-    /// As soon as it can be.
+    /// Ready as soon as can be.
+    #[default]
     Soonest,
-    /// No later than then, and begun no sooner than that needs.
+    /// Ready no later than then, and begun no sooner than that needs.
     By(Moment),
 }
 
 /// What a plan has to keep beside the bakes themselves.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Default)]
 pub struct Bounds<'a> {
-    /// When the table is wished for.
+    /// What it aims at.
     pub goal: Goal,
+    /// By bake: when it should be ready, where that isn't the same for all. What should be ready sooner comes
+    /// first, as long as something that should be ready later isn't late for it in vain.
+    pub ready_by: &'a [Option<Moment>],
     /// When nobody is in the kitchen.
     pub closed: &'a [(Moment, Moment)],
+    /// The plan of other bakes, which goes first.
+    pub beside: Option<(&'a Plan, &'a [&'a State])>,
     /// By bake: nothing of it starts before then. Empty where nothing is kept back.
     pub not_before: &'a [Option<Moment>],
     /// Whether steps that the baker fixed to a moment stay there.
@@ -142,10 +149,15 @@ fn plan_once(
     assumed: Option<&mut bool>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Plan> {
-    let mut was: Vec<(What, Moment)> = before.map_or_else(Vec::new, |plan| {
+    let known: Vec<(What, Moment)> = before.map_or_else(Vec::new, |plan| {
         let items = plan.items.iter();
         items.map(|item| (item.what, item.start)).collect()
     });
+    // How late something can begin is found anew from nothing but the bakes, so that it is always the same.
+    let mut was = match bounds.goal {
+        Goal::Soonest => known.clone(),
+        Goal::By(_) => Vec::new(),
+    };
     // Those that the plan from before was made with, as far as nothing has changed.
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
@@ -154,18 +166,22 @@ fn plan_once(
     as_promised(bakes, &mut lengths, promised, now);
     let told = told_at_work(bakes, now);
     let at_work = match (&assumed, told) {
-        (Some(_), None) => begun_by(bakes, &mut lengths, &was, now),
+        (Some(_), None) => begun_by(bakes, &mut lengths, &known, now),
         _ => told,
     };
     let mut never = false;
     let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
     *assumed = at_work.is_some();
     let mut round = 0;
+    let mut last: Option<(Vec<Lengths>, Vec<Lengths>)> = None;
     loop {
         round += 1;
         let mut tasks = Tasks::new(bakes, &lengths, now);
         for &(from, to) in bounds.closed {
             tasks.close(from, to);
+        }
+        if let Some((plan, others)) = bounds.beside {
+            tasks.leave_room(plan, others);
         }
         for (bake, at) in bounds.not_before.iter().enumerate() {
             if let Some(at) = *at {
@@ -182,10 +198,14 @@ fn plan_once(
         tasks.are_known = tasks.knows(&was);
         let before = tasks.starts(&was);
         let best = match bounds.goal {
-            Goal::Soonest => best_that_holds(&mut tasks, &before, go_on)?,
+            Goal::Soonest => {
+                let aims = tasks.aims(bounds.ready_by);
+                best_that_holds(&mut tasks, &aims, &before, go_on)?
+            }
             Goal::By(table) => {
-                let problem = tasks.problem().ok()?;
-                latest(&problem, &tasks, tasks.minute(table), &before, go_on)?
+                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
+                let horizon = tasks.minute(table);
+                latest(&problem, &tasks, &aims, horizon, &before, go_on)?
             }
         };
         was = tasks.moments(&best.starts);
@@ -197,6 +217,12 @@ fn plan_once(
             *assumed &= work.is_some_and(|work| best.starts[work] != 0);
             return Some(tasks.told(&best));
         }
+        let reckoned = next.clone();
+        if let Some((lengths_before, reckoned_before)) = &last {
+            let used = [&lengths_before[..], &lengths];
+            settle(used, reckoned_before, &mut next);
+        }
+        last = Some((lengths, reckoned));
         (lengths, hot) = (next, next_hot);
     }
 }

@@ -4,6 +4,7 @@
 //! stands where it stands and takes what is left of it. A fold is a task of its own, since it takes
 //! the hands away from everything else.
 
+use super::Plan;
 use super::lengths::Lengths;
 use super::let_go::Limit;
 use super::ovens::Hot;
@@ -94,6 +95,36 @@ impl<'a> Tasks<'a> {
         }
     }
 
+    /// What other bakes hold by their plan isn't there.
+    pub(super) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
+        for item in &plan.items {
+            let (bake, mut needs) = match item.what {
+                What::Step(bake, step) => {
+                    let step = others.get(bake).and_then(|state| state.formula.step(step));
+                    (bake, step.map_or_else(Vec::new, needs))
+                }
+                What::Fold(bake, ..) => (bake, vec![HANDS]),
+                // Told already.
+                What::Away => continue,
+            };
+            let from = self.minute(item.start.max(self.now));
+            let minutes = self.minute(item.end) - from;
+            needs.retain(|&need| !self.is_held(need));
+            if minutes <= 0 || needs.is_empty() {
+                continue;
+            }
+            // An oven that is heated for one bread isn't another's before that is out.
+            let block = needs
+                .contains(&OVEN)
+                .then_some((OVEN, u16::MAX - bake as u16));
+            self.what.push(What::Away);
+            self.tasks.push(Task {
+                block,
+                ..Task::away(from, minutes, &needs)
+            });
+        }
+    }
+
     /// Nothing of a bake starts before a moment.
     pub(super) fn release(&mut self, bake: usize, at: Moment) {
         let minute = self.minute(at);
@@ -178,17 +209,7 @@ impl<'a> Tasks<'a> {
             let Some(length) = self.lengths[bake].get(&step.id) else {
                 continue;
             };
-            let mut needs = Vec::new();
-            for (needed, resource) in [
-                (step.is_hands(), HANDS),
-                (step.needs.hob, HOB),
-                (step.needs.oven, OVEN),
-                (step.needs.fridge, FRIDGE),
-            ] {
-                if needed {
-                    needs.push(resource);
-                }
-            }
+            let mut needs = needs(step);
             let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
             // What goes on holds what it holds, however many the baker has put into one oven.
             if goes_on {
@@ -332,6 +353,18 @@ impl<'a> Tasks<'a> {
     pub(super) fn moment(&self, minute: i32) -> Moment {
         self.now + minutes(f64::from(minute))
     }
+}
+
+/// What a step holds from its start to its end.
+fn needs(step: &Step) -> Vec<usize> {
+    let all = [
+        (step.is_hands(), HANDS),
+        (step.needs.hob, HOB),
+        (step.needs.oven, OVEN),
+        (step.needs.fridge, FRIDGE),
+    ];
+    let needed = all.into_iter().filter(|&(needed, _)| needed);
+    needed.map(|(_, resource)| resource).collect()
 }
 
 /// What a minute weighs in which something waits: what spoils, what may wait only so long, an oven

@@ -17,6 +17,9 @@ impl Tasks<'_> {
         // What goes on began in the past, where no task can start any more.
         both.map(|(what, task)| {
             let at = start(what).map_or(0, |&(_, at)| self.minute(at));
+            if *what == What::Away {
+                return task.earliest;
+            }
             let is_fixed = task.latest == Some(task.earliest);
             let begun = self
                 .length(what)
@@ -73,14 +76,13 @@ impl Tasks<'_> {
                 }
             })
             .collect();
-        let end = match chain::last(&items) {
+        let end = match chain::last(&items, &|_| true) {
             Some(place) => chain::window(&items, place),
             None => Estimate::exact(self.now, Basis::Measured),
         };
-        let proven = if best.bound == best.end {
-            Proven::Soonest
-        } else {
-            Proven::Short(minutes(f64::from(best.end - best.bound)))
+        let proven = match best.short_by {
+            0 => Proven::Soonest,
+            short_by => Proven::Short(minutes(f64::from(short_by))),
         };
         Plan { items, end, proven }
     }

@@ -7,8 +7,8 @@
 use std::borrow::Cow;
 use std::pin::Pin;
 
-use super::timetable::{buffer_of, kept_back, timetable_so};
-use super::{Bounds, Goal, Item, Plan, What, plan};
+use super::timetable::{away, margins, not_before, table_of, timetable_with};
+use super::{Bounds, Item, Margin, Plan, What, plan};
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment, minutes};
@@ -26,15 +26,34 @@ const NOTHING: f64 = 0.5;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct LeftOff;
 
-/// Some bakes, with what is wished of them together.
+/// Some bakes, as they are or as they could be, with what is wished of each.
 #[derive(Clone)]
 pub(super) struct Case<'a> {
     pub bakes: Vec<Cow<'a, State>>,
-    pub wishes: Wishes,
 }
 
-impl Case<'_> {
-    fn states(&self) -> Vec<&State> {
+impl<'a> Case<'a> {
+    /// Bakes as they are.
+    pub(super) fn of(bakes: &[&'a State]) -> Self {
+        let bakes = bakes.iter().map(|state| Cow::Borrowed(*state));
+        Self {
+            bakes: bakes.collect(),
+        }
+    }
+
+    /// The same with other wishes.
+    pub(super) fn wishing(mut self, edit: &dyn Fn(&mut Wishes)) -> Self {
+        for bake in &mut self.bakes {
+            let mut wishes = bake.wishes.clone();
+            edit(&mut wishes);
+            if wishes != bake.wishes {
+                bake.to_mut().wishes = wishes;
+            }
+        }
+        self
+    }
+
+    pub(super) fn states(&self) -> Vec<&State> {
         self.bakes.iter().map(AsRef::as_ref).collect()
     }
 }
@@ -46,8 +65,8 @@ pub(super) enum As {
     Wished,
     /// Everything as soon as can be: whether wishes can be kept shows already.
     Soonest,
-    /// Everything as late as a table allows.
-    Latest(Moment),
+    /// The same without buffers: everything that waits begins as late as its table allows.
+    Latest,
 }
 
 /// What a case comes to.
@@ -55,11 +74,11 @@ pub(super) enum As {
 pub(super) struct Trial {
     /// None where nothing can be done so.
     pub plan: Option<Plan>,
-    /// How long after the wished table everything is ready.
+    /// How long after their tables breads are ready, all tables together.
     pub late: Minutes,
     /// How much longer than it should something waits for the sake of the wishes, all such waits together.
     pub waits: Minutes,
-    /// How much longer than its buffer bread waits before the wished table.
+    /// How much longer than its buffer a bread waits before its table, at most.
     pub early: Minutes,
 }
 
@@ -102,11 +121,11 @@ impl<'a> Trials<'a> {
         let free = |state: &&State| {
             let mut state = (*state).clone();
             state.pins.clear();
+            state.wishes = Wishes::default();
             Cow::Owned(state)
         };
         let unwished = Case {
             bakes: bakes.iter().map(free).collect(),
-            wishes: Wishes::default(),
         };
         let free = trials.tried(&unwished, As::Soonest).await?;
         trials.anyway = free.waits;
@@ -125,44 +144,35 @@ impl<'a> Trials<'a> {
             left = left.saturating_sub(1);
             left > 0
         };
-        let (states, wishes) = (case.states(), &case.wishes);
-        let by = |goal, go_on: &mut dyn FnMut() -> bool| {
-            let not_before = kept_back(&states, wishes);
-            let bounds = Bounds {
-                goal,
-                closed: &wishes.away,
-                not_before: &not_before,
-                pins: true,
-            };
-            plan(&states, bounds, self.now, None, go_on)
-        };
+        let (states, now) = (case.states(), self.now);
         let found = match how {
-            As::Wished => {
-                timetable_so(&states, wishes, self.now, None, &mut go_on).map(|wished| wished.plan)
+            As::Soonest => soonest(&states, now, &mut go_on),
+            As::Wished | As::Latest => {
+                let buffers = how == As::Wished;
+                let found = timetable_with(&states, buffers, now, None, &mut go_on);
+                found.map(|timetable| (timetable.plan, timetable.margins))
             }
-            As::Soonest => by(Goal::Soonest, &mut go_on),
-            As::Latest(table) => by(Goal::By(table), &mut go_on),
         };
         if left == 0 {
             return Err(LeftOff);
         }
-        let Some(plan) = found else {
+        let none = minutes(0.0);
+        let Some((plan, margins)) = found else {
             return Ok(Trial {
                 plan: None,
                 late: Minutes::MAX,
-                waits: minutes(0.0),
-                early: minutes(0.0),
+                waits: none,
+                early: none,
             });
         };
         let over = plan.items.iter().filter_map(|item| item.too_late_by);
-        let over = over.fold(minutes(0.0), |all, over| all + over);
-        let waits = (over - self.anyway).max(minutes(0.0));
-        let spare = wishes.table.map(|table| table - plan.end.likely());
-        let none = minutes(0.0);
+        let over = over.fold(none, |all, over| all + over);
+        let late = margins.iter().map(|margin| (-margin.spare()).max(none));
+        let early = margins.iter().map(|margin| margin.spare() - margin.buffer);
         Ok(Trial {
-            late: spare.map_or(none, |spare| (-spare).max(none)),
-            waits,
-            early: spare.map_or(none, |spare| (spare - buffer_of(&plan)).max(none)),
+            late: late.fold(none, |all, late| all + late),
+            waits: (over - self.anyway).max(none),
+            early: early.fold(none, Minutes::max),
             plan: Some(plan),
         })
     }
@@ -172,4 +182,24 @@ impl<'a> Trials<'a> {
     pub(super) async fn keeps(&self, case: &Case<'_>, how: As) -> Result<bool, LeftOff> {
         Ok(self.tried(case, how).await?.is_kept())
     }
+}
+
+/// Everything as soon as it can be, and how that stands to the tables.
+fn soonest(
+    states: &[&State],
+    now: Moment,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<(Plan, Vec<Margin>)> {
+    let ready_by: Vec<_> = states.iter().map(|state| table_of(state)).collect();
+    let not_before: Vec<_> = states.iter().map(|state| not_before(state)).collect();
+    let bounds = Bounds {
+        ready_by: &ready_by,
+        closed: &away(states),
+        not_before: &not_before,
+        pins: true,
+        ..Bounds::default()
+    };
+    let plan = plan(states, bounds, now, None, go_on)?;
+    let margins = margins(states, &plan, &|_| None);
+    Some((plan, margins))
 }

@@ -235,6 +235,25 @@ impl Problem {
         &self.capacities
     }
 
+    /// The same, where the schedule has only ended when some of its tasks have.
+    #[must_use]
+    pub fn ending_with(mut self, counts: &[bool]) -> Self {
+        for (task, &counts) in self.tasks.iter_mut().zip(counts) {
+            task.counts = counts;
+        }
+        self
+    }
+
+    /// The same, where the tasks that count have to have ended by a minute, none sooner than it can.
+    #[must_use]
+    pub fn ended_by(mut self, minute: i32) -> Self {
+        for task in self.tasks.iter_mut().filter(|task| task.counts) {
+            let by = (minute - task.minutes).max(task.earliest);
+            task.latest = Some(task.latest.map_or(by, |latest| latest.min(by)));
+        }
+        self
+    }
+
     /// What links ask of starts: from, to, and the least number of minutes between them.
     pub(super) fn arcs(&self) -> Vec<(usize, usize, i32)> {
         let mut arcs = Vec::new();

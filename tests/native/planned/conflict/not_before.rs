@@ -21,7 +21,7 @@ fn who_begins_too_late_is_told_the_latest_beginning() {
     let conflict = found(&bakes, NINE).expect("it is too late");
     assert_eq!(conflict.claims.len(), 3);
     let begin = conflict.nearest.iter().find_map(|way| match way {
-        Nearest::Begin { at } => Some(*at),
+        Nearest::Begin { at, .. } => Some(*at),
         _ => None,
     });
     let latest = table - length;

@@ -16,7 +16,7 @@ fn a_table_that_is_too_soon_contradicts_the_bread_and_may_be_no_later_than_that(
         wish(&mut bakes, &at_table(table), NINE);
         let conflict = found(&bakes, NINE).expect("it is too soon");
         assert_eq!(conflict.claims, [Claim::Bake(0), Claim::Table(table)]);
-        let [Nearest::Table { at, safely }] = conflict.nearest[..] else {
+        let [Nearest::Table { at, safely, .. }] = conflict.nearest[..] else {
             panic!("{:?}", conflict.nearest);
         };
         assert!(at >= soonest && at - soonest < minutes(5.0), "{ids:?}");

@@ -6,7 +6,8 @@
 
 mod search;
 
-use domain::bake::{BakeId, Intent, Wishes};
+use domain::bake::{BakeId, Intent};
+use domain::schedule::plan::Margin;
 use leptos::prelude::*;
 use search::search;
 
@@ -23,7 +24,6 @@ struct Press {
     /// What it is about, where its own words don't say so.
     about: Option<String>,
     asks: Vec<(BakeId, Intent)>,
-    wishes: Option<Wishes>,
 }
 
 /// What was found so far.
@@ -131,9 +131,9 @@ fn is_amiss(app: Oventide) -> bool {
     let Some(planned) = &*plan else {
         return app.is_baking();
     };
-    let wished = &planned.timetable;
-    let mut items = wished.plan.items.iter();
-    let is_late = wished.kept.is_some_and(|kept| kept.spare.get() < -0.5);
+    let timetable = &planned.timetable;
+    let mut items = timetable.plan.items.iter();
+    let is_late = timetable.margins.iter().any(Margin::is_late);
     is_late || items.any(|item| item.too_late_by.is_some())
 }
 
@@ -172,9 +172,6 @@ fn row(press: Press, take: Callback<Press>) -> AnyView {
 }
 
 fn take(app: Oventide, press: Press) {
-    if let Some(wishes) = press.wishes {
-        app.wish(Box::new(move |to| *to = wishes));
-    }
     for (bake, intent) in press.asks {
         app.ask(&bake, intent);
     }

@@ -2,8 +2,8 @@
 
 use std::pin::Pin;
 
-use domain::bake::{Bake, Intent, State, Wishes};
-use domain::schedule::plan::{Asks, Claim, Conflict, Nearest, Way, conflict, levers, together};
+use domain::bake::{Bake, BakeId, Intent, State};
+use domain::schedule::plan::{Asks, Conflict, Nearest, Way, conflict, levers};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::clock;
@@ -69,59 +69,57 @@ pub(super) fn search(
 
 fn instead(conflict: &Conflict, bakes: &[Bake], states: &[&State]) -> (String, Vec<Press>) {
     let now = clock::now();
-    let wishes = together(states);
-    let not_before = conflict.claims.iter().find_map(|claim| match *claim {
-        Claim::NotBefore(at) => Some(at),
-        _ => None,
-    });
     let mut presses = Vec::new();
     for nearest in &conflict.nearest {
         presses.push(press(
             nearest,
-            words::nearest(nearest, not_before, states, now),
+            words::nearest(nearest, states, now),
             bakes,
-            &wishes,
+            states,
         ));
         if let Nearest::Table {
-            safely: Some(at), ..
+            was,
+            safely: Some(at),
+            ..
         } = *nearest
         {
-            let safe = Nearest::Table { at, safely: None };
-            presses.push(press(&safe, words::safely(at, now), bakes, &wishes));
+            let safely = None;
+            let safe = Nearest::Table { was, at, safely };
+            presses.push(press(&safe, words::safely(at, now), bakes, states));
         }
     }
     (words::contradiction(&conflict.claims, states, now), presses)
 }
 
-fn press(nearest: &Nearest, says: String, bakes: &[Bake], wishes: &Wishes) -> Press {
-    let mut press = Press {
+fn press(nearest: &Nearest, says: String, bakes: &[Bake], states: &[&State]) -> Press {
+    let intents = match nearest.asks(states) {
+        Asks::Wishes(wishes) => {
+            let wishes = wishes.into_iter();
+            let asked = wishes.map(|(bake, wishes)| (bake, Intent::Wish(Box::new(wishes))));
+            asked.collect()
+        }
+        Asks::Pin(bake, step, at) => vec![(bake, Intent::Pin(step, at))],
+    };
+    Press {
         says,
         about: None,
-        asks: Vec::new(),
-        wishes: None,
-    };
-    match nearest.asks(wishes) {
-        Asks::Wishes(wishes) => press.wishes = Some(wishes),
-        Asks::Pin(bake, step, at) => {
-            let intent = Intent::Pin(step, at);
-            press
-                .asks
-                .extend(bakes.get(bake).map(|bake| (bake.id.clone(), intent)));
-        }
+        asks: asked_of(intents, bakes),
     }
-    press
 }
 
 fn press_of(way: Way, about: String, bakes: &[Bake]) -> Press {
     let says = words::take(&way).to_owned();
-    let asks = way.intents.into_iter();
-    let asks = asks.filter_map(|(bake, intent)| Some((bakes.get(bake)?.id.clone(), intent)));
     Press {
         says,
         about: Some(about),
-        asks: asks.collect(),
-        wishes: None,
+        asks: asked_of(way.intents, bakes),
     }
+}
+
+fn asked_of(intents: Vec<(usize, Intent)>, bakes: &[Bake]) -> Vec<(BakeId, Intent)> {
+    let asks = intents.into_iter();
+    let asks = asks.filter_map(|(bake, intent)| Some((bakes.get(bake)?.id.clone(), intent)));
+    asks.collect()
 }
 
 /// The yeast of a way that changes it.

@@ -5,7 +5,9 @@ mod causes;
 use super::*;
 use causes::{divide, of, rise};
 use checks::script::{self, Told};
+use domain::estimate::{Basis, Estimate};
 use domain::kitchen::Place;
+use domain::schedule::plan::Margin;
 use domain::units::minutes;
 
 fn clock(moment: Moment) -> String {
@@ -45,12 +47,37 @@ const fn at(hour: i64, minute: i64) -> Moment {
 fn moved(why: Why, later: f64) -> Moved {
     let was = at(16, 0);
     Moved {
+        of: Vec::new(),
         ready: (was, was + minutes(later)),
-        kept: None,
+        margin: None,
         most: None,
         next: None,
         why,
     }
+}
+
+fn margin(moved: &Moved, table: Moment) -> Option<Margin> {
+    Some(Margin {
+        table,
+        ready: Estimate::exact(moved.ready.1, Basis::Model),
+        buffer: minutes(30.0),
+    })
+}
+
+/// Of breads for several tables it is said whose it is.
+#[test]
+fn what_moved_of_one_of_several_tables_is_told_with_its_name() {
+    let mut moved = moved(Why::Equipment, 15.0);
+    moved.of = vec!["Orange braid".to_owned()];
+    assert_eq!(
+        plain(&moved),
+        "Orange braid: ready at 16:15 instead of 16:00: the kitchen changed."
+    );
+    moved.margin = margin(&moved, at(17, 0));
+    assert_eq!(
+        plain(&moved),
+        "Orange braid: the table stays at 17:00, with 45 min to spare instead of 1 h: the kitchen changed."
+    );
 }
 
 #[test]
@@ -58,11 +85,7 @@ fn a_table_that_was_wished_is_told_with_what_is_to_spare() {
     let of = |spare: f64| {
         let mut moved = moved(Why::Equipment, 15.0);
         let table = moved.ready.1 + minutes(spare);
-        moved.kept = Some(Margin {
-            table,
-            spare: minutes(spare),
-            buffer: minutes(30.0),
-        });
+        moved.margin = margin(&moved, table);
         plain(&moved)
     };
     assert_eq!(
@@ -80,11 +103,7 @@ fn a_table_that_was_wished_is_told_with_what_is_to_spare() {
     // Another table was wished, or the one before was missed and isn't any more.
     let with = |why: Why, later: f64, table: Moment| {
         let mut moved = moved(why, later);
-        moved.kept = Some(Margin {
-            table,
-            spare: table - moved.ready.1,
-            buffer: minutes(30.0),
-        });
+        moved.margin = margin(&moved, table);
         plain(&moved)
     };
     assert_eq!(

@@ -11,7 +11,7 @@ mod nearest;
 
 use std::borrow::Cow;
 
-use super::timetable::together;
+use super::timetable::{away, not_before, tables};
 use super::trial::{As, Case, LeftOff, Rest, Trials};
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
@@ -28,7 +28,7 @@ pub enum Claim {
     Fixed(usize, StepId, Moment),
     /// Nothing begun before then.
     NotBefore(Moment),
-    /// Everything on the table by then.
+    /// What is wished for that table on it by then.
     Table(Moment),
 }
 
@@ -37,6 +37,8 @@ pub enum Claim {
 pub enum Nearest {
     /// A later table: by the likely times, and with what it may become later.
     Table {
+        /// As it was wished.
+        was: Moment,
         /// The soonest.
         at: Moment,
         /// With its buffer.
@@ -44,6 +46,8 @@ pub enum Nearest {
     },
     /// An earlier beginning.
     Begin {
+        /// As it was wished.
+        was: Moment,
         /// The latest that would do.
         at: Moment,
     },
@@ -80,8 +84,8 @@ pub enum Nearest {
 /// What a [`Nearest`] asks for.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Asks {
-    /// Of every bake.
-    Wishes(Wishes),
+    /// Of some bakes.
+    Wishes(Vec<(usize, Wishes)>),
     /// Of one bake.
     Pin(usize, StepId, Option<Moment>),
 }
@@ -96,24 +100,41 @@ pub struct Conflict {
 }
 
 impl Nearest {
-    /// What it asks for, where this was wished before.
+    /// What it asks for of bakes.
     #[must_use]
-    pub fn asks(&self, wishes: &Wishes) -> Asks {
-        let mut wishes = wishes.clone();
-        let mut instead = |away: (Moment, Moment), by: Option<(Moment, Moment)>| {
-            wishes.away.retain(|other| *other != away);
-            wishes.away.extend(by);
-            wishes.away.sort();
-        };
-        match *self {
-            Self::Table { at, .. } => wishes.table = Some(at),
-            Self::Begin { at } => wishes.not_before = Some(at),
-            Self::Back { away, at } => instead(away, Some((away.0, at))),
-            Self::Leave { away, at } => instead(away, Some((at, away.1))),
-            Self::Stay { away } => instead(away, None),
-            Self::Fixed { bake, step, at } => return Asks::Pin(bake, step, at),
+    pub fn asks(&self, bakes: &[&State]) -> Asks {
+        if let Self::Fixed { bake, step, at } = *self {
+            return Asks::Pin(bake, step, at);
         }
-        Asks::Wishes(wishes)
+        let changed = bakes.iter().enumerate().filter_map(|(bake, state)| {
+            let mut wishes = state.wishes.clone();
+            self.edit(&mut wishes);
+            (wishes != state.wishes).then_some((bake, wishes))
+        });
+        Asks::Wishes(changed.collect())
+    }
+
+    /// Makes of what was wished what could be.
+    fn edit(&self, wishes: &mut Wishes) {
+        let instead =
+            |wishes: &mut Wishes, away: (Moment, Moment), by: Option<(Moment, Moment)>| {
+                // Times away that overlap are told as one.
+                wishes
+                    .away
+                    .retain(|&(from, to)| from < away.0 || to > away.1);
+                wishes.away.extend(by);
+                wishes.away.sort();
+            };
+        match *self {
+            Self::Table { was, at, .. } if wishes.table == Some(was) => wishes.table = Some(at),
+            Self::Begin { was, at } if wishes.not_before == Some(was) => {
+                wishes.not_before = Some(at)
+            }
+            Self::Back { away, at } => instead(wishes, away, Some((away.0, at))),
+            Self::Leave { away, at } => instead(wishes, away, Some((at, away.1))),
+            Self::Stay { away } => instead(wishes, away, None),
+            Self::Fixed { .. } | Self::Table { .. } | Self::Begin { .. } => {}
+        }
     }
 }
 
@@ -121,17 +142,12 @@ impl Nearest {
 /// couldn't be told.
 pub async fn conflict(bakes: &[&State], now: Moment, rest: Rest<'_>) -> Option<Conflict> {
     let trials = Trials::of(bakes, now, rest).await.ok()?;
-    let question = Question {
-        bakes,
-        wishes: together(bakes),
-        trials,
-    };
+    let question = Question { bakes, trials };
     question.answered().await.ok()?
 }
 
 struct Question<'a> {
     bakes: &'a [&'a State],
-    wishes: Wishes,
     trials: Trials<'a>,
 }
 
@@ -162,7 +178,7 @@ impl<'a> Question<'a> {
         for &claim in claims.iter().rev() {
             match claim {
                 Claim::Bake(_) => {}
-                Claim::Table(_) => nearest.extend(self.later().await?),
+                Claim::Table(at) => nearest.extend(self.later(at).await?),
                 Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
                 Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
                 Claim::Fixed(bake, step, at) => nearest.extend(self.moved(bake, step, at).await?),
@@ -173,22 +189,26 @@ impl<'a> Question<'a> {
 
     fn claims(&self) -> Vec<Claim> {
         let mut claims: Vec<Claim> = (0..self.bakes.len()).map(Claim::Bake).collect();
-        let away = self.wishes.away.iter();
-        claims.extend(away.map(|&(from, to)| Claim::Away(from, to)));
+        let away = away(self.bakes).into_iter();
+        claims.extend(away.map(|(from, to)| Claim::Away(from, to)));
         for (bake, state) in self.bakes.iter().enumerate() {
             let pins = state.pins.iter();
             claims.extend(pins.map(|(&step, &at)| Claim::Fixed(bake, step, at)));
         }
-        claims.extend(self.wishes.not_before.map(Claim::NotBefore));
-        claims.extend(self.wishes.table.map(Claim::Table));
+        let mut begins: Vec<Moment> = self
+            .bakes
+            .iter()
+            .filter_map(|state| not_before(state))
+            .collect();
+        begins.sort();
+        begins.dedup();
+        claims.extend(begins.into_iter().map(Claim::NotBefore));
+        claims.extend(tables(self.bakes).into_iter().map(Claim::Table));
         claims
     }
 
     async fn is_kept(&self, claims: &[Claim]) -> Result<bool, LeftOff> {
-        let mut case = Case {
-            bakes: Vec::new(),
-            wishes: Wishes::default(),
-        };
+        let mut case = Case { bakes: Vec::new() };
         for (bake, state) in self.bakes.iter().enumerate() {
             if !claims.contains(&Claim::Bake(bake)) {
                 continue;
@@ -205,14 +225,18 @@ impl<'a> Question<'a> {
                     Cow::Owned(freed)
                 });
         }
-        for claim in claims {
-            match *claim {
-                Claim::Away(from, to) => case.wishes.away.push((from, to)),
-                Claim::NotBefore(at) => case.wishes.not_before = Some(at),
-                Claim::Table(at) => case.wishes.table = Some(at),
-                Claim::Bake(_) | Claim::Fixed(..) => {}
-            }
-        }
+        let away = claims.iter().filter_map(|claim| match *claim {
+            Claim::Away(from, to) => Some((from, to)),
+            _ => None,
+        });
+        let away: Vec<(Moment, Moment)> = away.collect();
+        let case = case.wishing(&|wishes| {
+            wishes.away.clone_from(&away);
+            let table = |&at: &Moment| claims.contains(&Claim::Table(at));
+            wishes.table = wishes.table.filter(table);
+            let begin = |&at: &Moment| claims.contains(&Claim::NotBefore(at));
+            wishes.not_before = wishes.not_before.filter(begin);
+        });
         // Whoever bakes nothing has every wish kept.
         if case.bakes.is_empty() {
             return Ok(true);
@@ -220,19 +244,21 @@ impl<'a> Question<'a> {
         self.trials.keeps(&case, As::Soonest).await
     }
 
-    fn wishing(&self, wishes: Wishes) -> Case<'a> {
-        let bakes = self.bakes.iter().map(|state| Cow::Borrowed(*state));
-        Case {
-            bakes: bakes.collect(),
-            wishes,
-        }
+    fn as_it_is(&self) -> Case<'a> {
+        Case::of(self.bakes)
     }
 
-    fn fixing(&self, bake: usize, step: StepId, at: Option<Moment>) -> Case<'a> {
-        let mut case = self.wishing(self.wishes.clone());
-        let pins = &mut case.bakes[bake].to_mut().pins;
-        pins.remove(&step);
-        pins.extend(at.map(|at| (step, at)));
-        case
+    /// With something else that could be wished.
+    fn with(&self, instead: &Nearest) -> Case<'a> {
+        match *instead {
+            Nearest::Fixed { bake, step, at } => {
+                let mut case = self.as_it_is();
+                let pins = &mut case.bakes[bake].to_mut().pins;
+                pins.remove(&step);
+                pins.extend(at.map(|at| (step, at)));
+                case
+            }
+            _ => self.as_it_is().wishing(&|wishes| instead.edit(wishes)),
+        }
     }
 }

@@ -5,11 +5,12 @@
 //! than a larger one, which is so but for rare knots of several bakes. Whatever is found is planned as
 //! the app would plan it, and offered only if that keeps every wish.
 
-use super::super::What;
 use super::super::timetable::buffer_of;
 use super::super::trial::{As, Case, LeftOff};
-use super::{Asks, Nearest, Question};
-use crate::bake::Wishes;
+use super::super::{Plan, What};
+use super::{Nearest, Question};
+use crate::bake::{State, Wishes};
+use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::units::{Moment, minutes};
 
@@ -20,48 +21,60 @@ use crate::units::{Moment, minutes};
 const NEAR_STEPS: i32 = 3;
 
 impl<'a> Question<'a> {
-    pub(super) async fn later(&self) -> Result<Option<Nearest>, LeftOff> {
-        let with = |table| {
-            self.wishing(Wishes {
-                table,
-                ..self.wishes.clone()
-            })
-        };
-        let Some(plan) = self.trials.tried(&with(None), As::Soonest).await?.plan else {
+    pub(super) async fn later(&self, was: Moment) -> Result<Option<Nearest>, LeftOff> {
+        let is_for = |state: &State| state.wishes.table == Some(was);
+        // Late as it is, it keeps its place among the tables.
+        let late = self.as_it_is();
+        let soonest = self.trials.tried(&late, As::Soonest).await?;
+        let Some(plan) = soonest.plan else {
             return Ok(None);
         };
-        let soonest = plan.end.likely().up_to_five();
+        let ready = |plan: &Plan| {
+            let of = (0..self.bakes.len()).filter(|&bake| is_for(self.bakes[bake]));
+            let ends = of.filter_map(|bake| Some(plan.of(bake)?.table));
+            ends.max_by_key(Estimate::likely)
+        };
+        let Some(free) = ready(&plan) else {
+            return Ok(None);
+        };
+        let soonest = free.likely().up_to_five();
+        let with = |at| {
+            let safely = None;
+            self.with(&Nearest::Table { was, at, safely })
+        };
         for more in 0..NEAR_STEPS {
             let at = later_by(soonest, more);
-            let trial = self.trials.tried(&with(Some(at)), As::Wished).await?;
-            let (true, Some(kept)) = (trial.is_kept(), &trial.plan) else {
+            let trial = self.trials.tried(&with(at), As::Wished).await?;
+            let (true, Some(kept)) = (trial.is_kept(), trial.plan.as_ref().and_then(ready)) else {
                 continue;
             };
-            let safely = (plan.end.likely() + buffer_of(kept)).up_to_five();
-            let is_safe = safely > at && self.trials.keeps(&with(Some(safely)), As::Wished).await?;
+            let safely = (free.likely() + buffer_of(&kept)).up_to_five();
+            let is_safe = safely > at && self.trials.keeps(&with(safely), As::Wished).await?;
             let safely = is_safe.then_some(safely);
-            return Ok(Some(Nearest::Table { at, safely }));
+            return Ok(Some(Nearest::Table { was, at, safely }));
         }
         Ok(None)
     }
 
     pub(super) async fn sooner(&self, was: Moment) -> Result<Option<Nearest>, LeftOff> {
-        let with = |not_before| {
-            self.wishing(Wishes {
-                not_before,
-                ..self.wishes.clone()
-            })
-        };
-        let free = self.trials.tried(&with(None), As::Soonest).await?;
-        let (true, Some(soonest)) = (free.is_kept(), &free.plan) else {
+        let is_bound = |wishes: &Wishes| wishes.not_before == Some(was);
+        let free = self.as_it_is().wishing(&|wishes| {
+            if is_bound(wishes) {
+                wishes.not_before = None;
+            }
+        });
+        let trial = self.trials.tried(&free, As::Soonest).await?;
+        let (true, Some(soonest)) = (trial.is_kept(), &trial.plan) else {
             return Ok(None);
         };
-        let by = self.wishes.table.unwrap_or(soonest.end.likely());
-        let latest = self.trials.tried(&with(None), As::Latest(by)).await?;
+        let ends = soonest.end.likely();
+        // Where no table says how late something may begin, the soonest end does.
+        let for_table = free.wishing(&|wishes| wishes.table = Some(wishes.table.unwrap_or(ends)));
+        let latest = self.trials.tried(&for_table, As::Latest).await?;
         let plan = latest.plan.as_ref().unwrap_or(soonest);
         let waiting = self.bakes.iter().enumerate();
         let first = waiting
-            .filter(|(_, state)| !state.has_begun())
+            .filter(|(_, state)| state.can_wait() && is_bound(&state.wishes))
             .filter_map(|(bake, _)| Some(plan.first_of(bake)?.1))
             .min();
         let Some(first) = first else {
@@ -69,8 +82,9 @@ impl<'a> Question<'a> {
         };
         for more in 0..NEAR_STEPS {
             let at = later_by(first.down_to_five(), -more).max(self.trials.now);
-            if at < was && self.trials.keeps(&with(Some(at)), As::Wished).await? {
-                return Ok(Some(Nearest::Begin { at }));
+            let begin = Nearest::Begin { was, at };
+            if at < was && self.trials.keeps(&self.with(&begin), As::Wished).await? {
+                return Ok(Some(begin));
             }
         }
         Ok(None)
@@ -82,10 +96,7 @@ impl<'a> Question<'a> {
         nearest: &mut Vec<Nearest>,
     ) -> Result<(), LeftOff> {
         let (from, to) = away;
-        let with = |instead: Nearest| match instead.asks(&self.wishes) {
-            Asks::Wishes(wishes) => self.wishing(wishes),
-            Asks::Pin(..) => self.wishing(self.wishes.clone()),
-        };
+        let with = |instead: Nearest| self.with(&instead);
         let stay = Nearest::Stay { away };
         if !self.trials.keeps(&with(stay), As::Soonest).await? {
             return Ok(());
@@ -128,7 +139,8 @@ impl<'a> Question<'a> {
         step: StepId,
         was: Moment,
     ) -> Result<Option<Nearest>, LeftOff> {
-        let free = self.fixing(bake, step, None);
+        let fixing = |at| self.with(&Nearest::Fixed { bake, step, at });
+        let free = fixing(None);
         let free = self.trials.tried(&free, As::Wished).await?;
         let (true, Some(plan)) = (free.is_kept(), &free.plan) else {
             return Ok(None);
@@ -139,13 +151,13 @@ impl<'a> Question<'a> {
         let steps = steps_between(was.min(start), was.max(start));
         let towards = if start > was { 1 } else { -1 };
         let at = |left: i32| later_by(was, towards * (steps - left));
-        let case = |left: i32| self.fixing(bake, step, Some(at(left)));
+        let case = |left: i32| fixing(Some(at(left)));
         let found = self.farthest(steps, &case).await?.map(at);
         let at = match found {
             Some(at) => Some(at),
             // Where no whole step will do, the plan's own moment does.
             None => {
-                let there = self.fixing(bake, step, Some(start));
+                let there = fixing(Some(start));
                 let keeps = self.trials.keeps(&there, As::Wished).await?;
                 keeps.then_some(start)
             }

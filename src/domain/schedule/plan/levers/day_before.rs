@@ -23,10 +23,10 @@ impl Search<'_> {
         bake: usize,
         formula: &Formula,
     ) -> Result<(), LeftOff> {
-        let (Some(not_before), 1) = (self.case.wishes.not_before, self.bakes.len()) else {
+        let state = self.bakes[bake].state();
+        let (Some(not_before), 1) = (state.wishes.not_before, self.bakes.len()) else {
             return Ok(());
         };
-        let state = self.bakes[bake].state();
         let fillings = formula.components.iter();
         let fillings = fillings.filter(|part| part.kind == ComponentKind::Filling);
         for filling in fillings {
@@ -55,7 +55,7 @@ impl Search<'_> {
             let Some(from) = self.free_before(not_before - DAY_BEFORE, usual) else {
                 continue;
             };
-            let (wishes, mix) = (self.case.wishes.clone(), not_before.max(self.trials.now));
+            let (wishes, mix) = (state.wishes.clone(), not_before.max(self.trials.now));
             let mut intents = vec![Intent::Wish(Box::new(Wishes {
                 not_before: None,
                 ..wishes
@@ -69,7 +69,6 @@ impl Search<'_> {
                 }
             }
             let mut case = self.case.clone();
-            case.wishes.not_before = None;
             case.bakes[bake] = Cow::Owned(after.state().clone());
             let trial = self.trials.tried(&case, As::Wished).await?;
             let fill = own().find(|step| step.kind == StepKind::Fill);
@@ -101,7 +100,7 @@ impl Search<'_> {
     /// The latest beginning of something so long that has ended by a moment, with somebody there.
     fn free_before(&self, by: Moment, length: Minutes) -> Option<Moment> {
         let mut start = by - length;
-        for &(from, to) in self.case.wishes.away.iter().rev() {
+        for (from, to) in self.away().into_iter().rev() {
             if start < to && start + length > from {
                 start = from - length;
             }

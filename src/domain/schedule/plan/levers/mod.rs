@@ -10,7 +10,7 @@ mod rises;
 use std::borrow::Cow;
 
 use super::Plan;
-use super::timetable::together;
+use super::timetable::{away, table_of};
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
 use crate::bake::{Bake, Intent, State, decide};
 use crate::estimate::Estimate;
@@ -94,13 +94,13 @@ pub struct Way {
     pub lever: Lever,
     /// When everything is on the table then.
     pub table: Estimate<Moment>,
-    /// How long after the wished table that is.
+    /// How long after their tables breads are ready then, all tables together.
     pub late: Minutes,
     /// How much longer than it should something waits for the sake of the wishes, all such waits together.
     pub waits: Minutes,
     /// Whether it makes up for less than half of what is amiss. So do all ways, then.
     pub is_little: bool,
-    /// How long everything then waits for a wished table, beyond its buffer.
+    /// How long a bread then waits for its table, beyond its buffer, at most.
     pub early: Minutes,
     /// Whether a dough with egg or milk would stand out longer than is good.
     pub is_long_out: bool,
@@ -120,10 +120,7 @@ impl Way {
 pub async fn levers(bakes: &[&Bake], now: Moment, rest: Rest<'_>) -> Option<Vec<Way>> {
     let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
     let trials = Trials::of(&states, now, rest).await.ok()?;
-    let case = Case {
-        bakes: states.iter().map(|state| Cow::Borrowed(*state)).collect(),
-        wishes: together(&states),
-    };
+    let case = Case::of(&states);
     let was = trials.tried(&case, As::Wished).await.ok()?;
     let mut search = Search {
         bakes,
@@ -171,10 +168,20 @@ impl Search<'_> {
         Ok(())
     }
 
+    /// When nobody is there.
+    fn away(&self) -> Vec<(Moment, Moment)> {
+        away(&self.case.states())
+    }
+
+    fn is_for_table(&self) -> bool {
+        let mut tables = self.bakes.iter().map(|bake| table_of(bake.state()));
+        tables.any(|table| table.is_some())
+    }
+
     /// Whether something would rather come later than it does: after a time away, or nearer to the table.
     fn wants_delay(&self) -> bool {
         let pinned = self.bakes.iter().any(|bake| !bake.state().pins.is_empty());
-        let is_held = pinned || !self.case.wishes.away.is_empty();
+        let is_held = pinned || !self.away().is_empty();
         (is_held && !self.was.is_kept()) || self.was.early >= FRESHER
     }
 
@@ -226,7 +233,7 @@ impl Search<'_> {
         let earlier = |plan: &Plan| plan.end.likely();
         if !self.was.is_kept() {
             trial.is_kept() || sooner >= WORTH
-        } else if self.case.wishes.table.is_some() {
+        } else if self.is_for_table() {
             trial.is_kept() && self.was.early - trial.early >= FRESHER
         } else {
             let ends = (

@@ -110,8 +110,8 @@ impl Search<'_> {
             let from = since.unwrap_or(start);
             let out = from + stays;
             // What is ready in the fridge is looked at by nobody, and somebody has to take it out.
-            let away = self.case.wishes.away.iter();
-            if end < out || away.clone().any(|&(from, to)| from < out && out < to) {
+            let mut away = self.away().into_iter();
+            if end < out || away.any(|(from, to)| from < out && out < to) {
                 continue;
             }
             let begins = self.begins(&trial, bake);
@@ -156,12 +156,18 @@ impl Search<'_> {
         let Some(plan) = trial.plan.as_ref().filter(|_| !state.has_begun()) else {
             return Ok(trial);
         };
+        let ends = plan.of(bake).map(|outline| outline.table.likely());
         let mut case = self.case.clone();
         case.bakes[bake] = Cow::Owned(state);
-        let as_late = As::Latest(plan.end.likely());
-        let later = self.trials.tried(&case, as_late).await?;
-        let is_as_good = later.amiss() <= trial.amiss() && later.plan.is_some();
-        Ok(if is_as_good { later } else { trial })
+        case.bakes[bake].to_mut().wishes.table = ends;
+        let later = self.trials.tried(&case, As::Latest).await?;
+        Ok(match later.plan {
+            Some(_) if later.amiss() <= trial.waits => Trial {
+                plan: later.plan,
+                ..trial
+            },
+            _ => trial,
+        })
     }
 
     /// With which step a bake that hasn't begun does, and when.

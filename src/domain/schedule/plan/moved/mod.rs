@@ -9,7 +9,8 @@ mod why;
 
 pub use told::{Made, Moved, NOTABLE, Named, Shifted, Why};
 
-use super::{Item, What};
+use super::timetable::table_of;
+use super::{Item, Margin, What};
 use crate::bake::{Bake, How, State};
 use crate::formula::{Step, StepId, StepKind};
 use crate::units::{Minutes, Moment};
@@ -19,22 +20,36 @@ use crate::units::{Minutes, Moment};
 #[must_use]
 pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
     let both = Both { before, after, now };
-    let ready = (
-        before.timetable.plan.end.likely(),
-        after.timetable.plan.end.likely(),
-    );
-    let later = ready.1 - ready.0;
+    let end = both.end();
+    let later = end.later();
     let next = both.next();
     if later.get().abs() < NOTABLE.get() && next.is_none() {
         return None;
     }
     Some(Moved {
-        ready,
-        kept: after.timetable.kept,
-        most: both.most(later),
+        most: both.most(&end),
         next,
         why: both.why(later),
+        of: end.of,
+        ready: end.ready,
+        margin: end.margin,
     })
+}
+
+/// What was and is to be ready together.
+struct End {
+    /// By their places in the later plan.
+    bakes: Vec<usize>,
+    /// Their names, where others are for other tables.
+    of: Vec<String>,
+    ready: (Moment, Moment),
+    margin: Option<Margin>,
+}
+
+impl End {
+    fn later(&self) -> Minutes {
+        self.ready.1 - self.ready.0
+    }
 }
 
 struct Both<'a> {
@@ -67,6 +82,64 @@ impl<'a> Both<'a> {
         };
         let mut items = self.before.timetable.plan.items.iter();
         items.find(|item| item.what == what)
+    }
+
+    /// Of the ends of breads for one table each, and of those for none, the one that moved most.
+    fn end(&self) -> End {
+        let all: Vec<usize> = (0..self.after.bakes.len()).collect();
+        let mut tables: Vec<Option<Moment>> =
+            all.iter().map(|&bake| table_of(self.state(bake))).collect();
+        tables.sort_by_key(|table| (table.is_none(), *table));
+        tables.dedup();
+        let several = tables.len() > 1;
+        let ends = tables.into_iter().filter_map(|table| {
+            let bakes = all.iter().copied();
+            let bakes: Vec<usize> = bakes
+                .filter(|&bake| table_of(self.state(bake)) == table)
+                .collect();
+            let was = |&bake: &usize| {
+                Some(
+                    self.before
+                        .timetable
+                        .plan
+                        .of(self.place_before(bake)?)?
+                        .table,
+                )
+            };
+            let is = |&bake: &usize| Some(self.after.timetable.plan.of(bake)?.table);
+            let was = bakes.iter().filter_map(was).map(|end| end.likely()).max()?;
+            let is = bakes.iter().filter_map(is).map(|end| end.likely()).max()?;
+            let name = |&bake: &usize| self.state(bake).formula.name.clone();
+            let of = bakes.iter().filter(|_| several).map(name).collect();
+            let margins = &self.after.timetable.margins;
+            let margin = margins
+                .iter()
+                .find(|margin| Some(margin.table) == table)
+                .copied();
+            Some(End {
+                bakes,
+                of,
+                ready: (was, is),
+                margin,
+            })
+        });
+        let farther = |most: End, other: End| {
+            let by = |end: &End| end.later().get().abs();
+            if by(&other) > by(&most) { other } else { most }
+        };
+        let both = [&self.before, &self.after].map(|made| made.timetable.plan.end.likely());
+        let whole = || End {
+            ready: both.into(),
+            margin: self.after.timetable.tightest().copied(),
+            bakes: all.clone(),
+            of: Vec::new(),
+        };
+        let mut most = ends.reduce(farther).unwrap_or_else(whole);
+        // Another bread that is added or is over moves the end of all.
+        if !several {
+            most.ready = both.into();
+        }
+        most
     }
 
     fn is(&self, bake: usize, step: StepId) -> Option<&'a Item> {
@@ -129,13 +202,13 @@ impl<'a> Both<'a> {
     }
 
     /// The step that takes most longer where everything is ready later, or most less.
-    fn most(&self, later: Minutes) -> Option<(Named, Minutes)> {
-        let plan = &self.after.timetable.plan;
+    fn most(&self, end: &End) -> Option<(Named, Minutes)> {
+        let (plan, later) = (&self.after.timetable.plan, end.later());
         let on_chain: Vec<What> = if later.get() > 0.0 {
-            let critical = plan.critical().into_iter();
+            let critical = plan.critical_of(&end.bakes).into_iter();
             critical.map(|place| plan.items[place].what).collect()
         } else {
-            self.before_chain()
+            self.before_chain(end)
         };
         let either = later.get().abs() < NOTABLE.get();
         let mut most: Option<(usize, StepId, Minutes)> = None;
@@ -157,9 +230,11 @@ impl<'a> Both<'a> {
     }
 
     /// What the earlier plan's end hung on, by the places of the later one.
-    fn before_chain(&self) -> Vec<What> {
+    fn before_chain(&self, end: &End) -> Vec<What> {
         let plan = &self.before.timetable.plan;
-        let critical = plan.critical().into_iter();
+        let bakes = end.bakes.iter();
+        let bakes: Vec<usize> = bakes.filter_map(|&bake| self.place_before(bake)).collect();
+        let critical = plan.critical_of(&bakes).into_iter();
         let moved = critical.filter_map(|place| match plan.items[place].what {
             What::Step(bake, step) => {
                 let id = &self.before.bakes.get(bake)?.id;

@@ -22,10 +22,13 @@ pub struct Made<'a> {
 /// What moved between two plans.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Moved {
-    /// When everything was likely ready, and when it is now.
+    /// What it is that moved, where breads are for several tables: those of which the end moved most. Empty where
+    /// it is all of them.
+    pub of: Vec<String>,
+    /// When that was likely ready, and when it is now.
     pub ready: (Moment, Moment),
-    /// How the new plan stands to a table that was wished.
-    pub kept: Option<Margin>,
+    /// How the new plan stands to its table, if one was wished.
+    pub margin: Option<Margin>,
     /// What takes longer now, or less where that is negative: of what the later of the two ends hangs on the
     /// step of which that is most.
     pub most: Option<(Named, Minutes)>,

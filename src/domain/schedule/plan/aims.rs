@@ -1,0 +1,144 @@
+//! The ends that a plan brings about, one after the other.
+//!
+//! Breads for one table are ready when the last of them is, and that is one end; once that is as soon as it can be,
+//! so is each of them, that none of it is left to chance. Breads for several tables
+//! have one each, and they come in the order of the tables: none is ready later for the sake of one that
+//! is wished later, unless it can be and still be in time. Each is proven to be the soonest, once those
+//! before it come when they do.
+
+use super::tasks::{Tasks, What};
+use crate::schedule::solve::{Outcome, Problem, Schedule, solve};
+use crate::units::Moment;
+
+/// An end to bring about.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Aim {
+    /// By task: whether it has to have ended.
+    of: Vec<bool>,
+    /// The minute by which that is soon enough, where something else wants the hands.
+    by: Option<i32>,
+}
+
+/// A schedule that brings ends about.
+pub(super) struct Met {
+    /// The problem, in which all ends but the last have become deadlines.
+    pub problem: Problem,
+    pub schedule: Schedule,
+    /// By how much one of them may be later than it has to be.
+    pub short_by: i32,
+}
+
+impl Tasks<'_> {
+    /// The ends of bakes, of which those that should be ready together are one; after that, each of them alone.
+    pub(super) fn aims(&self, ready_by: &[Option<Moment>]) -> Vec<Aim> {
+        let of = |bake: usize| ready_by.get(bake).copied().flatten();
+        let mut ends: Vec<Option<Moment>> = (0..self.bakes.len()).map(of).collect();
+        // Whatever is for no table comes after what is.
+        ends.sort_by_key(|end| (end.is_none(), *end));
+        ends.dedup();
+        let mut aims = Vec::new();
+        for end in ends {
+            let together = |bake: &usize| of(*bake) == end;
+            let by = end.map(|end| self.minute(end));
+            let bakes: Vec<usize> = (0..self.bakes.len()).filter(together).collect();
+            aims.push((bakes.clone(), by));
+            if bakes.len() > 1 {
+                aims.extend(bakes.iter().map(|&bake| (vec![bake], by)));
+            }
+        }
+        self.of_any(aims)
+    }
+
+    /// The whole, and after that every bake for itself.
+    pub(super) fn all_and_each(&self) -> Vec<Aim> {
+        let all: Vec<usize> = (0..self.bakes.len()).collect();
+        let mut aims = vec![(all.clone(), None)];
+        if all.len() > 1 {
+            aims.extend(all.into_iter().map(|bake| (vec![bake], None)));
+        }
+        self.of_any(aims)
+    }
+
+    /// The ends of bakes, without those of which nothing is left.
+    fn of_any(&self, aims: Vec<(Vec<usize>, Option<i32>)>) -> Vec<Aim> {
+        let aim = |(bakes, by): (Vec<usize>, Option<i32>)| {
+            let is_of = |what: &What| match *what {
+                What::Step(bake, _) | What::Fold(bake, ..) => bakes.contains(&bake),
+                What::Away => false,
+            };
+            let of = self.what.iter().map(is_of).collect();
+            Aim { of, by }
+        };
+        let aims = aims.into_iter().map(aim);
+        aims.filter(|aim| aim.of.contains(&true)).collect()
+    }
+}
+
+/// Brings ends about; `None` where there is no schedule at all.
+pub(super) fn met(
+    problem: &Problem,
+    aims: &[Aim],
+    before: &[i32],
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Met> {
+    let soonest = in_turn(problem, aims, before, &|_, end| end, go_on)?;
+    let is_late = |aim: &Aim| {
+        let end = ended(problem, &aim.of, &soonest.schedule.starts);
+        aim.by.is_some_and(|by| end > by)
+    };
+    if aims.len() < 2 || !aims.iter().any(is_late) {
+        return Some(soonest);
+    }
+    // Those that come first may have taken more than they need.
+    let enough = |aim: &Aim, end: i32| aim.by.map_or(end, |by| end.max(by));
+    let before = soonest.schedule.starts;
+    let kept = in_turn(problem, aims, &before, &enough, go_on)?;
+    let mut problem = kept.problem;
+    if let Some(last) = aims.last() {
+        problem = problem.ended_by(enough(last, kept.schedule.end));
+    }
+    in_turn(&problem, aims, &kept.schedule.starts, &|_, end| end, go_on)
+}
+
+/// One after the other as soon as it can be, with what is `enough` for each as the deadline under which those
+/// after it are looked for.
+fn in_turn(
+    problem: &Problem,
+    aims: &[Aim],
+    before: &[i32],
+    enough: &dyn Fn(&Aim, i32) -> i32,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Met> {
+    let mut met = Met {
+        problem: problem.clone(),
+        schedule: Schedule {
+            starts: before.to_vec(),
+            end: 0,
+        },
+        short_by: 0,
+    };
+    for (place, aim) in aims.iter().enumerate() {
+        if place > 0 {
+            let end = enough(&aims[place - 1], met.schedule.end);
+            met.problem = met.problem.ended_by(end);
+        }
+        met.problem = met.problem.ending_with(&aim.of);
+        met.schedule = match solve(&met.problem, Some(&met.schedule.starts), go_on) {
+            Outcome::Optimal(schedule) => schedule,
+            Outcome::BestFound { best, bound } => {
+                let best = best?;
+                met.short_by = met.short_by.max(best.end - bound);
+                best
+            }
+            Outcome::Infeasible => return None,
+        };
+    }
+    Some(met)
+}
+
+/// The minute at which some tasks have ended.
+fn ended(problem: &Problem, of: &[bool], starts: &[i32]) -> i32 {
+    let both = problem.tasks().iter().zip(starts).zip(of);
+    let ends = both.filter_map(|((task, &start), &of)| of.then_some(start + task.minutes));
+    ends.max().unwrap_or(0)
+}
