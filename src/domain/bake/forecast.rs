@@ -149,6 +149,19 @@ impl State {
         self.forecast_from(step, &going, &nothing_yet, start, window, start)
     }
 
+    /// The folds of a step if it started at that moment: those of [`Self::forecast_if_started`], without reckoning its
+    /// window.
+    pub(crate) fn folds_if_started(&self, step: &Step, start: Moment) -> Vec<Moment> {
+        if asked_folds(step).is_empty() {
+            return Vec::new();
+        }
+        let Going::Rises(proof) = self.going(step, start, None) else {
+            return Vec::new();
+        };
+        let is_risen = proof.moment_when(proof.range.likely()) <= start;
+        self.folds_to_come(step, &proof, &Progress::default(), is_risen)
+    }
+
     pub(super) fn window(&self, step: &Step, going: &Going, start: Moment) -> Estimate<Moment> {
         match going {
             Going::Rises(proof) => proof.window(),
@@ -232,26 +245,13 @@ impl State {
         progress: &Progress,
         now: Moment,
     ) -> Forecast {
-        let folds: &[Minutes] = match &step.length {
-            Length::Ferment { folds, .. } => folds,
-            _ => &[],
-        };
-        // A dough that has risen enough isn't folded any more.
-        let risen = window.likely() <= now;
-        let folds = folds.iter().skip(progress.folds.len()).filter(|_| !risen);
-        // In thin air a fold keeps its place within the rise.
-        let times = thin_air::times(self.kitchen.altitude);
-        let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold * times)).collect();
-        if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
-            *next = later.max(*next);
-        }
         Forecast {
             step: step.id,
             start,
             window,
             look: window.likely(),
             progress: proof.progress(now),
-            folds,
+            folds: self.folds_to_come(step, proof, progress, window.likely() <= now),
             out_by: self.out_of_fridge_by(step),
             reason: Reason::Yeast {
                 dough: proof.dough_at(now),
@@ -260,6 +260,33 @@ impl State {
             },
             stalls: proof.stalls(),
         }
+    }
+
+    /// The folds of a rise that are still to come. A dough that has risen enough isn't folded any more.
+    fn folds_to_come(
+        &self,
+        step: &Step,
+        proof: &Proof,
+        progress: &Progress,
+        is_risen: bool,
+    ) -> Vec<Moment> {
+        let folds = asked_folds(step).iter().skip(progress.folds.len());
+        // In thin air a fold keeps its place within the rise.
+        let times = thin_air::times(self.kitchen.altitude);
+        let folds = folds.filter(|_| !is_risen);
+        let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold * times)).collect();
+        if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
+            *next = later.max(*next);
+        }
+        folds
+    }
+}
+
+/// The folds that a formula asks of a step.
+fn asked_folds(step: &Step) -> &[Minutes] {
+    match &step.length {
+        Length::Ferment { folds, .. } => folds,
+        _ => &[],
     }
 }
 

@@ -8,7 +8,7 @@
 use super::tasks::What;
 use super::{Item, NOTABLE};
 use crate::bake::State;
-use crate::formula::StepId;
+use crate::formula::{self, StepId};
 use crate::schedule::outline::{Planned, outline, warming_since};
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
@@ -208,13 +208,24 @@ pub(super) fn redone(
             if start == length.start && length.since == Some(warming_since) {
                 return None;
             }
+            let since = Some(warming_since);
+            // What is in the oven doesn't ask since when it has been there, and takes long to reckon.
+            if matches!(step.length, formula::Length::Bake { .. }) {
+                let end = start + (length.end - length.start);
+                return Some(Length {
+                    start,
+                    end,
+                    since,
+                    ..length.clone()
+                });
+            }
             let takes = state.length_if_warming_since(step, start, warming_since);
             Some(Length {
                 start,
                 end: start + takes.likely(),
                 slack: (takes.likely() - takes.low(), takes.high() - takes.likely()),
                 folds: folds(state, id, start, now),
-                since: Some(warming_since),
+                since,
             })
         };
         (id, again().unwrap_or_else(|| length.clone()))
@@ -224,11 +235,11 @@ pub(super) fn redone(
 
 /// The folds of a step that are still to come, if it starts at a moment.
 fn folds(state: &State, step: StepId, start: Moment, now: Moment) -> Vec<Moment> {
-    let forecast = state.forecast(step, now).or_else(|| {
-        let step = state.formula.step(step)?;
-        (!step.is_hands()).then(|| state.forecast_if_started(step, start))
-    });
-    let mut folds = forecast.map_or_else(Vec::new, |forecast| forecast.folds);
+    let mut folds = match (state.forecast(step, now), state.formula.step(step)) {
+        (Some(forecast), _) => forecast.folds,
+        (None, Some(step)) => state.folds_if_started(step, start),
+        (None, None) => Vec::new(),
+    };
     if let Some((since, until)) = state.supposed_away(step, start) {
         folds.retain(|&fold| fold < since || fold >= until);
         // Somebody has to take it out, which is as much work as a fold.

@@ -175,8 +175,23 @@ impl Baking {
 
     /// Its time in min, of which only ratios mean anything.
     pub(super) fn takes(&self, heat: Heat) -> f64 {
-        let bread = Bread::of(self, heat);
-        bread.done() * bread.minutes
+        let [takes] = self.takes_in([heat]);
+        takes
+    }
+
+    /// The same for several ovens. The terms follow from the film alone and take longest, so ovens that are told
+    /// one after the other and have the same one share them.
+    pub(super) fn takes_in<const N: usize>(&self, ovens: [Heat; N]) -> [f64; N] {
+        let mut last: Option<(Fan, Bread)> = None;
+        ovens.map(|heat| {
+            let bread = match last.take() {
+                Some((fan, bread)) if fan == heat.fan => bread.in_air(heat.air),
+                _ => Bread::of(self, heat),
+            };
+            let takes = bread.done() * bread.minutes;
+            last = Some((heat.fan, bread));
+            takes
+        })
     }
 }
 
@@ -237,10 +252,19 @@ impl Bread {
             terms: terms(axis.shape, biot, TERMS),
             brings: axis.shape.dimensions() * biot,
             minutes: length_m * length_m * heat_j_m3k / BAKING_CONDUCTIVITY.get() / 60.0,
-            oven: heat.air.max(boiling + HOTTER_THAN_BOILING),
+            oven: heat.air,
             dough: baking.dough,
             core: core_target(baking.core, baking.altitude),
             boiling,
+        }
+        .in_air(heat.air)
+    }
+
+    /// The same in an oven of another temperature.
+    fn in_air(self, air: Celsius) -> Self {
+        Self {
+            oven: air.max(self.boiling + HOTTER_THAN_BOILING),
+            ..self
         }
     }
 

@@ -124,8 +124,7 @@ pub fn window_in(
         },
     };
     let cooler = still(conventional - off);
-    let takes = baking.takes(stated);
-    let by_oven = |other| (baking.takes(other) / takes).ln();
+    let [takes, in_cooler, in_hotter] = baking.takes_in([stated, cooler, hotter]);
     let by_form = baking.form_ratio(written.form, stated);
     let form_ln = if written.form == baking.form {
         0.0
@@ -138,8 +137,12 @@ pub fn window_in(
     let fuller = CROWDED.get() * (load.ln() / LN_2).clamp(0.0, 2.0);
     let window = window.longer(
         by_form * by_height,
-        by_oven(hotter).hypot(form_ln).hypot(by_height.ln()),
-        by_oven(cooler)
+        (in_hotter / takes)
+            .ln()
+            .hypot(form_ln)
+            .hypot(by_height.ln()),
+        (in_cooler / takes)
+            .ln()
             .hypot(form_ln)
             .hypot((most / by_height).ln()),
     );
