@@ -8,6 +8,7 @@
 //! is never worse than the schedule at hand, but it isn't proven that none has fewer switches.
 
 use super::problem::{Link, Problem};
+use super::shift::earliest;
 use super::waiting::{Calm, least_waiting};
 use super::{Outcome, solve};
 
@@ -125,25 +126,11 @@ fn can_end(problem: &Problem, order: &[usize], end: i32) -> bool {
     for pair in order.windows(2) {
         arcs.push((pair[0], pair[1], tasks[pair[0]].minutes));
     }
-    let mut starts: Vec<i32> = tasks.iter().map(|task| task.earliest).collect();
-    // A longest way passes every task once at most.
-    for _ in 0..=tasks.len() {
-        let mut more = false;
-        for &(from, to, minutes) in &arcs {
-            if starts[to] < starts[from] + minutes {
-                starts[to] = starts[from] + minutes;
-                more = true;
-            }
-        }
-        if !more {
-            let fits = |(task, &start): (&super::Task, &i32)| {
-                let in_time = !task.counts || start + task.minutes <= end;
-                in_time && task.latest.is_none_or(|latest| start <= latest)
-            };
-            return tasks.iter().zip(&starts).all(fits);
-        }
-    }
-    false
+    let fits = |(task, &start): (&super::Task, &i32)| {
+        let in_time = !task.counts || start + task.minutes <= end;
+        in_time && task.latest.is_none_or(|latest| start <= latest)
+    };
+    earliest(problem, &arcs).is_some_and(|starts| tasks.iter().zip(&starts).all(fits))
 }
 
 /// The schedule with that order of work that waits least, if it is as good as the best so far.

@@ -8,7 +8,7 @@
 use super::model::Model;
 use super::problem::Problem;
 use super::search::Found;
-use super::shift::earlier;
+use super::shift::{earlier, in_order_of};
 use super::{Outcome, Schedule};
 
 /// Which part of the way up from what is too short the next question lies.
@@ -33,7 +33,8 @@ impl Model<'_> {
         mut best: Option<Schedule>,
         go_on: &mut dyn FnMut() -> bool,
     ) -> Outcome {
-        let (mut is_easier, mut patience) = (false, PATIENCE);
+        // Where there is one from before, it is mostly the best still.
+        let (mut is_easier, mut patience) = (best.is_some(), PATIENCE);
         loop {
             let least = self.least_end();
             let by = match best {
@@ -56,7 +57,8 @@ impl Model<'_> {
                     is_easier = false;
                 }
                 Found::TooLate => is_easier = best.is_none(),
-                Found::Never => return Outcome::Infeasible,
+                // Models ask for less than what is known.
+                Found::Never => return best.map_or(Outcome::Infeasible, Outcome::Optimal),
                 Found::Unknown if goes_on => {
                     is_easier = !is_easier;
                     patience += PATIENCE / 2;
@@ -71,15 +73,19 @@ impl Model<'_> {
 }
 
 impl Schedule {
-    /// From before: as it is, unless it ends sooner with everything as early as its order allows.
-    pub(super) fn kept(problem: &Problem, starts: &[i32]) -> Self {
+    /// From before: as it is, unless it ends sooner with everything as early as its order allows, or doesn't hold any
+    /// more.
+    pub(super) fn known(problem: &Problem, starts: &[i32]) -> Option<Self> {
+        if !problem.holds(starts) {
+            return in_order_of(problem, starts);
+        }
         let end = problem.makespan(starts);
         let moved = Self::new(problem, starts);
         if moved.end < end {
-            return moved;
+            return Some(moved);
         }
         let starts = starts.to_vec();
-        Self { starts, end }
+        Some(Self { starts, end })
     }
 
     /// With everything as early as its order allows.

@@ -32,6 +32,10 @@ pub(super) struct Engine {
     pub(super) activity: Vec<f64>,
     /// What taking part in the next one adds to it: the more, the later.
     pub(super) step: f64,
+    /// The last level at which nothing but the end is decided.
+    pub(super) asked: u32,
+    /// Whether what holds without any decision was followed until nothing did, but for what is new on the trail.
+    is_settled: bool,
     /// How much of the trail was followed.
     followed: usize,
     /// Where the trail stood when it began to be followed.
@@ -141,9 +145,12 @@ impl Engine {
     /// nothing but the end is decided they are asked until they say no more; deeper down, where most
     /// conflicts are found without them, once, and only of a problem that has proved hard.
     pub(super) fn follow_all(&mut self) -> Result<(), Clash> {
+        if self.trail.level() == 0 && self.is_settled && self.trail.entries.is_empty() {
+            return Ok(());
+        }
         self.since = self.followed as u32;
         let mut rounds = match self.trail.level() {
-            0 | 1 => u32::MAX,
+            level if level <= self.asked => u32::MAX,
             _ => u32::from(self.clauses.conflicts() > HARD),
         };
         loop {
@@ -172,6 +179,7 @@ impl Engine {
         if self.trail.level() == 0 {
             self.trail.settle();
             self.followed = 0;
+            self.is_settled = true;
         }
         Ok(())
     }

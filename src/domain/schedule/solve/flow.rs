@@ -9,6 +9,9 @@ use super::trail::Fact;
 
 const NO_ARC: i32 = i32::MIN;
 
+/// From, to, and what a minute costs between the two.
+pub(super) type Wait = (usize, usize, i32);
+
 /// Differences between nodes, and what flows along them.
 #[derive(Debug)]
 pub(super) struct Flow {
@@ -46,13 +49,24 @@ impl Flow {
     }
 
     /// Moves starts that keep every difference to the cheapest ones; the last node, of minute nothing,
-    /// stays. Costs must add up to nothing, and a way must lead from every node to every other.
+    /// stays. `waits` says what a minute costs from one node to another; a way must lead from every node to every other.
     ///
     /// As that node is held, every start stays within its bounds, a way is never longer than what they
     /// leave free through it, and no flow is larger than all weights: nothing leaves 32 bits.
-    pub(super) fn cheapen(&mut self, starts: &mut [i32], costs: &[i32]) {
-        let mut wants = costs.to_vec();
+    pub(super) fn cheapen(&mut self, starts: &mut [i32], waits: &[Wait]) {
         let zero = self.nodes - 1;
+        let mut wants = vec![0; self.nodes];
+        for &(from, to, weight) in waits {
+            match self.back(from, to, starts) {
+                // What doesn't wait at all can't wait less: its cost flows through its own arc. Most do so, and each
+                // that has to be led elsewhere takes a look at all nodes.
+                None => self.flow[from * self.nodes + to] += weight,
+                Some(_) => {
+                    wants[to] += weight;
+                    wants[from] -= weight;
+                }
+            }
+        }
         while let Some(from) = wants.iter().position(|&want| want < 0) {
             let ways = self.ways(from, starts, &wants);
             let nearest = ways.far[ways.to];

@@ -14,7 +14,7 @@
 //! Wallace 2013). Unknown are the bounds of every start and, for every two tasks that may not meet, a
 //! yes or no: which comes first.
 //!
-//! 1. `gaps` closes the links; what they decide is decided (`model`).
+//! 1. `gaps` closes the links; what they decide is decided (`settled`), and the rest told to the engine (`model`).
 //! 2. What follows from bounds and orders is drawn until nothing does (`engine`): along `arcs`, from
 //!    `clauses`, from a resource of which there is `one` (edge finding), or `several` (time-tabling).
 //! 3. Tasks start as early as they can. Where two meet that may not, `search` decides their order.
@@ -88,6 +88,7 @@ mod model;
 mod one;
 mod problem;
 mod search;
+mod settled;
 mod several;
 mod shift;
 mod side;
@@ -98,7 +99,9 @@ mod why;
 pub use attention::{fewer_switches, switches};
 use model::Model;
 pub use problem::{Link, Problem, ProblemError, Task};
+use settled::Settled;
 pub use shift::earlier;
+use shift::least_end;
 pub use waiting::{Calm, least_waiting, least_waiting_within};
 pub use why::{Part, why_infeasible};
 
@@ -152,14 +155,23 @@ pub fn solve_within(
     memory: usize,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Outcome {
-    let Ok(mut model) = Model::new(problem) else {
-        return Outcome::Infeasible;
+    let before = before.filter(|starts| starts.len() == problem.tasks().len());
+    let known = before.and_then(|starts| Schedule::known(problem, starts));
+    // Mostly the longest way through the links decides when a kitchen is done, and no order.
+    if let Some(known) = &known
+        && least_end(problem).is_some_and(|least| known.end <= least)
+    {
+        return Outcome::Optimal(known.clone());
+    }
+    let sooner = known.as_ref().map(|known| known.end - 1);
+    let model =
+        Settled::new(problem, sooner).and_then(|settled| Model::new(problem, &settled).ok());
+    let Some(mut model) = model else {
+        return known.map_or(Outcome::Infeasible, Outcome::Optimal);
     };
     model.memory = memory;
-    let before = before.filter(|starts| starts.len() == problem.tasks().len());
     if let Some(starts) = before {
         model.lean_to(starts);
     }
-    let fits = before.filter(|starts| problem.holds(starts));
-    model.best(fits.map(|starts| Schedule::kept(problem, starts)), go_on)
+    model.best(known, go_on)
 }

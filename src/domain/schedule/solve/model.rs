@@ -2,9 +2,9 @@
 //! every two tasks whose order is open and matters.
 
 use super::engine::{Clash, Engine};
-use super::gaps::Gaps;
 use super::one::One;
 use super::problem::Problem;
+use super::settled::Settled;
 use super::several::Several;
 use super::side::{Holder, Orders};
 use super::trail::{Fact, Half};
@@ -40,26 +40,15 @@ pub(super) fn start_of(task: usize) -> Half {
 }
 
 impl<'a> Model<'a> {
-    /// Says no where the links and windows alone contradict each other, or leave two tasks that hold
-    /// the same thing no order.
-    pub(super) fn new(problem: &'a Problem) -> Result<Self, Clash> {
-        let count = problem.tasks().len();
-        let arcs = problem.arcs();
-        let mut gaps = Gaps::new(count, &arcs).ok_or(Clash)?;
-        let forced = settle_orders(problem, &mut gaps).ok_or(Clash)?;
-        let horizon = horizon(problem);
+    /// Says no where what follows at once contradicts itself.
+    pub(super) fn new(problem: &'a Problem, settled: &Settled) -> Result<Self, Clash> {
         let mut engine = Engine::new();
-        for task in problem.tasks() {
-            let latest = horizon - task.minutes;
-            let latest = task.latest.map_or(latest, |told| told.min(latest));
-            if latest < task.earliest {
-                return Err(Clash);
-            }
-            engine.trail.variable(task.earliest, latest);
+        for (&earliest, &latest) in settled.earliest.iter().zip(&settled.latest) {
+            engine.trail.variable(earliest, latest);
         }
-        let end = engine.trail.variable(0, horizon);
+        let end = engine.trail.variable(0, settled.end);
         engine.choices = end + 2;
-        for &(from, to, minutes) in arcs.iter().chain(&forced) {
+        for &(from, to, minutes) in &settled.arcs {
             let (from, to) = (start_of(from), start_of(to));
             engine.arcs.add(from, to, minutes, Fact::ALWAYS);
         }
@@ -78,7 +67,7 @@ impl<'a> Model<'a> {
             blocks: Vec::new(),
             memory: MEMORY,
         };
-        model.hold_resources(&gaps);
+        model.hold_resources(settled);
         model.engine.ready();
         model.engine.follow_every_arc()?;
         Ok(model)
@@ -92,7 +81,7 @@ impl<'a> Model<'a> {
         }
     }
 
-    fn hold_resources(&mut self, gaps: &Gaps) {
+    fn hold_resources(&mut self, settled: &Settled) {
         let count = self.problem.tasks().len();
         // What is known of the order of two tasks; by their places.
         let mut known: Vec<Option<Fact>> = vec![None; count * count];
@@ -109,7 +98,7 @@ impl<'a> Model<'a> {
                 for (second, other) in holders.iter().enumerate() {
                     let fact = match known[one.task * count + other.task] {
                         Some(fact) => fact,
-                        None => self.order(gaps, &mut known, *one, *other, capacity == 1),
+                        None => self.order(settled, &mut known, *one, *other, capacity == 1),
                     };
                     orders.set(first, second, fact);
                 }
@@ -148,16 +137,16 @@ impl<'a> Model<'a> {
     /// That one task comes before another.
     fn order(
         &mut self,
-        gaps: &Gaps,
+        settled: &Settled,
         known: &mut [Option<Fact>],
         one: Holder,
         other: Holder,
         must: bool,
     ) -> Fact {
         let count = self.problem.tasks().len();
-        let fact = if gaps.between(one.task, other.task) >= one.minutes {
+        let fact = if settled.between(one.task, other.task) >= one.minutes {
             Fact::ALWAYS
-        } else if gaps.between(other.task, one.task) > -one.minutes {
+        } else if settled.between(other.task, one.task) > -one.minutes {
             Fact::NEVER
         } else {
             self.choice(one.task, other.task)
@@ -193,64 +182,11 @@ pub(super) fn holders(problem: &Problem, resource: usize) -> Vec<Holder> {
         .collect()
 }
 
-/// Orders that follow from the links alone, until no more do. `None` where two tasks fit in neither.
-fn settle_orders(problem: &Problem, gaps: &mut Gaps) -> Option<Vec<(usize, usize, i32)>> {
-    let mut forced = Vec::new();
-    let mut more = true;
-    while more {
-        more = false;
-        for (resource, &capacity) in problem.capacities().iter().enumerate() {
-            let holders = if capacity == 1 {
-                holders(problem, resource)
-            } else {
-                Vec::new()
-            };
-            for (nth, one) in holders.iter().enumerate() {
-                for other in &holders[nth + 1..] {
-                    let goes = |first: &Holder, second: &Holder| {
-                        gaps.between(second.task, first.task) <= -first.minutes
-                    };
-                    let (first, second) = match (goes(one, other), goes(other, one)) {
-                        (true, true) => continue,
-                        (true, false) => (one, other),
-                        (false, true) => (other, one),
-                        (false, false) => return None,
-                    };
-                    for (first, second) in alike(problem, *first, *second) {
-                        if gaps.between(first.task, second.task) < first.minutes {
-                            if !gaps.widen(first.task, second.task, first.minutes) {
-                                return None;
-                            }
-                            forced.push((first.task, second.task, first.minutes));
-                            more = true;
-                        }
-                    }
-                }
-            }
-        }
-    }
-    Some(forced)
-}
-
-/// The pairs of holders that are ordered as these two are: themselves, or all of their blocks.
-fn alike(problem: &Problem, first: Holder, second: Holder) -> Vec<(Holder, Holder)> {
-    let Some((before, after)) = blocks(problem, first.task, second.task) else {
-        return vec![(first, second)];
-    };
-    let of = |block: Block| {
-        let holders = holders(problem, block.0).into_iter();
-        holders.filter(move |holder| problem.tasks()[holder.task].block == Some(block))
-    };
-    of(before)
-        .flat_map(|first| of(after).map(move |second| (first, second)))
-        .collect()
-}
-
 /// A resource and the block of tasks that it is kept for.
 pub(super) type Block = (usize, u16);
 
 /// The blocks of two tasks, where one resource is kept for one and for the other.
-fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Block, Block)> {
+pub(super) fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Block, Block)> {
     let (one, other) = (problem.tasks()[one].block?, problem.tasks()[other].block?);
     (one.0 == other.0 && one.1 != other.1).then_some((one, other))
 }
@@ -259,7 +195,7 @@ fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Block, Block)>
 ///
 /// Where everything starts as early as its order allows, the end is a way through the arcs that
 /// meets no task twice, from a first minute; every task adds at most the longest arc that leaves it.
-fn horizon(problem: &Problem) -> i32 {
+pub(super) fn horizon(problem: &Problem) -> i32 {
     let tasks = problem.tasks().iter().enumerate();
     let longest = tasks.map(|(place, task)| {
         let lags = problem.links().iter().map(|link| {

@@ -37,6 +37,7 @@ impl Model<'_> {
     pub(super) fn look(&mut self, by: i32, go_on: &mut dyn FnMut() -> bool) -> Found {
         let in_time = Fact::at_least(self.end ^ 1, -by.min(self.latest_end()));
         let (mut attempt, mut left) = (1, attempt_of(1));
+        self.engine.asked = 1;
         loop {
             match self.step(in_time) {
                 Ok(Some(found)) => return found,

@@ -1,18 +1,23 @@
-//! A schedule with everything as early as its order allows.
+//! Schedules with everything as early as an order allows.
 //!
 //! The order is that of any two tasks that hold the same thing one after the other. The earliest
 //! starts that keep it are unique, and keep within every capacity: tasks that meet in them met
 //! before, all at one minute. Doing it again changes nothing. A plan that lets things wait on purpose
 //! is changed by it, though, so one from before isn't moved unless that lets it end sooner.
 
+use super::Schedule;
+use super::model::holders;
 use super::problem::Problem;
+
+/// From, to, and the least number of minutes between two starts.
+pub(super) type Between = (usize, usize, i32);
 
 /// The earliest starts of a schedule's order, none of them before a minute that the schedule doesn't
 /// begin before either.
 #[must_use]
 pub fn earlier(problem: &Problem, starts: &[i32], from: i32) -> Vec<i32> {
     let tasks = problem.tasks();
-    let mut arcs: Vec<(usize, usize, i32)> = problem.arcs();
+    let mut arcs = problem.arcs();
     for (first, task) in tasks.iter().enumerate() {
         for (second, other) in tasks.iter().enumerate() {
             let shares = || task.needs.iter().any(|need| other.needs.contains(need));
@@ -25,16 +30,69 @@ pub fn earlier(problem: &Problem, starts: &[i32], from: i32) -> Vec<i32> {
         }
     }
     let mut found: Vec<i32> = tasks.iter().map(|task| task.earliest.max(from)).collect();
-    let mut more = true;
     // The starts at hand keep every arc, so this ends before it comes past them.
-    while more {
-        more = false;
-        for &(from, to, minutes) in &arcs {
-            if found[to] < found[from] + minutes {
-                found[to] = found[from] + minutes;
-                more = true;
-            }
+    while push(&mut found, &arcs) {}
+    found
+}
+
+/// The earliest starts that keep differences and first minutes, whatever the last ones are; `None` where the
+/// differences go round in a circle that grows.
+pub(super) fn earliest(problem: &Problem, arcs: &[Between]) -> Option<Vec<i32>> {
+    let tasks = problem.tasks();
+    let mut found: Vec<i32> = tasks.iter().map(|task| task.earliest).collect();
+    // A longest way passes every task once at most.
+    let settles = (0..=tasks.len()).any(|_| !push(&mut found, arcs));
+    settles.then_some(found)
+}
+
+/// Whether anything had to be pushed.
+pub(super) fn push(starts: &mut [i32], arcs: &[Between]) -> bool {
+    let mut more = false;
+    for &(from, to, minutes) in arcs {
+        if starts[to] < starts[from] + minutes {
+            starts[to] = starts[from] + minutes;
+            more = true;
         }
     }
-    found
+    more
+}
+
+/// What an order asks for beside the links: of what there is one, that it is held in the order of those starts, and of
+/// anything else, that who had it after another has it after them again.
+pub(super) fn order_of(problem: &Problem, starts: &[i32]) -> Vec<Between> {
+    let mut arcs = Vec::new();
+    for (resource, &capacity) in problem.capacities().iter().enumerate() {
+        let mut holders = holders(problem, resource);
+        holders.sort_by_key(|holder| starts[holder.task]);
+        for (nth, first) in holders.iter().enumerate() {
+            let next = &holders[nth + 1..];
+            let ended = |&start: &i32| starts[first.task].saturating_add(first.minutes) <= start;
+            let after = next.iter().filter(|next| ended(&starts[next.task]));
+            let after: Vec<_> = match capacity {
+                1 => next.iter().take(1).collect(),
+                _ => after.collect(),
+            };
+            arcs.extend(
+                after
+                    .iter()
+                    .map(|second| (first.task, second.task, first.minutes)),
+            );
+        }
+    }
+    arcs
+}
+
+/// The schedule in the order of starts that may not fit any more, if there is one.
+pub(super) fn in_order_of(problem: &Problem, starts: &[i32]) -> Option<Schedule> {
+    let mut arcs = problem.arcs();
+    arcs.extend(order_of(problem, starts));
+    let starts = earliest(problem, &arcs).filter(|starts| problem.holds(starts))?;
+    let end = problem.makespan(&starts);
+    Some(Schedule { starts, end })
+}
+
+/// Before when no schedule ends, by links and first minutes alone.
+pub(super) fn least_end(problem: &Problem) -> Option<i32> {
+    let starts = earliest(problem, &problem.arcs())?;
+    Some(problem.makespan(&starts))
 }

@@ -12,12 +12,15 @@
 
 use super::Schedule;
 use super::engine::Clash;
-use super::flow::Flow;
+use super::flow::{Flow, Wait};
 use super::model::{MEMORY, Model, start_of};
 use super::problem::{MOST_LINKS, Problem};
 use super::search::{Next, attempt_of};
-use super::trail::{Fact, Half, Reason};
+use super::settled::Settled;
+use super::shift::{Between, order_of};
+use super::trail::{Fact, Half};
 
+// No more flows than all weights together.
 const _: () = assert!(MOST_LINKS * (u16::MAX as usize) < i32::MAX as usize);
 
 /// What is known of how little can be waited.
@@ -68,17 +71,77 @@ pub fn least_waiting_within(
     let end = problem.makespan(&at_hand.starts);
     calm.schedule.end = end;
     calm.waiting = waiting(problem, weights, &at_hand.starts);
-    // What fits together was found, so it can be told to the engine again.
-    let Ok(mut model) = Model::new(problem) else {
+    let waits = waits(problem, weights);
+    // What is at hand fits, so it can be told to the engine.
+    let Some(settled) = Settled::new(problem, Some(end)) else {
+        return calm;
+    };
+    calm.is_proven = without_search(problem, &settled, &mut calm, weights, &waits);
+    if calm.is_proven {
+        return calm;
+    }
+    let Ok(mut model) = Model::new(problem, &settled) else {
         return calm;
     };
     model.memory = memory;
-    let in_time = Fact::at_least(model.end ^ 1, -end);
     model.lean_to(&at_hand.starts);
-    if model.engine.assert(in_time, Reason::Given).is_ok() {
-        calm.is_proven = model.calm(&mut calm, weights, go_on);
-    }
+    calm.is_proven = model.calm(&mut calm, weights, &waits, go_on);
     calm
+}
+
+/// What a minute costs between tasks.
+fn waits(problem: &Problem, weights: &[u16]) -> Vec<Wait> {
+    let links = problem.links().iter().zip(weights);
+    let links = links.filter(|(link, weight)| link.from != link.to && **weight > 0);
+    links
+        .map(|(link, &weight)| (link.from, link.to, i32::from(weight)))
+        .collect()
+}
+
+/// Makes a schedule wait as little as its own order allows, and says whether what is settled, without any other order,
+/// asks for as much. Mostly it does, so that nothing has to be searched.
+fn without_search(
+    problem: &Problem,
+    settled: &Settled,
+    calm: &mut Calm,
+    weights: &[u16],
+    waits: &[Wait],
+) -> bool {
+    // What doesn't count can be later than anything that the engine looks at.
+    let mut starts = calm.schedule.starts.iter().zip(&settled.latest);
+    if starts.any(|(start, latest)| start > latest) {
+        return false;
+    }
+    let at_hand = calm.schedule.starts.clone();
+    let cheapest = |order: &[Between]| {
+        let zero = at_hand.len();
+        let mut flow = Flow::new(zero + 1);
+        for &(from, to, minutes) in settled.arcs.iter().chain(order) {
+            flow.add(from, to, minutes, Fact::ALWAYS);
+        }
+        for (place, (&earliest, &latest)) in
+            settled.earliest.iter().zip(&settled.latest).enumerate()
+        {
+            flow.add(zero, place, earliest, Fact::ALWAYS);
+            flow.add(place, zero, -latest, Fact::ALWAYS);
+        }
+        let mut starts = at_hand.clone();
+        starts.push(0);
+        flow.cheapen(&mut starts, waits);
+        starts.truncate(zero);
+        starts
+    };
+    let bound = waiting(problem, weights, &cheapest(&[]));
+    if bound < calm.waiting {
+        let starts = cheapest(&order_of(problem, &at_hand));
+        let waits = waiting(problem, weights, &starts);
+        if waits < calm.waiting {
+            let end = problem.makespan(&starts);
+            calm.schedule = Schedule { starts, end };
+            calm.waiting = waits;
+        }
+    }
+    bound >= calm.waiting
 }
 
 fn waiting(problem: &Problem, weights: &[u16], starts: &[i32]) -> i64 {
@@ -93,11 +156,18 @@ fn waiting(problem: &Problem, weights: &[u16], starts: &[i32]) -> i64 {
 
 impl Model<'_> {
     /// Whether everything was looked at.
-    fn calm(&mut self, calm: &mut Calm, weights: &[u16], go_on: &mut dyn FnMut() -> bool) -> bool {
-        let costs = self.costs(weights);
+    fn calm(
+        &mut self,
+        calm: &mut Calm,
+        weights: &[u16],
+        waits: &[Wait],
+        go_on: &mut dyn FnMut() -> bool,
+    ) -> bool {
         let (mut attempt, mut left) = (1, attempt_of(1));
+        let mut near = calm.schedule.starts.clone();
+        near.extend([calm.schedule.end, 0]);
         loop {
-            match self.calm_step(calm, weights, &costs) {
+            match self.calm_step(calm, weights, waits, &mut near) {
                 Ok(()) => continue,
                 Err(Clash) if !self.engine.learn() => return true,
                 Err(Clash) => left -= 1,
@@ -113,12 +183,23 @@ impl Model<'_> {
         }
     }
 
-    fn calm_step(&mut self, calm: &mut Calm, weights: &[u16], costs: &[i32]) -> Result<(), Clash> {
+    /// Keeps in mind in `near` the cheapest starts that were found last, from which the next ones are never far.
+    fn calm_step(
+        &mut self,
+        calm: &mut Calm,
+        weights: &[u16],
+        waits: &[Wait],
+        near: &mut Vec<i32>,
+    ) -> Result<(), Clash> {
         self.follow()?;
-        let mut flow = self.flow();
-        let mut starts = self.starts();
-        starts.extend([self.engine.trail.bound(self.end), 0]);
-        flow.cheapen(&mut starts, costs);
+        let differences = self.differences();
+        let mut flow = Flow::new(self.zero() + 1);
+        for &((from, to, minutes), when) in &differences {
+            flow.add(from, to, minutes, when);
+        }
+        self.fit(near, &differences);
+        flow.cheapen(near, waits);
+        let mut starts = near.clone();
         starts.truncate(self.problem.tasks().len());
         let waits = waiting(self.problem, weights, &starts);
         if waits >= calm.waiting {
@@ -142,35 +223,44 @@ impl Model<'_> {
         self.problem.tasks().len() + 1
     }
 
-    /// What a later start of each node costs; no more than all weights together, which are within 32
-    /// bits since there are no more links than [`MOST_LINKS`].
-    fn costs(&self, weights: &[u16]) -> Vec<i32> {
-        let mut costs = vec![0; self.zero() + 1];
-        for (link, &weight) in self.problem.links().iter().zip(weights) {
-            costs[link.to] += i32::from(weight);
-            costs[link.from] -= i32::from(weight);
-        }
-        costs
-    }
-
-    /// The differences that hold now: arcs in force, and bounds.
-    fn flow(&self) -> Flow {
+    /// The differences that hold now, and because of what: arcs in force, and bounds.
+    fn differences(&self) -> Vec<(Between, Fact)> {
         let zero = self.zero();
-        let mut flow = Flow::new(zero + 1);
         let trail = &self.engine.trail;
         let first = start_of(0);
         let node = |half: Half| ((half - first) / 2) as usize;
-        for arc in &self.engine.arcs.all {
-            // Every arc has a mirrored one, which says the same.
-            if arc.from % 2 == 0 && trail.is_true(arc.when) {
-                flow.add(node(arc.from), node(arc.to), arc.weight, arc.when);
+        // Every arc has a mirrored one, which says the same.
+        let arcs = self.engine.arcs.all.iter().filter(|arc| arc.from % 2 == 0);
+        let arcs = arcs.filter(|arc| trail.is_true(arc.when));
+        let arcs = arcs.map(|arc| ((node(arc.from), node(arc.to), arc.weight), arc.when));
+        let bounds = (first..=self.end).step_by(2).flat_map(|half| {
+            let (low, high) = (trail.bound(half), trail.most(half));
+            [
+                ((zero, node(half), low), Fact::at_least(half, low)),
+                ((node(half), zero, -high), Fact::at_least(half ^ 1, -high)),
+            ]
+        });
+        arcs.chain(bounds).collect()
+    }
+
+    /// Moves starts later until they keep every difference, or else to the earliest that do.
+    fn fit(&self, starts: &mut Vec<i32>, differences: &[(Between, Fact)]) {
+        let zero = self.zero();
+        let (mut more, mut fits) = (true, true);
+        while more && fits {
+            more = false;
+            for &((from, to, minutes), _) in differences {
+                if starts[to] < starts[from] + minutes {
+                    // Whatever pushes minute nothing is too late.
+                    fits &= to != zero;
+                    starts[to] = starts[from] + minutes;
+                    more = true;
+                }
             }
         }
-        for half in (first..=self.end).step_by(2) {
-            let (low, high) = (trail.bound(half), trail.most(half));
-            flow.add(zero, node(half), low, Fact::at_least(half, low));
-            flow.add(node(half), zero, -high, Fact::at_least(half ^ 1, -high));
+        if !fits {
+            *starts = self.starts();
+            starts.extend([self.engine.trail.bound(self.end), 0]);
         }
-        flow
     }
 }
