@@ -106,6 +106,21 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Estimate<Minutes> {
+        // Those of hands and waits are written in the formula.
+        if matches!(step.length, Length::Hands(_) | Length::Wait(_)) {
+            return self.reckoned_length(step, start, warming_since);
+        }
+        self.length_once(step, (start, warming_since), &|| {
+            self.reckoned_length(step, start, warming_since)
+        })
+    }
+
+    fn reckoned_length(
+        &self,
+        step: &Step,
+        start: Moment,
+        warming_since: Option<Moment>,
+    ) -> Estimate<Minutes> {
         match self.going(step, start, warming_since) {
             Going::Clock(length, _) => length,
             going => self.window(step, &going, start).map(|end| end - start),

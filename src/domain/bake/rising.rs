@@ -279,7 +279,7 @@ impl State {
             .min()
     }
 
-    pub(super) fn dough_vessel(&self, step: &Step, held: Held) -> Vessel {
+    pub(super) fn vessel_of_dough(&self, step: &Step, held: Held) -> Vessel {
         let component = self.formula.component_of(step);
         let alone = component.is_some_and(|component| component.kind == ComponentKind::Preferment);
         let mass = match component {

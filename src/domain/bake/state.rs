@@ -10,7 +10,7 @@ use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer, note, take_in};
 use super::supposed::Supposed;
 use super::undo::undone;
-use super::windows::Windows;
+use super::windows::{Vessels, Windows};
 use super::wishes::Wishes;
 use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
@@ -67,6 +67,7 @@ pub struct State {
     pub(super) steps: Map<StepId, Progress>,
     // Follows from the formula alone, and takes too long to reckon at every look.
     bodies: Map<StepId, FilmSpread>,
+    pub(super) vessels: Vessels,
     pub(super) windows: Windows,
     /// Where a dough is supposed to be put, to see what would come of it; no log says so.
     pub(super) supposed: Option<Supposed>,
@@ -119,6 +120,7 @@ impl State {
             marked_at: None,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
             bodies: bodies(&start.formula),
+            vessels: Vessels::default(),
             windows: Windows::default(),
             supposed: None,
         };
@@ -282,6 +284,7 @@ impl State {
         let steps = formula.steps.iter();
         self.steps = steps.map(|step| (step.id, Progress::default())).collect();
         self.bodies = bodies(formula);
+        self.vessels = Vessels::default();
         self.formula = formula.clone();
         let kept = self
             .pins
