@@ -1,6 +1,7 @@
 //! The way to the best end, from both sides.
 //!
-//! The first question is for a schedule as short as the bounds allow, which often is there. After
+//! Where a schedule is known from before, the first question is whether any ends sooner: mostly none does. Otherwise it is
+//! for a schedule as short as the bounds allow, which often is there. After
 //! that every question lies between what is known to be too short and the best schedule so far,
 //! nearer to the former: a "no" is learnt from, and makes the next one quicker. A question that
 //! takes long is left for one that is easier to say yes to, and taken up again with more patience.

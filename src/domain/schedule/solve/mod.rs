@@ -46,6 +46,13 @@
 //! | side | a rule asked of time and of time mirrored |
 //! | calm | the least weighted sum of lags |
 //!
+//! # A schedule from before
+//!
+//! Most problems are those of a minute ago with other lengths. So what was planned before is pushed, in its order, to where
+//! it can stand now (`shift`), and if the longest way through the links is as long, it is the best and nothing is built.
+//! Otherwise its end is a bound: an end one minute sooner is asked for, which decides most orders at once, or contradicts
+//! itself there and then.
+//!
 //! # A conflict
 //!
 //! Knead (10 min), shape (20) and wash up (15) need the hands; shaping starts at most 10 min after

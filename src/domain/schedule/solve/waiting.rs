@@ -5,6 +5,9 @@
 //! [`search`](super::search). Where they wait no less than the best so far, the facts that this rests
 //! on can't be true together, and a clause is learnt from them.
 //!
+//! Before any of that the bound is asked for that follows without any decision, and how little the order at hand can wait:
+//! where the two are equal there is nothing to search.
+//!
 //! Such a clause, and whatever is learnt from it, says nothing of the problem alone: it says that what
 //! it rules out waits no less than the best so far, or ends later than the schedule at hand. It stays
 //! true, since the best only gets better, but the model it was learnt in is of no use for anything else
