@@ -30,7 +30,11 @@ fn built(bench: &Workbench, force: bool) -> Result<((), Note), Failure> {
     let now = || {
         let sources = fingerprint(&root, &SOURCES);
         let result = fingerprint(&root, &["dist"]);
-        format!("{:?} {:?} {sources} {result}", bench.wasm, bench.std)
+        let names = crate::halves::names_are_kept();
+        format!(
+            "{:?} {:?} {names} {sources} {result}",
+            bench.wasm, bench.std
+        )
     };
     if !force && std::fs::read_to_string(&record).is_ok_and(|last| last == now()) {
         return Ok(((), "nothing has changed since the last one".into()));

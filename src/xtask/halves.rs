@@ -63,12 +63,21 @@ pub(crate) fn divide(folder: &Path, index: &str) -> Result<String, String> {
         .replace(MARK, &format!("\"./{late_name}\"")))
 }
 
+/// Whether functions keep their names, for a profile; the phone loads none.
+pub(crate) fn names_are_kept() -> bool {
+    std::env::var_os("OVENTIDE_NAMES").is_some()
+}
+
 fn small(folder: &Path, half: &[u8]) -> Result<Vec<u8>, String> {
     let path = folder.join("half.wasm");
     let said = |cause: std::io::Error| format!("half.wasm: {cause}");
     std::fs::write(&path, half).map_err(said)?;
     let mut opt = Command::new("wasm-opt");
-    command::show(opt.args(SMALL).arg(&path).arg("-o").arg(&path))?;
+    opt.args(SMALL);
+    if names_are_kept() {
+        opt.arg("-g");
+    }
+    command::show(opt.arg(&path).arg("-o").arg(&path))?;
     let small = std::fs::read(&path).map_err(said)?;
     std::fs::remove_file(&path).map_err(said)?;
     Ok(small)
