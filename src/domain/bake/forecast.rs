@@ -73,17 +73,6 @@ impl Forecast {
 }
 
 impl State {
-    /// The forecast of a step that goes on by itself and has started and not ended.
-    #[must_use]
-    pub fn forecast(&self, step: StepId, now: Moment) -> Option<Forecast> {
-        let step = self.formula.step(step)?;
-        let start = self.running_since(step)?;
-        let going = self.going(step, start, None);
-        let window = self.window_of(step.id)?;
-        let progress = self.progress(step.id);
-        Some(self.forecast_from(step, &going, progress, start, window, now))
-    }
-
     /// Since when a step goes on by itself, if it does.
     pub(super) fn running_since(&self, step: &Step) -> Option<Moment> {
         let progress = self.progress(step.id);
@@ -220,7 +209,7 @@ impl State {
         window_after(&course, &before, Some(&passing), &aside, to, at, core)
     }
 
-    fn forecast_from(
+    pub(super) fn forecast_from(
         &self,
         step: &Step,
         going: &Going,

@@ -1,30 +1,46 @@
 //! What takes long to reckon and is asked for again and again, reckoned once for each state.
 //!
 //! A window follows from what has happened and not from the present, and takes by far the longest of a forecast to
-//! reckon. One look at a bake asks for the same few windows a dozen times, and a plan for a table, which is made in
-//! three turns that all begin alike, for the same lengths.
+//! reckon; and a forecast is asked for by the list of what runs, by the alarms, by the outline and by the plan, all at
+//! the same moment. A plan for a table, which is made in turns that all begin alike, asks for the same lengths.
 
-use std::sync::{Arc, Mutex, OnceLock};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
+use super::course::Going;
+use super::forecast::Forecast;
 use super::state::State;
 use crate::estimate::Estimate;
 use crate::formula::{ComponentId, Held, Length, Step, StepId};
 use crate::sorted::Map;
 use crate::thermal::vessel::Vessel;
 use crate::units::{Minutes, Moment};
+use crate::yeast::proof::Proof;
 
+/// So many forecasts are kept: those of a few moments, of all that can go on at once.
+const MOST_FORECASTS: usize = 24;
 /// How many lengths are kept in mind at most; a plan asks for some dozens.
 const MOST_LENGTHS: usize = 256;
 
 /// A step, its start, and since when its dough follows the kitchen.
 type Asked = (StepId, Moment, Option<Moment>);
 
-/// The windows of a state's running steps, once somebody has asked, and the lengths of others as they were asked for.
-/// Copies of the state share them.
+/// What was reckoned for a state, once somebody has asked. Copies of the state share it.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Windows {
-    running: Arc<OnceLock<Map<StepId, Estimate<Moment>>>>,
-    lengths: Arc<Mutex<Map<Asked, Estimate<Minutes>>>>,
+pub(super) struct Windows(Arc<Reckoned>);
+
+#[derive(Debug, Default)]
+struct Reckoned {
+    running: OnceLock<Map<StepId, Running>>,
+    forecasts: Mutex<Vec<(Moment, Forecast)>>,
+    /// Of steps that don't run, as they were asked for.
+    lengths: Mutex<Map<Asked, Estimate<Minutes>>>,
+}
+
+/// When a running step should end, and how it rises, if it does.
+#[derive(Debug)]
+struct Running {
+    window: Estimate<Moment>,
+    proof: Option<Proof>,
 }
 
 /// What a formula's doughs rise in, which follows from the formula alone.
@@ -46,18 +62,62 @@ impl PartialEq for Vessels {
 }
 
 impl State {
+    /// The forecast of a step that goes on by itself and has started and not ended.
+    #[must_use]
+    pub fn forecast(&self, step: StepId, now: Moment) -> Option<Forecast> {
+        let step = self.formula.step(step)?;
+        let start = self.running_since(step)?;
+        let running = self.running(step.id)?;
+        let kept = || {
+            let kept = self.windows.0.forecasts.lock();
+            kept.unwrap_or_else(PoisonError::into_inner)
+        };
+        for (at, known) in kept().iter() {
+            if *at == now && known.step == step.id {
+                return Some(known.clone());
+            }
+        }
+        let going = match &running.proof {
+            Some(proof) => Going::Rises(proof.clone()),
+            None => self.going(step, start, None),
+        };
+        let progress = self.progress(step.id);
+        let found = self.forecast_from(step, &going, progress, start, running.window, now);
+        let mut kept = kept();
+        // Of moments that have passed nobody asks again.
+        if kept.len() >= MOST_FORECASTS {
+            kept.clear();
+        }
+        kept.push((now, found.clone()));
+        Some(found)
+    }
+
     /// When a step that goes on by itself and has started and not ended should end.
     pub(super) fn window_of(&self, step: StepId) -> Option<Estimate<Moment>> {
-        let windows = self.windows.running.get_or_init(|| {
+        Some(self.running(step)?.window)
+    }
+
+    fn running(&self, step: StepId) -> Option<&Running> {
+        let running = self.windows.0.running.get_or_init(|| {
             let steps = self.formula.steps.iter();
             let running = steps.filter_map(|step| {
                 let start = self.running_since(step)?;
-                let going = self.going(step, start, None);
-                Some((step.id, self.window(step, &going, start)))
+                Some((step.id, self.running_from(step, start)))
             });
             running.collect()
         });
-        windows.get(&step).cloned()
+        running.get(&step)
+    }
+
+    fn running_from(&self, step: &Step, start: Moment) -> Running {
+        let going = self.going(step, start, None);
+        Running {
+            window: self.window(step, &going, start),
+            proof: match going {
+                Going::Rises(proof) => Some(proof),
+                Going::Clock(..) | Going::Cools(_) => None,
+            },
+        }
     }
 
     /// A length of one of the formula's steps: as it is known, or as `reckon` says.
@@ -71,7 +131,7 @@ impl State {
         let asked = (step.id, asked.0, asked.1);
         let (true, Ok(mut known)) = (
             own.is_some_and(|own| std::ptr::eq(own, step)),
-            self.windows.lengths.lock(),
+            self.windows.0.lengths.lock(),
         ) else {
             return reckon();
         };
