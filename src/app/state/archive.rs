@@ -117,7 +117,7 @@ impl Oventide {
     async fn read_anew(self) -> bool {
         self.forget();
         let read = self.reload().await;
-        self.tell_other_tabs();
+        self.inner().has_news.set(true);
         read
     }
 }

@@ -135,7 +135,10 @@ impl Oventide {
         for edit in &inner.unsaved.borrow().edits {
             edit(&mut settings);
         }
-        self.settings.set(settings);
+        // Every temperature on the page is written anew with them.
+        if *self.settings.read_untracked() != settings {
+            self.settings.set(settings);
+        }
     }
 
     /// Reads everything again: another tab wrote.
@@ -162,8 +165,15 @@ impl Oventide {
         }
     }
 
+    /// Tells the other tabs once of all that was stored in turn: each time they read everything.
     pub(super) fn tell_other_tabs(self) {
-        if let Some(tabs) = self.inner().tabs.borrow().as_ref() {
+        let inner = self.inner();
+        if let Some(tabs) = inner
+            .tabs
+            .borrow()
+            .as_ref()
+            .filter(|_| inner.has_news.take())
+        {
             tabs.tell_others();
         }
     }

@@ -143,6 +143,8 @@ struct Inner {
     waiting: RefCell<VecDeque<Task>>,
     working: Cell<bool>,
     failed: Cell<bool>,
+    // Whether something was stored of which the other tabs don't know yet.
+    has_news: Cell<bool>,
     // Whether the storage was asked and didn't answer in time, and whether it is being tried again beside all else.
     silent: Cell<bool>,
     retrying: Cell<bool>,
@@ -195,6 +197,7 @@ impl Oventide {
             waiting: RefCell::default(),
             working: Cell::default(),
             failed: Cell::default(),
+            has_news: Cell::default(),
             silent: Cell::default(),
             retrying: Cell::default(),
             unsaved: RefCell::default(),

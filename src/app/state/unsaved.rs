@@ -95,6 +95,7 @@ impl Oventide {
                 }
             }
             inner.working.set(false);
+            self.tell_other_tabs();
             if inner.silent.get() {
                 self.retry();
             }
@@ -130,6 +131,7 @@ impl Oventide {
                 self.save_what_is_unsaved();
             }
             inner.retrying.set(false);
+            self.tell_other_tabs();
         });
     }
 
@@ -182,7 +184,7 @@ impl Oventide {
 
     /// Something was stored: the other tabs learn of it, and the warning goes with its reason.
     pub(super) fn stored(self) {
-        self.tell_other_tabs();
+        self.inner().has_news.set(true);
         self.heal();
     }
 

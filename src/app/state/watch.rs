@@ -26,7 +26,7 @@ impl Oventide {
         }
         self.now.set(now);
         let beat = self.beat.get_untracked();
-        let views = self.views.get_untracked();
+        let views = self.views.read_untracked();
         let mut due = views.iter().filter_map(|view| view.next_due);
         let fell_due = due.any(|due| due <= now);
         let stale = (now - beat).get().abs() >= 0.25;
