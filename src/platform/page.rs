@@ -7,6 +7,7 @@ use std::rc::Rc;
 
 use wasm_bindgen::JsCast as _;
 use wasm_bindgen::closure::Closure;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{
     Event, EventTarget, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition, VisibilityState,
 };
@@ -183,4 +184,21 @@ pub fn focus_on(part: &'static str) -> bool {
     let part = part.and_then(|part| part.dyn_into::<HtmlElement>().ok());
     // What can't have the focus leaves it where it is.
     part.is_some_and(|part| part.focus().is_ok())
+}
+
+/// Gives the focus back to what has it now, once what is done in this turn has taken it away.
+///
+/// A browser takes it from whatever is moved to another place among its neighbours, and the baker with keys would stand
+/// at the top of the page. Nothing is scrolled by it: plans move by themselves, too.
+pub fn keep_focus() {
+    let Some(focused) = document().active_element() else {
+        return;
+    };
+    spawn_local(async move {
+        let is_lost = document().active_element() == document().body().map(Into::into);
+        if is_lost && focused.is_connected() {
+            let quietly = js::object(&[("preventScroll", true.into())]);
+            js::ignore(js::call(focused.as_ref(), "focus", &[quietly]));
+        }
+    });
 }

@@ -79,6 +79,9 @@ fn when_erased(holds: Memo<bool>, draw: Draw) -> AnyView {
 }
 
 fn list_erased(keys: Signal<Vec<String>>, row: DrawRow) -> AnyView {
-    view! { <For each=move || keys.get() key=Clone::clone children=move |key| row(key) /> }
-        .into_any()
+    let each = move || {
+        platform::page::keep_focus();
+        keys.get()
+    };
+    view! { <For each=each key=Clone::clone children=move |key| row(key) /> }.into_any()
 }

@@ -6,7 +6,7 @@ use platform::clock;
 
 use crate::reactive::Memo;
 use crate::state::plan::told::{Entry, Told};
-use crate::widgets::live::{self, Rows};
+use crate::widgets::live;
 use crate::words::plan as words;
 
 /// The list, each item a button.
@@ -26,13 +26,7 @@ pub(super) fn List(
         if let Some(day) = key.strip_prefix(DAY) {
             return view! { <li class="outline-day">{day.to_owned()}</li> }.into_any();
         }
-        let found = key.clone();
-        let entry = Memo::new(move |last: Option<&Option<Entry>>| {
-            let told = told.read();
-            let mut entries = told.iter().flat_map(|told| &told.entries);
-            let now = entries.find(|entry| entry.key == found).cloned();
-            now.or_else(|| last.cloned().flatten())
-        });
+        let entry = entry_of(told, key.clone());
         let text = move |say: fn(&Entry) -> String| {
             live::text(move || entry.read().as_ref().map(say).unwrap_or_default())
         };
@@ -72,17 +66,34 @@ pub(super) fn List(
 /// The list for whoever can't see the drawing beside it. Its buttons are the drawing's bars.
 #[component]
 pub(super) fn Spoken(told: Memo<Option<Told>>) -> impl IntoView {
-    let items = move || {
+    let keys = move || {
         let told = told.read();
         let entries = told.iter().flat_map(|told| &told.entries);
-        entries
-            .map(|entry| {
-                let start = clock::time_of_day(entry.start);
-                view! { <li>{start} " " {words::item(entry)} ": " {detail(entry)}</li> }
-            })
-            .rows()
+        entries.map(|entry| entry.key.clone()).collect()
     };
-    view! { <ol class="visually-hidden">{live::part(items)}</ol> }
+    let row = move |key: String| {
+        let entry = entry_of(told, key);
+        let said = live::text(move || {
+            let entry = entry.read();
+            let said = |entry: &Entry| {
+                let start = clock::time_of_day(entry.start);
+                [&start, " ", &words::item(entry), ": ", &detail(entry)].concat()
+            };
+            entry.as_ref().map(said).unwrap_or_default()
+        });
+        view! { <li>{said}</li> }.into_any()
+    };
+    view! { <ol class="visually-hidden">{live::list(keys, row)}</ol> }
+}
+
+/// One item, or what it was last.
+fn entry_of(told: Memo<Option<Told>>, key: String) -> Memo<Option<Entry>> {
+    Memo::new(move |last: Option<&Option<Entry>>| {
+        let told = told.read();
+        let mut entries = told.iter().flat_map(|told| &told.entries);
+        let now = entries.find(|entry| entry.key == key).cloned();
+        now.or_else(|| last.cloned().flatten())
+    })
 }
 
 /// Before the name of a day among the keys.
