@@ -32,6 +32,9 @@ pub struct Replan {
     now: Moment,
 }
 
+/// What the formula of [`forty_steps`] is called.
+const FORTY_STEPS: &str = "Forty steps";
+
 /// Forty steps on one bench: the filled buns, and the dough of a braid up to its oven.
 ///
 /// # Panics
@@ -66,6 +69,7 @@ pub fn forty_steps() -> Formula {
             step
         }));
     both.id = FormulaId("forty-steps".to_owned());
+    both.name = FORTY_STEPS.to_owned();
     Formula::new(both).expect("they fit together")
 }
 

@@ -1,5 +1,7 @@
 //! Bakes of the starters at every point where the Bench asks for something new, as archives.
 //!
+//! Beside them stands the beginning of a bake that is larger than any starter's.
+//!
 //! The browser specs restore one of them where they would otherwise have to walk there.
 //! They are made anew for every run, so they always follow the model.
 //!
@@ -10,8 +12,10 @@
 use std::process::ExitCode;
 
 use checks::baker::{self, Point};
+use checks::replan::forty_steps;
+use domain::formula::Formula;
 use domain::kitchen::Kitchen;
-use domain::schedule::Ask;
+use domain::schedule::{Ask, focus};
 use domain::units::Moment;
 use records::Record as _;
 use records::archive::Archive;
@@ -27,8 +31,16 @@ fn main() -> ExitCode {
     };
     let starters = starters::all().into_iter();
     let points = starters.flat_map(|formula| baker::points(formula, Kitchen::UNMEASURED, started));
+    let points = points.chain([begun(forty_steps(), started)]);
     println!("{}", points.map(|point| told(&point)).collect::<Value>());
     ExitCode::SUCCESS
+}
+
+/// A bake of which nothing is done yet.
+fn begun(formula: Formula, now: Moment) -> Point {
+    let bake = checks::begin(formula, Kitchen::UNMEASURED, now);
+    let ask = focus(bake.state(), now);
+    Point { bake, ask, now }
 }
 
 fn told(point: &Point) -> Value {

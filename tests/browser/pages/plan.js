@@ -41,6 +41,12 @@ export class Plan {
     return this.#app.page.getByRole("button", { name: new RegExp(`^${name}( \\([^)]*\\))?: \\d`) });
   }
 
+  /** What opens the sheet of an item, drawn or listed. */
+  item(name) {
+    const row = this.#app.page.getByRole("button").and(this.rows).filter({ hasText: name });
+    return this.bar(name).or(row).first();
+  }
+
   /** When something is planned, in minutes of the day. */
   async times(name) {
     return timesOf(await this.bar(name).getAttribute("aria-label"));

@@ -101,6 +101,8 @@ test("a step that was fixed stays at its time, whatever is shifted, until it is 
   const bar = plan.bar("Mix the dough");
   await expect(bar).toHaveAttribute("aria-label", new RegExp(`: ${timeOf(fixed)} to .*fixed to ${timeOf(fixed)}`));
   await expect(bar).toHaveAttribute("data-fixed", "true");
+  // It has moved among its neighbours, and whoever uses keys stands where they were.
+  await expect(bar).toBeFocused();
   await plan.later.click();
   await expect(plan.wished).toContainText("19:15");
   expect((await plan.times("Mix the dough")).start).toBe(fixed);
