@@ -116,11 +116,8 @@ impl Day {
         self.bakes.iter().map(Bake::state).collect()
     }
 
-    /// When nobody is there, as the plan counts: in whole minutes of the clock.
     pub(super) fn away(&self) -> Vec<(Moment, Moment)> {
-        let whole = |at: Moment| Moment::from_epoch_ms((at.epoch_ms() + 30_000) / 60_000 * 60_000);
-        let away = self.bakes[0].state().wishes.away.iter();
-        away.map(|&(from, to)| (whole(from), whole(to))).collect()
+        as_counted(&self.bakes[0].state().wishes.away)
     }
 
     pub(super) fn again(&self, now: Moment) -> Timetable {
@@ -195,6 +192,13 @@ impl Day {
     fn say(&mut self, bake: usize, intent: Intent) {
         say(&mut self.bakes[bake], intent, self.now);
     }
+}
+
+/// When nobody is there, as the plan counts: in whole minutes of the clock.
+pub(super) fn as_counted(away: &[(Moment, Moment)]) -> Vec<(Moment, Moment)> {
+    let whole = |at: Moment| Moment::from_epoch_ms((at.epoch_ms() + 30_000) / 60_000 * 60_000);
+    let away = away.iter();
+    away.map(|&(from, to)| (whole(from), whole(to))).collect()
 }
 
 /// When everything starts and ends.

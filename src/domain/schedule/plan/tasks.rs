@@ -87,11 +87,11 @@ impl<'a> Tasks<'a> {
 
     /// Nobody is in the kitchen from one moment to another.
     pub(super) fn close(&mut self, from: Moment, to: Moment) {
-        let from = from.max(self.now);
-        if to > from {
+        // Rounded apart, so that it ends at the same minute before it has begun and after.
+        let (start, end) = (self.minute(from.max(self.now)), self.minute(to));
+        if end > start {
             self.what.push(What::Away);
-            let (start, length) = (self.minute(from), whole(to - from));
-            self.tasks.push(Task::away(start, length, &[HANDS]));
+            self.tasks.push(Task::away(start, end - start, &[HANDS]));
         }
     }
 
