@@ -18,6 +18,7 @@ export class Bench {
     this.instruction = this.main.getByRole("heading", { level: 1 });
     this.mainAction = this.main.locator(".act > .act-main");
     this.answer = this.main.locator(".asked .answer").first();
+    this.moved = this.main.locator(".asked .plan-moved");
     this.lesson = this.main.locator(".card", { hasText: "Your notes from earlier bakes" });
     this.running = this.main.getByRole("region", { name: "Going on meanwhile" });
     this.whose = this.main.getByRole("navigation", { name: "Bakes" });

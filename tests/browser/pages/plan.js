@@ -1,6 +1,8 @@
 // The plan of everything that runs: what it comes to, the wishes, and every item, drawn or as a list.
 
+import { readFile } from "node:fs/promises";
 import { expect } from "@playwright/test";
+import { readCalendar } from "../support/calendar.js";
 import { SECOND } from "../support/clock.js";
 
 export class Plan {
@@ -16,6 +18,11 @@ export class Plan {
     this.field = page.locator(".plan-field");
     this.now = page.locator(".plan-over .now");
     this.away = page.locator(".plan-away");
+    this.lanes = page.locator(".plan-heads > span");
+    this.moved = page.getByRole("region", { name: "What moved" });
+    this.taken = page.getByRole("region", { name: "Take the plan with you" }).locator(".answer");
+    /** The list, which also stands there, unseen, where the plan is drawn. */
+    this.list = page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
     this.sheet = page.locator("dialog.sheet[open]");
     this.ways = page.getByRole("region", { name: "Ways out" });
     this.undo = page.getByRole("button", { name: "Undo" });
@@ -90,6 +97,37 @@ export class Plan {
     await this.sheet.getByRole("button", { name: "Add this time" }).click();
     await expect(this.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(1);
     await this.close();
+  }
+
+  /** When everything is likely ready, in minutes of the day. */
+  async ready() {
+    const [, time] = (await this.head.innerText()).match(/Ready about (\d\d:\d\d)/);
+    return minuteOf(time);
+  }
+
+  /** Goes to the page, once the last press is no longer the same. */
+  async turnTo() {
+    await this.#app.clock.pass(SECOND);
+    await this.#app.turnTo("#/plan");
+    await expect(this.#calendarButton).toBeEnabled();
+  }
+
+  async putInCalendar() {
+    await this.#app.clock.pass(SECOND);
+    await this.#calendarButton.click();
+  }
+
+  /** Downloads the calendar's file, and reads it. */
+  async calendar() {
+    const downloading = this.#app.page.waitForEvent("download");
+    await this.putInCalendar();
+    const file = await downloading;
+    expect(file.suggestedFilename()).toBe("oventide-plan.ics");
+    return readCalendar(await readFile(await file.path(), "utf8"));
+  }
+
+  get #calendarButton() {
+    return this.#app.page.getByRole("button", { name: "Put it in the calendar" });
   }
 
   /** Waits for the ways out: plans are made one at a time, with turns of the page between them. */

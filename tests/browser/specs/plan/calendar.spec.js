@@ -1,7 +1,6 @@
 // Promise: the plan goes into the phone's calendar, and its alarms fall on the plan's moments,
 // also across a change of summer time.
 
-import { readFile } from "node:fs/promises";
 import { FORMULAS } from "../../pages/formula.js";
 import { readCalendar } from "../../support/calendar.js";
 import { MINUTE, SECOND } from "../../support/clock.js";
@@ -9,30 +8,6 @@ import { expect, test } from "../../support/test.js";
 
 const IPHONE =
   "Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko) Mobile/15E148";
-
-async function toPlan(app) {
-  await app.clock.pass(SECOND);
-  await app.turnTo("#/plan");
-  await expect(app.page.getByRole("button", { name: "Put it in the calendar" })).toBeEnabled();
-}
-
-async function put(app) {
-  await app.clock.pass(SECOND);
-  await app.page.getByRole("button", { name: "Put it in the calendar" }).click();
-}
-
-async function download(app) {
-  const downloading = app.page.waitForEvent("download");
-  await put(app);
-  const file = await downloading;
-  expect(file.suggestedFilename()).toBe("oventide-plan.ics");
-  return readFile(await file.path(), "utf8");
-}
-
-/** The list of the plan, which also stands there, unseen, where the plan is drawn. */
-const planList = (page) => page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
-
-const told = (app) => app.page.getByRole("region", { name: "Take the plan with you" }).locator(".answer");
 
 test.describe("in Berlin, in the night to 28 March 2027", () => {
   test.use({ timezoneId: "Europe/Berlin" });
@@ -51,18 +26,17 @@ test.describe("in Berlin, in the night to 28 March 2027", () => {
     context,
     server,
   }) => {
-    const { page } = app;
     await clock.set(new Date("2027-03-27T17:00:00Z"));
     await app.install();
     await server.stop();
     await context.setOffline(true);
     await app.formula.bake(FORMULAS.loaf);
-    await toPlan(app);
-    const { name, events } = readCalendar(await download(app));
-    await expect(told(app)).toHaveText(/^oventide-plan\.ics is in your downloads\./);
+    await app.plan.turnTo();
+    const { name, events } = await app.plan.calendar();
+    await expect(app.plan.taken).toHaveText(/^oventide-plan\.ics is in your downloads\./);
     expect(name).toBe("Oventide");
 
-    const shown = await planList(page).innerText();
+    const shown = await app.plan.list.innerText();
     for (const { start, alarms, title, note } of events) {
       // A minute ahead for calendars that know no alarm at the moment itself, and then.
       expect(alarms, title).toEqual([start - MINUTE, start]);
@@ -76,6 +50,10 @@ test.describe("in Berlin, in the night to 28 March 2027", () => {
     const minutes = (morning.start - fridge.end) / MINUTE;
     // The formula's likely night, to which the hands beside it add nothing.
     expect(minutes).toBe(570);
+    // At two in the morning the clocks there are put forward, at one o'clock UTC.
+    const change = Date.UTC(2027, 2, 28, 1);
+    expect(fridge.end).toBeLessThan(change);
+    expect(morning.start).toBeGreaterThan(change);
     // By the clocks there it looks an hour longer, for one hour of that night is left out.
     const clockMinutes = (text) => text.split(":").reduce((sum, part) => 60 * sum + Number(part), 0);
     const looks = clockMinutes(there(morning.start)) - clockMinutes(there(fridge.end)) + 24 * 60;
@@ -92,7 +70,7 @@ test("a bake that is planned for a table is begun and served by its entries", as
   await app.open();
   await app.formula.look(FORMULAS.buns);
   await app.plan.startFor("19:00");
-  const { events } = readCalendar(await download(app));
+  const { events } = await app.plan.calendar();
   // In London in November the clocks show UTC.
   const minute = (moment) => (moment / MINUTE) % (24 * 60);
   const [begin] = events;
@@ -110,8 +88,8 @@ test("two bakes are told apart, put in twice they have the same names, and what 
   await app.clock.pass(SECOND);
   await app.turnTo("#/");
   await app.formula.bake(FORMULAS.braid);
-  await toPlan(app);
-  const first = readCalendar(await download(app));
+  await app.plan.turnTo();
+  const first = await app.plan.calendar();
   const whose = (what) => first.events.filter(({ title }) => title.endsWith(`(${what})`));
   expect(whose("Buns").length).toBeGreaterThan(5);
   expect(whose("Braid").length).toBeGreaterThan(5);
@@ -123,7 +101,7 @@ test("two bakes are told apart, put in twice they have the same names, and what 
   expect(rise.note).toMatch(/^First rise: \d\d:\d\d to \d\d:\d\d, likely \d\d:\d\d\. Ready when it has doubled/);
   expect(rise.note).toMatch(/\n\d\d:\d\d Divide: /);
 
-  const again = readCalendar(await download(app));
+  const again = await app.plan.calendar();
   const ids = ({ events }) => events.map(({ id }) => id);
   expect(ids(again)).toEqual(ids(first));
 
@@ -149,28 +127,28 @@ test.describe("an app on an iPhone's home screen", () => {
 
   test("the share sheet takes the file, or it is said what to do instead", async ({ app, page }) => {
     await app.startBake(FORMULAS.buns);
-    await toPlan(app);
+    await app.plan.turnTo();
     const downloads = [];
     page.on("download", (file) => downloads.push(file));
-    await put(app);
-    await expect(told(app)).toHaveText(/^The plan was handed over\./);
+    await app.plan.putInCalendar();
+    await expect(app.plan.taken).toHaveText(/^The plan was handed over\./);
     const [file] = await page.evaluate(() => window.phone.shared);
     expect(file).toMatchObject({ name: "oventide-plan.ics", type: "text/calendar;charset=utf-8" });
     const { events } = readCalendar(file.text);
     expect(events.length).toBeGreaterThan(5);
 
     await page.evaluate(() => (window.phone.refuses = "AbortError"));
-    await put(app);
-    await expect(told(app)).toHaveText("Nothing was put in the calendar.");
+    await app.plan.putInCalendar();
+    await expect(app.plan.taken).toHaveText("Nothing was put in the calendar.");
 
     await page.evaluate(() => (window.phone.can = false));
-    await put(app);
-    await expect(told(app)).toHaveText(/^This phone takes no calendar file from here\. Print the plan instead\. Or set the phone's own alarm/);
+    await app.plan.putInCalendar();
+    await expect(app.plan.taken).toHaveText(/^This phone takes no calendar file from here\. Print the plan instead\. Or set the phone's own alarm/);
     const [next] = events;
     const two = (number) => String(number).padStart(2, "0");
     const at = new Date(next.start);
     // In London in November the clocks show UTC.
-    await expect(told(app)).toContainText(`${two(at.getUTCHours())}:${two(at.getUTCMinutes())}, ${next.title}`);
+    await expect(app.plan.taken).toContainText(`${two(at.getUTCHours())}:${two(at.getUTCMinutes())}, ${next.title}`);
     expect(await page.evaluate(() => window.phone.shared.length)).toBe(1);
     expect(downloads).toEqual([]);
   });

@@ -9,7 +9,7 @@ test("a baker who divides twenty minutes late reads what moved, and nothing jump
   page,
 }) => {
   await takeUp(app, "Divide");
-  const line = page.locator(".asked .plan-moved");
+  const line = app.bench.moved;
   await expect(line).toBeEmpty();
   const buttons = () => page.locator(".bench .act-main").boundingBox();
   const before = await buttons();
@@ -18,7 +18,7 @@ test("a baker who divides twenty minutes late reads what moved, and nothing jump
     await app.clock.pass(20 * MINUTE);
     await expect(line).toBeEmpty();
     await app.turnTo("#/plan");
-    await expect(page.getByRole("region", { name: "What moved" })).toContainText(
+    await expect(app.plan.moved).toContainText(
       /Ready at \d\d:\d\d instead of \d\d:\d\d: Divide should have ended 1[234]\smin ago\./,
     );
     await app.turnTo("#/bench");

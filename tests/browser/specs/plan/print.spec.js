@@ -51,7 +51,7 @@ for (const colorScheme of ["light", "dark"]) {
       await twoBakes(app);
       await app.turnTo("#/plan");
       expect(await print(page)).toBe(1);
-      const list = page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
+      const { list } = app.plan;
 
       await toPaper(page);
       await expect(printedFrom(page)).toBeVisible();
