@@ -8,9 +8,9 @@ pub mod replan;
 pub mod script;
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide};
-use domain::formula::Formula;
+use domain::formula::{Formula, StepId, StepKind};
 use domain::kitchen::Kitchen;
-use domain::units::Moment;
+use domain::units::{Minutes, Moment};
 use records::starters;
 
 /// A formula that comes with the app.
@@ -42,6 +42,31 @@ pub fn begin(formula: Formula, kitchen: Kitchen, now: Moment) -> Bake {
 pub fn say(bake: &mut Bake, intent: Intent, now: Moment) {
     let entries = decide(bake, intent, now).expect("it can be so");
     bake.append(entries);
+}
+
+/// Ends every step of a bake before the first of a kind, each after its `length` from `start` on, and gives that step
+/// with the time.
+///
+/// # Panics
+/// When no step is of that kind.
+pub fn up_to(
+    bake: &mut Bake,
+    kind: StepKind,
+    start: Moment,
+    length: impl Fn(StepKind) -> Minutes,
+) -> (StepId, Moment) {
+    let steps = bake.state().formula.steps.clone();
+    let mut now = start;
+    for step in &steps {
+        if step.kind == kind {
+            return (step.id, now);
+        }
+        if bake.state().is_open(step.id) {
+            now = now + length(step.kind);
+            say(bake, Intent::Done(step.id), now);
+        }
+    }
+    panic!("no step of that kind");
 }
 
 /// Fails with both numbers, their distance and the case's name.

@@ -6,6 +6,8 @@ use domain::formula::{Brings, ComponentKind, Draft, Ingredient, Kept};
 use domain::thermal::vessel::Material;
 use domain::units::{BakersPercent, celsius, grams};
 
+use super::food::STANDARD_DOUGH;
+
 fn ingredient(key: &str, mass_g: f64) -> Ingredient {
     let food = food(key).expect("a food of the table");
     Ingredient {
@@ -125,15 +127,7 @@ fn honey_and_juice_bring_sugar_and_a_preferment_its_flour() {
 /// 0.1 % for its printed digits.
 #[test]
 fn a_dough_s_material_follows_from_its_ingredients() {
-    let dough = with_dough(&[
-        ("bread-flour", 500.0),
-        ("milk", 200.0),
-        ("egg", 100.0),
-        ("butter", 100.0),
-        ("sugar", 60.0),
-        ("salt", 9.0),
-        ("yeast-active-dry", 7.0),
-    ]);
+    let dough = with_dough(&STANDARD_DOUGH);
     let mixed = dough.dough().expect("a dough").material(celsius(20.0));
     near("the standard", mixed, Material::DOUGH, 0.001);
     let at_25 = dough.dough_material();

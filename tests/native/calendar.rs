@@ -20,6 +20,16 @@ fn event(title: &str, note: &str) -> Event {
     }
 }
 
+/// One that is over as it begins, so many seconds after 1970 began.
+fn look_at(seconds: i64) -> Event {
+    let start = Moment::from_epoch_ms(seconds * 1000);
+    Event {
+        start,
+        end: start,
+        ..event("Look", "")
+    }
+}
+
 #[test]
 fn an_event_has_all_that_it_needs_and_its_alarms_last() {
     let expected = [
@@ -97,12 +107,7 @@ fn dates_are_those_of_the_gregorian_calendar() {
         (4_107_542_400, "21000301T000000Z"),
         (-1, "19691231T235959Z"),
     ] {
-        let start = Moment::from_epoch_ms(seconds * 1000);
-        let file = one(Event {
-            start,
-            end: start,
-            ..event("Look", "")
-        });
+        let file = one(look_at(seconds));
         assert!(file.contains(&format!("DTSTART:{wanted}\r\n")), "{file}");
         assert!(!file.contains("DTEND"));
     }
@@ -190,12 +195,7 @@ fn a_change_of_summer_time_is_left_to_the_calendar() {
         (1_806_195_600, "20270328T010000Z"),
         (1_806_196_200, "20270328T011000Z"),
     ] {
-        let start = Moment::from_epoch_ms(seconds * 1000);
-        let file = one(Event {
-            start,
-            end: start,
-            ..event("Look", "")
-        });
+        let file = one(look_at(seconds));
         assert!(file.contains(&format!("DTSTART:{wanted}\r\n")), "{file}");
         assert!(!file.contains("TZID") && !file.contains("VTIMEZONE"));
     }

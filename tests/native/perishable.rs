@@ -170,15 +170,17 @@ fn a_cream_whose_cooling_was_left_out_stands_out_from_its_beginning() {
     }
 }
 
+/// Has the buns spend a night in the fridge where they proof.
+fn overnight(draft: &mut Draft) {
+    step(draft, StepId(16)).kind = StepKind::Retard;
+    for id in [17, 19] {
+        step(draft, StepId(id)).ahead_of = None;
+    }
+}
+
 #[test]
 fn a_night_in_the_fridge_that_was_left_out_proves_nothing() {
-    let mut day = Day::of(|draft| {
-        let retard = step(draft, StepId(16));
-        retard.kind = domain::formula::StepKind::Retard;
-        for id in [17, 19] {
-            step(draft, StepId(id)).ahead_of = None;
-        }
-    });
+    let mut day = Day::of(overnight);
     day.done([1, 2, 3, 4, 5], 60.0);
     day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 180.0);
     day.done([15], 190.0);
@@ -241,15 +243,11 @@ fn a_cream_that_is_filled_in_after_the_bake_counts_from_then() {
 #[test]
 fn a_filled_dough_in_the_fridge_stands_still_in_time() {
     let mut day = Day::of(|draft| {
-        let retard = step(draft, StepId(16));
-        retard.kind = domain::formula::StepKind::Retard;
-        retard.needs = Needs {
+        overnight(draft);
+        step(draft, StepId(16)).needs = Needs {
             fridge: true,
             ..Needs::default()
         };
-        for id in [17, 19] {
-            step(draft, StepId(id)).ahead_of = None;
-        }
     });
     day.done([1, 2, 3, 4, 5], 60.0);
     day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 180.0);

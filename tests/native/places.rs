@@ -25,18 +25,7 @@ fn up_to(
     kind: StepKind,
     length: impl Fn(StepKind) -> Minutes,
 ) -> (StepId, Moment) {
-    let steps = bake.state().formula.steps.clone();
-    let mut now = NINE;
-    for step in &steps {
-        if step.kind == kind {
-            return (step.id, now);
-        }
-        if bake.state().is_open(step.id) {
-            now = now + length(step.kind);
-            say(bake, Intent::Done(step.id), now);
-        }
-    }
-    panic!("no step of that kind");
+    checks::up_to(bake, kind, NINE, length)
 }
 
 fn three_minutes(_: StepKind) -> Minutes {

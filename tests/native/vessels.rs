@@ -25,18 +25,7 @@ fn begin(formula: Formula, air: f64) -> Bake {
 
 /// Ends every step before the first of a kind, three minutes each, and gives that step with the time.
 fn up_to(bake: &mut Bake, kind: StepKind) -> (StepId, Moment) {
-    let steps = bake.state().formula.steps.clone();
-    let mut now = NINE;
-    for step in &steps {
-        if step.kind == kind {
-            return (step.id, now);
-        }
-        if bake.state().is_open(step.id) {
-            now = now + minutes(3.0);
-            say(bake, Intent::Done(step.id), now);
-        }
-    }
-    panic!("no step of that kind");
+    checks::up_to(bake, kind, NINE, |_| minutes(3.0))
 }
 
 fn likely(state: &State, step: StepId, now: Moment) -> Moment {

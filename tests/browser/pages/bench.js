@@ -110,6 +110,13 @@ export class Bench {
     );
   }
 
+  /** That what is asked for now is asked for by whoever loads the page again, so it was stored. */
+  async asksTheSameAgain() {
+    const asked = await this.ask();
+    await this.#app.reload();
+    expect(await this.ask()).toEqual(asked);
+  }
+
   /** A mark of a checklist, by all of its words. */
   mark(name) {
     return this.main.getByRole("button", { name, exact: true });

@@ -4,7 +4,7 @@ import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
 import { takeUp, withTimer } from "../support/mid-bake.js";
 import { notifications, ringing, setHidden, takeSound, vibrations } from "../support/senses.js";
-import { tab } from "../support/tabs.js";
+import { secondBench, tab } from "../support/tabs.js";
 import { expect, test } from "../support/test.js";
 
 const NO_SOUND = "No sound until you touch the screen.";
@@ -177,11 +177,7 @@ test("of two tabs only the one in sight rings, and the other takes over when it 
   page,
 }) => {
   await withTimer(app);
-  const second = await tab(context, clock);
-  await second.open("#/bench");
-  // A browser lets no tab sound that was never touched.
-  await second.bench.title.click();
-  await expect(second.bench.honestLine).toBeHidden();
+  const second = await secondBench(context, clock);
   await setHidden(second.page, true);
   await clock.pass(10 * MINUTE);
   await expect(app.alarm.title).toHaveText("Tea");
@@ -200,10 +196,7 @@ test("the tab in sight rings even if another leads, which may be frozen", async 
   page,
 }) => {
   await withTimer(app);
-  const second = await tab(context, clock);
-  await second.open("#/bench");
-  await second.bench.title.click();
-  await expect(second.bench.honestLine).toBeHidden();
+  const second = await secondBench(context, clock);
   await setHidden(page, true);
   await clock.pass(10 * MINUTE);
   await expect.poll(() => ringing(second.page)).toBe(1);

@@ -38,6 +38,18 @@ function build(page) {
   return page.locator('meta[name="build"]');
 }
 
+/** Takes the newer version that is offered. */
+async function takeNewer(app, page) {
+  await app.today.update.click();
+  await expect(build(page)).toHaveAttribute("content", "newer");
+}
+
+/** That the notebook still has the bake from before. */
+async function stillKnowsBuns(app, page) {
+  await app.go("Notebook");
+  await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
+}
+
 test("a newer version is offered while nothing bakes, and comes when it is asked for", async ({
   app,
   newer,
@@ -51,8 +63,7 @@ test("a newer version is offered while nothing bakes, and comes when it is asked
   await expect(app.today.update).toBeVisible();
   await expect(build(page)).toHaveCount(0);
 
-  await app.today.update.click();
-  await expect(build(page)).toHaveAttribute("content", "newer");
+  await takeNewer(app, page);
   await expect(app.heading).toHaveText("Today");
   await expect(app.today.update).toHaveCount(0);
 });
@@ -87,10 +98,8 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
   await test.step("once the bake has ended it is offered, and the notebook is still there", async () => {
     await app.bench.giveUp();
     await app.go("Today");
-    await app.today.update.click();
-    await expect(build(page)).toHaveAttribute("content", "newer");
-    await app.go("Notebook");
-    await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
+    await takeNewer(app, page);
+    await stillKnowsBuns(app, page);
   });
 });
 
@@ -215,10 +224,8 @@ test("an update that another tab asks for leaves a tab alone whose bake isn't st
     await page.evaluate(() => (window.full = false));
     await clock.pass(BEAT);
     await expect(app.standingWarning).toHaveCount(0);
-    await app.today.update.click();
-    await expect(build(page)).toHaveAttribute("content", "newer");
-    await app.go("Notebook");
-    await expect(page.getByRole("main").getByRole("link", { name: FORMULAS.buns })).toBeVisible();
+    await takeNewer(app, page);
+    await stillKnowsBuns(app, page);
   });
 });
 
@@ -234,8 +241,7 @@ test("an update works with no network left once it is here", async ({
   await findNewer(page);
   await server.stop();
   await context.setOffline(true);
-  await app.today.update.click();
-  await expect(build(page)).toHaveAttribute("content", "newer");
+  await takeNewer(app, page);
   await app.reload();
   await expect(app.heading).toHaveText("Today");
 });

@@ -3,7 +3,7 @@
 use checks::assert_close;
 use domain::thermal::cooling::{HORIZON, cooling_window, two_stage};
 use domain::thermal::oven::BakeForm;
-use domain::thermal::vessel::{Body, Cooling, Form, Material, Surroundings, Vessel};
+use domain::thermal::vessel::{Body, Cooling, Course, Form, Material, Surroundings, Vessel};
 use domain::units::{
     Celsius, Millimetres, Minutes, WattsPerSquareMetreKelvin, celsius, grams, millimetres, minutes,
 };
@@ -25,6 +25,19 @@ fn vessels() -> impl Strategy<Value = Vessel> {
     })
 }
 
+/// A course in surroundings that change once, with the least of the three temperatures in °C, its own at the start, and
+/// the greatest of the three.
+fn some_course() -> impl Strategy<Value = (Course, (f64, f64, f64))> {
+    let around = (-5.0..40.0_f64, -5.0..40.0_f64, 1.0..300.0_f64);
+    (vessels(), 0.0..100.0_f64, around).prop_map(|(vessel, initial, (first, then, change))| {
+        let surroundings =
+            Surroundings::constant(celsius(first)).changed(START + minutes(change), celsius(then));
+        let course = vessel.course(START, celsius(initial), &surroundings);
+        let (least, most) = (first.min(then), first.max(then));
+        (course, (initial.min(least), initial, initial.max(most)))
+    })
+}
+
 proptest! {
     #[test]
     fn the_weights_of_a_vessel_sum_to_one_slowest_first(vessel in vessels()) {
@@ -42,19 +55,11 @@ proptest! {
 
     #[test]
     fn the_mean_stays_between_the_start_and_the_surroundings(
-        vessel in vessels(),
-        initial in 0.0..100.0_f64,
-        first in -5.0..40.0_f64,
-        then in -5.0..40.0_f64,
-        change in 1.0..300.0_f64,
-        at in 0.0..900.0_f64,
+        (course, (least, initial, most)) in some_course(), at in 0.0..900.0_f64,
     ) {
-        let surroundings =
-            Surroundings::constant(celsius(first)).changed(START + minutes(change), celsius(then));
-        let course = vessel.course(START, celsius(initial), &surroundings);
         let mean = course.mean_at(START + minutes(at)).get();
-        prop_assert!(mean >= initial.min(first).min(then) - 1e-6);
-        prop_assert!(mean <= initial.max(first).max(then) + 1e-6);
+        prop_assert!(mean >= least - 1e-6);
+        prop_assert!(mean <= most + 1e-6);
         let before = course.mean_at(START - minutes(at)).get();
         prop_assert!((before - initial).abs() < 1e-9);
     }
@@ -63,18 +68,9 @@ proptest! {
     /// is cut short: 1.04 thousandths beyond was drawn once, and in 300,000 further draws nothing beyond two.
     #[test]
     fn the_middle_stays_between_the_start_and_the_surroundings(
-        vessel in vessels(),
-        initial in 0.0..100.0_f64,
-        first in -5.0..40.0_f64,
-        then in -5.0..40.0_f64,
-        change in 1.0..300.0_f64,
-        at in 0.0..900.0_f64,
+        (course, (least, _, most)) in some_course(), at in 0.0..900.0_f64,
     ) {
-        let surroundings =
-            Surroundings::constant(celsius(first)).changed(START + minutes(change), celsius(then));
-        let course = vessel.course(START, celsius(initial), &surroundings);
         let core = course.core_at(START + minutes(at)).get();
-        let (least, most) = (initial.min(first).min(then), initial.max(first).max(then));
         let off = 2e-3 * (most - least) + 1e-6;
         prop_assert!(core >= least - off && core <= most + off, "{core} from {least} to {most}");
     }

@@ -2,7 +2,7 @@
 
 use super::{NINE, TABLES, begun, planned};
 use domain::bake::{Bake, State};
-use domain::formula::StepKind;
+use domain::formula::{StepId, StepKind};
 use domain::schedule::plan::{Call, Goal, Item, Plan, What, agenda};
 use domain::units::{Moment, minutes};
 
@@ -21,20 +21,18 @@ fn bake_of(what: What) -> Option<usize> {
     }
 }
 
+fn kind_of(bake: &Bake, step: StepId) -> StepKind {
+    let step = bake.state().formula.step(step);
+    step.expect("it is planned").kind
+}
+
 #[test]
 fn every_hand_step_every_fold_and_every_end_is_called_for_once() {
     for ids in TABLES {
         let (bakes, plan, calls) = called(ids, NINE);
         let mut wanted: Vec<usize> = (0..plan.items.len())
             .filter(|&place| match plan.items[place].what {
-                What::Step(bake, step) => {
-                    let step = bakes[bake]
-                        .state()
-                        .formula
-                        .step(step)
-                        .expect("it is planned");
-                    step.kind != StepKind::OvenHeats
-                }
+                What::Step(bake, step) => kind_of(&bakes[bake], step) != StepKind::OvenHeats,
                 What::Fold(..) => true,
                 What::Away => false,
             })
@@ -73,13 +71,9 @@ fn what_has_a_moment_of_its_own_begins_its_call() {
         for &place in call.work.iter().skip(1) {
             match plan.items[place].what {
                 What::Step(bake, step) => {
-                    let step = bakes[bake]
-                        .state()
-                        .formula
-                        .step(step)
-                        .expect("it is planned");
+                    let is_oven = kind_of(&bakes[bake], step) == StepKind::OvenOn;
                     // Unless something has just ended beside it.
-                    assert!(step.kind != StepKind::OvenOn || call.at == plan.items[place].start);
+                    assert!(!is_oven || call.at == plan.items[place].start);
                 }
                 _ => assert_eq!(call.at, plan.items[place].start),
             }
