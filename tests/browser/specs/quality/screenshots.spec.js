@@ -8,6 +8,8 @@ import { copyFile, mkdir, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { FORMULAS } from "../../pages/formula.js";
+import { minuteOf } from "../../pages/plan.js";
+import { Baker } from "../../support/baker.js";
 import { MINUTE } from "../../support/clock.js";
 import { PHONE } from "../../support/phone.js";
 import { expect, test } from "../../support/test.js";
@@ -51,13 +53,30 @@ test("pictures of a bake", async ({ app, page }) => {
   await take(page, "pieces", ["portrait", "landscape"]);
 });
 
-async function take(page, name, postures) {
+test("a picture of the plan, in the middle of a bake for a table", async ({ app, page }) => {
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await app.plan.startFor("19:00");
+  await app.clock.sleep(((await app.plan.begins()) - minuteOf("09:00")) * MINUTE);
+  await app.turnTo("#/bench");
+  // The dough begins to rise, the cream is in its ice water, and the hands have something to do.
+  await new Baker(app).until("Toast almonds");
+  await app.plan.turnTo();
+  await take(page, "plan", ["portrait"], page.locator(".plan-lanes"));
+});
+
+/** Takes pictures of what is on the screen, from its top or from an element on. */
+async function take(page, name, postures, from) {
   await mkdir(RESULTS, { recursive: true });
   for (const posture of postures) {
     await page.setViewportSize(POSTURES[posture]);
     await page.evaluate(() => {
       document.activeElement?.blur();
       scrollTo(0, 0);
+    });
+    await from?.evaluate((element) => {
+      element.style.scrollMarginTop = "0.5rem";
+      element.scrollIntoView({ behavior: "instant" });
     });
     const file = `${name}-${posture}.png`;
     await page.screenshot({ path: join(RESULTS, file), animations: "disabled", caret: "hide" });
