@@ -79,8 +79,10 @@ fn two_breads_together_take_less_than_one_after_the_other() {
     let alone = |id| length(&planned(&begun(&[id]), Goal::Soonest, &[], None));
     let (buns, braid) = (alone("plum-almond-buns"), alone("orange-braid"));
     let both = length(&planned(&begun(TABLES[3]), Goal::Soonest, &[], None));
-    assert!(both < buns + braid);
     assert!(both >= buns.max(braid));
+    // They share one oven and one pair of hands: the second waits for no more than the first's oven, 20 min to heat and
+    // 32 at most to bake.
+    assert!(both <= buns.max(braid) + minutes(52.0), "{both:?}");
 }
 
 #[test]

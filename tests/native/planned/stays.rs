@@ -14,7 +14,7 @@ use super::redone::days;
 
 /// Days in which what moved is judged, and how much of it there must be for that to say anything.
 const CASES: u32 = 36;
-const LEAST_JUDGED: usize = 1;
+const LEAST_JUDGED: usize = 12;
 
 /// What has moved has moved for a reason: put back alone to where it was, it breaks a link, meets something else,
 /// waits longer, or makes the table later.

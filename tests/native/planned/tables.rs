@@ -138,8 +138,8 @@ fn who_gathers_early_is_still_planned_for_the_table() {
     let gather = gather.expect("it is gathered").id;
     say(&mut bake, Intent::Done(gather), NINE + minutes(10.0));
     let after = begins(&[bake], NINE + minutes(11.0))[0].expect("it waits still");
-    // Only what gathering takes is gone.
-    assert!(after >= before && after - before < minutes(30.0));
+    // Only the 13 min are gone that gathering takes.
+    assert_eq!((after - before).get().round(), 13.0);
 }
 
 /// However often it is pressed: what was wished is taken back at all, and then what came before it.

@@ -26,8 +26,16 @@ fn who_is_away_when_the_bread_needs_hands_may_be_so_for_less_time() {
         Claim::Table(table),
     ];
     assert_eq!(conflict.claims, claims);
-    let mut kinds = conflict.nearest.iter();
-    assert!(kinds.any(|way| matches!(way, Nearest::Table { .. })));
-    assert!(kinds.any(|way| matches!(way, Nearest::Back { at, .. } if *at < away.1)));
+    let [
+        Nearest::Table { at: later, .. },
+        Nearest::Back { at: back, .. },
+        Nearest::Leave { at: leave, .. },
+    ] = conflict.nearest[..]
+    else {
+        panic!("{:?}", conflict.nearest);
+    };
+    assert!(later > table);
+    assert!(away.0 < back && back < away.1);
+    assert!(away.0 < leave && leave < away.1);
     check(&bakes, &conflict, NINE).expect("it holds");
 }

@@ -50,8 +50,7 @@ fn a_night_in_the_fridge_brings_buns_to_the_table_when_they_are_wanted() {
         work(&mut bakes, from, asleep);
         say(&mut bakes[0], Intent::Move(rise, Place::Kitchen), out);
         let off = end(&bakes, out) - way.table.likely();
-        // Cold dough is taken to be as cold as the fridge for what rises after it.
-        assert!(off.get().abs() <= 15.0, "{which}: {off:?}");
+        assert!(off.get().abs() <= 1.0, "{which}: {off:?}");
     }
 }
 
@@ -91,5 +90,5 @@ fn whoever_is_away_when_a_rise_ends_slows_it() {
     work(&mut after, now, wishes.away[0].0);
     say(&mut after[0], Intent::Move(step, Place::Kitchen), out);
     let off = end(&after, out) - fridge.table.likely();
-    assert!(off.get().abs() <= 3.0, "{off:?}");
+    assert!(off.get().abs() <= 1.0, "{off:?}");
 }
