@@ -117,11 +117,8 @@ impl Told<'_> {
 
     /// Whether a bake that hasn't begun begins with it.
     fn begins(&self, call: &Call) -> bool {
-        let mut items = self.plan.items.iter();
-        let first =
-            items.find(|item| matches!(item.what, What::Step(bake, _) if bake == call.bake));
-        let is_first = first.is_some_and(|item| item.start == call.at);
-        is_first
+        let first = self.plan.first_of(call.bake);
+        first.is_some_and(|(_, start)| start == call.at)
             && self
                 .bakes
                 .get(call.bake)

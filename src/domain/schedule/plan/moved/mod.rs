@@ -80,8 +80,7 @@ impl<'a> Both<'a> {
             }
             What::Away => return None,
         };
-        let mut items = self.before.timetable.plan.items.iter();
-        items.find(|item| item.what == what)
+        self.before.timetable.plan.item(what)
     }
 
     /// Of the ends of breads for one table each, and of those for none, the one that moved most.
@@ -140,12 +139,6 @@ impl<'a> Both<'a> {
             most.ready = both.into();
         }
         most
-    }
-
-    fn is(&self, bake: usize, step: StepId) -> Option<&'a Item> {
-        let what = What::Step(bake, step);
-        let mut items = self.after.timetable.plan.items.iter();
-        items.find(|item| item.what == what)
     }
 
     fn state(&self, bake: usize) -> &'a State {
@@ -253,7 +246,7 @@ impl<'a> Both<'a> {
             Some(ended) if ended.how == How::Done => ended.at - was.start,
             Some(_) => return None,
             None => {
-                let is = self.is(bake, step)?;
+                let is = self.after.timetable.plan.item(What::Step(bake, step))?;
                 is.end - is.start
             }
         };
