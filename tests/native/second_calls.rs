@@ -3,7 +3,7 @@
 
 use checks::say;
 use domain::bake::{Alarm, AlarmId, Bake, Intent, alarms, begin_alarm, due};
-use domain::formula::StepKind;
+use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
 use domain::units::{Moment, celsius, minutes};
@@ -111,4 +111,79 @@ fn an_hour_of_heat_is_not_made_good_by_a_cooler_one() {
     assert_eq!(bake.state().perishable_limit_since(since), minutes(60.0));
     let later = NINE + minutes(61.0);
     assert_eq!(bake.state().perishable_limit_since(later), minutes(120.0));
+}
+
+fn knead(bake: &Bake) -> StepId {
+    let mut steps = bake.state().formula.steps.iter();
+    let knead = steps.find(|step| step.kind == StepKind::Mix);
+    knead.expect("a dough is mixed").id
+}
+
+fn rings_fixed(bake: &Bake, step: StepId, now: Moment) -> bool {
+    let ringing = due(bake.state(), now);
+    ringing
+        .iter()
+        .any(|alarm| alarm.id == AlarmId::Fixed { step })
+}
+
+#[test]
+fn a_step_that_was_fixed_calls_at_its_moment_until_it_is_heard_or_begun() {
+    let mut bake = begin();
+    let step = knead(&bake);
+    let at = NINE + minutes(60.0);
+    say(&mut bake, Intent::Pin(step, Some(at)), NINE);
+    assert!(!rings_fixed(&bake, step, at - minutes(1.0)));
+    assert!(rings_fixed(&bake, step, at));
+    // A phone that slept finds out how late it is.
+    assert!(rings_fixed(&bake, step, at + minutes(45.0)));
+
+    let mut heard = bake.clone();
+    say(&mut heard, Intent::Hear(AlarmId::Fixed { step }), at);
+    assert!(!rings_fixed(&heard, step, at + minutes(1.0)));
+    // Fixed anew, it calls anew.
+    let later = at + minutes(30.0);
+    say(
+        &mut heard,
+        Intent::Pin(step, Some(later)),
+        at + minutes(5.0),
+    );
+    assert!(rings_fixed(&heard, step, later));
+
+    let mut free = bake.clone();
+    say(&mut free, Intent::Pin(step, None), NINE);
+    assert!(!rings_fixed(&free, step, at));
+
+    let mut begun = bake.clone();
+    while !begun.state().is_open(step) {
+        let steps = begun.state().formula.steps.clone();
+        let mut steps = steps.iter();
+        let open = steps.find(|step| begun.state().is_open(step.id));
+        let open = open.expect("something is always open").id;
+        say(&mut begun, Intent::Done(open), NINE + minutes(10.0));
+    }
+    assert!(rings_fixed(&begun, step, at));
+    say(&mut begun, Intent::Pick(step), at - minutes(2.0));
+    assert!(!rings_fixed(&begun, step, at));
+    say(&mut begun, Intent::Done(step), at - minutes(1.0));
+    assert!(!rings_fixed(&begun, step, at));
+}
+
+#[test]
+fn who_fixes_a_step_to_this_very_minute_needs_no_call() {
+    let mut bake = begin();
+    let step = knead(&bake);
+    let now = NINE + minutes(10.0);
+    say(&mut bake, Intent::Pin(step, Some(now + minutes(0.5))), now);
+    assert!(!rings_fixed(&bake, step, now + minutes(5.0)));
+}
+
+#[test]
+fn a_bake_whose_first_step_was_fixed_calls_once_to_begin() {
+    let mut bake = begin();
+    let first = bake.state().formula.steps[0].id;
+    let at = NINE + minutes(60.0);
+    say(&mut bake, Intent::Pin(first, Some(at)), NINE);
+    assert!(rings_fixed(&bake, first, at));
+    assert!(begin_alarm(bake.state(), at).is_none());
+    assert!(begin_alarm(bake.state(), at + minutes(20.0)).is_some());
 }

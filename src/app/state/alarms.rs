@@ -209,5 +209,6 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::Perishable { step } => format!("{bake}/perishable/{}", step.0),
         AlarmId::Timer(timer) => format!("{bake}/timer/{}", timer.0),
         AlarmId::Begin => format!("{bake}/begin"),
+        AlarmId::Fixed { step } => format!("{bake}/fixed/{}", step.0),
     }
 }

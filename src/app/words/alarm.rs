@@ -10,6 +10,9 @@ pub(crate) const ALARM_TEST: &str = "Only a test";
 pub(crate) const ALARM_TEST_NOTE: &str =
     "Alarms ring like this, louder for half a minute, until you stop them.";
 
+/// Why a step that was fixed calls.
+const FIXED: &str = "You fixed it to this time.";
+
 /// The title and the body of an alarm.
 pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
     let step = alarm.step.and_then(|step| state.formula.step(step));
@@ -64,6 +67,13 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
         AlarmKind::Begin => (
             "Time to begin".to_owned(),
             format!("Begin with {} now, to be on time.", state.formula.name),
+        ),
+        AlarmKind::Fixed => (
+            format!("{title}: begin now"),
+            match alarm.step {
+                Some(step) if state.is_open(step) => FIXED.to_owned(),
+                _ => format!("{FIXED} What comes before it hasn't ended yet."),
+            },
         ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
             "Your timer".to_owned(),

@@ -63,6 +63,11 @@ pub enum AlarmId {
     Timer(TimerId),
     /// It is time to begin.
     Begin,
+    /// The moment has come to which the baker fixed a step.
+    Fixed {
+        /// The step.
+        step: StepId,
+    },
 }
 
 /// How a bake starts: what is baked, and where.

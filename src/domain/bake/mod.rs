@@ -55,7 +55,7 @@ pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;
 pub use state::State;
 pub(crate) use supposed::Supposed;
-pub use timers::{Alarm, AlarmKind, alarms, begin_alarm, due};
+pub use timers::{Alarm, AlarmKind, CALLED, alarms, begin_alarm, due};
 pub use wishes::Wishes;
 
 /// A bake: its log, and the state the log folds to.

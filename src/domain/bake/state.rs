@@ -9,9 +9,10 @@ use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Noted, Progress, Reading, Status, Timer, note, take_in};
 use super::supposed::Supposed;
+use super::timers::CALLED;
 use super::undo::undone;
 use super::windows::{Vessels, Windows};
-use super::wishes::Wishes;
+use super::wishes::{self, Wishes};
 use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
 use crate::sorted::{Map, Set};
@@ -256,10 +257,16 @@ impl State {
             Event::TimerStopped { timer } => {
                 self.timers.remove(timer);
             }
+            Event::Wished(wishes) if wishes::check(wishes, at).is_err() => {}
             Event::Wished(wishes) => self.wishes = (**wishes).clone(),
-            Event::Pinned { step, at } => match at {
-                Some(at) if self.progress(*step).ended.is_none() => {
-                    self.pins.insert(*step, *at);
+            Event::Pinned { at: Some(to), .. } if wishes::ahead(*to, at).is_err() => {}
+            Event::Pinned { step, at: to } => match to {
+                Some(to) if self.progress(*step).ended.is_none() => {
+                    self.pins.insert(*step, *to);
+                    if *to - at < CALLED {
+                        let alarm = AlarmId::Fixed { step: *step };
+                        self.acknowledged.insert(alarm, at.max(*to));
+                    }
                 }
                 _ => {
                     self.pins.remove(step);

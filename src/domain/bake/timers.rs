@@ -14,6 +14,9 @@ use crate::units::{Minutes, Moment, minutes};
 /// How long before the limit the baker is told: enough to find room in the fridge.
 const PERISHABLE_WARNING: Minutes = minutes(15.0);
 
+/// Whoever says less than this ahead when something is to begin is there, and needs no call.
+pub const CALLED: Minutes = minutes(1.0);
+
 /// What an alarm is about.
 #[derive(Debug, Clone, PartialEq)]
 pub enum AlarmKind {
@@ -33,6 +36,8 @@ pub enum AlarmKind {
     Timer(String),
     /// Begin: whatever the plan begins with.
     Begin,
+    /// Begin this step, which the baker fixed to this moment.
+    Fixed,
 }
 
 /// A moment at which the baker has to be told something.
@@ -83,6 +88,7 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
             kind: AlarmKind::Timer(timer.name.clone()),
             step: None,
         }))
+        .chain(fixed_alarms(state))
         .filter(|alarm| !was_heard(state, alarm))
         .filter(|alarm| rings_now(state, alarm))
         .collect();
@@ -100,7 +106,22 @@ pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
         step: None,
     };
     let rings = state.can_wait() && !was_heard(state, &alarm) && rings_now(state, &alarm);
-    rings.then_some(alarm)
+    // A step that was fixed to that moment calls by its own name, and once is enough.
+    let is_fixed = |&pin: &Moment| (pin - at).get().abs() < CALLED.get();
+    (rings && !state.pins.values().any(is_fixed)).then_some(alarm)
+}
+
+/// Steps that the baker fixed to a moment call then, unless they were begun.
+fn fixed_alarms(state: &State) -> impl Iterator<Item = Alarm> {
+    state.pins.iter().filter_map(|(&step, &due)| {
+        let begun = state.is_begun(state.formula.step(step)?);
+        (!begun).then_some(Alarm {
+            id: AlarmId::Fixed { step },
+            due,
+            kind: AlarmKind::Fixed,
+            step: Some(step),
+        })
+    })
 }
 
 /// The alarms that should be ringing.

@@ -4,7 +4,7 @@ use super::event::Event;
 use super::intent::Refusal;
 use super::measured::within;
 use super::state::State;
-use crate::formula::{ComponentKind, StepId, StepKind};
+use crate::formula::{ComponentKind, Step, StepId, StepKind};
 use crate::units::{Minutes, Moment, minutes};
 
 /// How far ahead anything can be wished.
@@ -30,6 +30,16 @@ impl State {
         self.begun
     }
 
+    /// Whether a step was begun: hands are at it or have been, or it goes on by itself.
+    #[must_use]
+    pub fn is_begun(&self, step: &Step) -> bool {
+        let progress = self.progress(step.id);
+        progress.ended.is_some()
+            || !progress.marks.is_empty()
+            || self.picked == Some(step.id)
+            || (!step.is_hands() && progress.open_since.is_some())
+    }
+
     /// Whether all that is left can wait for as long as is wished: nothing was done yet but gathering,
     /// and fillings, which keep in the fridge.
     #[must_use]
@@ -51,15 +61,7 @@ impl State {
 pub(super) fn wish(state: &State, mut wishes: Wishes, now: Moment) -> Result<Vec<Event>, Refusal> {
     // Who was away is back: old times would only add up.
     wishes.away.retain(|&(_, to)| to > now);
-    let moments = wishes.table.into_iter().chain(wishes.not_before);
-    let away = wishes.away.iter().flat_map(|&(from, to)| [from, to]);
-    for moment in moments.chain(away) {
-        ahead(moment, now)?;
-    }
-    let backwards = wishes.away.iter().any(|(from, to)| to <= from);
-    if backwards || wishes.away.len() > MOST_AWAY {
-        return Err(Refusal::Unknown);
-    }
+    check(&wishes, now)?;
     let is_new = wishes != state.wishes;
     let event = is_new.then(|| Event::Wished(Box::new(wishes)));
     Ok(event.into_iter().collect())
@@ -87,7 +89,24 @@ pub(super) fn pin(
         .collect())
 }
 
-fn ahead(moment: Moment, now: Moment) -> Result<f64, Refusal> {
+/// Whether this can be wished at a moment. The fold asks as well, for a log can come from elsewhere.
+///
+/// # Errors
+/// As those of [`wish`].
+pub(super) fn check(wishes: &Wishes, now: Moment) -> Result<(), Refusal> {
+    let moments = wishes.table.into_iter().chain(wishes.not_before);
+    let away = wishes.away.iter().flat_map(|&(from, to)| [from, to]);
+    for moment in moments.chain(away) {
+        ahead(moment, now)?;
+    }
+    let backwards = wishes.away.iter().any(|(from, to)| to <= from);
+    if backwards || wishes.away.len() > MOST_AWAY {
+        return Err(Refusal::Unknown);
+    }
+    Ok(())
+}
+
+pub(super) fn ahead(moment: Moment, now: Moment) -> Result<f64, Refusal> {
     let most = FARTHEST.get() / 60.0;
     within((moment - now).get() / 60.0, "time ahead", "h", -most, most)
 }

@@ -85,6 +85,7 @@ shape! {
         Perishable = "perishable" { step: u16 },
         Timer = "timer" { timer: u32 },
         Begin = "begin",
+        Fixed = "fixed" { step: u16 },
     }
 }
 
@@ -260,6 +261,7 @@ impl From<AlarmRecord> for AlarmId {
             AlarmRecord::Perishable { step } => Self::Perishable { step: StepId(step) },
             AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
             AlarmRecord::Begin => Self::Begin,
+            AlarmRecord::Fixed { step } => Self::Fixed { step: StepId(step) },
         }
     }
 }
@@ -278,6 +280,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::Perishable { step } => Self::Perishable { step: step.0 },
             AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
             AlarmId::Begin => Self::Begin,
+            AlarmId::Fixed { step } => Self::Fixed { step: step.0 },
         }
     }
 }

@@ -56,7 +56,7 @@ fn any_length() -> impl Strategy<Value = Minutes> {
 }
 
 fn any_alarm() -> impl Strategy<Value = AlarmId> {
-    (0_u8..8, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
+    (0_u8..9, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
         0 => AlarmId::Check { step, round: n },
         1 => AlarmId::Fold { step, fold: n },
         2 => AlarmId::OvenOn { step },
@@ -64,6 +64,7 @@ fn any_alarm() -> impl Strategy<Value = AlarmId> {
         4 => AlarmId::Perishable { step },
         5 => AlarmId::CoolingEnd { step },
         6 => AlarmId::Begin,
+        7 => AlarmId::Fixed { step },
         _ => AlarmId::Timer(TimerId(u32::from(n))),
     })
 }

@@ -136,3 +136,29 @@ fn what_lies_behind_calls_nobody() {
     assert!(!later.is_empty());
     assert_eq!(left, later);
 }
+
+#[test]
+fn a_step_that_was_fixed_begins_its_call() {
+    let mut bakes = begun(TABLES[0]);
+    let free = planned(&bakes, Goal::Soonest, &[], None);
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let calls = agenda(&free, &states, NINE);
+    // Work in the middle of a call, which nobody was called for by itself.
+    let inner = calls.iter().find_map(|call| call.work.get(1));
+    let What::Step(_, step) = free.items[*inner.expect("hands go on")].what else {
+        panic!("a fold begins its call");
+    };
+    let at = free.items[*inner.expect("hands go on")].start;
+    assert!(calls.iter().all(|call| call.at != at));
+    checks::say(
+        &mut bakes[0],
+        domain::bake::Intent::Pin(step, Some(at)),
+        NINE,
+    );
+    let plan = planned(&bakes, Goal::Soonest, &[], None);
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let calls = agenda(&plan, &states, NINE);
+    let call = calls.iter().find(|call| call.at == at);
+    let first = call.expect("it is called for").work[0];
+    assert_eq!(plan.items[first].what, What::Step(0, step));
+}

@@ -68,6 +68,7 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         step().prop_map(|step| AlarmId::Perishable { step }),
         any::<u32>().prop_map(|timer| AlarmId::Timer(TimerId(timer))),
         Just(AlarmId::Begin),
+        step().prop_map(|step| AlarmId::Fixed { step }),
     ]
 }
 

@@ -89,6 +89,7 @@ fn events() -> Vec<Event> {
         AlarmId::Perishable { step: step(14) },
         AlarmId::Timer(TimerId(0)),
         AlarmId::Begin,
+        AlarmId::Fixed { step: step(10) },
     ];
     let mut events = vec![
         started(),

@@ -231,7 +231,7 @@ fn name(event: &Event) -> &'static str {
 }
 
 const EVENT_KINDS: usize = 31;
-const ALARM_KINDS: usize = 8;
+const ALARM_KINDS: usize = 9;
 
 #[test]
 fn the_newest_save_has_every_kind_of_event_and_alarm() {

@@ -1,8 +1,8 @@
 //! What of a plan somebody has to be called for.
 //!
 //! Hands that go on from one step of a bake to the next are in the kitchen already, so they are
-//! called once for all of it. A fold and an oven that has to be turned on have a moment of their
-//! own, and so has what likely comes to its end by itself then: work that begins with it begins
+//! called once for all of it. A fold, an oven that has to be turned on and what the baker fixed to a
+//! moment have one of their own, and so has what likely comes to its end by itself then: work that begins with it begins
 //! a new call. An oven that has become hot calls nobody, for it waits.
 
 use super::{Item, Plan, What};
@@ -95,9 +95,11 @@ fn waits(item: &Item, bakes: &[&State]) -> Option<(usize, StepKind)> {
 fn works(item: &Item, bakes: &[&State]) -> Option<(usize, bool)> {
     match item.what {
         What::Step(bake, step) => {
-            let step = bakes.get(bake)?.formula.step(step)?;
-            step.is_hands()
-                .then_some((bake, step.kind == StepKind::OvenOn))
+            let state = bakes.get(bake)?;
+            let is_fixed = state.pins.get(&step) == Some(&item.start);
+            let step = state.formula.step(step)?;
+            let is_own = is_fixed || step.kind == StepKind::OvenOn;
+            (is_fixed || step.is_hands()).then_some((bake, is_own))
         }
         What::Fold(bake, ..) => Some((bake, true)),
         What::Away => None,
