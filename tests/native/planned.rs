@@ -1,10 +1,12 @@
 //! The plan of one or several bakes, held against the formulas themselves: what the solver was told
 //! is not asked here.
 
+mod again;
 mod agenda;
 mod asked;
 mod conflict;
 mod days;
+mod far;
 pub(crate) mod keeps;
 mod kept;
 mod levers;

@@ -22,7 +22,7 @@ use super::asked::{
 use super::redone::days;
 use super::{NINE, TABLES, begun};
 
-fn found(bakes: &[Bake], now: Moment) -> Option<Conflict> {
+pub(super) fn found(bakes: &[Bake], now: Moment) -> Option<Conflict> {
     at_once(conflict(&states(bakes), now, &go_on))
 }
 

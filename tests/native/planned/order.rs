@@ -1,11 +1,13 @@
 //! What the Bench asks for by a plan: the plan orders what free hands could do, and nothing else.
 
 use domain::formula::{StepId, StepKind};
+use domain::schedule::plan::Goal;
 use domain::schedule::{Ask, focus, focus_by, offers};
 use proptest::prelude::*;
 
 use super::days::{Day, any_day};
 use super::redone::days;
+use super::{TABLES, begun, planned};
 
 proptest! {
     #![proptest_config(days(40))]
@@ -37,5 +39,13 @@ proptest! {
             if day.go_on(slip).is_none() { break }
             day.timetable = day.again(day.now);
         }
+    }
+}
+
+#[test]
+fn one_oven_for_two_breads_is_told_to_be_taken_as_it_is_heated() {
+    for ids in TABLES {
+        let plan = planned(&begun(ids), Goal::Soonest, &[], None);
+        assert_eq!(plan.as_heated, ids.len() > 1, "{ids:?}");
     }
 }

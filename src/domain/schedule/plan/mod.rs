@@ -37,10 +37,10 @@ use crate::formula::{Step, StepId};
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
-pub use conflict::{Asks, Claim, Conflict, Nearest, conflict};
+pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
 use lengths::{Lengths, as_promised, begun_by, outlined, redone, settle, told_at_work};
 use let_go::best_that_holds;
-pub use levers::{Lever, Way, levers};
+pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
@@ -86,6 +86,9 @@ pub struct Plan {
     pub end: Estimate<Moment>,
     /// How good it is.
     pub proven: Proven,
+    /// Whether that is so only with the oven heated as it is here: what one bread leaves to the next hangs on their
+    /// order, which was taken as given.
+    pub as_heated: bool,
 }
 
 /// What a plan aims at.

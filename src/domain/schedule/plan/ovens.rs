@@ -73,6 +73,20 @@ pub(super) fn reheated(
     found
 }
 
+/// Whether a bread that is still to be baked could leave its oven hot for another one.
+pub(super) fn is_shared(bakes: &[&State], lengths: &[Lengths]) -> bool {
+    let has = |bake: usize, is: fn(&Length) -> bool| {
+        let state: &State = bakes[bake];
+        let mut steps = state.formula.steps.iter();
+        steps.any(|step| is(&step.length) && lengths[bake].contains_key(&step.id))
+    };
+    let heats = |bake| has(bake, |length| matches!(length, Length::OvenHeats { .. }));
+    let bakes_in_it = |bake| has(bake, |length| matches!(length, Length::Bake { .. }));
+    let all = 0..bakes.len();
+    all.clone()
+        .any(|bake| heats(bake) && all.clone().any(|other| other != bake && bakes_in_it(other)))
+}
+
 /// What an oven is hot from.
 #[derive(Clone, Copy)]
 struct From {

@@ -157,6 +157,10 @@ impl<'a> Tasks<'a> {
                 let (task, length) = (&mut self.tasks[place], self.lengths[bake].get(&step));
                 let is_begun = length.is_some_and(|length| length.start < self.now);
                 if task.latest != Some(0) && !is_begun {
+                    // What has to begin later than that is told how much, as if it had been let go of.
+                    if minute < task.earliest {
+                        self.let_go.push((Limit::Latest(place), minute));
+                    }
                     let minute = minute.max(task.earliest);
                     (task.earliest, task.latest) = (minute, Some(minute));
                     self.soon.push((place, 0));
@@ -345,9 +349,10 @@ impl<'a> Tasks<'a> {
         self.weights.push(weight);
     }
 
-    /// The minute of a moment, from now.
+    /// The minute of a moment, from now. One that is months away, as after a clock was set, is as good as any that is.
     pub(super) fn minute(&self, moment: Moment) -> i32 {
-        whole_signed(moment - self.now)
+        const FAR: i32 = ProblemError::MOST_MINUTES / 2;
+        whole_signed(moment - self.now).clamp(-FAR, FAR)
     }
 
     pub(super) fn moment(&self, minute: i32) -> Moment {

@@ -3,6 +3,7 @@
 use super::best::Best;
 use super::lengths::{Length, Lengths};
 use super::let_go::Limit;
+use super::ovens::is_shared;
 use super::tasks::{Tasks, What};
 use super::{Item, Plan, Proven, chain};
 use crate::estimate::{Basis, Estimate};
@@ -84,7 +85,12 @@ impl Tasks<'_> {
             0 => Proven::Soonest,
             short_by => Proven::Short(minutes(f64::from(short_by))),
         };
-        Plan { items, end, proven }
+        Plan {
+            items,
+            end,
+            proven,
+            as_heated: is_shared(self.bakes, self.lengths),
+        }
     }
 
     /// What goes on started when it did.

@@ -1,9 +1,9 @@
 //! A step fixed to a moment at which it can't be.
 
 use checks::say;
-use domain::bake::{Bake, Intent};
+use domain::bake::{Bake, Intent, Wishes};
 use domain::formula::StepKind;
-use domain::schedule::plan::{Claim, Nearest};
+use domain::schedule::plan::{Claim, Nearest, What};
 use domain::units::minutes;
 
 use super::super::asked::{at_table, planned, wish};
@@ -61,5 +61,55 @@ fn a_step_that_is_fixed_too_early_or_too_late_is_told_the_nearest_moment() {
     let at = at.expect("an earlier moment") - start;
     // So much as the table leaves, rounded to the five minutes before.
     assert!(at <= minutes(30.0) && at > minutes(25.0), "{at:?}");
+    check(&bakes, &conflict, NINE).expect("it holds");
+}
+
+#[test]
+fn a_step_that_is_fixed_before_anything_may_begin_contradicts_that() {
+    let mut bakes = begun(TABLES[0]);
+    let first = planned(&bakes, NINE).expect("there is a plan").plan;
+    let (step, _) = first.first_of(0).expect("it is planned");
+    let (pinned, from) = (NINE + minutes(30.0), NINE + minutes(120.0));
+    let wishes = Wishes {
+        not_before: Some(from),
+        ..Wishes::default()
+    };
+    wish(&mut bakes, &wishes, NINE);
+    assert_eq!(found(&bakes, NINE), None);
+    say(&mut bakes[0], Intent::Pin(step, Some(pinned)), NINE);
+    let conflict = found(&bakes, NINE).expect("it is before that");
+    let claims = [
+        Claim::Bake(0),
+        Claim::Fixed(0, step, pinned),
+        Claim::NotBefore(from),
+    ];
+    assert_eq!(conflict.claims, claims);
+    check(&bakes, &conflict, NINE).expect("it holds");
+    let plan = planned(&bakes, NINE).expect("there is a plan").plan;
+    let item = plan.item(What::Step(0, step)).expect("it is planned");
+    assert_eq!(item.start, from);
+    assert_eq!(item.too_late_by, Some(minutes(90.0)));
+}
+
+#[test]
+fn a_step_that_is_fixed_to_when_nobody_is_there_contradicts_that() {
+    let mut bakes = begun(TABLES[0]);
+    let first = planned(&bakes, NINE).expect("there is a plan").plan;
+    let (step, _) = first.first_of(0).expect("it is planned");
+    let away = (NINE + minutes(60.0), NINE + minutes(180.0));
+    let pinned = NINE + minutes(90.0);
+    let wishes = Wishes {
+        away: vec![away],
+        ..Wishes::default()
+    };
+    wish(&mut bakes, &wishes, NINE);
+    say(&mut bakes[0], Intent::Pin(step, Some(pinned)), NINE);
+    let conflict = found(&bakes, NINE).expect("nobody is there");
+    let claims = [
+        Claim::Bake(0),
+        Claim::Away(away.0, away.1),
+        Claim::Fixed(0, step, pinned),
+    ];
+    assert_eq!(conflict.claims, claims);
     check(&bakes, &conflict, NINE).expect("it holds");
 }

@@ -146,6 +146,23 @@ pub async fn conflict(bakes: &[&State], now: Moment, rest: Rest<'_>) -> Option<C
     question.answered().await.ok()?
 }
 
+/// Whether something that was to be wished instead would still be kept; `None` where that couldn't be told.
+pub async fn still_kept(
+    nearest: &Nearest,
+    bakes: &[&State],
+    now: Moment,
+    rest: Rest<'_>,
+) -> Option<bool> {
+    let trials = Trials::of(bakes, now, rest).await.ok()?;
+    // What has passed fixes nothing.
+    if matches!(*nearest, Nearest::Fixed { at: Some(at), .. } if at < now) {
+        return Some(false);
+    }
+    let question = Question { bakes, trials };
+    let case = question.with(nearest);
+    question.trials.keeps(&case, As::Wished).await.ok()
+}
+
 struct Question<'a> {
     bakes: &'a [&'a State],
     trials: Trials<'a>,

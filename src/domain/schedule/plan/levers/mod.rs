@@ -4,10 +4,13 @@
 //! better by enough and breaks no rule for food that spoils. What can be asked of a bake at once comes
 //! with its intents; what has to be done when its time has come is advice, with its times.
 
+mod again;
 mod day_before;
 mod rises;
 
 use std::borrow::Cow;
+
+pub use again::still_helps;
 
 use super::Plan;
 use super::timetable::{away, table_of};
@@ -118,17 +121,7 @@ impl Way {
 
 /// The ways that help, best first; `None` where the search was left off.
 pub async fn levers(bakes: &[&Bake], now: Moment, rest: Rest<'_>) -> Option<Vec<Way>> {
-    let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
-    let trials = Trials::of(&states, now, rest).await.ok()?;
-    let case = Case::of(&states);
-    let was = trials.tried(&case, As::Wished).await.ok()?;
-    let mut search = Search {
-        bakes,
-        case,
-        trials,
-        was,
-        ways: Vec::new(),
-    };
+    let mut search = Search::of(bakes, now, rest).await.ok()?;
     search.look().await.ok()?;
     let mut ways = search.ways;
     // What does little is told only where nothing does more.
@@ -150,7 +143,21 @@ struct Search<'a> {
     ways: Vec<Way>,
 }
 
-impl Search<'_> {
+impl<'a> Search<'a> {
+    async fn of(bakes: &'a [&'a Bake], now: Moment, rest: Rest<'a>) -> Result<Self, LeftOff> {
+        let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
+        let trials = Trials::of(&states, now, rest).await?;
+        let case = Case::of(&states);
+        let was = trials.tried(&case, As::Wished).await?;
+        Ok(Self {
+            bakes,
+            case,
+            trials,
+            was,
+            ways: Vec::new(),
+        })
+    }
+
     async fn look(&mut self) -> Result<(), LeftOff> {
         for bake in 0..self.bakes.len() {
             let formula = self.bakes[bake].state().formula.clone();
