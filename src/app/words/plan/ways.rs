@@ -18,8 +18,17 @@ pub(crate) const WAYS_OUT: &str = "Ways out";
 pub(crate) const WHAT_WOULD_HELP: &str = "What would help?";
 /// While plans are reckoned.
 pub(crate) const WORKING_IT_OUT: &str = "Working it out…";
+/// Of something that was pressed and would do less by now than was said of it.
+pub(crate) const NO_LONGER: &str =
+    "By now this wouldn't do what was said of it, for the plan has moved since. What would is being looked for.";
 /// Less than this is no difference, in min.
 const SAME: f64 = 1.0;
+/// For which moment it was found: "Found at 14:05."
+pub(crate) fn found_at(at: Moment, looks_again: bool) -> String {
+    let again = if looks_again { " Looking again…" } else { "" };
+    format!("Found at {}.{again}", time_of_day(at))
+}
+
 /// The heading of what could be wished instead.
 pub(crate) const INSTEAD: &str = "It works with";
 /// The heading of what else helps.

@@ -2,7 +2,7 @@
 
 import { FORMULAS } from "../../pages/formula.js";
 import { minuteOf, timeOf } from "../../pages/plan.js";
-import { SECOND } from "../../support/clock.js";
+import { MINUTE, SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
 import { losses } from "../quality/measure/reflow.js";
 import { recordShifts, shiftsOf } from "../quality/measure/shifts.js";
@@ -89,6 +89,71 @@ test("where every wish is kept, what would help is reckoned only for whoever ask
   await expect(ask).toBeHidden();
   await app.plan.reckoned();
   await expect(ways).toContainText("would help enough.");
+});
+
+/** A bake that has begun, for a table that it can't be ready for by minutes. */
+async function late(app) {
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await app.page.getByRole("button", { name: "On the table at…" }).click();
+  await app.plan.sheet.getByLabel("Time").first().fill("13:00");
+  await app.plan.sheet.getByRole("button", { name: "Plan for then" }).click();
+  await expect(app.plan.head).toContainText("later than your table at 13:00.");
+  await app.plan.reckoned();
+  await expect(app.plan.ways).toContainText(/Found at 09:0\d\.$/);
+}
+
+const minuteFound = async (ways) => minuteOf((await ways.innerText()).match(/Found at (\d\d:\d\d)/)[1]);
+
+test("while the baker is late what was found stays, and is looked for again before it is old", async ({ app }) => {
+  await late(app);
+  const { ways } = app.plan;
+  const tables = ways.getByRole("button", { name: /^Table at \d\d:\d\d$/ });
+  const [first, ready] = [await minuteFound(ways), await app.plan.head.innerText()];
+  for (let minute = 0; minute < 25; minute += 1) {
+    await app.clock.pass(MINUTE);
+    await expect(tables).toHaveCount(1);
+    expect(await ways.innerText()).not.toContain("Working it out…");
+  }
+  expect(await app.plan.head.innerText()).not.toBe(ready);
+  await expect.poll(() => minuteFound(ways)).toBeGreaterThan(first + 3);
+  // What is offered is what the plan can keep now.
+  // What has been on offer for minutes may have slipped away; then what the plan can keep is offered instead.
+  await expect(async () => {
+    await app.clock.pass(2 * SECOND);
+    await tables.click({ timeout: 500 });
+    await app.clock.pass(SECOND);
+    await expect(app.plan.wished).toContainText(/On the table at 1[56]:\d\d\./, { timeout: 50 });
+  }).toPass();
+  await expect(app.plan.head).not.toContainText("later than your table");
+});
+
+test("under a finger nothing changes its place, and what it was on for too long isn't asked for", async ({
+  app,
+  page,
+}) => {
+  await late(app);
+  const { ways } = app.plan;
+  const table = ways.getByRole("button", { name: /^Table at \d\d:\d\d$/ });
+  await table.scrollIntoViewIfNeeded();
+  const said = await table.innerText();
+  const first = await minuteFound(ways);
+  await table.hover();
+  await page.mouse.down();
+  for (let minute = 0; minute < 30; minute += 1) await app.clock.pass(MINUTE);
+  await expect(table).toHaveText(said);
+  expect(await minuteFound(ways)).toBe(first);
+  await table.hover();
+  await page.mouse.up();
+  await expect(async () => {
+    await app.clock.pass(SECOND / 10);
+    await expect(ways.getByRole("alert").filter({ hasText: "the plan has moved since" })).toBeVisible({ timeout: 50 });
+  }).toPass();
+  await expect(app.plan.wished).toContainText("On the table at 13:00.");
+
+  await app.clock.pass(MINUTE);
+  await expect.poll(() => minuteFound(ways)).toBeGreaterThan(first + 20);
+  await expect(ways).not.toContainText("the plan has moved since");
 });
 
 for (const [width, height] of [

@@ -2,20 +2,33 @@
 //!
 //! It takes dozens of plans, each of which holds a phone up for some hundredths of a second. So
 //! they are made one at a time with turns of the page between them, only while this is shown, and
-//! all over again when something happens.
+//! what was found stays for as long as it is about true. When it isn't, it is looked for again
+//! beside it and takes its place all at once, but never while a finger may be on a button. Whatever
+//! is pressed is checked against the plan of that moment, so that nothing is asked for that was
+//! true only when it was found.
 
+mod again;
 mod search;
 
-use domain::bake::{BakeId, Intent};
-use domain::schedule::plan::Margin;
+use domain::bake::{Bake, BakeId, Intent};
+use domain::schedule::plan::{Margin, Nearest, Way};
+use domain::units::Moment;
 use leptos::prelude::*;
-use search::search;
+use leptos::task::spawn_local;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::state::{Oventide, oventide};
-use crate::widgets::live::{self, Rows};
+use crate::widgets::live;
 use crate::widgets::presses::Presses;
 use crate::words::plan::ways as words;
+use again::{Look, Looks};
+
+/// What something that can be pressed was found as.
+#[derive(Clone, PartialEq)]
+enum Offer {
+    Instead(Nearest),
+    Way(Box<Way>),
+}
 
 /// Something that can be pressed, with what it asks for.
 #[derive(Clone, PartialEq)]
@@ -23,7 +36,17 @@ struct Press {
     says: String,
     /// What it is about, where its own words don't say so.
     about: Option<String>,
+    offer: Offer,
     asks: Vec<(BakeId, Intent)>,
+}
+
+impl Press {
+    /// What tells it from others: rows stay as long as their words do, so that the focus does.
+    fn key(&self) -> String {
+        let bake = self.asks.first().map_or("", |(bake, _)| &bake.0);
+        let about = self.about.as_deref().unwrap_or("");
+        [bake, about, &self.says].join("/")
+    }
 }
 
 /// What was found so far.
@@ -33,37 +56,36 @@ struct Found {
     instead: Vec<Press>,
     ways: Vec<Press>,
     is_done: bool,
+    /// For which moment, and of what.
+    at: Option<Moment>,
+    of: Vec<Bake>,
+}
+
+impl Found {
+    fn press(&self, key: &str) -> Option<&Press> {
+        let mut all = self.instead.iter().chain(&self.ways);
+        all.find(|press| press.key() == key)
+    }
 }
 
 /// The contradiction in what is wished, and the ways out of it.
 #[component]
 pub(crate) fn WaysOut() -> impl IntoView {
     let app = oventide();
-    let found = RwSignal::new(None::<Found>);
+    let looks = Looks::new(app);
+    let found = looks.found;
     let asked = RwSignal::new(false);
     let is_amiss = Memo::new(move |_| is_amiss(app));
-    // Each search is told by its number, and leaves off when another has begun or nobody looks any more.
-    let newest = StoredValue::new(0_u32);
-    Effect::new(move || {
-        app.plan.read();
-        let number = newest.get_value().wrapping_add(1);
-        newest.set_value(number);
-        if is_amiss.get() || asked.get() {
-            found.set(Some(Found::default()));
-            search(app, found, newest, number);
-        } else {
-            found.set(None);
-        }
-    });
+    Effect::new(move || looks.look(is_amiss.get() || asked.get()));
     let presses = Presses::new();
     let ask = move |_| {
         if presses.is_new() {
             asked.set(true);
         }
     };
-    let take = Callback::new(move |press: Press| {
-        if presses.is_new() {
-            take(app, press);
+    let take = Callback::new(move |key: String| {
+        if presses.is_new() && !looks.has_just_changed() {
+            take(app, looks, key);
         }
     });
     let says = live::text(move || {
@@ -80,32 +102,56 @@ pub(crate) fn WaysOut() -> impl IntoView {
         }
     });
     let still = live::text(move || {
-        let found = found.read();
-        let goes_on = |found: &Found| !found.is_done && found.contradiction.is_some();
-        let goes_on = found.as_ref().is_some_and(goes_on);
-        if goes_on { words::WORKING_IT_OUT } else { "" }
+        let (found, again) = (found.read(), looks.looks_again.get());
+        match &*found {
+            Some(found) if !found.is_done && found.contradiction.is_some() => {
+                words::WORKING_IT_OUT.to_owned()
+            }
+            Some(Found {
+                is_done: true,
+                at: Some(at),
+                ..
+            }) => words::found_at(*at, again),
+            _ => String::new(),
+        }
     });
     let list = move |heading: &'static str, of: fn(&Found) -> &Vec<Press>| {
-        let shown = Memo::new(move |_| {
+        let keys = Memo::new(move |_| {
             let found = found.read();
-            found
-                .as_ref()
-                .map_or_else(Vec::new, |found| of(found).clone())
+            let mut keys = Vec::new();
+            for key in found.iter().flat_map(of).map(Press::key) {
+                // The same twice is one thing to the baker.
+                if !keys.contains(&key) {
+                    keys.push(key);
+                }
+            }
+            keys
         });
-        let rows = move || shown.get().into_iter().map(|press| row(press, take)).rows();
+        let draw = move |key: String| {
+            let found = found.read_untracked();
+            let press = found.as_ref().and_then(|found| found.press(&key)).cloned();
+            press.map_or_else(|| ().into_any(), |press| row(looks, press, key, take))
+        };
         live::when(
-            move || !shown.read().is_empty(),
+            move || !keys.read().is_empty(),
             move || {
                 view! {
                     <h2>{heading}</h2>
-                    <ul class="lines ways-out">{live::part(rows)}</ul>
+                    <ul class="lines ways-out">{live::list(move || keys.get(), draw)}</ul>
                 }
                 .into_any()
             },
         )
     };
     view! {
-        <section class="section" aria-label=words::WAYS_OUT>
+        <section
+            class="section"
+            aria-label=words::WAYS_OUT
+            on:pointerdown=move |_| looks.finger(true)
+            on:pointerup=move |_| looks.finger(false)
+            on:pointercancel=move |_| looks.finger(false)
+            on:pointerleave=move |_| looks.finger(false)
+        >
             <p role="status">{says}</p>
             {list(words::INSTEAD, |found| &found.instead)}
             {list(words::OR, |found| &found.ways)}
@@ -137,41 +183,72 @@ fn is_amiss(app: Oventide) -> bool {
     is_late || items.any(|item| item.too_late_by.is_some())
 }
 
-fn row(press: Press, take: Callback<Press>) -> AnyView {
-    let says = press.says.clone();
-    match press.about.clone() {
-        None => view! {
-            <li>
-                <button class="button" type="button" on:click=move |_| take.run(press.clone())>
-                    {says}
-                </button>
-            </li>
-        }
-        .into_any(),
-        // What has to be done when its time has come can't be pressed.
-        Some(about) if press.asks.is_empty() => view! { <li>{about}</li> }.into_any(),
-        Some(about) => {
-            let id = crate::widgets::fresh_id("way");
-            let of = id.clone();
-            view! {
-                <li>
-                    <p id=id>{about}</p>
-                    <button
-                        class="button"
-                        type="button"
-                        aria-describedby=of
-                        on:click=move |_| take.run(press.clone())
-                    >
-                        {says}
-                    </button>
-                </li>
-            }
-            .into_any()
-        }
+fn row(looks: Looks, press: Press, key: String, take: Callback<String>) -> AnyView {
+    let Press {
+        says, about, asks, ..
+    } = press;
+    // What has to be done when its time has come can't be pressed.
+    let advice = about.clone().filter(|_| asks.is_empty());
+    if let Some(about) = advice {
+        return view! { <li>{about}</li> }.into_any();
     }
+    let id = crate::widgets::fresh_id("way");
+    let of = about.is_some().then(|| id.clone());
+    let about = about.map(|about| view! { <p id=id>{about}</p> });
+    let own = key.clone();
+    let is_gone = move || {
+        let is_own = looks.gone.read().as_deref() == Some(own.as_str());
+        let said = is_own.then(|| view! { <span>{words::NO_LONGER}</span> });
+        said.into_any()
+    };
+    view! {
+        <li>
+            {about}
+            <button
+                class="button"
+                type="button"
+                aria-describedby=of
+                on:click=move |_| take.run(key.clone())
+            >
+                {says}
+            </button>
+            <p class="field-error" role="alert">
+                {live::part(is_gone)}
+            </p>
+        </li>
+    }
+    .into_any()
 }
 
-fn take(app: Oventide, press: Press) {
+/// Asks for what was pressed, if that would still do what was said of it.
+fn take(app: Oventide, looks: Looks, key: String) {
+    let found = looks.found.read_untracked();
+    let Some(found) = &*found else { return };
+    let Some(press) = found.press(&key).cloned() else {
+        return;
+    };
+    looks.gone.set(None);
+    let look = Look::of(app);
+    if found.at.is_some_and(|at| look.is_as(at, &found.of)) {
+        return ask(app, looks, press);
+    }
+    let before = found.of.clone();
+    spawn_local(async move {
+        let helps = look.is_of(&before) && search::still(&press.offer, &look).await;
+        // What was being checked is no matter any more once the page is left.
+        if looks.is_left() {
+            return;
+        }
+        if helps {
+            ask(app, looks, press);
+        } else {
+            looks.gone.set(Some(key));
+        }
+    });
+}
+
+fn ask(app: Oventide, looks: Looks, press: Press) {
+    looks.taken();
     for (bake, intent) in press.asks {
         app.ask(&bake, intent);
     }

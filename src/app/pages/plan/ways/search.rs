@@ -3,32 +3,22 @@
 use std::pin::Pin;
 
 use domain::bake::{Bake, BakeId, Intent, State};
-use domain::schedule::plan::{Asks, Conflict, Nearest, Way, conflict, levers};
-use leptos::prelude::*;
+use domain::schedule::plan::{
+    Asks, Conflict, Nearest, Way, conflict, levers, still_helps, still_kept,
+};
 use leptos::task::spawn_local;
 use platform::clock;
 
-use super::{Found, Press};
-use crate::reactive::RwSignal;
-use crate::state::Oventide;
+use super::again::{Look, Looks};
+use super::{Found, Offer, Press};
 use crate::words::plan::ways as words;
 
-/// Looks for the contradiction and the ways out of it, and shows what was found as it comes.
-pub(super) fn search(
-    app: Oventide,
-    found: RwSignal<Option<Found>>,
-    newest: StoredValue<u32>,
-    number: u32,
-) {
-    let bakes: Vec<Bake> = {
-        let bakes = app.bakes.read_untracked();
-        let running = bakes.iter().filter(|bake| !bake.state().is_over());
-        running.cloned().collect()
-    };
-    let degrees = app.settings.read_untracked().degrees;
-    let now = clock::now();
+/// Looks for the contradiction and the ways out of it, and tells what was found as it comes.
+pub(super) fn search(looks: Looks, look: Look, number: u32) {
+    let degrees = looks.app.settings.read_untracked().degrees;
     spawn_local(async move {
-        let goes_on = move || newest.try_get_value() == Some(number);
+        let Look { at: now, bakes, .. } = look;
+        let goes_on = move || looks.goes_on(number);
         let rest = || -> Pin<Box<dyn Future<Output = bool>>> {
             Box::pin(async move {
                 clock::turn().await;
@@ -37,17 +27,19 @@ pub(super) fn search(
         };
         let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
         let refs: Vec<&Bake> = bakes.iter().collect();
+        let mut found = Found {
+            at: Some(now),
+            of: bakes.clone(),
+            ..Found::default()
+        };
         let conflict = conflict(&states, now, &rest).await;
         if !goes_on() {
             return;
         }
         if let Some(conflict) = conflict {
             let (contradiction, instead) = instead(&conflict, &bakes, &states);
-            found.update(|found| {
-                if let Some(found) = found {
-                    (found.contradiction, found.instead) = (Some(contradiction), instead);
-                }
-            });
+            (found.contradiction, found.instead) = (Some(contradiction), instead);
+            looks.take_in(found.clone());
         }
         let ways = levers(&refs, now, &rest).await.unwrap_or_default();
         if !goes_on() {
@@ -58,13 +50,31 @@ pub(super) fn search(
             let about = words::way(&way, &states, &yeast(&way, &bakes), now, degrees);
             press_of(way, about, &bakes)
         });
-        let ways = ways.collect();
-        found.update(|found| {
-            if let Some(found) = found {
-                (found.ways, found.is_done) = (ways, true);
-            }
-        });
+        (found.ways, found.is_done) = (ways.collect(), true);
+        looks.take_in(found);
     });
+}
+
+/// Whether something that was found would still do what was said of it. What can't be proven in time isn't asked for.
+pub(super) async fn still(offer: &Offer, look: &Look) -> bool {
+    let rest = || -> Pin<Box<dyn Future<Output = bool>>> {
+        Box::pin(async {
+            clock::turn().await;
+            true
+        })
+    };
+    let (bakes, now) = (&look.bakes, look.at);
+    let does = match offer {
+        Offer::Instead(nearest) => {
+            let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+            still_kept(nearest, &states, now, &rest).await
+        }
+        Offer::Way(way) => {
+            let bakes: Vec<&Bake> = bakes.iter().collect();
+            still_helps(way, &bakes, now, &rest).await
+        }
+    };
+    does == Some(true)
 }
 
 fn instead(conflict: &Conflict, bakes: &[Bake], states: &[&State]) -> (String, Vec<Press>) {
@@ -103,7 +113,8 @@ fn press(nearest: &Nearest, says: String, bakes: &[Bake], states: &[&State]) -> 
     Press {
         says,
         about: None,
-        asks: asked_of(intents, bakes),
+        offer: Offer::Instead(*nearest),
+        asks: asked_of(&intents, bakes),
     }
 }
 
@@ -112,12 +123,13 @@ fn press_of(way: Way, about: String, bakes: &[Bake]) -> Press {
     Press {
         says,
         about: Some(about),
-        asks: asked_of(way.intents, bakes),
+        asks: asked_of(&way.intents, bakes),
+        offer: Offer::Way(Box::new(way)),
     }
 }
 
-fn asked_of(intents: Vec<(usize, Intent)>, bakes: &[Bake]) -> Vec<(BakeId, Intent)> {
-    let asks = intents.into_iter();
+fn asked_of(intents: &[(usize, Intent)], bakes: &[Bake]) -> Vec<(BakeId, Intent)> {
+    let asks = intents.iter().cloned();
     let asks = asks.filter_map(|(bake, intent)| Some((bakes.get(bake)?.id.clone(), intent)));
     asks.collect()
 }
