@@ -3,7 +3,7 @@
 pub(crate) mod told;
 mod wishes;
 
-use domain::bake::{Alarm, Bake, BakeId, Event, State, begin_alarm};
+use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State, begin_alarm};
 use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
@@ -59,7 +59,7 @@ impl Planned {
         let call = |(bake, begins): (&Bake, &Option<Moment>)| {
             let begins = (*begins)?;
             // Plans begin with a whole minute, so less than one ahead is now.
-            if begins - at >= minutes(1.0) {
+            if begins - at >= CALLED {
                 return Some(begins);
             }
             match before {
@@ -68,7 +68,7 @@ impl Planned {
                     was.filter(|&was| was <= at)
                 }
                 // Nobody knows when it fell due, only that it has.
-                None => wished_at(bake).filter(|&wished| at - wished >= minutes(1.0)),
+                None => wished_at(bake).filter(|&wished| at - wished >= CALLED),
             }
         };
         Self {
@@ -96,6 +96,16 @@ pub(crate) struct Change {
     pub(crate) at: Moment,
     /// What, and why.
     pub(crate) moved: Moved,
+    /// What was planned then.
+    bakes: Vec<BakeId>,
+}
+
+impl Change {
+    /// Whether it tells of a bake that isn't planned any more, or of none that is.
+    fn is_over(&self, running: &[Bake]) -> bool {
+        let runs = |id: &BakeId| running.iter().any(|bake| bake.id == *id);
+        !self.bakes.iter().any(runs) || self.moved.named().any(|named| !runs(&named.bake))
+    }
 }
 
 /// So many changes are remembered.
@@ -153,11 +163,31 @@ impl Oventide {
                 let shown = shown.as_ref();
                 let planned = found.flatten();
                 let planned = planned.map(|wished| Planned::new(&running, wished, now, shown));
+                self.forget_over(&mut seen, &running);
                 self.tell_moved(&mut seen, planned.as_ref(), &running, now);
                 self.plan.set(planned);
             }
             Seen { running, ..seen }
         });
+    }
+
+    /// Forgets what moved in bakes that were put away. One that only waits to be finished is still on the Bench.
+    fn forget_over(self, seen: &mut Seen, running: &[Bake]) {
+        let changes = self.changes.read_untracked();
+        let Some(newest) = changes.first() else {
+            return;
+        };
+        let tells_of_over = newest.is_over(running);
+        let any = changes.iter().any(|change| change.is_over(running));
+        drop(changes);
+        if tells_of_over {
+            seen.is_passing = false;
+            self.tells_change.set(false);
+        }
+        if any {
+            self.changes
+                .update(|changes| changes.retain(|change| !change.is_over(running)));
+        }
     }
 
     /// Tells what has moved since the plan that was last told of.
@@ -186,7 +216,9 @@ impl Oventide {
             }
             if let Some(moved) = told {
                 seen.is_passing = moved.why.is_passing();
-                keep_change(changes, Change { at: now, moved });
+                let bakes = planned.bakes.clone();
+                let at = now;
+                keep_change(changes, Change { at, moved, bakes });
                 if !seen.is_passing {
                     seen.promised = Some(is);
                 }

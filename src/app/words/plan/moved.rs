@@ -16,7 +16,8 @@ use super::super::quantity::{about, span, temperature};
 /// The heading of what moved lately.
 pub(crate) const WHAT_MOVED: &str = "What moved";
 /// Where nothing has.
-pub(crate) const NOTHING_MOVED: &str = "Nothing has moved since the app was opened.";
+pub(crate) const NOTHING_MOVED: &str =
+    "Nothing of what is baking has moved since the app was opened.";
 
 /// One sentence about what moved at a moment.
 pub(crate) fn what_moved(moved: &Moved, at: Moment, degrees: Degrees) -> String {

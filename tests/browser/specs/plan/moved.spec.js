@@ -1,5 +1,6 @@
 // What moved in the plan, and why, in one sentence.
 
+import { FORMULAS } from "../../pages/formula.js";
 import { MINUTE } from "../../support/clock.js";
 import { takeUp } from "../../support/mid-bake.js";
 import { expect, test } from "../../support/test.js";
@@ -39,4 +40,20 @@ test("a baker who divides twenty minutes late reads what moved, and nothing jump
     await app.bench.press();
     await expect(line).toBeEmpty();
   });
+});
+
+test("what moved is forgotten with the bake that was put away", async ({ app, page }) => {
+  await takeUp(app, "Divide");
+  await app.clock.pass(27 * MINUTE);
+  await app.bench.press();
+  await app.turnTo("#/plan");
+  const moved = page.getByRole("region", { name: "What moved" });
+  await expect(moved).toContainText("Divide was done");
+  await app.turnTo("#/bench");
+  await app.bench.giveUp();
+  await app.turnTo("#/");
+  await app.formula.bake(FORMULAS.braid);
+  await app.turnTo("#/plan");
+  await expect(moved).toContainText("Nothing of what is baking has moved since the app was opened.");
+  await expect(moved.getByRole("listitem")).toHaveCount(0);
 });

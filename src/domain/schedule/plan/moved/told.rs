@@ -122,7 +122,39 @@ pub enum Why {
     Time,
 }
 
+impl Moved {
+    /// The steps that it tells of.
+    pub fn named(&self) -> impl Iterator<Item = &Named> {
+        let most = self.most.as_ref().map(|(named, _)| named);
+        let next = self.next.as_ref().map(|next| &next.step);
+        self.why.named().into_iter().chain(most).chain(next)
+    }
+}
+
 impl Why {
+    /// The step in which it lies, if it lies in one.
+    fn named(&self) -> Option<&Named> {
+        match self {
+            Self::Ready(named, _)
+            | Self::Hands(named, _)
+            | Self::Overdue(named, _)
+            | Self::Waits(named, _)
+            | Self::NotYet(named, _)
+            | Self::FoldNotYet(named, _)
+            | Self::Folded(named)
+            | Self::FoldLeftOut(named)
+            | Self::LeftOut(named)
+            | Self::WentBack(named)
+            | Self::Dough(named, _)
+            | Self::Core(named)
+            | Self::Looked(named, _)
+            | Self::Stands(named, _)
+            | Self::Poured(named, _)
+            | Self::Fixed(named, _) => Some(named),
+            _ => None,
+        }
+    }
+
     /// Whether nobody did or said anything: it grows from minute to minute, until somebody does.
     #[must_use]
     pub fn is_passing(&self) -> bool {
