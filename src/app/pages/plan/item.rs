@@ -1,7 +1,7 @@
 //! The sheet of one item: its times, why it starts then, and fixing it to a moment.
 
 use domain::bake::Intent;
-use domain::units::{Moment, minutes};
+use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
 
@@ -79,11 +79,18 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
     .into_any()
 }
 
+/// So much ahead something can be fixed at the soonest, by a baker who has yet to read it.
+const SOON: Minutes = minutes(10.0);
+
 /// Fixes when it starts, or no longer.
 fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> AnyView {
     let app = oventide();
-    let minute = RwSignal::new(clock::minute_of_day(first.pinned.unwrap_or(first.start)));
-    let start = first.start;
+    // What was fixed to a time that has passed is offered one that hasn't.
+    let start = match first.passed {
+        Some(_) => first.start.max(clock::now() + SOON).up_to_five(),
+        None => first.start,
+    };
+    let minute = RwSignal::new(clock::minute_of_day(first.pinned.unwrap_or(start)));
     let ask = move |at: Option<Moment>| {
         if let Some((bake, step)) = entry.get_untracked().and_then(|entry| entry.of) {
             app.ask(&bake, Intent::Pin(step, at));
@@ -109,7 +116,7 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
         entry
             .read()
             .as_ref()
-            .is_some_and(|entry| entry.pinned.is_some())
+            .is_some_and(|entry| entry.pinned.or(entry.passed).is_some())
     };
     view! {
         <TimeField

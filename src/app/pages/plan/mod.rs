@@ -13,6 +13,7 @@ mod table;
 mod ways;
 mod wishes;
 
+use domain::bake::CALLED;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
@@ -35,11 +36,19 @@ use wishes::WishBar;
 #[component]
 pub(crate) fn PlanPage() -> impl IntoView {
     let app = oventide();
+    // The next moment to which a step is fixed: when it passes, the plan is told otherwise.
+    let next_pin = Memo::new(move |_| {
+        let now = app.beat.get();
+        let bakes = app.bakes.read_untracked();
+        let pins = bakes.iter().flat_map(|bake| bake.state().pins.values());
+        pins.filter(|&&pin| now - pin < CALLED).min().copied()
+    });
     let told = Memo::new(move |_| {
+        next_pin.read();
         // A log that grows is followed by a plan that knows of it.
         let bakes = app.bakes.read_untracked();
         let plan = app.plan.read();
-        Told::of(plan.as_ref()?, &bakes)
+        Told::of(plan.as_ref()?, &bakes, app.beat.get_untracked())
     });
     let baking = Memo::new(move |_| app.is_baking());
     let is_planned = Memo::new(move |_| told.read().is_some());
@@ -64,7 +73,7 @@ pub(crate) fn PlanPage() -> impl IntoView {
     };
     let page = move || {
         view! {
-            <Head told=told />
+            <Head told=told on_press=press />
             <WishBar told=told />
             <WhatMoved />
             <WaysOut />
@@ -104,7 +113,12 @@ pub(crate) fn PlanPage() -> impl IntoView {
 
 /// What the plan comes to, a sentence a line.
 #[component]
-fn Head(told: Memo<Option<Told>>) -> impl IntoView {
+fn Head(
+    told: Memo<Option<Told>>,
+    /// Takes the key of an item that is to be fixed anew.
+    #[prop(into)]
+    on_press: Callback<String>,
+) -> impl IntoView {
     let app = oventide();
     let now = app.beat;
     let ready = live::text(move || match &*told.read() {
@@ -119,8 +133,7 @@ fn Head(told: Memo<Option<Told>>) -> impl IntoView {
     let late = Memo::new(move |_| {
         let told = told.read();
         let entries = told.iter().flat_map(|told| &told.entries);
-        let late = entries
-            .filter_map(|entry| Some(words::too_late(&words::item(entry), entry.too_late_by?)));
+        let late = entries.filter_map(words::too_late);
         late.collect::<Vec<_>>()
     });
     let rows = |lines: Memo<Vec<String>>| {
@@ -129,16 +142,34 @@ fn Head(told: Memo<Option<Told>>) -> impl IntoView {
             lines.map(|line| view! { <li>{line}</li> }).rows()
         })
     };
+    let passed = Memo::new(move |_| {
+        let told = told.read();
+        let entries = told.iter().flat_map(|told| &told.entries);
+        let passed =
+            entries.filter_map(|entry| Some((entry.key.clone(), words::passed(entry, now.get())?)));
+        passed.collect::<Vec<_>>()
+    });
+    let anew = move |(key, said): (String, String)| {
+        view! {
+            <li class="plan-passed">
+                <p>{said}</p>
+                <button class="button" type="button" on:click=move |_| on_press.run(key.clone())>
+                    {words::ANEW}
+                </button>
+            </li>
+        }
+    };
     view! {
         <section class="section" aria-label=words::COMES_TO>
             <p class="plan-ready-at digits">{ready}</p>
             <ul class="lines">{rows(lines)}</ul>
             {live::when(
-                move || !late.read().is_empty(),
+                move || !late.read().is_empty() || !passed.read().is_empty(),
                 move || {
+                    let passed = live::part(move || passed.get().into_iter().map(anew).rows());
                     view! {
                         <div class="caution">
-                            <ul class="lines">{rows(late)}</ul>
+                            <ul class="lines">{rows(late)} {passed}</ul>
                         </div>
                     }
                         .into_any()
@@ -162,7 +193,8 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
-        lines.push(words::proven(told.proven));
+        let waits = told.entries.iter().any(|entry| entry.too_late_by.is_some());
+        lines.push(words::proven(told.proven, told.as_heated, waits));
     }
     lines
 }

@@ -5,7 +5,7 @@ use domain::decimal::fixed;
 use domain::units::{Moment, minutes};
 use platform::clock::{self, time_of_day};
 
-use super::scale::Scale;
+use super::scale::{self, Scale};
 use crate::state::plan::told::{Entry, Lane, Told};
 use crate::words::plan as words;
 
@@ -203,15 +203,7 @@ impl Drawing {
         if past == 0.0 {
             hour = self.from;
         }
-        let cuts = self.scale.cuts();
-        let mut hours = Vec::new();
-        while hour <= self.to {
-            if !cuts.iter().any(|&(from, to)| hour > from && hour < to) {
-                hours.push(hour);
-            }
-            hour = hour + minutes(60.0);
-        }
-        hours
+        scale::hours(hour, self.to, &self.scale.cuts())
     }
 }
 

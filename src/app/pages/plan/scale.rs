@@ -4,7 +4,7 @@
 //! needs, an hour in which something goes on is never shorter than [`HOUR`], and an idle time longer
 //! than [`IDLE`] is cut to that. So the order is always right, and a length is read from its times.
 
-use domain::units::Moment;
+use domain::units::{Moment, minutes};
 
 /// How tall an hour is, at least; a rem is 16 px unless the baker has larger text.
 pub(super) const HOUR: f64 = 4.5;
@@ -111,10 +111,31 @@ impl Scale {
     }
 }
 
+/// More hours than anybody plans: a fortnight's.
+const MOST_HOURS: usize = 14 * 24;
+
+/// Every hour from a first one to a moment that isn't cut away.
+pub(super) fn hours(first: Moment, to: Moment, cuts: &[Span]) -> Vec<Moment> {
+    let mut hours = Vec::new();
+    let mut hour = first;
+    // A cut may be as long as a clock can be wrong, so it is passed over at once.
+    for _ in 0..MOST_HOURS {
+        if hour > to {
+            break;
+        }
+        let cut = cuts.iter().find(|&&(from, to)| hour > from && hour < to);
+        let whole = cut.map_or(1.0, |&(_, to)| ((to - hour).get() / 60.0).ceil());
+        if cut.is_none() {
+            hours.push(hour);
+        }
+        hour = hour + minutes(60.0) * whole;
+    }
+    hours
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use domain::units::minutes;
 
     const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
@@ -166,5 +187,22 @@ mod tests {
         let scale = scale(&[(-30.0, 60.0)], 60.0);
         assert_eq!(scale.rem(at(-30.0)), 0.0);
         assert_eq!(scale.percent(at(500.0)), 100.0);
+    }
+
+    #[test]
+    fn hours_go_on_behind_what_is_cut_however_long_that_is() {
+        let ends = |to: Moment| {
+            let cut = (at(30.0), to - minutes(30.0));
+            hours(START, to, &[cut])
+        };
+        let day = ends(at(24.0 * 60.0));
+        assert_eq!(day, [at(0.0), at(24.0 * 60.0)]);
+        let year = 365.0 * 24.0 * 60.0;
+        assert_eq!(ends(at(year)), [at(0.0), at(year)]);
+        for ms in [1_i64 << 45, i64::MAX] {
+            assert!(ends(Moment::from_epoch_ms(ms)).len() <= MOST_HOURS);
+            let uncut = hours(START, Moment::from_epoch_ms(ms), &[]);
+            assert_eq!(uncut.len(), MOST_HOURS);
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
 
-use domain::bake::{Bake, BakeId, State};
+use domain::bake::{Bake, BakeId, CALLED, State};
 use domain::estimate::Estimate;
 use domain::formula::{ComponentId, StepId};
 use domain::schedule::plan::{Item, Margin, Proven, What};
@@ -59,6 +59,8 @@ pub(crate) struct Entry {
     pub(crate) for_table: bool,
     /// The moment to which the baker has fixed it.
     pub(crate) pinned: Option<Moment>,
+    /// The same, where that has passed and it wasn't begun: it is fixed no longer.
+    pub(crate) passed: Option<Moment>,
     /// Whether it can be fixed to a moment.
     pub(crate) can_fix: bool,
     pub(crate) why: Why,
@@ -75,6 +77,8 @@ pub(crate) struct Told {
     pub(crate) lanes: Vec<(Lane, String)>,
     pub(crate) end: Estimate<Moment>,
     pub(crate) proven: Proven,
+    /// Whether that is so only with the oven heated as it is here.
+    pub(crate) as_heated: bool,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
     /// What hasn't begun and when it is to, soonest first.
@@ -85,7 +89,7 @@ pub(crate) struct Told {
 
 impl Told {
     /// What a plan of some of these bakes says; nothing where one of those is gone.
-    pub(crate) fn of(planned: &Planned, bakes: &[Bake]) -> Option<Self> {
+    pub(crate) fn of(planned: &Planned, bakes: &[Bake], now: Moment) -> Option<Self> {
         let plan = &planned.timetable.plan;
         let several = planned.bakes.len() > 1;
         let states = planned.states(bakes)?;
@@ -107,6 +111,7 @@ impl Told {
                 hangs: chain.contains(&place),
                 for_table: !planned.timetable.margins.is_empty(),
                 pinned: None,
+                passed: None,
                 can_fix: false,
                 why: Why::Free,
                 too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
@@ -140,7 +145,11 @@ impl Told {
                 entry.key = format!("{}/{nth}", entry.key);
             } else {
                 entry.can_fix = !goes_on;
-                entry.pinned = state.pins.get(&step).copied().filter(|_| !goes_on);
+                let pin = state.pins.get(&step).copied();
+                let pin = pin.filter(|_| !goes_on && !state.is_begun(known));
+                let has_passed = |&pin: &Moment| now - pin >= CALLED;
+                entry.passed = pin.filter(has_passed);
+                entry.pinned = pin.filter(|pin| !has_passed(pin));
                 if entry.pinned == Some(item.start) {
                     entry.why = Why::Fixed;
                 }
@@ -165,6 +174,7 @@ impl Told {
             entries,
             end: plan.end,
             proven: plan.proven,
+            as_heated: plan.as_heated,
             margins: margins(planned, &states, &names),
             begins,
             at: planned.at,

@@ -3,7 +3,7 @@
 use domain::bake::Wishes;
 use domain::estimate::Estimate;
 use domain::schedule::plan::{Margin, Proven};
-use domain::units::{Minutes, Moment};
+use domain::units::Moment;
 use platform::clock::time_of_day;
 
 use crate::state::plan::WishedOf;
@@ -15,9 +15,6 @@ use crate::words::when;
 pub(crate) const NO_PLAN: &str = "No plan was found for what you wish. Take a wish away, or go by the Bench: it knows what comes next.";
 /// While nothing bakes.
 pub(crate) const NOTHING_TO_PLAN: &str = "Nothing is baking, so there is nothing to plan.";
-/// That nothing ends sooner.
-pub(crate) const SOONEST: &str =
-    "With one pair of hands and one oven, no other order of this work is ready sooner.";
 /// What the head of the page is.
 pub(crate) const COMES_TO: &str = "What it comes to";
 
@@ -74,13 +71,28 @@ pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
     }
 }
 
-/// How good the plan is, where it isn't known to be the soonest.
-pub(crate) fn proven(proven: Proven) -> String {
+/// How good the plan is, and for what that holds: with the oven as it is heated in it, and with no more waiting than is
+/// in it already where something `waits` too long.
+pub(crate) fn proven(proven: Proven, as_heated: bool, waits: bool) -> String {
+    let oven = if as_heated {
+        "one oven, heated from bread to bread as here"
+    } else {
+        "one oven"
+    };
+    let unless = if waits {
+        ", unless more of it waits longer than is good for it"
+    } else {
+        ""
+    };
+    let with = format!("With one pair of hands and {oven}");
     match proven {
-        Proven::Soonest => SOONEST.to_owned(),
+        Proven::Soonest => {
+            format!("{with}, no other order of this work is ready sooner{unless}.")
+        }
         Proven::Short(by) => format!(
-            "There was no time to prove it the soonest: another order may save up to {}.",
-            span(by)
+            "There was no time to prove it the soonest. {with}, another order may save up to {}{}.",
+            span(by),
+            unless.replace("unless", "or more if")
         ),
     }
 }
@@ -118,11 +130,6 @@ pub(crate) fn begin(name: &str, at: Moment, now: Moment) -> String {
     } else {
         format!("Begin at {}: {name}.", when(at, now))
     }
-}
-
-/// That something comes too late: "Divide: 12 min later than is good for it."
-pub(crate) fn too_late(title: &str, by: Minutes) -> String {
-    format!("{title}: {} later than is good for it.", span(by))
 }
 
 /// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30.", and of breads for
@@ -185,8 +192,29 @@ mod tests {
 
     #[test]
     fn what_is_not_proven_is_not_passed_off_as_the_soonest() {
-        assert!(proven(Proven::Soonest).contains("no other order"));
-        let short = proven(Proven::Short(domain::units::minutes(15.0)));
-        assert!(short.ends_with("may save up to 15\u{a0}min."), "{short}");
+        assert_eq!(
+            proven(Proven::Soonest, false, false),
+            "With one pair of hands and one oven, no other order of this work is ready sooner."
+        );
+        let short = |waits| {
+            let by = domain::units::minutes(15.0);
+            proven(Proven::Short(by), false, waits)
+        };
+        assert!(short(false).ends_with("may save up to 15\u{a0}min."));
+        assert!(short(true).ends_with(
+            "may save up to 15\u{a0}min, or more if more of it waits longer than is good for it."
+        ));
+    }
+
+    #[test]
+    fn what_is_proven_is_told_with_what_it_holds_for() {
+        assert_eq!(
+            proven(Proven::Soonest, true, false),
+            "With one pair of hands and one oven, heated from bread to bread as here, no other order of this work is ready sooner."
+        );
+        assert_eq!(
+            proven(Proven::Soonest, false, true),
+            "With one pair of hands and one oven, no other order of this work is ready sooner, unless more of it waits longer than is good for it."
+        );
     }
 }

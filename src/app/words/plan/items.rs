@@ -46,6 +46,8 @@ pub(crate) const START_AT: &str = "Start it at";
 pub(crate) const FIX: &str = "Fix it there";
 /// Lets it start whenever it can again.
 pub(crate) const FREE: &str = "Whenever it can";
+/// Opens the sheet of a step that was fixed to what has passed.
+pub(crate) const ANEW: &str = "Fix it anew, or let it go";
 /// Of a time that can't be meant.
 pub(crate) const PASSED: &str = "That has passed. Choose a later time.";
 /// Of a fold, whose moment follows from its rise.
@@ -133,10 +135,38 @@ pub(crate) fn marks(entry: &Entry) -> Vec<String> {
     if let Some(at) = entry.pinned {
         marks.push(fixed(at));
     }
+    if let Some(at) = entry.passed {
+        let at = time_of_day(at);
+        marks.push(format!("was fixed to {at}, and that has passed"));
+    }
     if let Some(by) = entry.too_late_by {
-        marks.push(format!("{} later than is good for it", span(by)));
+        marks.push(late_by(entry, by));
     }
     marks
+}
+
+/// How late something comes: "12 min later than is good for it", or than it was fixed to.
+fn late_by(entry: &Entry, by: Minutes) -> String {
+    let is_fixed = entry.pinned.is_some_and(|pin| entry.start - pin == by);
+    let than = if is_fixed {
+        "you fixed it"
+    } else {
+        "is good for it"
+    };
+    format!("{} later than {than}", span(by))
+}
+
+/// That something comes too late: "Divide: 12 min later than is good for it."
+pub(crate) fn too_late(entry: &Entry) -> Option<String> {
+    let late = late_by(entry, entry.too_late_by?);
+    Some(format!("{}: {late}.", item(entry)))
+}
+
+/// Of a step that is fixed no longer: "Divide was fixed to 14:00, and that has passed."
+pub(crate) fn passed(entry: &Entry, now: Moment) -> Option<String> {
+    let at = when(entry.passed?, now);
+    let what = item(entry);
+    Some(format!("{what} was fixed to {at}, and that has passed."))
 }
 
 fn fixed(at: Moment) -> String {

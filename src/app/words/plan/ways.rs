@@ -19,8 +19,7 @@ pub(crate) const WHAT_WOULD_HELP: &str = "What would help?";
 /// While plans are reckoned.
 pub(crate) const WORKING_IT_OUT: &str = "Working it out…";
 /// Of something that was pressed and would do less by now than was said of it.
-pub(crate) const NO_LONGER: &str =
-    "By now this wouldn't do what was said of it, for the plan has moved since. What would is being looked for.";
+pub(crate) const NO_LONGER: &str = "By now this wouldn't do what was said of it, for the plan has moved since. What would is being looked for.";
 /// Less than this is no difference, in min.
 const SAME: f64 = 1.0;
 /// For which moment it was found: "Found at 14:05."

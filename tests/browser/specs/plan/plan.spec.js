@@ -117,6 +117,45 @@ test("a step that was fixed stays at its time, whatever is shifted, until it is 
   await expect(plan.head).not.toContainText("later than is good");
 });
 
+test("a step that was fixed calls at its moment, and once that has passed says so until it is fixed anew or let go", async ({
+  app,
+  page,
+}) => {
+  const { plan } = app;
+  await forSeven(app);
+  const fixed = (await plan.times("Mix the dough")).start + 40;
+  await plan.fix("Mix the dough", fixed);
+  const begins = await plan.begins();
+  await app.clock.sleep((begins - minuteOf("09:00")) * MINUTE);
+  await app.alarm.stop();
+  await app.clock.sleep((fixed - begins) * MINUTE);
+  await expect(app.alarm.title).toHaveText("Mix the dough: begin now");
+  await app.alarm.stop();
+  await app.clock.pass(2 * MINUTE);
+  await expect(plan.head).toContainText(`Mix the dough was fixed to ${timeOf(fixed)}, and that has passed.`);
+  const bar = plan.bar("Mix the dough");
+  await expect(bar).toHaveAttribute("data-fixed", "false");
+  await expect(bar).toHaveAttribute("aria-label", new RegExp(`was fixed to ${timeOf(fixed)}, and that has passed`));
+  const anew = page.getByRole("button", { name: "Fix it anew, or let it go" });
+
+  await test.step("fixed anew, it calls anew", async () => {
+    await anew.click();
+    await plan.sheet.getByRole("button", { name: "Fix it there" }).click();
+    await expect(anew).toHaveCount(0);
+    await expect(bar).toHaveAttribute("data-fixed", "true");
+    const { start } = await plan.times("Mix the dough");
+    expect(start).toBeGreaterThan(fixed + 2);
+    await app.clock.sleep((start - fixed - 2) * MINUTE);
+    await expect(app.alarm.title).toHaveText("Mix the dough: begin now");
+    await app.alarm.stop();
+  });
+
+  await app.clock.pass(2 * MINUTE);
+  await anew.click();
+  await plan.sheet.getByRole("button", { name: "Whenever it can" }).click();
+  await expect(plan.head).not.toContainText("was fixed to");
+});
+
 test("while nobody is there, hands have nothing to do", async ({ app }) => {
   const { plan } = app;
   await app.startBake();
