@@ -68,10 +68,8 @@ fn every_way_that_was_just_found_helps_still() {
 fn another_table_is_kept_until_time_has_run_past_it() {
     let bakes = too_soon(20.0);
     let conflict = found(&bakes, NINE).expect("it is too soon");
-    let tables = conflict.nearest.iter();
-    let table = tables
-        .filter(|way| matches!(way, Nearest::Table { .. }))
-        .next_back();
+    let mut nearest = conflict.nearest.iter();
+    let table = nearest.find(|way| matches!(way, Nearest::Table { .. }));
     let table = table.expect("a later table");
     assert!(is_kept(table, &bakes, NINE));
     assert!(!is_kept(table, &bakes, NINE + minutes(15.0)));

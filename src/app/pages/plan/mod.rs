@@ -193,8 +193,7 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
-        let waits = told.entries.iter().any(|entry| entry.too_late_by.is_some());
-        lines.push(words::proven(told.proven, told.as_heated, waits));
+        lines.push(words::proven(told.proven, told.given));
     }
     lines
 }

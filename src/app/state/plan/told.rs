@@ -68,6 +68,17 @@ pub(crate) struct Entry {
     pub(crate) too_late_by: Option<Minutes>,
 }
 
+/// What is proven of a plan holds for this.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Given {
+    /// Somebody is away, a step is fixed, or something isn't begun before it is wished to be.
+    pub(crate) as_wished: bool,
+    /// The oven is heated as it is in the plan.
+    pub(crate) as_heated: bool,
+    /// Something waits too long, and no more does.
+    pub(crate) waits: bool,
+}
+
 /// The plan as it is shown.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Told {
@@ -77,8 +88,7 @@ pub(crate) struct Told {
     pub(crate) lanes: Vec<(Lane, String)>,
     pub(crate) end: Estimate<Moment>,
     pub(crate) proven: Proven,
-    /// Whether that is so only with the oven heated as it is here.
-    pub(crate) as_heated: bool,
+    pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
     /// What hasn't begun and when it is to, soonest first.
@@ -170,11 +180,18 @@ impl Told {
             .collect();
         begins.sort_by_key(|&(_, at)| at);
         Some(Self {
+            given: Given {
+                as_wished: begins.iter().any(|&(_, at)| at > planned.at)
+                    || entries
+                        .iter()
+                        .any(|entry| entry.of.is_none() || entry.pinned.is_some()),
+                as_heated: plan.as_heated,
+                waits: entries.iter().any(|entry| entry.too_late_by.is_some()),
+            },
             lanes: lanes(&entries, &states, several),
             entries,
             end: plan.end,
             proven: plan.proven,
-            as_heated: plan.as_heated,
             margins: margins(planned, &states, &names),
             begins,
             at: planned.at,

@@ -7,6 +7,7 @@ use domain::units::Moment;
 use platform::clock::time_of_day;
 
 use crate::state::plan::WishedOf;
+use crate::state::plan::told::Given;
 use crate::words::letters::{capital, lower_first};
 use crate::words::quantity::span;
 use crate::words::when;
@@ -71,20 +72,24 @@ pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
     }
 }
 
-/// How good the plan is, and for what that holds: with the oven as it is heated in it, and with no more waiting than is
-/// in it already where something `waits` too long.
-pub(crate) fn proven(proven: Proven, as_heated: bool, waits: bool) -> String {
-    let oven = if as_heated {
+/// How good the plan is, with what that holds for.
+pub(crate) fn proven(proven: Proven, given: Given) -> String {
+    let wished = if given.as_wished {
+        "what you wish, "
+    } else {
+        ""
+    };
+    let oven = if given.as_heated {
         "one oven, heated from bread to bread as here"
     } else {
         "one oven"
     };
-    let unless = if waits {
+    let unless = if given.waits {
         ", unless more of it waits longer than is good for it"
     } else {
         ""
     };
-    let with = format!("With one pair of hands and {oven}");
+    let with = format!("With {wished}one pair of hands and {oven}");
     match proven {
         Proven::Soonest => {
             format!("{with}, no other order of this work is ready sooner{unless}.")
@@ -193,12 +198,12 @@ mod tests {
     #[test]
     fn what_is_not_proven_is_not_passed_off_as_the_soonest() {
         assert_eq!(
-            proven(Proven::Soonest, false, false),
+            proven(Proven::Soonest, GIVEN),
             "With one pair of hands and one oven, no other order of this work is ready sooner."
         );
         let short = |waits| {
             let by = domain::units::minutes(15.0);
-            proven(Proven::Short(by), false, waits)
+            proven(Proven::Short(by), Given { waits, ..GIVEN })
         };
         assert!(short(false).ends_with("may save up to 15\u{a0}min."));
         assert!(short(true).ends_with(
@@ -206,14 +211,29 @@ mod tests {
         ));
     }
 
+    const GIVEN: Given = Given {
+        as_wished: false,
+        as_heated: false,
+        waits: false,
+    };
+
     #[test]
     fn what_is_proven_is_told_with_what_it_holds_for() {
+        let heated = Given {
+            as_heated: true,
+            as_wished: true,
+            ..GIVEN
+        };
         assert_eq!(
-            proven(Proven::Soonest, true, false),
-            "With one pair of hands and one oven, heated from bread to bread as here, no other order of this work is ready sooner."
+            proven(Proven::Soonest, heated),
+            "With what you wish, one pair of hands and one oven, heated from bread to bread as here, no other order of this work is ready sooner."
         );
+        let waits = Given {
+            waits: true,
+            ..GIVEN
+        };
         assert_eq!(
-            proven(Proven::Soonest, false, true),
+            proven(Proven::Soonest, waits),
             "With one pair of hands and one oven, no other order of this work is ready sooner, unless more of it waits longer than is good for it."
         );
     }
