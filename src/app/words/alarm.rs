@@ -68,12 +68,12 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             "Time to begin".to_owned(),
             format!("Begin with {} now, to be on time.", state.formula.name),
         ),
+        AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => {
+            (format!("{title}: begin now"), FIXED.to_owned())
+        }
         AlarmKind::Fixed => (
-            format!("{title}: begin now"),
-            match alarm.step {
-                Some(step) if state.is_open(step) => FIXED.to_owned(),
-                _ => format!("{FIXED} What comes before it hasn't ended yet."),
-            },
+            format!("{title}: should begin now"),
+            format!("{FIXED} What comes before it hasn't ended yet."),
         ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
             "Your timer".to_owned(),
