@@ -173,7 +173,7 @@ fn a_suggestion_asks_for_no_more_than_it_has_to() {
     }
     assert!(asked_for >= 40, "only {asked_for}");
     assert!(
-        knots.len() * 40 <= asked_for,
+        knots.len() * 20 <= asked_for,
         "{} of {asked_for}: {knots:?}",
         knots.len()
     );

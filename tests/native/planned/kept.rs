@@ -1,6 +1,6 @@
 //! What a plan keeps, whatever is wished: bakes on their way and others to begin, times away, steps that were fixed.
 
-use domain::schedule::plan::{What, together};
+use domain::schedule::plan::{What, away};
 use domain::units::{Minutes, minutes};
 use proptest::prelude::*;
 
@@ -20,12 +20,12 @@ proptest! {
         let (bakes, now) = asked.bakes();
         let states = states(&bakes);
         let Some(found) = planned(&bakes, now) else { return Ok(()) };
-        let wishes = together(&states);
-        prop_assert_eq!(check(&states, &found.plan, now, &as_counted(&wishes.away)), Ok(()));
+        let away = away(&states);
+        prop_assert_eq!(check(&states, &found.plan, now, &as_counted(&away)), Ok(()));
         for item in &found.plan.items {
             let What::Step(bake, step) = item.what else { continue };
             let state = states[bake];
-            let not_before = wishes.not_before.filter(|_| state.can_wait());
+            let not_before = state.wishes.not_before.filter(|_| state.can_wait());
             if let Some(at) = not_before {
                 prop_assert!(item.start >= at - ROUNDED, "{item:?} not before {at:?}");
             }

@@ -5,7 +5,7 @@ use std::cell::Cell;
 use domain::bake::{Bake, Entry, Event, Start};
 use domain::estimate::Estimate;
 use domain::formula::{Draft, Formula, Length, StepId};
-use domain::schedule::plan::{Goal, Plan, plan, together};
+use domain::schedule::plan::{Goal, Plan, away, plan};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
@@ -53,8 +53,8 @@ fn longer(bake: &Bake, step: StepId, more: Minutes) -> Bake {
 
 fn soonest(bakes: &[Bake], now: Moment) -> Option<Plan> {
     let states = states(bakes);
-    let wishes = together(&states);
-    let bounds = bounds(Goal::Soonest, &wishes.away);
+    let away = away(&states);
+    let bounds = bounds(Goal::Soonest, &away);
     plan(&states, bounds, now, None, &mut || true)
 }
 
