@@ -70,6 +70,7 @@
 //! | `MADE_GOOD`, `LEAST_OF_LAST_RISE` | a last rise after a first that was left out, or a night in the fridge | judgement |
 //! | `EXPONENT`, `LEAST_DOSE`, `MOST_DOSE` | pace against the dose, and where that ends | judgement |
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
+//! | `COLD_THROUGH` | how long a dough takes to be as cold as the fridge | judgement |
 //! | `WARMEST_RISE` | the warmest place for a rise | judgement |
 //! | `EGG_AND_MILK_OUT` | a dough with raw egg or milk outside a fridge | judgement |
 //! | `RINGS`, `SHELVES`, `FOLD`, `FOLD_LATER` | a hob, a fridge, and what a fold takes | judgement |

@@ -20,11 +20,14 @@
 //! wish table 16:00                           # also: soonest; away 12:00..13:00; not-before 09:30
 //! wish table 19:00 for braid                 # a table of its own
 //! pin divide 11:50                           # and unpin divide
+//! retard first-rise 20:20..06:30             # in the fridge from then to then; and no-retard first-rise
 //! expect plan table 15:10..15:50 likely 15:25 within 5
 //! expect plan spare 35 within 3              # so much sooner than the table that was wished
 //! expect braid: plan spare 40 within 3       # of the table that is wished for that
 //! expect begins 09:40 within 3               # of a bake that hasn't begun
 //! expect planned divide 11:40 within 2       # when a step starts
+//! expect planned first-rise in 20:20 within 1 # when its dough goes into the fridge; also out
+//! expect not planned first-rise out
 //! expect moved by 20 within 2 because hands divide 20 within 1
 //! expect moved by 15 within 5 because kitchen 18 within 0.5
 //! expect moved next oven-on 13:17 to 13:05 within 3
@@ -100,6 +103,7 @@ scripts! {
     plan_fixed_and_missed
     plan_kitchen_changed
     plan_late_by_twenty
+    plan_night_in_fridge
     plan_ready_early
     plan_two_breads
     set_clock

@@ -13,6 +13,7 @@ mod levers;
 mod longer;
 mod order;
 mod redone;
+mod retard;
 mod stays;
 mod tables;
 mod timetable;

@@ -40,6 +40,8 @@ impl Day {
             ["done", name] => Intent::Done(step(name)?),
             ["pick", name] => Intent::Pick(step(name)?),
             ["pin", name, at] => Intent::Pin(step(name)?, Some(self.moment(at)?)),
+            ["retard", name, band] => Intent::PlanRetard(step(name)?, Some(self.band(band)?)),
+            ["no-retard", name] => Intent::PlanRetard(step(name)?, None),
             ["unpin", name] => Intent::Pin(step(name)?, None),
             ["skip", name] => Intent::Skip(step(name)?),
             ["back-to", name] => Intent::GoBack(step(name)?),

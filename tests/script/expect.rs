@@ -85,7 +85,7 @@ impl Day {
             }
             ["open", name] => holds(state.is_open(self.step(bake, name)?), "it isn't open"),
             ["closed", name] => holds(!state.is_open(self.step(bake, name)?), "it is open"),
-            ["begins" | "planned" | "plan", ..] => self.expect_of_plan(bake, words),
+            ["begins" | "planned" | "plan" | "not", ..] => self.expect_of_plan(bake, words),
             ["over"] => holds(state.is_over(), "it goes on"),
             _ => Err(format!("nobody can expect {words:?}")),
         }

@@ -1,7 +1,7 @@
 //! What a script wishes and expects of the plan, which is redone after every line as the app does it.
 
 use domain::bake::{Bake, Intent, State, Wishes};
-use domain::schedule::plan::{Made, Moved, Named, Timetable, What, Why, moved, timetable};
+use domain::schedule::plan::{Cold, Made, Moved, Named, Timetable, What, Why, moved, timetable};
 use domain::units::Minutes;
 
 use super::day::{Day, Outcome, clock, minutes, number};
@@ -150,6 +150,17 @@ impl Day {
                     .ok_or("it isn't planned")?;
                 self.near("start", item.start, self.moment(at)?, within)
             }
+            ["planned", name, way @ ("in" | "out"), at, "within", within] => {
+                let cold = if *way == "in" { Cold::In } else { Cold::Out };
+                let what = What::Cold(bake, self.step(bake, name)?, cold);
+                let item = planned.timetable.plan.item(what);
+                let start = item.ok_or("it isn't planned")?.start;
+                self.near("moment", start, self.moment(at)?, within)
+            }
+            ["not", "planned", name, "out"] => {
+                let what = What::Cold(bake, self.step(bake, name)?, Cold::Out);
+                holds(planned.timetable.plan.item(what).is_none(), "it is planned")
+            }
             ["moved", "nothing"] => match &self.plans.moved {
                 None => Ok(()),
                 Some(moved) => Err(self.told(moved)),
@@ -239,6 +250,8 @@ impl Day {
             Why::Ended(_) => ("ended".to_owned(), None),
             Why::Equipment => ("equipment".to_owned(), None),
             Why::Wishes => ("wishes".to_owned(), None),
+            Why::Unmoved(step, _, by) => (of("unmoved", step), whole(by)),
+            Why::Cold(step, _) => (of("cold", step), None),
             Why::Refitted => ("refitted".to_owned(), None),
             Why::TakenBack => ("taken-back".to_owned(), None),
             Why::ClockSet => ("clock-set".to_owned(), None),

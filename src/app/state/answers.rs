@@ -116,6 +116,8 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
     // By a clock that was put back, what has just happened lies ahead.
     let now = now.max(state.newest);
     match intent {
+        // The first says what became of them all.
+        Intent::AtOnce(all) => answer(before, after, all.first()?, now),
         Intent::DoughIs(component, measured) => {
             Some(dough(before, after, *component, *measured, now))
         }
@@ -264,6 +266,7 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
         | Event::Poured { step, .. }
         | Event::RiseSeen { step, .. }
         | Event::Pinned { step, .. }
+        | Event::RetardPlanned { step, .. }
         | Event::CoreMeasured { step, .. } => state.formula.step(*step),
         _ => None,
     };

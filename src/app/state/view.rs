@@ -137,9 +137,7 @@ fn elsewhere(
     now: Moment,
 ) -> Option<(BakeId, String, String)> {
     let item = planned.timetable.plan.hands_at(states, now)?;
-    let (What::Step(bake, step) | What::Fold(bake, step, _)) = item.what else {
-        return None;
-    };
+    let (bake, step) = item.what.of()?;
     let state = states[bake];
     let is_now = item.start <= now && bake != here && state.is_open(step);
     let title = state.formula.step(step).filter(|_| is_now)?.title.clone();

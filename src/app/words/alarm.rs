@@ -64,6 +64,10 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
                 warm_fridge(state.kitchen.fridge)
             ),
         ),
+        AlarmKind::PutAway => (
+            format!("{title}: into the fridge"),
+            "Cover the dough and put it in, then say so on the Bench.".to_owned(),
+        ),
         AlarmKind::Begin => (
             "Time to begin".to_owned(),
             format!("Begin with {} now, to be on time.", state.formula.name),

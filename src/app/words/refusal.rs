@@ -31,6 +31,12 @@ pub(crate) fn refusal(refusal: &Refusal, degrees: Degrees) -> String {
             )
         }
         Refusal::NothingToUndo => "There is nothing to take back.".to_owned(),
+        Refusal::NeverCold(_) => {
+            "Only a dough that rises can be planned to stand in the fridge.".to_owned()
+        }
+        Refusal::Backwards => {
+            "A time in the fridge has to end after it begins, and later than now.".to_owned()
+        }
     }
 }
 

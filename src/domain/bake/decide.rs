@@ -8,6 +8,7 @@ use super::marks::{marks_of, next_mark};
 use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
 use super::state::State;
+use super::stay;
 use super::undo::{undo, undo_kitchen, undo_wishes};
 use super::wishes::{self, Wishes};
 use crate::formula::{Held, Length, StepId};
@@ -125,6 +126,8 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             taken_back => Ok(taken_back),
         },
         Intent::Pin(step, at) => wishes::pin(state, step, at, now),
+        Intent::PlanRetard(step, planned) => stay::plan(state, step, planned, now),
+        Intent::AtOnce(intents) => at_once(bake, intents, now),
         Intent::Refit(_) if state.has_begun() => Err(Refusal::Unknown),
         Intent::Refit(formula) if *formula == state.formula => Ok(Vec::new()),
         Intent::Refit(formula) => one(Event::Refitted(formula)),
@@ -137,6 +140,18 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::ClockWasSet(by) => one(Event::ClockSet { by }),
         Intent::Undo => undo(bake),
     }
+}
+
+/// What several intents come to, each where the ones before it were done.
+fn at_once(bake: &Bake, intents: Vec<Intent>, now: Moment) -> Result<Vec<Event>, Refusal> {
+    let (mut after, mut all) = (bake.clone(), Vec::new());
+    for intent in intents {
+        let events = events(&after, intent, now)?;
+        let at = now.max(after.state().newest);
+        after.append(events.iter().cloned().map(|event| Entry { at, event }));
+        all.extend(events);
+    }
+    Ok(all)
 }
 
 /// A dough or filling that stands somewhere else; nothing where it stands there already.

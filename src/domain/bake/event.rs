@@ -68,6 +68,11 @@ pub enum AlarmId {
         /// The step.
         step: StepId,
     },
+    /// Put a rise into the fridge, as it was planned.
+    PutAway {
+        /// The rise.
+        step: StepId,
+    },
 }
 
 /// How a bake starts: what is baked, and where.
@@ -217,6 +222,13 @@ pub enum Event {
         step: StepId,
         /// When.
         at: Option<Moment>,
+    },
+    /// A rise shall stand in the fridge from a moment to another, or not after all.
+    RetardPlanned {
+        /// The rise.
+        step: StepId,
+        /// From when to when.
+        stay: Option<(Moment, Moment)>,
     },
     /// What is baked was changed before anything of it was begun.
     Refitted(Box<Formula>),

@@ -274,11 +274,16 @@ impl State {
         progress: &Progress,
         is_risen: bool,
     ) -> Vec<Moment> {
-        let folds = asked_folds(step).iter().skip(progress.folds.len());
+        let folds = asked_folds(step).iter();
         // In thin air a fold keeps its place within the rise.
         let times = thin_air::times(self.kitchen.altitude);
         let folds = folds.filter(|_| !is_risen);
-        let mut folds: Vec<Moment> = folds.map(|&fold| proof.moment_when(fold * times)).collect();
+        let folds = folds.map(|&fold| proof.moment_when(fold * times));
+        // Nobody folds a dough in the fridge.
+        let cold = self.times_in_fridge(step, proof.start);
+        let away = |fold: Moment| cold.iter().any(|&(from, to)| from <= fold && fold < to);
+        let folds = folds.filter(|&fold| !away(fold));
+        let mut folds: Vec<Moment> = folds.skip(progress.folds.len()).collect();
         if let (Some(next), Some(later)) = (folds.first_mut(), progress.fold_later) {
             *next = later.max(*next);
         }

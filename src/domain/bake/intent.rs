@@ -72,6 +72,10 @@ pub enum Intent {
     },
     /// "This starts then", or "whenever it can".
     Pin(StepId, Option<Moment>),
+    /// "This rise stands in the fridge from then to then", or "it doesn't after all".
+    PlanRetard(StepId, Option<(Moment, Moment)>),
+    /// Several things that are one to the baker: all of them are done or none, and are taken back together.
+    AtOnce(Vec<Intent>),
     /// "I bake this instead", before anything was begun.
     Refit(Box<Formula>),
     /// "I heard it."
@@ -105,6 +109,10 @@ pub enum Refusal {
     Implausible(OutOfRange),
     /// There is nothing to take back.
     NothingToUndo,
+    /// The step is none that can stand in the fridge.
+    NeverCold(StepId),
+    /// A time that ends before it begins, or has passed.
+    Backwards,
 }
 
 impl fmt::Display for Refusal {
@@ -116,6 +124,11 @@ impl fmt::Display for Refusal {
             Self::Already(StepId(step)) => write!(f, "step {step} is already so"),
             Self::Implausible(out) => write!(f, "{out}"),
             Self::NothingToUndo => write!(f, "there is nothing to take back"),
+            Self::NeverCold(StepId(step)) => write!(
+                f,
+                "step {step} doesn't rise, so it can't stand in the fridge"
+            ),
+            Self::Backwards => write!(f, "that time has passed before it begins"),
         }
     }
 }

@@ -17,6 +17,7 @@
 
 use super::progress::{How, Noted};
 use super::state::State;
+use super::stay::Stay;
 use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::thermal::vessel::{Cooling, Surroundings};
@@ -121,23 +122,65 @@ impl State {
         let progress = self.progress(step.id);
         let rises = matches!(step.length, Length::Ferment { .. }) && progress.ended.is_none();
         let newest = self.moves_of(step).last().filter(|_| rises)?;
-        let by = newest.at + LONGEST_IN_FRIDGE;
+        let planned = self.retards.get(&step.id).map(|&(_, to)| to);
+        let by = planned.unwrap_or(newest.at + LONGEST_IN_FRIDGE);
         let by = progress.look_again.map_or(by, |later| by.max(later));
         (newest.what == Place::Fridge).then_some(by)
+    }
+
+    /// From when to when the dough of a rise that begins at `start`, or began then, is in the fridge.
+    pub(super) fn times_in_fridge(&self, step: &Step, start: Moment) -> Vec<(Moment, Moment)> {
+        let (mut times, mut since) = (Vec::new(), None);
+        for moved in self.moves_of(step) {
+            match since {
+                None if moved.what == Place::Fridge => since = Some(moved.at),
+                Some(from) if moved.what != Place::Fridge => {
+                    times.push((from, moved.at));
+                    since = None;
+                }
+                _ => {}
+            }
+        }
+        let ended = self.progress(step.id).ended.map(|ended| ended.at);
+        times.extend(since.zip(ended.or_else(|| self.out_of_fridge_by(step))));
+        let stay = self.stay_or_supposed(step.id, start);
+        let stay = stay.filter(|stay| !stay.is_in && ended.is_none());
+        times.extend(stay.map(|stay| (stay.from, stay.to)));
+        times
     }
 
     /// What has been around the dough of a step over time, and is from `start` on, when the step
     /// starts: whatever it stood in before is over then.
     pub(super) fn around_dough(&self, of: &Step, start: Moment, held: Held) -> Surroundings {
         let mut places: Vec<(Moment, Place)> = Vec::new();
+        let mut comes_later = false;
         for step in &self.formula.steps {
             let progress = self.progress(step.id);
+            // What a later step's dough is put into says nothing of an earlier one.
+            if step.component != of.component || comes_later {
+                continue;
+            }
+            comes_later = step.id == of.id;
+            // What is planned of the steps that lead to this one, and of itself.
+            let stay = self.stay(
+                step.id,
+                if step.id == of.id {
+                    start
+                } else {
+                    self.started
+                },
+            );
+            let stay = stay.filter(|_| progress.ended.is_none());
+            let reached = |stay: &Stay| step.id == of.id || stay.from < start;
+            if let Some(stay) = stay.filter(reached).filter(|stay| !stay.is_in) {
+                places.push((stay.from, Place::Fridge));
+                places.push((stay.to, Place::Kitchen));
+                let back = (step.id != of.id).then_some((start, Place::Kitchen));
+                places.extend(back);
+            }
             let Some(since) = progress.open_since else {
                 continue;
             };
-            if step.component != of.component {
-                continue;
-            }
             let left_out = progress.ended.is_some_and(|end| end.how == How::Skipped);
             let before = places.len();
             if step.kind == StepKind::Retard && !left_out {
@@ -145,6 +188,9 @@ impl State {
             }
             places.extend(self.moves_of(step).map(|seen| (seen.at, seen.what)));
             let out_by = self.out_of_fridge_by(step);
+            // What is planned knows of what was said since it should have come out.
+            let planned = stay.filter(|stay| stay.is_in).map(|stay| stay.to);
+            let out_by = planned.or(out_by);
             places.extend(out_by.map(|by| (by, Place::Kitchen)));
             if places.len() > before {
                 let ended = progress.ended.map(|end| end.at);

@@ -20,6 +20,11 @@ const MEASURED_DOUGH: CelsiusDelta = celsius_delta(0.5);
 /// How far dough from the fridge may be from the fridge. ASSUMPTION: judgement.
 const CHILLED_DOUGH: CelsiusDelta = celsius_delta(1.0);
 
+/// How long a dough is in the fridge until it is as cold as that.
+///
+/// ASSUMPTION: judgement: a loaf's dough in its bowl is within a tenth of the way by then.
+const COLD_THROUGH: Minutes = minutes(360.0);
+
 /// What a formula asks of a fermentation, without its folds.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Ferment {
@@ -215,7 +220,10 @@ impl State {
         }
         let (since, dough, off, basis) = match self.last_known(step, start, warming_since) {
             // A night takes it to the fridge's own temperature, whatever it was before.
-            (since, dough, ..) if out_of_fridge.is_some_and(|out_at| out_at > since) => {
+            (since, dough, ..)
+                if out_of_fridge.is_some_and(|out_at| out_at > since)
+                    || self.was_cold_through(step, since, start) =>
+            {
                 (since, dough, CHILLED_DOUGH, Basis::Model)
             }
             known => known,
@@ -267,6 +275,18 @@ impl State {
         let ended = self.retards(step).filter_map(|retard| retard.ended);
         let ended = ended.filter(|ended| ended.how == How::Done);
         ended.map(|ended| ended.at).max()
+    }
+
+    /// Whether the dough stood in the fridge in an earlier rise, for so long that nothing is left of what it was before.
+    fn was_cold_through(&self, step: &Step, since: Moment, start: Moment) -> bool {
+        let steps = self.formula.steps.iter();
+        let earlier = steps.take_while(|other| other.id != step.id);
+        let mut earlier = earlier.filter(|other| other.component == step.component);
+        earlier.any(|other| {
+            let opened = self.progress(other.id).open_since.unwrap_or(self.started);
+            let mut times = self.times_in_fridge(other, opened).into_iter();
+            times.any(|(from, to)| from.max(since) + COLD_THROUGH <= to.min(start))
+        })
     }
 
     fn first_ferment_start(&self, step: &Step) -> Option<Moment> {

@@ -58,6 +58,8 @@ pub struct State {
     pub wishes: Wishes,
     /// When steps shall start that the baker has fixed.
     pub pins: Map<StepId, Moment>,
+    /// From when to when rises are planned to stand in the fridge.
+    pub retards: Map<StepId, (Moment, Moment)>,
     /// The moment of the newest entry.
     pub newest: Moment,
     pub(super) begun: bool,
@@ -115,6 +117,7 @@ impl State {
             picked: None,
             wishes: Wishes::default(),
             pins: Map::new(),
+            retards: Map::new(),
             newest: at,
             begun: false,
             picked_since: at,
@@ -232,6 +235,7 @@ impl State {
             }
             // What had ended by then was in somebody's hands.
             Event::Moved { step, place } if self.is_open(*step) => {
+                self.moved_by_plan(*step, *place, at);
                 note(&mut self.moves, at, *step, *place);
             }
             Event::RiseSeen { step, share, ago } if self.is_open(*step) => {
@@ -272,6 +276,7 @@ impl State {
                     self.pins.remove(step);
                 }
             },
+            Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay),
             Event::Refitted(formula) => self.refit(formula),
             Event::Acknowledged { alarm } => {
                 self.acknowledged.insert(*alarm, at);
@@ -298,6 +303,11 @@ impl State {
             .iter()
             .filter(|(step, _)| self.steps.contains_key(step));
         self.pins = kept.map(|(&step, &at)| (step, at)).collect();
+        let kept = self
+            .retards
+            .iter()
+            .filter(|(step, _)| self.steps.contains_key(step));
+        self.retards = kept.map(|(&step, &stay)| (step, stay)).collect();
         self.open_steps();
     }
 
@@ -321,6 +331,7 @@ impl State {
             return;
         };
         progress.ended = Some(Ended { at, how });
+        self.retards.remove(&step);
         self.turn_away(step);
         self.open_steps();
     }

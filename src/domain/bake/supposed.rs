@@ -9,6 +9,7 @@
 
 use super::progress::note;
 use super::state::State;
+use super::stay::Stay;
 use crate::formula::{Step, StepId};
 use crate::kitchen::Place;
 use crate::units::{Minutes, Moment};
@@ -22,7 +23,7 @@ pub(crate) struct Supposed {
     pub place: Place,
     /// Since when, where the rise goes on already; otherwise from its beginning on.
     pub since: Option<Moment>,
-    /// For how long; all the rise, where it isn't said.
+    /// For how long, of a rise to come; all the rise, where it isn't said.
     pub stays: Option<Minutes>,
 }
 
@@ -31,16 +32,9 @@ impl State {
     pub(crate) fn supposing(&self, supposed: Supposed) -> Self {
         let mut state = self.clone();
         state.forget_windows();
+        state.retards.remove(&supposed.step);
         if let Some(since) = supposed.since {
             note(&mut state.moves, since, supposed.step, supposed.place);
-            if let Some(stays) = supposed.stays {
-                note(
-                    &mut state.moves,
-                    since + stays,
-                    supposed.step,
-                    Place::Kitchen,
-                );
-            }
         }
         state.supposed = Some(supposed);
         state
@@ -75,11 +69,16 @@ impl State {
         (before && supposed.place == Place::Fridge).then_some((put, stays))
     }
 
-    /// From when to when the dough of a rise is put into the fridge, where nobody folds it.
-    pub(crate) fn supposed_away(&self, step: StepId, start: Moment) -> Option<(Moment, Moment)> {
-        let supposed = self.supposed.filter(|supposed| supposed.step == step)?;
-        let since = supposed.since.unwrap_or(start);
-        let until = since + supposed.stays?;
-        (supposed.place == Place::Fridge).then_some((since, until))
+    /// The time in the fridge that the dough of a rise is planned or supposed to have.
+    pub(crate) fn stay_or_supposed(&self, step: StepId, start: Moment) -> Option<Stay> {
+        let supposed = self.supposed.filter(|supposed| supposed.step == step);
+        let Some((supposed, stays)) = supposed.and_then(|it| Some((it, it.stays?))) else {
+            return self.stay(step, start);
+        };
+        (supposed.place == Place::Fridge).then_some(Stay {
+            from: start,
+            to: start + stays,
+            is_in: false,
+        })
     }
 }

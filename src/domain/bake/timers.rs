@@ -38,6 +38,8 @@ pub enum AlarmKind {
     Begin,
     /// Begin this step, which the baker fixed to this moment.
     Fixed,
+    /// Put the dough of this step into the fridge, as it was planned.
+    PutAway,
 }
 
 /// A moment at which the baker has to be told something.
@@ -209,6 +211,10 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
             };
             add(id, forecast.start + within, kind);
         }
+    }
+    if let Some((due, _)) = state.goes_in(step.id).filter(|&(_, to)| now < to) {
+        let step = step.id;
+        add(AlarmId::PutAway { step }, due, AlarmKind::PutAway);
     }
     if let Some(due) = state.oven_on_at(step, now) {
         add(AlarmId::OvenOn { step: step.id }, due, AlarmKind::OvenOn);

@@ -154,6 +154,8 @@ pub(super) fn longest_out(
         let Some(limits) = filled_from(formula, state.kitchen.air, steps, rise, since) else {
             continue;
         };
+        let planned = state.stay(rise.step, rise.start);
+        let stay = stay.or_else(|| planned.map(|stay| (stay.from, stay.to)));
         let (from, to) = stay.unwrap_or((rise.start, rise.start));
         let (from, to) = (from.max(rise.start), to.min(rise.end));
         let cold = (to - from).max(minutes(0.0));

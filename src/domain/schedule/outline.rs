@@ -310,6 +310,10 @@ impl Forward<'_> {
                 ready = (end + link.least, Some(link.step));
             }
         }
+        // A rise that is planned to stand in the fridge begins as it is put there.
+        if let Some(&(from, _)) = self.state.retards.get(&step.id) {
+            ready.0 = ready.0.max(from);
+        }
         let Some(ahead_of) = step.ahead_of else {
             return Some(ready);
         };

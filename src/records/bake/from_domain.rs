@@ -104,6 +104,11 @@ impl From<&Event> for EventRecord {
                 step: step.0,
                 at_ms: at.map(Moment::epoch_ms),
             },
+            Event::RetardPlanned { step, stay } => Self::RetardPlanned {
+                step: step.0,
+                from_ms: stay.map(|(from, _)| from.epoch_ms()),
+                to_ms: stay.map(|(_, to)| to.epoch_ms()),
+            },
             Event::Refitted(formula) => Self::Refitted {
                 formula: Box::new(FormulaRecord::from(&**formula)),
             },

@@ -51,6 +51,11 @@ shape! {
             away: Vec<AwayRecord> = Vec::new(),
         },
         Pinned = "pinned" { step: u16, at_ms: Option<i64> = None },
+        RetardPlanned = "retard-planned" {
+            step: u16,
+            from_ms: Option<i64> = None,
+            to_ms: Option<i64> = None,
+        },
         Refitted = "refitted" { formula: Box<FormulaRecord> },
         Acknowledged = "acknowledged" { alarm: AlarmRecord },
         Paused = "paused",
@@ -86,6 +91,7 @@ shape! {
         Timer = "timer" { timer: u32 },
         Begin = "begin",
         Fixed = "fixed" { step: u16 },
+        PutAway = "put-away" { step: u16 },
     }
 }
 
@@ -216,6 +222,14 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
             step: StepId(step),
             at: at_ms.map(Moment::from_epoch_ms),
         },
+        EventRecord::RetardPlanned {
+            step,
+            from_ms,
+            to_ms,
+        } => Event::RetardPlanned {
+            step: StepId(step),
+            stay: (from_ms.map(Moment::from_epoch_ms)).zip(to_ms.map(Moment::from_epoch_ms)),
+        },
         EventRecord::Refitted { formula } => {
             Event::Refitted(Box::new(Formula::try_from(*formula)?))
         }
@@ -262,6 +276,7 @@ impl From<AlarmRecord> for AlarmId {
             AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
             AlarmRecord::Begin => Self::Begin,
             AlarmRecord::Fixed { step } => Self::Fixed { step: StepId(step) },
+            AlarmRecord::PutAway { step } => Self::PutAway { step: StepId(step) },
         }
     }
 }
@@ -281,6 +296,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
             AlarmId::Begin => Self::Begin,
             AlarmId::Fixed { step } => Self::Fixed { step: step.0 },
+            AlarmId::PutAway { step } => Self::PutAway { step: step.0 },
         }
     }
 }

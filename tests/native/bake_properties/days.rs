@@ -56,7 +56,7 @@ fn any_length() -> impl Strategy<Value = Minutes> {
 }
 
 fn any_alarm() -> impl Strategy<Value = AlarmId> {
-    (0_u8..9, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
+    (0_u8..10, any_step(), 0_u16..3).prop_map(|(kind, step, n)| match kind {
         0 => AlarmId::Check { step, round: n },
         1 => AlarmId::Fold { step, fold: n },
         2 => AlarmId::OvenOn { step },
@@ -65,6 +65,7 @@ fn any_alarm() -> impl Strategy<Value = AlarmId> {
         5 => AlarmId::CoolingEnd { step },
         6 => AlarmId::Begin,
         7 => AlarmId::Fixed { step },
+        8 => AlarmId::PutAway { step },
         _ => AlarmId::Timer(TimerId(u32::from(n))),
     })
 }
@@ -140,6 +141,8 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         2 => any_alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
         2 => any_wishes().prop_map(|wishes| Event::Wished(Box::new(wishes))),
         2 => (step(), prop::option::of(any_moment())).prop_map(|(step, at)| Event::Pinned { step, at }),
+        2 => (step(), prop::option::of((any_moment(), any_moment())))
+            .prop_map(|(step, stay)| Event::RetardPlanned { step, stay }),
         1 => (0_usize..3).prop_map(|which| Event::Refitted(Box::new(starters::all().swap_remove(which)))),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),

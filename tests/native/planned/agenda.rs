@@ -15,10 +15,7 @@ fn called(ids: &[&str], from: Moment) -> (Vec<Bake>, Plan, Vec<Call>) {
 }
 
 fn bake_of(what: What) -> Option<usize> {
-    match what {
-        What::Step(bake, _) | What::Fold(bake, ..) => Some(bake),
-        What::Away => None,
-    }
+    what.of().map(|(bake, _)| bake)
 }
 
 fn kind_of(bake: &Bake, step: StepId) -> StepKind {
@@ -33,8 +30,7 @@ fn every_hand_step_every_fold_and_every_end_is_called_for_once() {
         let mut wanted: Vec<usize> = (0..plan.items.len())
             .filter(|&place| match plan.items[place].what {
                 What::Step(bake, step) => kind_of(&bakes[bake], step) != StepKind::OvenHeats,
-                What::Fold(..) => true,
-                What::Away => false,
+                other => other.is_in_passing(),
             })
             .collect();
         let both = calls
@@ -95,8 +91,7 @@ fn hands_that_go_on_are_called_once() {
             let step = formula.step(step).expect("it is planned");
             step.kind == StepKind::OvenOn || !step.is_hands() && step.kind != StepKind::OvenHeats
         }
-        What::Fold(..) => true,
-        What::Away => false,
+        other => other.is_in_passing(),
     };
     let moments = plan.items.iter().filter(with_its_moment).count();
     // Beside those it is called to begin, and for the glaze, which is let wait so that it is warm when the buns are

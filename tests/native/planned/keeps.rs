@@ -61,7 +61,7 @@ fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
 fn step_of<'a>(states: &[&'a State], what: What) -> Option<&'a Step> {
     match what {
         What::Step(bake, step) => states[bake].formula.step(step),
-        What::Fold(..) | What::Away => None,
+        What::Fold(..) | What::Cold(..) | What::Away => None,
     }
 }
 

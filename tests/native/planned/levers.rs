@@ -8,7 +8,7 @@ mod yeast;
 use checks::say;
 use domain::bake::{Bake, Intent, PERISHABLE_LIMIT, Wishes};
 use domain::formula::{Length, StepId, StepKind};
-use domain::schedule::plan::{Lever, Way, What, levers};
+use domain::schedule::plan::{Way, What, levers};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 
@@ -40,8 +40,10 @@ fn ways(bakes: &[Bake], now: Moment) -> Vec<Way> {
 
 fn done(bakes: &[Bake], way: &Way, now: Moment) -> Vec<Bake> {
     let mut after = bakes.to_vec();
-    for (bake, intent) in &way.intents {
-        say(&mut after[*bake], intent.clone(), now);
+    for (place, bake) in after.iter_mut().enumerate() {
+        let asked = way.intents.iter().filter(|(of, _)| *of == place);
+        let asked = asked.map(|(_, intent)| intent.clone()).collect();
+        say(bake, Intent::AtOnce(asked), now);
     }
     after
 }
@@ -54,7 +56,7 @@ fn end(bakes: &[Bake], now: Moment) -> Moment {
         .likely()
 }
 
-fn step_of(bake: &Bake, kind: StepKind) -> StepId {
+pub(super) fn step_of(bake: &Bake, kind: StepKind) -> StepId {
     let mut steps = bake.state().formula.steps.iter().rev();
     steps.find(|step| step.kind == kind).expect("it has one").id
 }
@@ -108,8 +110,7 @@ fn nobody_works_in_the_night_for_a_breakfast() {
                         let step = bakes[bake].state().formula.step(step);
                         step.is_some_and(domain::formula::Step::is_hands)
                     }
-                    What::Fold(..) => true,
-                    What::Away => false,
+                    other => other.is_in_passing(),
                 };
                 let (from, to) = night();
                 assert!(
@@ -160,7 +161,11 @@ fn longest_out(bakes: &[Bake], now: Moment) -> Minutes {
             let proof = of(StepKind::FinalProof).expect("it follows");
             let is_rise = formula.step(proof.step).map(|step| &step.length);
             assert!(matches!(is_rise, Some(Length::Ferment { .. })));
-            longest = longest.max((bake.start - fill.start) + proof.slack.1);
+            let stay = bakes[place].state().stay(proof.step, proof.start);
+            let cold = stay.map_or(minutes(0.0), |stay| {
+                (stay.to.min(proof.end) - stay.from).max(minutes(0.0))
+            });
+            longest = longest.max((bake.start - fill.start) + proof.slack.1 - cold);
         }
     }
     longest
@@ -186,8 +191,7 @@ proptest! {
             prop_assert!(is < was.max(0.5));
             let half = was / 2.0;
             prop_assert!((is - half).abs() < 0.5 || way.is_little == (is > half), "{is} of {was}");
-            // What comes out of the fridge again is planned with that, which no intent says.
-            if way.intents.is_empty() || matches!(way.lever, Lever::Fridge { .. }) {
+            if way.intents.is_empty() {
                 continue;
             }
             let after = done(&bakes, &way, now);

@@ -69,6 +69,7 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         any::<u32>().prop_map(|timer| AlarmId::Timer(TimerId(timer))),
         Just(AlarmId::Begin),
         step().prop_map(|step| AlarmId::Fixed { step }),
+        step().prop_map(|step| AlarmId::PutAway { step }),
     ]
 }
 
@@ -124,6 +125,8 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         2 => alarm().prop_map(|alarm| Event::Acknowledged { alarm }),
         2 => wishes().prop_map(|wishes| Event::Wished(Box::new(wishes))),
         2 => (step(), prop::option::of(moment())).prop_map(|(step, at)| Event::Pinned { step, at }),
+        2 => (step(), prop::option::of((moment(), moment())))
+            .prop_map(|(step, stay)| Event::RetardPlanned { step, stay }),
         1 => start().prop_map(|start| Event::Refitted(Box::new(start.formula))),
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),

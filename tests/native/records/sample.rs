@@ -90,6 +90,7 @@ fn events() -> Vec<Event> {
         AlarmId::Timer(TimerId(0)),
         AlarmId::Begin,
         AlarmId::Fixed { step: step(10) },
+        AlarmId::PutAway { step: step(5) },
     ];
     let mut events = vec![
         started(),
@@ -191,6 +192,14 @@ fn events() -> Vec<Event> {
         },
         Event::Skipped { step: step(15) },
         Event::Reopened { step: step(15) },
+        Event::RetardPlanned {
+            step: step(5),
+            stay: Some((hours_on(2), hours_on(10))),
+        },
+        Event::RetardPlanned {
+            step: step(5),
+            stay: None,
+        },
         Event::Paused,
         Event::Resumed,
         Event::ClockSet { by: minutes(60.0) },

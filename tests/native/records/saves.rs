@@ -227,11 +227,12 @@ fn name(event: &Event) -> &'static str {
         Event::Wished(_) => "wished",
         Event::Pinned { .. } => "pinned",
         Event::Refitted(_) => "refitted",
+        Event::RetardPlanned { .. } => "retard-planned",
     }
 }
 
-const EVENT_KINDS: usize = 31;
-const ALARM_KINDS: usize = 9;
+const EVENT_KINDS: usize = 32;
+const ALARM_KINDS: usize = 10;
 
 #[test]
 fn the_newest_save_has_every_kind_of_event_and_alarm() {

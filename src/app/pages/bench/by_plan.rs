@@ -4,6 +4,8 @@
 //! nothing that is read or pressed moves by it. What has moved by something that was done stands below the answer
 //! to that; what moves while time goes by stands on the page of the plan.
 
+use domain::bake::Intent;
+use domain::kitchen::Place;
 use leptos::prelude::*;
 
 use super::Shown;
@@ -28,7 +30,29 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         }
         .into_any()
     };
-    view! { {live::part(hands_at)} }
+    let moves = move || {
+        let view = shown.view.read();
+        let state = view.bake.state();
+        let Some((step, place, _)) = state.to_be_moved(view.at) else {
+            return ().into_any();
+        };
+        let goes_in = place == Place::Fridge;
+        let text = words::plan::moved_by_plan(state.formula.title(step), goes_in);
+        view! {
+            <button
+                class="button plan-elsewhere"
+                type="button"
+                on:click=move |_| shown.ask(Intent::Move(step, place))
+            >
+                {text}
+            </button>
+        }
+        .into_any()
+    };
+    view! {
+        {live::part(moves)}
+        {live::part(hands_at)}
+    }
 }
 
 /// What has moved in the plan by what was done last.

@@ -5,6 +5,7 @@ use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
 
+use super::cold;
 use super::day_time::TimeField;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
@@ -64,7 +65,7 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
     });
     let fix = if first.can_fix {
         fixing(entry, &first, open)
-    } else if first.why == Why::GoesOn {
+    } else if first.why == Why::GoesOn || first.cold.is_some() {
         ().into_any()
     } else {
         view! { <p>{words::FOLLOWS_RISE}</p> }.into_any()
@@ -74,6 +75,7 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
         <p>{text(words::why)}</p>
         <ul class="lines">{live::part(marks)}</ul>
         {fix}
+        {cold::of(&first, open)}
         {bench}
     }
     .into_any()

@@ -1,6 +1,7 @@
 //! The plan of everything that runs: when it is ready, what that depends on, and every item in time.
 
 mod away;
+mod cold;
 mod day_time;
 mod item;
 mod lanes;

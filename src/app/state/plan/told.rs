@@ -1,9 +1,9 @@
 //! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
 
-use domain::bake::{Bake, BakeId, CALLED, State};
+use domain::bake::{Bake, BakeId, CALLED, State, Stay};
 use domain::estimate::Estimate;
 use domain::formula::{ComponentId, StepId};
-use domain::schedule::plan::{Item, Margin, Proven, What};
+use domain::schedule::plan::{Cold, Item, Margin, Proven, What};
 use domain::units::{Minutes, Moment};
 
 use super::Planned;
@@ -61,6 +61,8 @@ pub(crate) struct Entry {
     pub(crate) pinned: Option<Moment>,
     /// The same, where that has passed and it wasn't begun: it is fixed no longer.
     pub(crate) passed: Option<Moment>,
+    /// The time in the fridge that is planned of the rise that it is, or belongs to.
+    pub(crate) cold: Option<Stay>,
     /// Whether it can be fixed to a moment.
     pub(crate) can_fix: bool,
     pub(crate) why: Why,
@@ -122,11 +124,16 @@ impl Told {
                 for_table: !planned.timetable.margins.is_empty(),
                 pinned: None,
                 passed: None,
+                cold: None,
                 can_fix: false,
                 why: Why::Free,
                 too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
             };
-            let (What::Step(bake, step) | What::Fold(bake, step, _)) = item.what else {
+            // The rise says that it stands there.
+            if matches!(item.what, What::Cold(_, _, Cold::Stands)) {
+                continue;
+            }
+            let Some((bake, step)) = item.what.of() else {
                 // Beyond the end nobody is missed.
                 if item.start < plan.end.high() {
                     entries.push(entry);
@@ -151,8 +158,15 @@ impl Told {
                 Some(other) => Why::After(title(other)),
                 None => Why::Free,
             };
+            let rise = plan.item(What::Step(bake, step));
+            let rises = state.progress(step).ended.is_none() && !known.is_hands();
+            let rise = rise.filter(|_| rises);
+            entry.cold = rise.and_then(|rise| state.stay(step, rise.start));
             if let What::Fold(_, _, nth) = item.what {
                 entry.key = format!("{}/{nth}", entry.key);
+            } else if let What::Cold(_, _, cold) = item.what {
+                entry.key += if cold == Cold::Out { "/out" } else { "/in" };
+                entry.why = Why::Fixed;
             } else {
                 entry.can_fix = !goes_on;
                 let pin = state.pins.get(&step).copied();
@@ -239,6 +253,7 @@ fn title(what: What, states: &[&State]) -> String {
     match what {
         What::Step(bake, id) => step(bake, id).to_owned(),
         What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
+        What::Cold(bake, id, cold) => words::plan::moves(step(bake, id), cold),
         What::Away => words::plan::NOBODY.to_owned(),
     }
 }

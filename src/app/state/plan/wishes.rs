@@ -122,10 +122,17 @@ fn newest_of_plan(bake: &Bake) -> Option<Moment> {
     let Event::Undone { entries } = &undo.first()?.event else {
         return None;
     };
-    let entry = bake.log().get(*entries.first()? as usize)?;
-    let of_plan = matches!(
-        entry.event,
-        Event::Wished(_) | Event::Pinned { .. } | Event::Refitted(_)
-    );
-    of_plan.then_some(entry.at)
+    let mut entries = entries.iter();
+    let entry = entries.find_map(|&place| {
+        let entry = bake.log().get(place as usize)?;
+        let of_plan = matches!(
+            entry.event,
+            Event::Wished(_)
+                | Event::Pinned { .. }
+                | Event::RetardPlanned { .. }
+                | Event::Refitted(_)
+        );
+        of_plan.then_some(entry)
+    })?;
+    Some(entry.at)
 }

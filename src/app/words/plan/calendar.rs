@@ -2,12 +2,13 @@
 
 use domain::bake::{BakeId, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{Call, Plan, What, agenda};
+use domain::schedule::plan::{Call, Cold, Plan, What, agenda};
 use domain::units::Moment;
 use platform::calendar::Event;
 use platform::clock::time_of_day;
 use platform::files::SaveOutcome;
 
+use super::items::moves;
 use crate::state::Planned;
 use crate::state::plan::told::{of_table, window};
 
@@ -135,6 +136,10 @@ impl Told<'_> {
                 let made = self.bakes.get(bake)?.progress(step).folds.len();
                 format!("{whose}-{}-fold-{}@oventide", step.0, made + nth)
             }
+            What::Cold(_, step, cold) => {
+                let way = if cold == Cold::Out { "out" } else { "in" };
+                format!("{whose}-{}-{way}@oventide", step.0)
+            }
             What::Away => return None,
         })
     }
@@ -147,6 +152,10 @@ impl Told<'_> {
                 title.to_owned()
             }
             What::Fold(..) => FOLD.to_owned(),
+            What::Cold(bake, step, cold) => {
+                let state = self.bakes.get(bake);
+                state.map_or_else(String::new, |state| moves(state.formula.title(step), cold))
+            }
             What::Away => String::new(),
         }
     }
@@ -187,7 +196,7 @@ impl Told<'_> {
                     format!("{}: {}", step.title, step.instruction)
                 })
             }
-            _ => format!("{FOLD}."),
+            _ => format!("{}.", self.title(place)),
         };
         format!("{at} {what}")
     }

@@ -1,10 +1,12 @@
 //! The items of the plan, in its drawing, its list and their sheet.
 
+use domain::bake::Stay;
 use domain::formula::ComponentKind;
+use domain::schedule::plan::Cold;
 use domain::units::{Minutes, Moment};
 use platform::clock::{minute_of_day, time_of_day};
 
-use crate::state::plan::told::{Entry, Why};
+use crate::state::plan::told::{Entry, Lane, Why};
 use crate::words::quantity::span;
 use crate::words::when;
 
@@ -52,6 +54,32 @@ pub(crate) const ANEW: &str = "Fix it anew, or let it go";
 pub(crate) const PASSED: &str = "That has passed. Choose a later time.";
 /// Of a fold, whose moment follows from its rise.
 pub(crate) const FOLLOWS_RISE: &str = "Its moment follows from the rise.";
+
+/// The time in the fridge that a rise is planned to have: its heading, its ends, and what can be done about it.
+pub(crate) const COLD: &str = "In the fridge";
+/// See [`COLD`].
+pub(crate) const INTO_FRIDGE_AT: &str = "Into the fridge at";
+/// See [`COLD`].
+pub(crate) const OUT_OF_FRIDGE_AT: &str = "Out of the fridge at";
+/// See [`COLD`].
+pub(crate) const PLAN_COLD: &str = "Plan these times";
+/// See [`COLD`].
+pub(crate) const NOT_COLD: &str = "Not in the fridge after all";
+
+/// A dough that is put into the fridge in the midst of a rise, or taken out: "First rise: into the fridge".
+pub(crate) fn moves(title: &str, cold: Cold) -> String {
+    let out = if cold == Cold::Out { "out of" } else { "into" };
+    format!("{title}: {out} the fridge")
+}
+
+/// "It stands in the fridge from 22:10 to 06:30 tomorrow."
+pub(crate) fn stands_cold(stay: &Stay, now: Moment) -> String {
+    format!(
+        "It stands in the fridge from {} to {}.",
+        when(stay.from, now),
+        when(stay.to, now)
+    )
+}
 
 /// What a part of a bake is.
 pub(crate) fn part(kind: ComponentKind) -> &'static str {
@@ -138,6 +166,11 @@ pub(crate) fn marks(entry: &Entry) -> Vec<String> {
     if let Some(at) = entry.passed {
         let at = time_of_day(at);
         marks.push(format!("was fixed to {at}, and that has passed"));
+    }
+    // That it goes in and comes out are items of their own.
+    if let Some(stay) = entry.cold.filter(|_| entry.lane != Lane::Hands) {
+        let (from, to) = (time_of_day(stay.from), time_of_day(stay.to));
+        marks.push(format!("in the fridge {from} to {to}"));
     }
     if let Some(by) = entry.too_late_by {
         marks.push(late_by(entry, by));

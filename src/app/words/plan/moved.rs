@@ -4,6 +4,7 @@
 //! first and what starts at another time after it. Nobody is blamed: work was done later than planned, and that is all.
 
 use domain::formula::StepKind;
+use domain::kitchen::Place;
 use domain::schedule::plan::{Moved, NOTABLE, Named, Shifted, Why};
 use domain::units::{CelsiusDelta, Minutes, Moment};
 use platform::clock::{self, time_of_day};
@@ -162,6 +163,18 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         }
         Why::Overdue(step, by) => format!("{} should have ended {} ago", named(step), span(*by)),
         Why::Waits(step, by) => format!("{} should have begun {} ago", named(step), span(*by)),
+        Why::Unmoved(step, place, by) => {
+            let way = if *place == Place::Fridge {
+                "gone into"
+            } else {
+                "come out of"
+            };
+            format!(
+                "{} should have {way} the fridge {} ago",
+                named(step),
+                span(*by)
+            )
+        }
         Why::NotYet(step, by) if step.kind == StepKind::OvenOn => {
             format!("{} was put off by {}", oven(step), span(*by))
         }
@@ -206,6 +219,13 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         Why::Wishes => "what you wish of the time changed".to_owned(),
         Why::Fixed(step, Some(at)) => format!("{} is fixed to {}", named(step), time(*at)),
         Why::Fixed(step, None) => format!("{} is no longer fixed", named(step)),
+        Why::Cold(step, Some((from, to))) => format!(
+            "{} is to stand in the fridge from {} to {}",
+            stuff(step),
+            time(*from),
+            time(*to)
+        ),
+        Why::Cold(step, None) => format!("{} doesn't go into the fridge after all", stuff(step)),
         Why::Refitted => "the formula changed".to_owned(),
         Why::Began(formula) => format!("{formula} was added to the plan"),
         Why::Ended(formula) => format!("{formula} is over"),

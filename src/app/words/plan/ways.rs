@@ -185,7 +185,8 @@ pub(crate) fn take(way: &Way) -> &'static str {
         Lever::Place { .. } => "I've put it there",
         Lever::Fridge { from: None, .. } => "I've put it in the fridge",
         Lever::Yeast { .. } => "Use this much yeast",
-        Lever::Fridge { .. } | Lever::DayBefore { .. } => "Fix these times",
+        Lever::Fridge { .. } => "Plan it in the fridge",
+        Lever::DayBefore { .. } => "Fix these times",
     }
 }
 

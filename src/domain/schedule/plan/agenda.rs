@@ -101,7 +101,9 @@ fn works(item: &Item, bakes: &[&State]) -> Option<(usize, bool)> {
             let is_own = is_fixed || step.kind == StepKind::OvenOn;
             (is_fixed || step.is_hands()).then_some((bake, is_own))
         }
-        What::Fold(bake, ..) => Some((bake, true)),
-        What::Away => None,
+        other => other
+            .of()
+            .filter(|_| other.is_in_passing())
+            .map(|(bake, _)| (bake, true)),
     }
 }

@@ -62,10 +62,7 @@ impl Tasks<'_> {
     /// The ends of bakes, without those of which nothing is left.
     fn of_any(&self, aims: Vec<(Vec<usize>, Option<i32>)>) -> Vec<Aim> {
         let aim = |(bakes, by): (Vec<usize>, Option<i32>)| {
-            let is_of = |what: &What| match *what {
-                What::Step(bake, _) | What::Fold(bake, ..) => bakes.contains(&bake),
-                What::Away => false,
-            };
+            let is_of = |what: &What| what.of().is_some_and(|(bake, _)| bakes.contains(&bake));
             let of = self.what.iter().map(is_of).collect();
             Aim { of, by }
         };

@@ -57,10 +57,7 @@ impl Plan {
     /// The same for the end of some of its bakes.
     #[must_use]
     pub fn critical_of(&self, bakes: &[usize]) -> Vec<usize> {
-        self.chain_to(&|what| match what {
-            What::Step(bake, _) | What::Fold(bake, ..) => bakes.contains(&bake),
-            What::Away => false,
-        })
+        self.chain_to(&|what| what.of().is_some_and(|(bake, _)| bakes.contains(&bake)))
     }
 
     fn chain_to(&self, is_of: &dyn Fn(What) -> bool) -> Vec<usize> {

@@ -159,6 +159,19 @@ pub(super) fn settle(used: [&[Lengths]; 2], reckoned_before: &[Lengths], reckone
     }
 }
 
+/// Whether a start is from before a time in the fridge was planned of a rise that hasn't begun: by its length then
+/// the rise would miss the fridge, and that it shall go there would be the first to be let go of.
+pub(super) fn misses_its_stay(bakes: &[&State], what: What, start: Moment) -> bool {
+    let What::Step(bake, step) = what else {
+        return false;
+    };
+    let state = bakes.get(bake).filter(|state| {
+        state.progress(step).open_since.is_none() && !state.pins.contains_key(&step)
+    });
+    let stay = state.and_then(|state| state.retards.get(&step));
+    stay.is_some_and(|&(from, to)| start < from || start >= to)
+}
+
 /// When hands last ended something at a bake.
 fn hands_free(state: &State) -> Option<Moment> {
     let steps = state.formula.steps.iter();
@@ -235,15 +248,9 @@ pub(super) fn redone(
 
 /// The folds of a step that are still to come, if it starts at a moment.
 fn folds(state: &State, step: StepId, start: Moment, now: Moment) -> Vec<Moment> {
-    let mut folds = match (state.forecast(step, now), state.formula.step(step)) {
+    match (state.forecast(step, now), state.formula.step(step)) {
         (Some(forecast), _) => forecast.folds,
         (None, Some(step)) => state.folds_if_started(step, start),
         (None, None) => Vec::new(),
-    };
-    if let Some((since, until)) = state.supposed_away(step, start) {
-        folds.retain(|&fold| fold < since || fold >= until);
-        // Somebody has to take it out, which is as much work as a fold.
-        folds.push(until);
     }
-    folds
 }

@@ -38,13 +38,15 @@ use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 use best::latest;
 pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
-use lengths::{Lengths, as_promised, begun_by, outlined, redone, settle, told_at_work};
+use lengths::{
+    Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, settle, told_at_work,
+};
 use let_go::best_that_holds;
 pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
-pub use tasks::What;
+pub use tasks::{Cold, What};
 pub use timetable::{Margin, Timetable, away, timetable};
 pub use trial::{PATIENCE, Rest};
 
@@ -161,6 +163,7 @@ fn plan_once(
         Goal::Soonest => known.clone(),
         Goal::By(_) => Vec::new(),
     };
+    was.retain(|&(what, start)| !misses_its_stay(bakes, what, start));
     // Those that the plan from before was made with, as far as nothing has changed.
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
@@ -279,8 +282,7 @@ impl Plan {
                 let of = state.formula.step(step);
                 of.is_some_and(Step::is_hands) && state.progress(step).ended.is_none()
             }),
-            What::Fold(..) => item.end > now,
-            What::Away => false,
+            other => other.is_in_passing() && item.end > now,
         };
         self.items.iter().find(is_work)
     }

@@ -42,6 +42,52 @@ pub enum What {
     Fold(usize, StepId, usize),
     /// Nobody is in the kitchen.
     Away,
+    /// A rise of a bake that isn't done in the fridge, and its time there.
+    Cold(usize, StepId, Cold),
+}
+
+/// What there is of a time in the fridge that is no step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Cold {
+    /// The dough is put in.
+    In,
+    /// It stands there.
+    Stands,
+    /// It is taken out.
+    Out,
+}
+
+impl What {
+    /// The bake that it is of, and the step.
+    #[must_use]
+    pub fn of(self) -> Option<(usize, StepId)> {
+        match self {
+            Self::Step(bake, step) | Self::Fold(bake, step, _) | Self::Cold(bake, step, _) => {
+                Some((bake, step))
+            }
+            Self::Away => None,
+        }
+    }
+
+    /// The same of another bake.
+    #[must_use]
+    pub fn at(self, bake: usize) -> Self {
+        match self {
+            Self::Step(_, step) => Self::Step(bake, step),
+            Self::Fold(_, step, nth) => Self::Fold(bake, step, nth),
+            Self::Cold(_, step, cold) => Self::Cold(bake, step, cold),
+            Self::Away => Self::Away,
+        }
+    }
+
+    /// Whether it takes the hands in the midst of a rise.
+    #[must_use]
+    pub fn is_in_passing(self) -> bool {
+        matches!(
+            self,
+            Self::Fold(..) | Self::Cold(_, _, Cold::In | Cold::Out)
+        )
+    }
 }
 
 /// The problem as it is built.
@@ -81,6 +127,7 @@ impl<'a> Tasks<'a> {
             tasks.add_steps(bake);
             tasks.add_links(bake);
             tasks.add_folds(bake);
+            tasks.add_stays(bake);
         }
         tasks
     }
@@ -103,7 +150,8 @@ impl<'a> Tasks<'a> {
                     let step = others.get(bake).and_then(|state| state.formula.step(step));
                     (bake, step.map_or_else(Vec::new, needs))
                 }
-                What::Fold(bake, ..) => (bake, vec![HANDS]),
+                What::Cold(bake, _, Cold::Stands) => (bake, vec![FRIDGE]),
+                What::Fold(bake, ..) | What::Cold(bake, ..) => (bake, vec![HANDS]),
                 // Told already.
                 What::Away => continue,
             };
@@ -149,7 +197,11 @@ impl<'a> Tasks<'a> {
     /// Steps that the baker fixed to a moment start then, where that lies ahead and they haven't.
     pub(super) fn pin(&mut self) {
         for (bake, state) in self.bakes.iter().enumerate() {
-            for (&step, &at) in state.pins.iter() {
+            // A rise that is planned to stand in the fridge begins as it is put there.
+            let colds = state.retards.iter().map(|(&step, &(from, _))| (step, from));
+            let colds = colds.filter(|(step, _)| !state.pins.contains_key(step));
+            let pins = state.pins.iter().map(|(&step, &at)| (step, at));
+            for (step, at) in pins.chain(colds) {
                 let (minute, place) = (self.minute(at), self.place(What::Step(bake, step)));
                 let Some(place) = place.filter(|_| minute >= 0) else {
                     continue;
@@ -173,9 +225,7 @@ impl<'a> Tasks<'a> {
     pub(super) fn kinds_of_work(&self) -> Vec<Option<usize>> {
         let mut known = Vec::new();
         let kind = |(what, task): (&What, &Task)| {
-            let (What::Step(bake, step) | What::Fold(bake, step, _)) = *what else {
-                return None;
-            };
+            let (bake, step) = what.of()?;
             if !task.needs.contains(&HANDS) {
                 return None;
             }
@@ -322,19 +372,66 @@ impl<'a> Tasks<'a> {
                 if before_end < whole(FOLD) {
                     continue;
                 }
-                // One that is due already is made now.
-                let due = before_end.min(ends_in);
-                self.what.push(What::Fold(bake, step, nth));
-                self.tasks.push(Task::new(whole(FOLD), &[HANDS]));
-                // What comes out of the fridge is reckoned to come out then.
-                let away = self.bakes[bake].supposed_away(step, length.start);
-                let later = match away {
-                    Some((_, until)) if until == fold => 0,
-                    _ => whole(FOLD_LATER),
-                };
-                let most = (later - before_end).max(later.min(1) - due);
-                let at = (-due, Some(most));
-                self.link(from, self.tasks.len() - 1, at, LATE_FOLD);
+                let later = whole(FOLD_LATER);
+                self.in_passing(
+                    (from, ends_in),
+                    What::Fold(bake, step, nth),
+                    before_end,
+                    later,
+                );
+            }
+        }
+    }
+
+    /// The hands in the midst of a rise, so long before its end, or so much later.
+    fn in_passing(&mut self, rise: (usize, i32), what: What, before_end: i32, later: i32) {
+        // What is due already is done now.
+        let due = before_end.min(rise.1);
+        self.what.push(what);
+        self.tasks.push(Task::new(whole(FOLD), &[HANDS]));
+        let most = (later - before_end).max(later.min(1) - due);
+        self.link(rise.0, self.tasks.len() - 1, (-due, Some(most)), LATE_FOLD);
+    }
+
+    /// A time in the fridge that is no step: it takes hands to put the dough in and to take it out, and room.
+    fn add_stays(&mut self, bake: usize) {
+        let state = self.bakes[bake];
+        for (&step, length) in self.lengths[bake].iter() {
+            let found = self.place(What::Step(bake, step));
+            let stay = state.stay_or_supposed(step, length.start);
+            let (Some(from), Some(stay)) = (found, stay) else {
+                continue;
+            };
+            let rise = (from, self.tasks[from].minutes);
+            let before_end = |at: Moment| whole(length.end - at);
+            let cold = |cold| What::Cold(bake, step, cold);
+            // What is ready before it would go in stays where it is, and what is ready in there is taken up there.
+            if before_end(stay.from) < whole(FOLD) {
+                continue;
+            }
+            if !stay.is_in {
+                self.in_passing(
+                    rise,
+                    cold(Cold::In),
+                    before_end(stay.from),
+                    whole(FOLD_LATER),
+                );
+            }
+            // What comes out is reckoned to come out then.
+            if before_end(stay.to) >= whole(FOLD) {
+                self.in_passing(rise, cold(Cold::Out), before_end(stay.to), 0);
+            }
+            let has_room = state
+                .formula
+                .step(step)
+                .is_some_and(|step| step.needs.fridge);
+            let is_full = stay.is_in && self.is_held(FRIDGE);
+            if !has_room && !is_full {
+                let due = before_end(stay.from).min(rise.1);
+                let left = (due - before_end(stay.to)).max(0);
+                self.what.push(cold(Cold::Stands));
+                self.tasks.push(Task::new(left, &[FRIDGE]));
+                self.link(from, self.tasks.len() - 1, (-due, Some(-due)), 0);
             }
         }
     }

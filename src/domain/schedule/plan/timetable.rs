@@ -484,10 +484,9 @@ impl Plan {
 
     /// The same plan where the bakes stand in another order.
     fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
-        let moved = |what| match what {
-            What::Step(bake, step) => Some(What::Step(place_of(bake)?, step)),
-            What::Fold(bake, step, nth) => Some(What::Fold(place_of(bake)?, step, nth)),
-            What::Away => Some(What::Away),
+        let moved = |what: What| match what.of() {
+            Some((bake, _)) => Some(what.at(place_of(bake)?)),
+            None => Some(what),
         };
         // Only starts are looked at in a plan from before, so what waited for what may go.
         self.items.retain_mut(|item| {

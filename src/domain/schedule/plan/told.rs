@@ -53,7 +53,8 @@ impl Tasks<'_> {
         let again = Tasks::new(self.bakes, lengths, self.now);
         let mut tasks = self.tasks.iter().zip(&again.tasks);
         let mut links = self.links.iter().zip(&again.links);
-        again.what == self.what[..again.what.len()]
+        let what = self.what.get(..again.what.len());
+        what.is_some_and(|what| again.what == what)
             && tasks.all(|(is, was)| is.minutes == was.minutes)
             && links.all(|(is, was)| is.least == was.least)
     }
@@ -174,7 +175,13 @@ impl Tasks<'_> {
     }
 
     fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
+        // A rise that is put into the fridge later than planned waits for nothing.
+        let by_stay = self.what[task].of().is_some_and(|(bake, step)| {
+            let state = self.bakes[bake];
+            state.retards.contains_key(&step) && !state.pins.contains_key(&step)
+        });
         let over = self.let_go.iter().filter_map(|&(limit, was)| match limit {
+            Limit::Latest(place) if place == task && by_stay => None,
             Limit::Link(nth) if self.links[nth].to == task => {
                 let from = self.links[nth].from;
                 Some(starts[task] - starts[from] - self.tasks[from].minutes - was)

@@ -24,7 +24,7 @@ fn a_night_in_the_fridge_brings_buns_to_the_table_when_they_are_wanted() {
         let way = found
             .iter()
             .find(|way| matches!(way.lever, Lever::Fridge { step, .. } if step == rise));
-        let way = way.expect("it has all night");
+        let way = way.unwrap_or_else(|| panic!("it has all night: {which} {found:#?}"));
         let Lever::Fridge {
             from: Some(from),
             out,

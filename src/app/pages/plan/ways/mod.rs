@@ -249,7 +249,18 @@ fn take(app: Oventide, looks: Looks, key: String) {
 
 fn ask(app: Oventide, looks: Looks, press: Press) {
     looks.taken();
-    for (bake, intent) in press.asks {
-        app.ask(&bake, intent);
+    // What one press asks of a bake is taken back by one undo.
+    let mut asks = press.asks;
+    while let Some((bake, _)) = asks.first().cloned() {
+        let (same, others): (Vec<_>, Vec<_>) = asks.into_iter().partition(|(of, _)| *of == bake);
+        asks = others;
+        let mut same: Vec<Intent> = same.into_iter().map(|(_, intent)| intent).collect();
+        match same.pop() {
+            Some(one) if same.is_empty() => app.ask(&bake, one),
+            last => {
+                same.extend(last);
+                app.ask(&bake, Intent::AtOnce(same));
+            }
+        }
     }
 }

@@ -5,11 +5,11 @@ use std::borrow::Cow;
 use super::super::Item;
 use super::super::trial::{As, LeftOff, Trial};
 use super::{FRESHER, Lever, Search};
-use crate::bake::{Intent, State, Supposed};
+use crate::bake::{Intent, State, Supposed, decide};
 use crate::estimate::Estimate;
 use crate::formula::{Step, StepId};
 use crate::kitchen::Place;
-use crate::units::{Celsius, Moment, celsius, minutes};
+use crate::units::{Celsius, Minutes, Moment, celsius, minutes};
 
 /// How warm a place for a rise is that is made warm.
 ///
@@ -82,7 +82,8 @@ impl Search<'_> {
         let state = self.bakes[bake].state();
         let progress = state.progress(step.id);
         let is_cold = state.place_of(step.id) == Some(Place::Fridge);
-        if progress.ended.is_some() || !self.wants_delay() || is_cold {
+        let is_planned = state.retards.contains_key(&step.id);
+        if progress.ended.is_some() || !self.wants_delay() || is_cold || is_planned {
             return Ok(());
         }
         let since = progress.open_since.map(|_| self.trials.now);
@@ -93,29 +94,46 @@ impl Search<'_> {
         let before = self.ways.len();
         for &hours in stays {
             let stays = minutes(60.0 * hours);
-            let supposed = Supposed {
-                step: step.id,
-                place: Place::Fridge,
-                since,
-                stays: Some(stays),
+            let (mut intents, mut begin) = (Vec::new(), None);
+            let from = match since {
+                Some(now) => {
+                    intents.push(Intent::Move(step.id, Place::Fridge));
+                    now
+                }
+                None => {
+                    let Some(trial) = self.supposed(bake, step, stays).await? else {
+                        continue;
+                    };
+                    // So that all before it is done when the fridge wants it to, and not as without.
+                    if let Some((first, at)) = self.begins(&trial, bake) {
+                        intents.push(Intent::Pin(first, Some(at)));
+                        begin = Some(at);
+                    }
+                    let planned = trial.step(bake, step.id);
+                    let Some(start) = planned.map(|item| item.start) else {
+                        continue;
+                    };
+                    start
+                }
             };
-            let state = state.supposing(supposed);
-            let mut trial = self.with(bake, state.clone()).await?;
-            if since.is_none() && self.helps(&trial) {
-                trial = self.later_begun(bake, state, trial).await?;
-            }
+            let out = from + stays;
+            intents.push(Intent::PlanRetard(step.id, Some((from, out))));
+            // Tried as it is asked for, so that just that comes of it.
+            let mut after = self.bakes[bake].clone();
+            let asked = Intent::AtOnce(intents.clone());
+            let Ok(entries) = decide(&after, asked, self.trials.now) else {
+                continue;
+            };
+            after.append(entries);
+            let trial = self.with(bake, after.state().clone()).await?;
             let Some(&Item { start, end, .. }) = trial.step(bake, step.id) else {
                 continue;
             };
-            let from = since.unwrap_or(start);
-            let out = from + stays;
             // What is ready in the fridge is looked at by nobody, and somebody has to take it out.
             let mut away = self.away().into_iter();
             if end < out || away.any(|(from, to)| from < out && out < to) {
                 continue;
             }
-            let begins = self.begins(&trial, bake);
-            let begin = begins.map(|(_, at)| at);
             let lever = Lever::Fridge {
                 bake,
                 step: step.id,
@@ -123,16 +141,7 @@ impl Search<'_> {
                 out,
                 begin,
             };
-            let mut intents = Vec::new();
-            if since.is_some() {
-                intents.push((bake, Intent::Move(step.id, Place::Fridge)));
-            }
-            // So that all before it is done when the fridge wants it to, and not as without.
-            if since.is_none() {
-                let first = begins.map(|(first, begin)| (bake, Intent::Pin(first, Some(begin))));
-                intents.extend(first);
-                intents.push((bake, Intent::Pin(step.id, Some(from))));
-            }
+            let intents = intents.into_iter().map(|intent| (bake, intent)).collect();
             let outside = (end - start) - stays;
             let found = self.ways.len();
             self.offer(bake, &trial, lever, Some((from, out)), outside, intents);
@@ -149,6 +158,27 @@ impl Search<'_> {
         }
         self.keep_best(before);
         Ok(())
+    }
+
+    /// What comes of a stay from the beginning of a rise on that is still to come, if it helps.
+    async fn supposed(
+        &self,
+        bake: usize,
+        step: &Step,
+        stays: Minutes,
+    ) -> Result<Option<Trial>, LeftOff> {
+        let supposed = Supposed {
+            step: step.id,
+            place: Place::Fridge,
+            since: None,
+            stays: Some(stays),
+        };
+        let state = self.bakes[bake].state().supposing(supposed);
+        let trial = self.with(bake, state.clone()).await?;
+        if !self.helps(&trial) {
+            return Ok(None);
+        }
+        Ok(Some(self.later_begun(bake, state, trial).await?))
     }
 
     /// The same end, begun as late as it can be.

@@ -76,6 +76,8 @@ pub enum Why {
     Overdue(Named, Minutes),
     /// It should have begun so long ago, and what it follows hasn't ended or nobody was free for it.
     Waits(Named, Minutes),
+    /// Its dough should have been put there so long ago, into the fridge or out of it.
+    Unmoved(Named, Place, Minutes),
     /// "Not yet": it was given so much more, or the switch of an oven was put off by as much.
     NotYet(Named, Minutes),
     /// A fold in it was put off.
@@ -108,6 +110,8 @@ pub enum Why {
     Wishes,
     /// A step was fixed to a moment, or let go.
     Fixed(Named, Option<Moment>),
+    /// Its dough is to stand in the fridge from the one moment to the other, or isn't after all.
+    Cold(Named, Option<(Moment, Moment)>),
     /// Something else is baked.
     Refitted,
     /// Another bake is planned now, by its name.
@@ -158,6 +162,9 @@ impl Why {
     /// Whether nobody did or said anything: it grows from minute to minute, until somebody does.
     #[must_use]
     pub fn is_passing(&self) -> bool {
-        matches!(self, Self::Overdue(..) | Self::Waits(..) | Self::Time)
+        matches!(
+            self,
+            Self::Overdue(..) | Self::Waits(..) | Self::Unmoved(..) | Self::Time
+        )
     }
 }

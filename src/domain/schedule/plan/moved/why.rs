@@ -43,7 +43,11 @@ impl<'a> Both<'a> {
         }
         let passing = self.passing();
         let passed = match &passing {
-            Some(Why::Overdue(_, by) | Why::Waits(_, by)) if later.get() >= 0.0 => by.get(),
+            Some(Why::Overdue(_, by) | Why::Waits(_, by) | Why::Unmoved(_, _, by))
+                if later.get() >= 0.0 =>
+            {
+                by.get()
+            }
             _ => 0.0,
         };
         let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
@@ -132,6 +136,7 @@ impl<'a> Both<'a> {
             Event::Poured { step, held } => Some(Why::Poured(named(step)?, *held)),
             Event::Wished(_) => (was.wishes != is.wishes).then_some(Why::Wishes),
             Event::Pinned { step, at } => Some(Why::Fixed(named(step)?, *at)),
+            Event::RetardPlanned { step, stay } => Some(Why::Cold(named(step)?, *stay)),
             Event::Refitted(_) => Some(Why::Refitted),
             Event::Undone { .. } => Some(Why::TakenBack),
             Event::ClockSet { .. } => Some(Why::ClockSet),
@@ -189,6 +194,17 @@ impl<'a> Both<'a> {
 
     /// What time has gone by: of what everything hangs on first, then of all the rest.
     fn passing(&self) -> Option<Why> {
+        for bake in 0..self.after.bakes.len() {
+            if let Some((step, place, due)) = self.state(bake).to_be_moved(self.now)
+                && due < self.now
+            {
+                return Some(Why::Unmoved(
+                    self.named(bake, step)?,
+                    place,
+                    self.since(due),
+                ));
+            }
+        }
         let plan = &self.after.timetable.plan;
         let critical = plan.critical().into_iter();
         let items = critical.map(|place| &plan.items[place]).chain(&plan.items);

@@ -174,7 +174,7 @@ const SEEN: [Row; 11] = [
     ),
 ];
 
-const CHANGED: [Row; 10] = [
+const CHANGED: [Row; 14] = [
     (
         |_| Why::Equipment,
         "the kitchen changed",
@@ -194,6 +194,26 @@ const CHANGED: [Row; 10] = [
         |of| Why::Fixed(divide(of), None),
         "Divide is no longer fixed",
         "Divide (Plum buns) is no longer fixed",
+    ),
+    (
+        |of| Why::Cold(divide(of), Some((at(22, 10), at(23, 45)))),
+        "the dough of Divide is to stand in the fridge from 22:10 to 23:45",
+        "the dough of Divide (Plum buns) is to stand in the fridge from 22:10 to 23:45",
+    ),
+    (
+        |of| Why::Cold(divide(of), None),
+        "the dough of Divide doesn't go into the fridge after all",
+        "the dough of Divide (Plum buns) doesn't go into the fridge after all",
+    ),
+    (
+        |of| Why::Unmoved(divide(of), Place::Fridge, minutes(20.0)),
+        "Divide should have gone into the fridge 20 min ago",
+        "Divide (Plum buns) should have gone into the fridge 20 min ago",
+    ),
+    (
+        |of| Why::Unmoved(divide(of), Place::Kitchen, minutes(20.0)),
+        "Divide should have come out of the fridge 20 min ago",
+        "Divide (Plum buns) should have come out of the fridge 20 min ago",
     ),
     (
         |_| Why::Refitted,
@@ -239,7 +259,7 @@ fn every_cause_is_told_in_a_whole_sentence() {
     assert!(kinds.iter().copied().eq(0..KINDS), "{kinds:?} are told");
 }
 
-const KINDS: usize = 26;
+const KINDS: usize = 28;
 
 /// A new cause has no number, and so this doesn't compile until it has one, and a row above.
 fn kind(why: &Why) -> usize {
@@ -270,5 +290,7 @@ fn kind(why: &Why) -> usize {
         Why::TakenBack => 23,
         Why::ClockSet => 24,
         Why::Time => 25,
+        Why::Cold(..) => 26,
+        Why::Unmoved(..) => 27,
     }
 }

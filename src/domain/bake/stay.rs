@@ -1,0 +1,136 @@
+//! A time in the fridge that a rise is planned to have: a cold retard that is still to come, or goes on.
+//!
+//! What is planned counts as if it were done at its moments, so every forecast reckons with it. Until the dough is in
+//! the fridge it goes in at the planned moment, or as its rise begins, where that is later; what is said of the bake
+//! afterwards shows that it hasn't gone in yet. In the fridge it comes out at the planned moment instead of after a day
+//! ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the end of the step.
+
+use super::event::Event;
+use super::intent::Refusal;
+use super::state::State;
+use super::wishes::ahead;
+use crate::formula::{Length, StepId, StepKind};
+use crate::kitchen::Place;
+use crate::units::Moment;
+
+/// A time in the fridge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stay {
+    /// When it goes in.
+    pub from: Moment,
+    /// When it comes out.
+    pub to: Moment,
+    /// Whether it is in there.
+    pub is_in: bool,
+}
+
+impl State {
+    /// The time in the fridge that a rise is planned to have, if it begins at `start`, or began then; none where
+    /// nothing is planned or the time has passed before the dough could go in.
+    #[must_use]
+    pub fn stay(&self, step: StepId, start: Moment) -> Option<Stay> {
+        let &(from, to) = self.retards.get(&step)?;
+        if let Some((from, out)) = self.in_fridge(step) {
+            // Whoever has said something since would have said that it is out.
+            let to = out.max(self.newest);
+            return Some(Stay {
+                from,
+                to,
+                is_in: true,
+            });
+        }
+        let from = from.max(start);
+        // Here likewise, that it is in there.
+        let from = if self.is_open(step) {
+            from.max(self.newest)
+        } else {
+            from
+        };
+        let is_in = false;
+        (from < to).then_some(Stay { from, to, is_in })
+    }
+
+    /// Since when a rising dough is in the fridge, and until when.
+    fn in_fridge(&self, step: StepId) -> Option<(Moment, Moment)> {
+        let step = self.formula.step(step)?;
+        let out = self.out_of_fridge_by(step)?;
+        Some((self.moves_of(step).last()?.at, out))
+    }
+
+    /// When a rise that goes on is to be put into the fridge, as it was planned, and when it comes out again.
+    pub(super) fn goes_in(&self, step: StepId) -> Option<(Moment, Moment)> {
+        let since = self
+            .progress(step)
+            .open_since
+            .filter(|_| self.is_open(step))?;
+        let &(from, to) = self.retards.get(&step)?;
+        let is_in = self.in_fridge(step).is_some();
+        (!is_in).then_some((from.max(since), to))
+    }
+
+    /// The rise whose dough is to go into the fridge by now, or to come out of it, as it was planned; where it then is,
+    /// and since when it should be.
+    #[must_use]
+    pub fn to_be_moved(&self, now: Moment) -> Option<(StepId, Place, Moment)> {
+        let mut planned = self.retards.iter();
+        planned.find_map(|(&step, _)| {
+            if let Some((at, to)) = self.goes_in(step) {
+                return (at <= now && now < to).then_some((step, Place::Fridge, at));
+            }
+            let (_, out) = self.in_fridge(step)?;
+            (out <= now).then_some((step, Place::Kitchen, out))
+        })
+    }
+
+    /// The step that a dough was put somewhere in: what was planned of its time in the fridge is over once it comes out.
+    pub(super) fn moved_by_plan(&mut self, step: StepId, place: Place, at: Moment) {
+        let was_in = self.in_fridge(step).is_some();
+        let &(_, to) = match self.retards.get(&step) {
+            Some(planned) => planned,
+            None => return,
+        };
+        if (place != Place::Fridge && was_in) || at >= to {
+            self.retards.remove(&step);
+        }
+    }
+
+    pub(super) fn plan_stay(&mut self, step: StepId, stay: Option<(Moment, Moment)>) {
+        let stay = stay.filter(|(from, to)| from < to && self.progress(step).ended.is_none());
+        match stay {
+            Some(stay) if self.steps.contains_key(&step) => {
+                self.retards.insert(step, stay);
+            }
+            _ => {
+                self.retards.remove(&step);
+            }
+        }
+    }
+}
+
+/// # Errors
+/// Where the step is none that can stand cold, has ended, or the moments can't be meant.
+pub(super) fn plan(
+    state: &State,
+    step: StepId,
+    stay: Option<(Moment, Moment)>,
+    now: Moment,
+) -> Result<Vec<Event>, Refusal> {
+    let of = state.formula.step(step).ok_or(Refusal::Unknown)?;
+    if state.progress(step).ended.is_some() {
+        return Err(Refusal::Already(step));
+    }
+    if let Some((from, to)) = stay {
+        let rises = matches!(of.length, Length::Ferment { .. }) && of.kind != StepKind::Retard;
+        if !rises {
+            return Err(Refusal::NeverCold(step));
+        }
+        ahead(from, now)?;
+        ahead(to, now)?;
+        if to <= from.max(now) {
+            return Err(Refusal::Backwards);
+        }
+    }
+    let is_new = state.retards.get(&step).copied() != stay;
+    let event = is_new.then_some(Event::RetardPlanned { step, stay });
+    Ok(event.into_iter().collect())
+}

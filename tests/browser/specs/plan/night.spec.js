@@ -1,0 +1,142 @@
+// A night in the fridge that is still to come: planned by one tap, and done when its moments come.
+
+import { readFile } from "node:fs/promises";
+import { FORMULAS } from "../../pages/formula.js";
+import { minuteOf } from "../../pages/plan.js";
+import { Baker } from "../../support/baker.js";
+import { readCalendar } from "../../support/calendar.js";
+import { MINUTE, SECOND } from "../../support/clock.js";
+import { expect, test } from "../../support/test.js";
+
+const INTO = "First rise: into the fridge";
+const OUT = "First rise: out of the fridge";
+
+/** The minute of the day, where the clock shows universal time. */
+async function minuteNow(app) {
+  const now = new Date(await app.now());
+  return now.getUTCHours() * 60 + now.getUTCMinutes();
+}
+
+/** An evening's braid for a late breakfast, with the nights in which nobody is there. */
+async function planned(app) {
+  await app.formula.look(FORMULAS.braid);
+  await app.plan.openTables();
+  await app.plan.sheet.getByRole("button", { name: "12:30 tomorrow", exact: true }).click();
+  await expect(app.heading).toHaveText("Plan");
+  await expect(app.plan.bars.first()).toBeVisible();
+  await app.clock.pass(SECOND);
+  await app.page.getByRole("button", { name: "Away, asleep" }).click();
+  await app.plan.sheet.getByRole("button", { name: "Add the nights until the table" }).click();
+  await expect(app.plan.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(1);
+  await app.plan.close();
+}
+
+/** One tap on the way overnight. */
+async function overnight(app) {
+  const { ways } = app.plan;
+  await app.clock.pass(SECOND);
+  const help = ways.getByRole("button", { name: "What would help?" });
+  if (await help.isVisible()) await help.click();
+  await app.plan.reckoned();
+  const way = ways.getByRole("listitem").filter({ hasText: "irst rise into the fridge at" });
+  await app.clock.pass(SECOND);
+  await way.getByRole("button", { name: "Plan it in the fridge" }).click();
+  await expect(app.plan.bar(INTO)).toBeVisible();
+}
+
+test("one tap plans a night in the fridge, and one undo takes all of it back", async ({ app, page }) => {
+  await app.open();
+  await planned(app);
+  await overnight(app);
+  const { start: into } = await app.plan.times(INTO);
+  const { start: out } = await app.plan.times(OUT);
+  expect(into).toBeLessThanOrEqual(minuteOf("23:00"));
+  expect(out).toBeGreaterThanOrEqual(minuteOf("06:30"));
+
+  await test.step("the list has both moments, and the rise says that it stands cold", async () => {
+    await app.plan.show("As a list");
+    await expect(app.plan.rows.filter({ hasText: INTO })).toHaveCount(1);
+    await expect(app.plan.rows.filter({ hasText: OUT })).toHaveCount(1);
+    await expect(app.plan.rows.filter({ hasText: /in the fridge \d\d:\d\d to \d\d:\d\d/ })).toHaveCount(1);
+    await app.plan.show("Drawn");
+  });
+
+  await test.step("so has the calendar", async () => {
+    const downloading = page.waitForEvent("download");
+    await app.clock.pass(SECOND);
+    await page.getByRole("button", { name: "Put it in the calendar" }).click();
+    const text = await readFile(await (await downloading).path(), "utf8");
+    for (const what of [INTO, OUT]) {
+      const entry = readCalendar(text).events.find((entry) => entry.title.includes(what));
+      expect(entry, what).toBeDefined();
+    }
+  });
+
+  await test.step("its sheet changes when it comes out", async () => {
+    await app.clock.pass(SECOND);
+    await app.plan.bar(OUT).click();
+    await expect(app.plan.sheet).toContainText(/It stands in the fridge from \d\d:\d\d to \d\d:\d\d tomorrow\./);
+    await app.plan.sheet.getByLabel("Out of the fridge at").fill("07:15");
+    await app.plan.sheet.getByRole("button", { name: "Plan these times" }).click();
+    await expect(app.plan.sheet).toHaveCount(0);
+    await expect.poll(async () => (await app.plan.times(OUT)).start).toBe(minuteOf("07:15"));
+    await app.clock.pass(SECOND);
+    await app.plan.undo.click();
+    await expect.poll(async () => (await app.plan.times(OUT)).start).toBe(out);
+  });
+
+  await app.clock.pass(SECOND);
+  await app.plan.undo.click();
+  await expect(app.plan.bar(INTO)).toHaveCount(0);
+  await expect(page.locator(`.bar[data-fixed="true"]`)).toHaveCount(0);
+});
+
+test("offline, the baker is called to put it in and to take it out, and the table is kept", async ({
+  app,
+  context,
+  page,
+  server,
+}) => {
+  test.slow();
+  await app.install();
+  await server.stop();
+  await context.setOffline(true);
+  await planned(app);
+  await overnight(app);
+  const { start: into } = await app.plan.times(INTO);
+  const { start: out } = await app.plan.times(OUT);
+  const begins = await app.plan.begins();
+  await app.clock.sleep((begins - minuteOf("09:00")) * MINUTE);
+  expect(await app.alarm.stopAll()).toContain("Time to begin");
+
+  await app.turnTo("#/bench");
+  // Hands are quicker here than is likely, and the fridge is planned for their usual time.
+  const baker = new Baker(app, {});
+  await baker.until("Dough temperature");
+  await app.clock.sleep((into - 3 - (await minuteNow(app))) * MINUTE);
+  await baker.until("Cover the bowl");
+  await app.bench.press();
+  expect(await app.alarm.stopAll()).toEqual([]);
+  await app.clock.sleep((into + 1 - (await minuteNow(app))) * MINUTE);
+  expect(await app.alarm.stopAll()).toEqual([INTO]);
+  await app.clock.pass(SECOND);
+  const said = page.getByRole("button", { name: /^First rise: it's (in|out of) the fridge now$/ });
+  await expect(said).toHaveText("First rise: it's in the fridge now");
+  await said.click();
+  await expect(said).toHaveCount(0);
+
+  await test.step("in the morning", async () => {
+    await app.clock.sleep((24 * 60 - (await minuteNow(app)) + out - 1) * MINUTE);
+    expect(await app.alarm.stopAll()).toEqual([]);
+    await app.clock.sleep(2 * MINUTE);
+    expect(await app.alarm.stopAll()).toEqual([OUT]);
+    await app.clock.pass(SECOND);
+    await expect(said).toHaveText("First rise: it's out of the fridge now");
+    await said.click();
+    await expect(said).toHaveCount(0);
+    await app.turnTo("#/plan");
+    await expect(app.plan.bars.first()).toBeVisible();
+    await expect(app.plan.bar(OUT)).toHaveCount(0);
+    await expect(app.plan.head).not.toContainText("later than your table");
+  });
+});
