@@ -190,7 +190,9 @@ impl Search<'_> {
             if waits_for_table(state) {
                 waits = true;
                 let is_for_same = before.tables.get(bake) == Some(&table_of(state));
-                at.push(Some(promised.filter(|_| is_for_same)?));
+                // A time in the fridge that was planned since can want an earlier one.
+                let misses = |at: &Moment| state.retards.values().any(|(from, _)| from <= at);
+                at.push(Some(promised.filter(|at| is_for_same && !misses(at))?));
             } else {
                 at.push(not_before(state));
             }
