@@ -1,7 +1,5 @@
 //! What is wished of the time: the table, the earliest beginning, and shifting all of it.
 
-use std::collections::HashSet;
-
 use domain::bake::{Intent, Wishes};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
@@ -107,8 +105,9 @@ fn table(
     let now = clock::now();
     let likely = told.get_untracked().map(|told| told.end.high());
     let bakes = wishes.get_untracked();
-    let tables = bakes.iter().map(|wished| wished.wishes.table);
-    let is_one = tables.collect::<HashSet<_>>().len() < 2;
+    let mut tables = bakes.iter().map(|wished| wished.wishes.table);
+    let one = tables.next();
+    let is_one = tables.all(|table| Some(table) == one);
     // All of it, or else the bake at that place.
     let whose = RwSignal::new((!is_one).then_some(0));
     let of_whose = {
