@@ -62,19 +62,32 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
     }
 }
 
+/// A table that a bake is started for is wished within this time.
+const WITH_THE_START: Minutes = minutes(0.1 / 60.0);
 /// What is wished of several bakes by one press is wished within this time.
 const ONE_PRESS: Minutes = minutes(2.0 / 60.0);
 
 impl Bake {
-    /// When something was last wished of it that still counts.
+    /// When something was last wished of it that still counts, if that wasn't as it was started: a table chosen then is
+    /// its own.
     #[must_use]
     pub fn newest_wish(&self) -> Option<Moment> {
         let taken_back = undone(self.log());
         let counts = (0_u32..)
             .zip(self.log())
             .filter(|(place, _)| !taken_back.contains(place));
-        let wishes = counts.filter(|(_, entry)| matches!(entry.event, Event::Wished(_)));
-        wishes.last().map(|(_, entry)| entry.at)
+        let is_wish = |entry: &&Entry| matches!(entry.event, Event::Wished(_));
+        let newest = counts.filter(|(_, entry)| is_wish(entry)).last();
+        // What is taken over from others stands at the moment of the start, and a table right after it.
+        let started = self.log().first()?.at;
+        let first = (0_u32..)
+            .zip(self.log())
+            .skip(1)
+            .find(|(_, entry)| entry.at > started);
+        let first =
+            first.filter(|(_, entry)| is_wish(entry) && entry.at - started <= WITH_THE_START);
+        let newest = newest.filter(|(place, _)| first.is_none_or(|(first, _)| first != *place));
+        newest.map(|(_, entry)| entry.at)
     }
 }
 

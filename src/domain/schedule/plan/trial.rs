@@ -8,7 +8,7 @@ use std::borrow::Cow;
 use std::pin::Pin;
 
 use super::timetable::{away, margins, not_before, table_of, timetable_with};
-use super::{Bounds, Item, Margin, Plan, What, plan};
+use super::{Bounds, Goal, Item, Margin, Plan, What, plan};
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment, minutes};
@@ -140,10 +140,7 @@ impl<'a> Trials<'a> {
             return Err(LeftOff);
         }
         let mut left = PATIENCE;
-        let mut go_on = || {
-            left = left.saturating_sub(1);
-            left > 0
-        };
+        let mut go_on = || is_patient(&mut left);
         let (states, now) = (case.states(), self.now);
         let found = match how {
             As::Soonest => soonest(&states, now, &mut go_on),
@@ -177,11 +174,52 @@ impl<'a> Trials<'a> {
         })
     }
 
+    /// One of the bakes as late as an end allows, beside the others as they are planned; none where it can't be.
+    ///
+    /// # Errors
+    /// Where it was left off.
+    pub(super) async fn latest(
+        &self,
+        case: &Case<'_>,
+        bake: usize,
+        ends: Moment,
+        planned: &Plan,
+    ) -> Result<Option<Plan>, LeftOff> {
+        if !(self.rest)().await {
+            return Err(LeftOff);
+        }
+        let mut left = PATIENCE;
+        let states = case.states();
+        let mut others = planned.clone();
+        others
+            .items
+            .retain(|item| item.what.of().is_none_or(|(of, _)| of != bake));
+        let bounds = Bounds {
+            goal: Goal::By(ends),
+            closed: &away(&states),
+            beside: Some((&others, &states)),
+            not_before: &[not_before(states[bake])],
+            pins: true,
+            ..Bounds::default()
+        };
+        let go_on = &mut || is_patient(&mut left);
+        let found = plan(&states[bake..=bake], bounds, self.now, None, go_on);
+        if left == 0 {
+            return Err(LeftOff);
+        }
+        Ok(found.map(|found| found.reordered(&|_| Some(bake))))
+    }
+
     /// # Errors
     /// Where it was left off.
     pub(super) async fn keeps(&self, case: &Case<'_>, how: As) -> Result<bool, LeftOff> {
         Ok(self.tried(case, how).await?.is_kept())
     }
+}
+
+fn is_patient(left: &mut u32) -> bool {
+    *left = left.saturating_sub(1);
+    *left > 0
 }
 
 /// Everything as soon as it can be, and how that stands to the tables.

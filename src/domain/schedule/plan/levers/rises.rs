@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::super::Item;
-use super::super::trial::{As, LeftOff, Trial};
+use super::super::trial::{LeftOff, Trial};
 use super::{FRESHER, Lever, Search};
 use crate::bake::{Intent, State, Supposed, decide};
 use crate::estimate::Estimate;
@@ -186,18 +186,14 @@ impl Search<'_> {
         let Some(plan) = trial.plan.as_ref().filter(|_| !state.has_begun()) else {
             return Ok(trial);
         };
-        let ends = plan.of(bake).map(|outline| outline.table.likely());
+        let Some(ends) = plan.of(bake).map(|outline| outline.table.likely()) else {
+            return Ok(trial);
+        };
         let mut case = self.case.clone();
         case.bakes[bake] = Cow::Owned(state);
-        case.bakes[bake].to_mut().wishes.table = ends;
-        let later = self.trials.tried(&case, As::Latest).await?;
-        Ok(match later.plan {
-            Some(_) if later.amiss() <= trial.waits => Trial {
-                plan: later.plan,
-                ..trial
-            },
-            _ => trial,
-        })
+        let later = self.trials.latest(&case, bake, ends, plan).await?;
+        let plan = later.or(trial.plan);
+        Ok(Trial { plan, ..trial })
     }
 
     /// With which step a bake that hasn't begun does, and when.
