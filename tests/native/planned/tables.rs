@@ -4,7 +4,7 @@ use checks::{begin, say, starter};
 use domain::bake::{Bake, Intent, Wishes};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{What, timetable};
+use domain::schedule::plan::{NOTABLE, Timetable, What, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
 use super::NINE;
@@ -125,6 +125,54 @@ fn what_waits_for_tomorrow_is_promised_a_beginning() {
         let states = states(&bakes);
         found = timetable(&states, now, Some(&found), &mut || true).expect("there is a plan");
         assert_eq!(found.begins[1], Some(promised), "at {now:?}");
+    }
+}
+
+/// What is promised is so for what was asked: whatever is asked anew is planned as if nothing had been before.
+#[test]
+fn a_beginning_is_no_longer_promised_once_something_else_is_asked() {
+    let mut bakes = vec![for_table("orange-braid", 10.0)];
+    let first = bakes[0].state().formula.steps[0].id;
+    let table = bakes[0].state().wishes.clone();
+    let begins = begins(&bakes, NINE)[0].expect("it waits");
+    let wish = |not_before: Option<Moment>| {
+        let wishes = Wishes {
+            not_before,
+            ..table.clone()
+        };
+        Intent::Wish(Box::new(wishes))
+    };
+    let away = Wishes {
+        away: vec![(begins - HOUR, begins + HOUR * 2.0)],
+        ..table.clone()
+    };
+    let mut before = planned(&bakes, NINE);
+    let asked = [
+        wish(Some(begins + HOUR)),
+        wish(Some(begins - HOUR)),
+        wish(None),
+        Intent::Pin(first, Some(begins - HOUR)),
+        Intent::Pin(first, Some(begins + HOUR * 2.0)),
+        Intent::Pin(first, None),
+        Intent::Wish(Box::new(away)),
+        wish(None),
+    ];
+    for (nth, intent) in (1_u8..).zip(asked) {
+        let now = NINE + minutes(f64::from(nth));
+        say(&mut bakes[0], intent.clone(), now);
+        let after = timetable(&states(&bakes), now, before.as_ref(), &mut || true);
+        let after = after.expect("there is a plan");
+        let anew = planned(&bakes, now).expect("there is a plan");
+        // Lengths that were planned before stay where they are nearly the same.
+        let spare = |found: &Timetable| found.margins[0].spare().get();
+        let begin = |found: &Timetable| found.begins[0].expect("it waits");
+        for off in [
+            spare(&after) - spare(&anew),
+            (begin(&after) - begin(&anew)).get(),
+        ] {
+            assert!(off.abs() <= NOTABLE.get(), "{intent:?}: {off}");
+        }
+        before = Some(after);
     }
 }
 

@@ -154,16 +154,13 @@ fn plan_once(
     assumed: Option<&mut bool>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Plan> {
-    let mut known: Vec<(What, Moment)> = before.map_or_else(Vec::new, |plan| {
+    // How late something can begin is found anew from nothing but the bakes, so that it is always the same.
+    let kept = before.filter(|_| bounds.goal == Goal::Soonest);
+    let mut was: Vec<(What, Moment)> = kept.map_or_else(Vec::new, |plan| {
         let items = plan.items.iter();
         items.map(|item| (item.what, item.start)).collect()
     });
-    known.retain(|&(what, start)| !misses_its_stay(bakes, what, start));
-    // How late something can begin is found anew from nothing but the bakes, so that it is always the same.
-    let mut was = match bounds.goal {
-        Goal::Soonest => known.clone(),
-        Goal::By(_) => Vec::new(),
-    };
+    was.retain(|&(what, start)| !misses_its_stay(bakes, what, start));
     // Those that the plan from before was made with, as far as nothing has changed.
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
@@ -172,7 +169,7 @@ fn plan_once(
     as_promised(bakes, &mut lengths, promised, now);
     let told = told_at_work(bakes, now);
     let at_work = match (&assumed, told) {
-        (Some(_), None) => begun_by(bakes, &mut lengths, &known, now),
+        (Some(_), None) => begun_by(bakes, &mut lengths, &was, now),
         _ => told,
     };
     let mut never = false;

@@ -11,8 +11,10 @@
 //! they get in each other's way.
 
 use super::{Bounds, Goal, NOTABLE, Plan, What, plan};
-use crate::bake::State;
+use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
+use crate::formula::StepId;
+use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
 /// How a plan stands to a table that was wished.
@@ -49,8 +51,26 @@ pub struct Timetable {
     pub margins: Vec<Margin>,
     /// By bake: when it begins, of those that haven't.
     pub begins: Vec<Option<Moment>>,
-    /// By bake: the table that it was planned for.
-    tables: Vec<Option<Moment>>,
+    /// By bake: what was asked of its time.
+    asked: Vec<Option<Asked>>,
+}
+
+/// What was asked of the time of a bake: when that changes, nothing is promised any more.
+#[derive(Debug, Clone, PartialEq)]
+struct Asked {
+    wishes: Wishes,
+    pins: Map<StepId, Moment>,
+    retards: Map<StepId, (Moment, Moment)>,
+}
+
+impl Asked {
+    fn of(state: &State) -> Self {
+        Self {
+            wishes: state.wishes.clone(),
+            pins: state.pins.clone(),
+            retards: state.retards.clone(),
+        }
+    }
 }
 
 impl Timetable {
@@ -189,10 +209,8 @@ impl Search<'_> {
             let promised = before.begins.get(bake).copied().flatten();
             if waits_for_table(state) {
                 waits = true;
-                let is_for_same = before.tables.get(bake) == Some(&table_of(state));
-                // A time in the fridge that was planned since can want an earlier one.
-                let misses = |at: &Moment| state.retards.values().any(|(from, _)| from <= at);
-                at.push(Some(promised.filter(|at| is_for_same && !misses(at))?));
+                let was = before.asked.get(bake)?.as_ref();
+                at.push(Some(promised.filter(|_| was == Some(&Asked::of(state)))?));
             } else {
                 at.push(not_before(state));
             }
@@ -243,7 +261,7 @@ impl Search<'_> {
         Some(Timetable {
             margins: margins(bakes, &plan, buffer),
             begins: waiting.collect(),
-            tables: bakes.iter().map(|state| table_of(state)).collect(),
+            asked: bakes.iter().map(|state| Some(Asked::of(state))).collect(),
             plan,
         })
     }
@@ -351,8 +369,11 @@ impl Search<'_> {
         let mut fixed = other
             .map(|item| (item.start, item.end))
             .chain(self.away.iter().copied());
-        let pinned = of.iter().any(|&bake| !self.bakes[bake].pins.is_empty());
-        !pinned && fixed.all(|(from, to)| to <= first || from >= latest.end.likely())
+        let stands = |&bake: &usize| {
+            let state = self.bakes[bake];
+            !state.pins.is_empty() || !state.retards.is_empty()
+        };
+        !of.iter().any(stands) && fixed.all(|(from, to)| to <= first || from >= latest.end.likely())
     }
 
     /// Some of the bakes as late as a table allows.
@@ -440,11 +461,11 @@ impl Timetable {
             plan: self.plan.clone().reordered(place_of),
             margins: self.margins.clone(),
             begins: vec![None; bakes],
-            tables: vec![None; bakes],
+            asked: vec![None; bakes],
         };
-        for (old, (&begins, &table)) in self.begins.iter().zip(&self.tables).enumerate() {
+        for (old, (begins, asked)) in self.begins.iter().zip(&self.asked).enumerate() {
             if let Some(place) = place_of(old) {
-                (moved.begins[place], moved.tables[place]) = (begins, table);
+                (moved.begins[place], moved.asked[place]) = (*begins, asked.clone());
             }
         }
         moved
