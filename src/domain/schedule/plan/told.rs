@@ -144,7 +144,9 @@ impl Tasks<'_> {
             let links = self.links.iter();
             let after =
                 links.filter(|link| link.to == task && early[task] == end(link.from) + link.least);
-            let after = after.map(|link| link.from).max_by_key(|&from| early[from]);
+            // Of what ends at one moment the longest has most to do with it.
+            let after = after.map(|link| link.from);
+            let after = after.max_by_key(|&from| self.tasks[from].minutes);
             let holders = 0..starts.len();
             let held = || {
                 holders.clone().find(|&other| {
