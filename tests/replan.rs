@@ -149,10 +149,12 @@ impl Replan {
         let was = Made {
             timetable: &self.timetable,
             bakes: &before,
+            names: &[],
         };
         let is = Made {
             timetable: &again,
             bakes: &after,
+            names: &[],
         };
         black_box(moved(was, is, self.now));
     }

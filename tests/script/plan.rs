@@ -58,10 +58,12 @@ impl Day {
             let before = Made {
                 timetable: &promised.timetable,
                 bakes: &before,
+                names: &names(&before),
             };
             let after = Made {
                 timetable: &planned.timetable,
                 bakes: &after,
+                names: &names(&after),
             };
             moved(before, after, self.now)
         });
@@ -266,4 +268,9 @@ fn within_of(what: &str, got: Minutes, wanted: Minutes, within: &str) -> Outcome
         off <= number(within)?,
         &format!("the {what} is {:.1} min", got.get()),
     )
+}
+
+fn names(bakes: &[&Bake]) -> Vec<String> {
+    let names = bakes.iter().map(|bake| bake.state().formula.name.clone());
+    names.collect()
 }

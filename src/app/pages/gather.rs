@@ -9,6 +9,7 @@ use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
+use crate::state::plan::running_bakes;
 use crate::state::{Oventide, oventide, tick};
 use crate::widgets::cautions::Cautions;
 use crate::widgets::choices::Choices;
@@ -167,10 +168,7 @@ fn of_line(app: Oventide, line: Line) -> AnyView {
 
 /// The list for all running bakes, or for those that aren't gathered for, where there are any.
 fn list(bakes: &[Bake], all: bool) -> Option<List> {
-    let running: Vec<&Bake> = bakes
-        .iter()
-        .filter(|bake| !bake.state().is_over())
-        .collect();
+    let running: Vec<&Bake> = running_bakes(bakes).collect();
     let waiting: Vec<&Bake> = running
         .iter()
         .filter(|bake| !is_gathered(bake.state()))

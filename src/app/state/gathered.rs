@@ -7,6 +7,7 @@
 use domain::bake::BakeId;
 
 use super::Oventide;
+use super::plan::running_bakes;
 
 /// What a thing on the list is ticked off as, for one of the bakes.
 pub(crate) fn tick(bake: &BakeId, thing: &str) -> String {
@@ -17,8 +18,9 @@ impl Oventide {
     /// Ticks things off, or takes that back. Ticks of bakes that are over are forgotten.
     pub(crate) fn tick_off(self, ticks: Vec<String>, on: bool) {
         let bakes = self.bakes.read_untracked();
-        let running = bakes.iter().filter(|bake| !bake.state().is_over());
-        let known: Vec<String> = running.map(|bake| tick(&bake.id, "")).collect();
+        let known: Vec<String> = running_bakes(&bakes)
+            .map(|bake| tick(&bake.id, ""))
+            .collect();
         drop(bakes);
         self.change_settings(Box::new(move |to| {
             to.gathered.retain(|one| {

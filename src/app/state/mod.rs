@@ -50,6 +50,7 @@ pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
+use plan::running_bakes;
 use unsaved::{Sight, Task, Unsaved};
 
 /// How storing goes.
@@ -279,7 +280,7 @@ impl Oventide {
 
     /// Whether any bake runs.
     pub(crate) fn is_baking(self) -> bool {
-        self.bakes.read().iter().any(|bake| !bake.state().is_over())
+        running_bakes(&self.bakes.read()).next().is_some()
     }
 
     /// Rings as an alarm would, by every means and from its beginning, until it is stopped.

@@ -9,6 +9,7 @@ use domain::schedule::{
 use domain::units::{Minutes, Moment, minutes};
 
 use super::Planned;
+use super::plan::running_bakes;
 
 /// A running bake with what follows from it at a moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -150,9 +151,6 @@ fn elsewhere(
 
 /// Every bake that is not over.
 pub(super) fn views(bakes: &[Bake], now: Moment) -> Vec<BakeView> {
-    bakes
-        .iter()
-        .filter(|bake| !bake.state().is_over())
-        .map(|bake| BakeView::of(bake, now))
-        .collect()
+    let views = running_bakes(bakes).map(|bake| BakeView::of(bake, now));
+    views.collect()
 }

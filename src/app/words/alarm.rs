@@ -10,9 +10,6 @@ pub(crate) const ALARM_TEST: &str = "Only a test";
 pub(crate) const ALARM_TEST_NOTE: &str =
     "Alarms ring like this, louder for half a minute, until you stop them.";
 
-/// Why a step that was fixed calls.
-const FIXED: &str = "You fixed it to this time.";
-
 /// The title and the body of an alarm.
 pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
     let step = alarm.step.and_then(|step| state.formula.step(step));
@@ -72,12 +69,13 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             "Time to begin".to_owned(),
             format!("Begin with {} now, to be on time.", state.formula.name),
         ),
-        AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => {
-            (format!("{title}: begin now"), FIXED.to_owned())
-        }
+        AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => (
+            format!("{title}: begin now"),
+            "You fixed it to this time.".to_owned(),
+        ),
         AlarmKind::Fixed => (
             format!("{title}: should begin now"),
-            format!("{FIXED} What comes before it hasn't ended yet."),
+            "You fixed it to this time, but what comes before it hasn't ended yet.".to_owned(),
         ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
             "Your timer".to_owned(),

@@ -16,6 +16,14 @@ fn with_first(text: &str, change: fn(char) -> char) -> String {
     first.into_iter().chain(letters).collect()
 }
 
+/// Some names in a sentence: "Buns, Loaf and Orange braid".
+pub(crate) fn listed(names: &[String]) -> String {
+    match names {
+        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
+        _ => names.concat(),
+    }
+}
+
 /// How far a small letter stands from its capital, in ASCII as in Latin-1.
 const CASE: u32 = 'a' as u32 - 'A' as u32;
 
@@ -55,6 +63,15 @@ mod tests {
             }
             assert_eq!(lower(letter).to_string(), letter.to_lowercase().to_string());
         }
+    }
+
+    #[test]
+    fn names_are_listed_with_and_before_the_last() {
+        let names = ["Buns", "Loaf", "Braid"].map(str::to_owned);
+        assert_eq!(listed(&names), "Buns, Loaf and Braid");
+        assert_eq!(listed(&names[..2]), "Buns and Loaf");
+        assert_eq!(listed(&names[..1]), "Buns");
+        assert_eq!(listed(&[]), "");
     }
 
     #[test]

@@ -40,7 +40,7 @@ pub(crate) use day::{day, weekday, when};
 pub(crate) use formula::*;
 pub(crate) use gather::*;
 pub(crate) use kitchen::*;
-pub(crate) use letters::capital;
+pub(crate) use letters::{capital, listed};
 pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
 pub(crate) use notes::*;
 pub(crate) use phone::*;

@@ -36,7 +36,7 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
         Event::TimerStopped { .. } => "a timer put away".to_owned(),
         Event::Wished(_) => "what you wished of the time".to_owned(),
         Event::Pinned { .. } => format!("the time fixed for {title}"),
-        Event::RetardPlanned { .. } => format!("what was planned of {title} in the fridge"),
+        Event::RetardPlanned { .. } => format!("the time in the fridge planned for {title}"),
         Event::Refitted(_) => "the change of the formula".to_owned(),
         Event::Paused => "the pause".to_owned(),
         Event::Resumed => "the end of the pause".to_owned(),

@@ -1,7 +1,7 @@
 //! Where a dough would be put: a supposition, to see what would come of it.
 //!
-//! A rise that goes on is supposed to have been moved, exactly as its log would tell it, also at a
-//! moment that is still to come. A rise to come is supposed to stand somewhere from its beginning
+//! A rise that goes on is supposed to have been moved as its log would tell it, also at a moment that
+//! is still to come, and without the time in the fridge that was planned of it. A rise to come is supposed to stand somewhere from its beginning
 //! on, for all of it or for a time. After a time in the fridge its dough counts as cold as the
 //! fridge, as after a night planned there, which takes six hours or so to be true; so no shorter one
 //! is supposed of a rise to come. After a warm place the dough counts as if it had been in the kitchen,

@@ -101,7 +101,7 @@ export class Plan {
 
   /** When everything is likely ready, in minutes of the day. */
   async ready() {
-    const [, time] = (await this.head.innerText()).match(/Ready about (\d\d:\d\d)/);
+    const [, time] = (await this.head.innerText()).match(/[Rr]eady about (\d\d:\d\d)/);
     return minuteOf(time);
   }
 

@@ -3,11 +3,10 @@
 use domain::bake::{Bake, Intent, State, marks_of};
 use domain::formula::StepKind;
 use domain::schedule::outline;
-use domain::schedule::plan::{Made, NOTABLE, What, Why, moved, timetable};
+use domain::schedule::plan::{Made, NOTABLE, Named, What, Why, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
-use proptest::strategy::ValueTree;
-use proptest::test_runner::{RngSeed, TestRunner};
+use proptest::test_runner::RngSeed;
 
 use super::days::{Day, PLAIN, any_day, times};
 use super::{NINE, TABLES, begun};
@@ -23,10 +22,11 @@ pub(super) fn days(cases: u32) -> ProptestConfig {
     }
 }
 
-fn made<'a>(day: &'a Day, bakes: &'a [&'a Bake]) -> Made<'a> {
+fn made<'a>(day: &'a Day, bakes: &'a [&'a Bake], names: &'a [String]) -> Made<'a> {
     Made {
         timetable: &day.timetable,
         bakes,
+        names,
     }
 }
 
@@ -54,8 +54,8 @@ proptest! {
                     same(&day, &again, "later")?;
                     prop_assert_eq!(day.timetable.begins.clone(), again.begins.clone());
                     let (before, bakes) = (day.clone(), all(&day));
-                    let after = Made { timetable: &again, bakes: &bakes };
-                    prop_assert_eq!(moved(made(&before, &bakes), after, later), None);
+                    let after = Made { timetable: &again, bakes: &bakes, names: &[] };
+                    prop_assert_eq!(moved(made(&before, &bakes, &[]), after, later), None);
                 }
             }
             if day.go_on(slip).is_none() { break }
@@ -131,7 +131,8 @@ proptest! {
             let both = was.iter().zip(&is).map(|(was, is)| (was.1, is.1));
             let farthest = both.clone().map(|ends| by(&ends)).fold(0.0, f64::max);
             let (old, new) = (all(&before), all(&day));
-            let told = moved(made(&before, &old), made(&day, &new), day.now);
+            let names: Vec<String> = day.bakes.iter().map(|bake| bake.id.0.clone()).collect();
+            let told = moved(made(&before, &old, &names), made(&day, &new, &names), day.now);
             match told {
                 None => prop_assert!(farthest < NOTABLE.get()),
                 Some(told) => {
@@ -142,50 +143,26 @@ proptest! {
                     let shifted = told.next.as_ref().map(|next| (next.is - next.was).get().abs());
                     prop_assert!(farthest >= NOTABLE.get() || shifted.is_some_and(|by| by >= NOTABLE.get()));
                     prop_assert!(told.next.as_ref().is_none_or(|next| next.is > day.now));
+                    // Whose a step is, is told only where there is more than one.
+                    let several = new.len() > 1;
+                    let is_named = |step: &Named| step.whose == several.then(|| step.bake.0.clone());
+                    prop_assert!(told.named().all(is_named), "{told:?}");
+                    let for_it = |name: &&String| {
+                        let mut bakes = day.bakes.iter();
+                        let bake = bakes.find(|bake| bake.id.0 == **name).expect("it is one of them");
+                        bake.state().wishes.table == told.margin.map(|margin| margin.table)
+                    };
+                    let of: Vec<&String> = names.iter().filter(for_it).collect();
+                    prop_assert!(told.of.is_empty() == (is.len() == 1));
+                    prop_assert!(told.of.is_empty() || told.of.iter().eq(of), "{:?}", told.of);
                 }
             }
         }
     }
 }
 
-/// Of several bakes too, but for knots, in which lengths and schedule come to rest somewhere else: one of twelve hundred
-/// plans. What was promised of a beginning stays in any case.
-#[test]
-fn of_several_bakes_hardly_any_plan_moves_without_news() {
-    let mut runner = TestRunner::new(days(0));
-    let (mut judged, mut knots) = (0, Vec::new());
-    for _ in 0..80 {
-        let drawn = any_day()
-            .new_tree(&mut runner)
-            .expect("it can be drawn")
-            .current();
-        let Some(mut day) = Day::planned(&drawn).filter(|day| day.bakes.len() > 1) else {
-            continue;
-        };
-        for &slip in &drawn.slips {
-            if let Some((_, end)) = day.next() {
-                let later = day.now + (before_a_fold(&day, end) - day.now) * 0.5;
-                let again = day.again(later.max(day.now));
-                judged += 1;
-                assert_eq!(day.timetable.begins, again.begins, "{drawn:?}");
-                knots.extend(same(&day, &again, "later").err());
-            }
-            if day.go_on(slip).is_none() {
-                break;
-            }
-            day.timetable = day.again(day.now);
-        }
-    }
-    assert!(judged > 1_000, "only {judged}");
-    assert!(
-        knots.len() * 200 <= judged,
-        "{} of {judged}: {knots:?}",
-        knots.len()
-    );
-}
-
 /// A fold that is due is due until it is made, so news is what goes by it.
-fn before_a_fold(day: &Day, end: Moment) -> Moment {
+pub(super) fn before_a_fold(day: &Day, end: Moment) -> Moment {
     let items = day.timetable.plan.items.iter();
     let folds = items.filter(|item| matches!(item.what, What::Fold(..)));
     folds.map(|fold| fold.start).fold(end, Moment::min)
@@ -276,10 +253,11 @@ fn what_is_past_its_end_is_told_with_since_when() {
         let now = end + minutes(late);
         let again = before.again(now);
         let told = moved(
-            made(&before, &bakes),
+            made(&before, &bakes, &[]),
             Made {
                 timetable: &again,
                 bakes: &bakes,
+                names: &[],
             },
             now,
         );
@@ -297,7 +275,7 @@ fn what_is_past_its_end_is_told_with_since_when() {
 }
 
 /// What differs, by its names and in minutes from now.
-fn same(
+pub(super) fn same(
     day: &Day,
     again: &domain::schedule::plan::Timetable,
     case: &str,

@@ -118,6 +118,11 @@ fn Nights(told: Memo<Option<Told>>) -> impl IntoView {
         let (bed, up) = (bed.get_untracked(), up.get_untracked());
         add(app, nights(bed, up, now, until.unwrap_or(now)));
     };
+    let says = live::text(move || {
+        let told = told.read();
+        let tables = told.as_ref().map_or(0, |told| told.margins.len());
+        words::add_nights(tables).to_owned()
+    });
     view! {
         <h3>{words::ASLEEP}</h3>
         <div class="plan-from-to">
@@ -133,7 +138,7 @@ fn Nights(told: Memo<Option<Told>>) -> impl IntoView {
             />
         </div>
         <button class="button" type="button" on:click=add>
-            {words::ADD_NIGHTS}
+            {says}
         </button>
     }
 }

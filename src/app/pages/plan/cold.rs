@@ -5,11 +5,10 @@ use domain::units::minutes;
 use leptos::prelude::*;
 use platform::clock;
 
-use super::day_time::TimeField;
+use super::day_time::{TimeField, passed_alert};
 use crate::reactive::RwSignal;
 use crate::state::oventide;
 use crate::state::plan::told::Entry;
-use crate::widgets::live;
 use crate::words::plan as words;
 
 /// What can be said of it on the sheet of the rise, and of both moments.
@@ -41,10 +40,6 @@ pub(super) fn of(entry: &Entry, open: RwSignal<bool>) -> AnyView {
             plan(Some((from, to)));
         }
     };
-    let error = move || {
-        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
-        error.into_any()
-    };
     let field = |label, minute: RwSignal<u32>| {
         view! {
             <TimeField
@@ -58,12 +53,10 @@ pub(super) fn of(entry: &Entry, open: RwSignal<bool>) -> AnyView {
     let now = app.beat.get_untracked();
     view! {
         <h3>{words::COLD}</h3>
-        <p>{words::stands_cold(&stay, now)}</p>
+        <p>{words::stands_cold(&stay, is_in, now)}</p>
         {into}
         {field(words::OUT_OF_FRIDGE_AT, out)}
-        <p class="field-error" role="alert">
-            {live::part(error)}
-        </p>
+        {passed_alert(Signal::derive(move || passed.get()))}
         <div class="sheet-actions">
             <button class="button" type="button" on:click=plan>
                 {words::PLAN_COLD}

@@ -70,6 +70,20 @@ pub(super) fn DayTimeFields(
     }
 }
 
+/// Says of a time that was chosen that it has passed.
+pub(super) fn passed_alert(passed: Signal<bool>) -> AnyView {
+    let error = move || {
+        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
+        error.into_any()
+    };
+    view! {
+        <p class="field-error" role="alert">
+            {live::part(error)}
+        </p>
+    }
+    .into_any()
+}
+
 /// A time of day.
 #[component]
 pub(super) fn TimeField(

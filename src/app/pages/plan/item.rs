@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::cold;
-use super::day_time::TimeField;
+use super::day_time::{TimeField, passed_alert};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
@@ -110,10 +110,6 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
             ask(Some(at));
         }
     };
-    let error = move || {
-        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
-        error.into_any()
-    };
     let is_fixed = move || {
         entry
             .read()
@@ -126,9 +122,7 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
             minute=Signal::derive(move || minute.get())
             on_change=move |to: u32| minute.set(to)
         />
-        <p class="field-error" role="alert">
-            {live::part(error)}
-        </p>
+        {passed_alert(Signal::derive(move || passed.get()))}
         <div class="sheet-actions">
             <button class="button button-main" type="button" on:click=fix>
                 {words::FIX}

@@ -123,6 +123,9 @@ fn Head(
     let app = oventide();
     let now = app.beat;
     let ready = live::text(move || match &*told.read() {
+        Some(told) if told.margins.iter().any(|(whose, _)| whose.is_some()) => {
+            words::all_ready(&told.end, now.get())
+        }
         Some(told) => words::ready(&told.end, now.get()),
         None => words::NO_PLAN.to_owned(),
     });
@@ -186,15 +189,15 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
     lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
     let margins = told.margins.iter();
     lines.extend(margins.map(|(whose, margin)| match whose {
-        Some(whose) => words::kept_of(whose, margin, now),
-        None => words::kept(margin, now),
+        Some(whose) => words::beside_table_of(whose, margin, now),
+        None => words::beside_table(margin, now),
     }));
     lines.push(depends_on(told));
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
-        lines.push(words::proven(told.proven, told.given));
+        lines.push(words::proven(told.proven, told.given, told.margins.len()));
     }
     lines
 }

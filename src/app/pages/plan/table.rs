@@ -1,14 +1,16 @@
 //! Starting a formula for a table: some times that it can be ready by, and any other.
 
 use domain::formula::Formula;
+use domain::schedule::plan::tables;
 use domain::units::{Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
 
-use super::day_time::{DayTime, DayTimeFields};
+use super::day_time::{DayTime, DayTimeFields, passed_alert};
 use crate::reactive::{Memo, RwSignal};
+use crate::state::plan::running_states;
 use crate::state::{Oventide, oventide};
-use crate::widgets::live::{self, Rows};
+use crate::widgets::live::Rows;
 use crate::widgets::sheet::Sheet;
 use crate::words::plan as words;
 
@@ -46,11 +48,7 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
     };
     let other = offers.last().map_or(now, |(at, _)| *at);
     let other = RwSignal::new(DayTime::of(other, now));
-    let has_passed = move || other.get().moment(now) <= now;
-    let error = move || {
-        let error = has_passed().then(|| view! { <span>{words::PASSED}</span> });
-        error.into_any()
-    };
+    let passed = Signal::derive(move || other.get().moment(now) <= now);
     let buttons = offers.into_iter().map(|(at, said)| {
         view! {
             <li>
@@ -67,9 +65,7 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
             <summary>{words::ANOTHER_TIME}</summary>
             <div class="section">
                 <DayTimeFields value=other now=now />
-                <p class="field-error" role="alert">
-                    {live::part(error)}
-                </p>
+                {passed_alert(passed)}
                 <button
                     class="button button-main"
                     type="button"
@@ -89,19 +85,16 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)
     // When it is ready even if it is late.
     let soonest = app.table_with(formula).map_or(now, |table| table.high());
     let wished = app.wishes();
-    let mut tables: Vec<Moment> = wished
-        .iter()
-        .filter_map(|wished| wished.wishes.table)
-        .collect();
-    tables.sort();
-    tables.dedup();
-    for table in tables {
+    for table in tables(&running_states(&app.bakes.read_untracked())) {
         if table >= soonest {
             let with = wished
                 .iter()
                 .filter(|wished| wished.wishes.table == Some(table));
-            let names: Vec<&str> = with.map(|wished| &*wished.name).collect();
-            offers.push((table, words::table_with(table, now, &names.join(", "))));
+            let names: Vec<String> = with.map(|wished| wished.name.clone()).collect();
+            offers.push((
+                table,
+                words::table_with(table, now, &crate::words::listed(&names)),
+            ));
         }
     }
     let mut times = vec![half_hour(soonest)];

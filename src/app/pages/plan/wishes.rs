@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::away::AwaySheet;
-use super::day_time::{DayTime, DayTimeFields};
+use super::day_time::{DayTime, DayTimeFields, passed_alert};
 use crate::reactive::{Memo, RwSignal};
 use crate::state::plan::told::Told;
 use crate::state::plan::{WishEdit, WishedOf};
@@ -163,16 +163,10 @@ fn table(
     let wish_from = move |at: Option<Moment>| {
         wish.run(Box::new(move |wishes| wishes.not_before = at));
     };
-    let error = move || {
-        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
-        error.into_any()
-    };
     view! {
         {choices}
         <DayTimeFields value=table now=now />
-        <p class="field-error" role="alert">
-            {live::part(error)}
-        </p>
+        {passed_alert(Signal::derive(move || passed.get()))}
         <div class="sheet-actions">
             <button class="button button-main" type="button" on:click=wish_table>
                 {words::WISH_TABLE}

@@ -9,8 +9,8 @@ use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::{Late, Oventide};
-pub(super) use wishes::running_states;
-pub(crate) use wishes::{WishEdit, WishedOf};
+use crate::words;
+pub(crate) use wishes::{WishEdit, WishedOf, running_bakes, running_states};
 
 /// A baker who is behind the plan is planned for anew no more often than this.
 const AGAIN: Minutes = minutes(1.0);
@@ -143,11 +143,7 @@ impl Oventide {
             }
             let now = self.beat.get();
             let bakes = self.bakes.read();
-            let running: Vec<Bake> = bakes
-                .iter()
-                .filter(|bake| !bake.state().is_over())
-                .cloned()
-                .collect();
+            let running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
             let shown = self.plan.read_untracked();
             let states: Vec<&State> = running.iter().map(Bake::state).collect();
             let is_new = last.as_ref().is_none_or(|last| last.running != running);
@@ -162,7 +158,8 @@ impl Oventide {
                 let found = (!states.is_empty()).then(|| door()(&states, now, before.as_ref()));
                 let shown = shown.as_ref();
                 let planned = found.flatten();
-                let planned = planned.map(|wished| Planned::new(&running, wished, now, shown));
+                let planned =
+                    planned.map(|timetable| Planned::new(&running, timetable, now, shown));
                 self.forget_over(&mut seen, &running);
                 self.tell_moved(&mut seen, planned.as_ref(), &running, now);
                 self.plan.set(planned);
@@ -230,7 +227,7 @@ impl Oventide {
     }
 }
 
-/// Bakes share a kitchen and a table: what each of them is told in turn is one change.
+/// What is asked of several bakes by one press is told as one change.
 fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
     let same = changes
         .first()
@@ -259,13 +256,19 @@ fn door_to_changes() -> fn(&Promised, &Promised, Moment) -> Option<Moved> {
 fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
     let [before, after]: [Vec<&Bake>; 2] =
         [promised, is].map(|promised| promised.bakes.iter().collect());
+    let names = [&before, &after].map(|bakes| {
+        let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
+        words::distinct_names(&states)
+    });
     let before = Made {
         timetable: &promised.planned.timetable,
         bakes: &before,
+        names: &names[0],
     };
     let after = Made {
         timetable: &is.planned.timetable,
         bakes: &after,
+        names: &names[1],
     };
     moved(before, after, now)
 }

@@ -3,7 +3,7 @@
 use domain::bake::{Bake, BakeId, CALLED, State, Stay};
 use domain::estimate::Estimate;
 use domain::formula::{ComponentId, StepId};
-use domain::schedule::plan::{Cold, Item, Margin, Proven, What};
+use domain::schedule::plan::{Cold, Item, Margin, Proven, What, table_of};
 use domain::units::{Minutes, Moment};
 
 use super::Planned;
@@ -53,7 +53,7 @@ pub(crate) struct Entry {
     pub(crate) end: Moment,
     /// When it may end, of what goes on by itself.
     pub(crate) window: Option<Estimate<Moment>>,
-    /// Whether the end of all hangs on it.
+    /// Whether an end hangs on it: a table's, or that of all.
     pub(crate) hangs: bool,
     /// Whether that end is for a table that is wished.
     pub(crate) for_table: bool,
@@ -213,7 +213,7 @@ impl Told {
     }
 }
 
-/// What an end hangs on: that of everything, or those that are for several tables.
+/// What the end for each table hangs on, or that of everything where no table is wished.
 fn chain(planned: &Planned, states: &[&State]) -> Vec<usize> {
     let plan = &planned.timetable.plan;
     let margins = planned.timetable.margins.iter();
@@ -235,7 +235,7 @@ fn margins(
     let told = margins.map(|margin| {
         let bakes = of_table(margin.table, states);
         let name = |&bake: &usize| names[bake].clone();
-        let whose = bakes.iter().map(name).collect::<Vec<_>>().join(", ");
+        let whose = words::listed(&bakes.iter().map(name).collect::<Vec<_>>());
         ((bakes.len() < states.len()).then_some(whose), *margin)
     });
     told.collect()
@@ -244,7 +244,7 @@ fn margins(
 /// The places of the bakes that are for a table.
 pub(crate) fn of_table(table: Moment, states: &[&State]) -> Vec<usize> {
     let bakes = states.iter().enumerate();
-    let of = bakes.filter(|(_, state)| state.wishes.table == Some(table));
+    let of = bakes.filter(|(_, state)| table_of(state) == Some(table));
     of.map(|(bake, _)| bake).collect()
 }
 

@@ -29,10 +29,7 @@ impl Oventide {
     /// What is wished of every running bake.
     pub(crate) fn wishes(self) -> Vec<WishedOf> {
         let bakes = self.bakes.get();
-        let running: Vec<&Bake> = bakes
-            .iter()
-            .filter(|bake| !bake.state().is_over())
-            .collect();
+        let running: Vec<&Bake> = running_bakes(&bakes).collect();
         let states: Vec<&State> = running.iter().map(|bake| bake.state()).collect();
         let names = words::distinct_names(&states);
         let wished = running.iter().zip(names).map(|(bake, name)| WishedOf {
@@ -92,8 +89,7 @@ impl Oventide {
     /// happened to it, and when that was asked for.
     pub(crate) fn undoable_of_plan(self) -> Option<BakeId> {
         let bakes = self.bakes.get();
-        let running = bakes.iter().filter(|bake| !bake.state().is_over());
-        let newest = running.filter_map(|bake| Some((newest_of_plan(bake)?, bake)));
+        let newest = running_bakes(&bakes).filter_map(|bake| Some((newest_of_plan(bake)?, bake)));
         let newest = newest.max_by_key(|&(at, _)| at);
         newest.map(|(_, bake)| bake.id.clone())
     }
@@ -111,9 +107,13 @@ impl Oventide {
     }
 }
 
-pub(in crate::state) fn running_states(bakes: &[Bake]) -> Vec<&State> {
-    let states = bakes.iter().map(Bake::state);
-    states.filter(|state| !state.is_over()).collect()
+/// Every bake that is not over.
+pub(crate) fn running_bakes(bakes: &[Bake]) -> impl Iterator<Item = &Bake> {
+    bakes.iter().filter(|bake| !bake.state().is_over())
+}
+
+pub(crate) fn running_states(bakes: &[Bake]) -> Vec<&State> {
+    running_bakes(bakes).map(Bake::state).collect()
 }
 
 /// When something of the plan was asked for, where that is what "undo" takes back.

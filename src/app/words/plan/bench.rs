@@ -11,7 +11,7 @@ pub(crate) fn now_at(formula: &str, title: &str) -> String {
 /// Says of a rise that was planned to stand in the fridge that it is there, or out again.
 pub(crate) fn moved_by_plan(title: &str, goes_in: bool) -> String {
     let there = if goes_in { "in" } else { "out of" };
-    format!("{title}: it's {there} the fridge now")
+    format!("{title}: the dough is {there} the fridge now")
 }
 
 /// Of work that is left for later on purpose.

@@ -6,9 +6,10 @@ use domain::schedule::plan::{Margin, Proven};
 use domain::units::Moment;
 use platform::clock::time_of_day;
 
+use super::SAME;
 use crate::state::plan::WishedOf;
 use crate::state::plan::told::Given;
-use crate::words::letters::{capital, lower_first};
+use crate::words::letters::{capital, listed};
 use crate::words::quantity::span;
 use crate::words::when;
 
@@ -21,32 +22,38 @@ pub(crate) const COMES_TO: &str = "What it comes to";
 
 /// "Ready about 15:35, between 15:10 and 16:05."
 pub(crate) fn ready(end: &Estimate<Moment>, now: Moment) -> String {
+    format!("Ready {}", about(end, now))
+}
+
+/// The same of breads for several tables, each of which has a line of its own: "All of it ready about 15:35…"
+pub(crate) fn all_ready(end: &Estimate<Moment>, now: Moment) -> String {
+    format!("All of it ready {}", about(end, now))
+}
+
+fn about(end: &Estimate<Moment>, now: Moment) -> String {
     format!(
-        "Ready about {}, between {} and {}.",
+        "about {}, between {} and {}.",
         when(end.likely(), now),
         time_of_day(end.low()),
         time_of_day(end.high())
     )
 }
 
-/// Less than this is no difference, in min.
-const SAME: f64 = 1.0;
-
 /// So much more to spare than a buffer has another reason, in min.
 const AMPLE: f64 = 15.0;
 
 /// The same of what is for one of several tables: "Orange braid: ready about 15:35, between 15:10 and 16:05. That is…"
-pub(crate) fn kept_of(whose: &str, margin: &Margin, now: Moment) -> String {
-    let ready = lower_first(&ready(&margin.ready, now));
-    format!("{whose}: {ready} {}", kept(margin, now))
+pub(crate) fn beside_table_of(whose: &str, margin: &Margin, now: Moment) -> String {
+    let about = about(&margin.ready, now);
+    format!("{whose}: ready {about} {}", beside_table(margin, now))
 }
 
-/// How it stands to the table: "25 min before your table at 16:00: rises may take that much longer."
-pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
+/// How it stands to the table: "That is 25 min before your table at 16:00: rises may take that much longer."
+pub(crate) fn beside_table(kept: &Margin, now: Moment) -> String {
     let (spare, buffer) = (kept.spare().get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {
-        format!("{} later than {table}.", span(kept.spare()))
+        format!("That is {} later than {table}.", span(kept.spare()))
     } else if spare < SAME {
         format!(
             "That is just in time for {table}; {} to spare would be safer.",
@@ -73,7 +80,7 @@ pub(crate) fn kept(kept: &Margin, now: Moment) -> String {
 }
 
 /// How good the plan is, with what that holds for.
-pub(crate) fn proven(proven: Proven, given: Given) -> String {
+pub(crate) fn proven(proven: Proven, given: Given, tables: usize) -> String {
     let wished = if given.as_wished {
         "what you wish, "
     } else {
@@ -84,20 +91,26 @@ pub(crate) fn proven(proven: Proven, given: Given) -> String {
     } else {
         "one oven"
     };
-    let unless = if given.waits {
-        ", unless more of it waits longer than is good for it"
+    let [unless, or_more] = if given.waits {
+        [
+            ", unless more of it waits longer than is good for it",
+            ", or more by letting something wait too long",
+        ]
     } else {
-        ""
+        ["", ""]
     };
     let with = format!("With {wished}one pair of hands and {oven}");
     match proven {
+        // Breads for several tables are ready one after the other, and what is proven is that by that order.
+        Proven::Soonest if tables > 1 => format!(
+            "{with}, no other order would have it ready sooner, with the sooner table served first{unless}."
+        ),
         Proven::Soonest => {
             format!("{with}, no other order of this work is ready sooner{unless}.")
         }
         Proven::Short(by) => format!(
-            "There was no time to prove it the soonest. {with}, another order may save up to {}{}.",
-            span(by),
-            unless.replace("unless", "or more if")
+            "There was no time to prove it the soonest. {with}, another order may save up to {}{or_more}.",
+            span(by)
         ),
     }
 }
@@ -109,23 +122,12 @@ pub(crate) fn depends_on(names: &[String], shorter: usize, tables: usize) -> Str
         1 => "The table depends",
         _ => "The tables depend",
     };
-    let mut said = format!("{what} on ");
-    let last = names.len().saturating_sub(1);
-    for (place, name) in names.iter().enumerate() {
-        said += match place {
-            0 => "",
-            _ if place == last && shorter == 0 => " and ",
-            _ => ", ",
-        };
-        said += name;
-    }
+    let mut links = names.to_vec();
     if shorter > 0 {
-        said += &format!(
-            " and {shorter} shorter {}",
-            if shorter == 1 { "step" } else { "steps" }
-        );
+        let steps = if shorter == 1 { "step" } else { "steps" };
+        links.push(format!("{shorter} shorter {steps}"));
     }
-    said + "."
+    format!("{what} on {}.", listed(&links))
 }
 
 /// When to begin what hasn't begun: "Begin at 09:40: Buns."
@@ -138,16 +140,16 @@ pub(crate) fn begin(name: &str, at: Moment, now: Moment) -> String {
 }
 
 /// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30.", and of breads for
-/// several tables "Buns on the table at 16:00. Orange braid on the table as soon as it can be."
+/// several tables "Buns on the table at 16:00. Orange braid on the table as soon as possible."
 pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) -> String {
-    let mut apart: Vec<(Vec<&str>, &Wishes)> = Vec::new();
+    let mut apart: Vec<(Vec<String>, &Wishes)> = Vec::new();
     for wished in of {
         let is_same = |other: &Wishes| {
             (other.table, other.not_before) == (wished.wishes.table, wished.wishes.not_before)
         };
         match apart.iter_mut().find(|(_, other)| is_same(other)) {
-            Some((names, _)) => names.push(&wished.name),
-            None => apart.push((vec![&wished.name], &wished.wishes)),
+            Some((names, _)) => names.push(wished.name.clone()),
+            None => apart.push((vec![wished.name.clone()], &wished.wishes)),
         }
     }
     let several = apart.len() > 1;
@@ -155,13 +157,13 @@ pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) ->
     for (names, wishes) in apart {
         let table = match wishes.table {
             Some(table) => format!("on the table at {}", when(table, now)),
-            None => "on the table as soon as it can be".to_owned(),
+            None => "on the table as soon as possible".to_owned(),
         };
         let begin = wishes.not_before;
         let begin = begin.map(|from| format!("nothing before {}", when(from, now)));
         if several {
             let begin = begin.map_or_else(String::new, |begin| format!(", {begin}"));
-            said.push(format!("{} {table}{begin}.", names.join(", ")));
+            said.push(format!("{} {table}{begin}.", listed(&names)));
         } else {
             said.push(format!("{}.", capital(&table)));
             said.extend(begin.map(|begin| format!("{}.", capital(&begin))));
@@ -198,17 +200,19 @@ mod tests {
     #[test]
     fn what_is_not_proven_is_not_passed_off_as_the_soonest() {
         assert_eq!(
-            proven(Proven::Soonest, GIVEN),
+            proven(Proven::Soonest, GIVEN, 1),
             "With one pair of hands and one oven, no other order of this work is ready sooner."
         );
         let short = |waits| {
             let by = domain::units::minutes(15.0);
-            proven(Proven::Short(by), Given { waits, ..GIVEN })
+            proven(Proven::Short(by), Given { waits, ..GIVEN }, 1)
         };
         assert!(short(false).ends_with("may save up to 15\u{a0}min."));
-        assert!(short(true).ends_with(
-            "may save up to 15\u{a0}min, or more if more of it waits longer than is good for it."
-        ));
+        assert!(
+            short(true).ends_with(
+                "may save up to 15\u{a0}min, or more by letting something wait too long."
+            )
+        );
     }
 
     const GIVEN: Given = Given {
@@ -225,7 +229,7 @@ mod tests {
             ..GIVEN
         };
         assert_eq!(
-            proven(Proven::Soonest, heated),
+            proven(Proven::Soonest, heated, 1),
             "With what you wish, one pair of hands and one oven, heated from bread to bread as here, no other order of this work is ready sooner."
         );
         let waits = Given {
@@ -233,8 +237,12 @@ mod tests {
             ..GIVEN
         };
         assert_eq!(
-            proven(Proven::Soonest, waits),
+            proven(Proven::Soonest, waits, 1),
             "With one pair of hands and one oven, no other order of this work is ready sooner, unless more of it waits longer than is good for it."
+        );
+        assert_eq!(
+            proven(Proven::Soonest, GIVEN, 2),
+            "With one pair of hands and one oven, no other order would have it ready sooner, with the sooner table served first."
         );
     }
 }

@@ -25,11 +25,11 @@ pub(crate) const HOW_TO_READ: &str = "How to read it";
 /// What the drawing's marks mean.
 pub(crate) const READING: [&str; 7] = [
     "Time goes downwards, and more slowly where there is much to do. A length behind dots is one with nothing in it.",
-    "◆ and a thick edge: when all is ready depends on it.",
+    "◆ and a thick edge: a table, or when all is ready, depends on it.",
     "■: you fixed when it starts.",
     "A hatched strip: it may end anywhere there. The band across is when all may be ready.",
     "A thin line is a part of the bake, with white boxes where your hands are at it.",
-    "The thick line is now, the dashed one your table.",
+    "The thick line is now, each dashed one a table.",
     "Bars of a second bake have dashed edges. Press a bar to see why it starts then, or to fix it.",
 ];
 /// The columns.
@@ -49,7 +49,7 @@ pub(crate) const FIX: &str = "Fix it there";
 /// Lets it start whenever it can again.
 pub(crate) const FREE: &str = "Whenever it can";
 /// Opens the sheet of a step that was fixed to what has passed.
-pub(crate) const ANEW: &str = "Fix it anew, or let it go";
+pub(crate) const ANEW: &str = "Choose another time, or none";
 /// Of a time that can't be meant.
 pub(crate) const PASSED: &str = "That has passed. Choose a later time.";
 /// Of a fold, whose moment follows from its rise.
@@ -72,10 +72,11 @@ pub(crate) fn moves(title: &str, cold: Cold) -> String {
     format!("{title}: {out} the fridge")
 }
 
-/// "It stands in the fridge from 22:10 to 06:30 tomorrow."
-pub(crate) fn stands_cold(stay: &Stay, now: Moment) -> String {
+/// "It stands in the fridge from 22:10 to 06:30 tomorrow.", and before it is in "It is to stand in the fridge…"
+pub(crate) fn stands_cold(stay: &Stay, is_in: bool, now: Moment) -> String {
+    let stands = if is_in { "stands" } else { "is to stand" };
     format!(
-        "It stands in the fridge from {} to {}.",
+        "It {stands} in the fridge from {} to {}.",
         when(stay.from, now),
         when(stay.to, now)
     )

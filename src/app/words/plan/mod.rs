@@ -14,3 +14,6 @@ pub(crate) use head::*;
 pub(crate) use items::*;
 pub(crate) use moved::*;
 pub(crate) use wishes::*;
+
+/// Less than this is no difference, in min.
+const SAME: f64 = 1.0;

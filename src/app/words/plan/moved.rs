@@ -10,7 +10,7 @@ use domain::units::{CelsiusDelta, Minutes, Moment};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
-use super::super::letters::{capital, lower_first};
+use super::super::letters::{capital, listed, lower_first};
 use super::super::places::{on_day, vessel, whereabouts};
 use super::super::quantity::{about, span, temperature};
 
@@ -41,62 +41,56 @@ fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
     let because = because(moved, time, degrees);
     match &moved.next {
         Some(next) if stays => format!(
-            "{}: {}, and {} is still ready at {}.",
+            "{}: {}, and {}.",
             capital(&because),
             shifted(next, time),
-            still(moved),
-            time(is)
+            still(moved, &time(is))
         ),
         _ => format!("{}: {because}.", ready(moved, time)),
     }
 }
 
 fn ready(moved: &Moved, time: Time) -> String {
-    let (was, is) = moved.ready;
-    let ready = format!(
-        "{}eady at {} instead of {}",
-        whose(moved, "R", "r"),
-        time(is),
-        time(was)
-    );
+    let ((was, is), whose) = (moved.ready, whose(moved));
+    let ready = format!("Ready at {} instead of {}", time(is), time(was));
     let Some(margin) = moved.margin else {
-        return ready;
+        return ready + &whose;
     };
     let (table, spare) = (margin.table, margin.spare());
     let table_at = time(table);
     if spare.get() < 0.0 {
-        return format!("{ready}, {} after the table at {table_at}", span(spare));
+        let late = span(spare);
+        return format!("{ready}, {late} after the table at {table_at}{whose}");
     }
     let before = table - was;
     // With other wishes it was another table.
     if before.get() < 0.0 || moved.why == Why::Wishes {
-        return format!("{ready}, in time for the table at {table_at}");
+        return format!("{ready}, in time for the table at {table_at}{whose}");
     }
     let left = match spare.get() {
         0.0 => "no time".to_owned(),
         _ => span(spare),
     };
     format!(
-        "{}he table stays at {table_at}, with {left} to spare instead of {}",
-        whose(moved, "T", "t"),
+        "The table stays at {table_at}, with {left} to spare instead of {}{whose}",
         span(before)
     )
 }
 
-/// Whose end it is, where breads are for several tables, and how a sentence goes on after that: "Orange braid: r".
-fn whose(moved: &Moved, capital: &str, small: &str) -> String {
+/// Whose end it is, where breads are for several tables: " (Buns and Orange braid)".
+fn whose(moved: &Moved) -> String {
     if moved.of.is_empty() {
-        capital.to_owned()
+        String::new()
     } else {
-        format!("{}: {small}", moved.of.join(", "))
+        format!(" ({})", listed(&moved.of))
     }
 }
 
-fn still(moved: &Moved) -> String {
+fn still(moved: &Moved, at: &str) -> String {
     if moved.of.is_empty() {
-        "everything".to_owned()
+        format!("everything is still ready at {at}")
     } else {
-        moved.of.join(", ")
+        format!("the end stays at {at}{}", whose(moved))
     }
 }
 
@@ -116,23 +110,23 @@ fn shifted(next: &Shifted, time: Time) -> String {
 /// "Divide", and where several bakes run "Divide (Orange braid)": a step's name is the baker's own, and no more than a
 /// name, so it stands beside what is said of a dough and not for it.
 fn named(step: &Named) -> String {
-    match &step.formula {
-        Some(formula) => format!("{} ({formula})", step.title),
+    match &step.whose {
+        Some(whose) => format!("{} ({whose})", step.title),
         None => step.title.clone(),
     }
 }
 
 fn oven(step: &Named) -> String {
-    match &step.formula {
-        Some(formula) => format!("the oven for {formula}"),
+    match &step.whose {
+        Some(whose) => format!("the oven for {whose}"),
         None => "the oven".to_owned(),
     }
 }
 
 /// "The middle was measured (Bake)".
 fn beside(step: &Named) -> String {
-    match &step.formula {
-        Some(formula) => format!("{}, {formula}", step.title),
+    match &step.whose {
+        Some(whose) => format!("{}, {whose}", step.title),
         None => step.title.clone(),
     }
 }
@@ -171,7 +165,7 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
             };
             format!(
                 "{} should have {way} the fridge {} ago",
-                named(step),
+                stuff(step),
                 span(*by)
             )
         }
@@ -243,8 +237,8 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
 }
 
 fn dough(step: &Named, by: CelsiusDelta, degrees: Degrees) -> String {
-    let whose = step.formula.as_ref();
-    let whose = whose.map_or_else(String::new, |formula| format!(" of {formula}"));
+    let whose = step.whose.as_ref();
+    let whose = whose.map_or_else(String::new, |whose| format!(" of {whose}"));
     let how = if by.get() < 0.0 { "cooler" } else { "warmer" };
     format!(
         "the dough{whose} is {} {how} than forecast",

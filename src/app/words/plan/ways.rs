@@ -3,11 +3,12 @@
 use domain::bake::State;
 use domain::formula::StepId;
 use domain::kitchen::Scales;
-use domain::schedule::plan::{Claim, Lever, Nearest, Way};
+use domain::schedule::plan::{Claim, Lever, Nearest, Way, tables};
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
+use super::{SAME, away};
 use crate::words::letters::lower_first;
 use crate::words::quantity::{about_time, span, temperature};
 use crate::words::{LONG_FOR_EGG_OR_MILK, amount, capital, when};
@@ -19,9 +20,9 @@ pub(crate) const WHAT_WOULD_HELP: &str = "What would help?";
 /// While plans are reckoned.
 pub(crate) const WORKING_IT_OUT: &str = "Working it out…";
 /// Of something that was pressed and would do less by now than was said of it.
-pub(crate) const NO_LONGER: &str = "By now this wouldn't do what was said of it, for the plan has moved since. What would is being looked for.";
-/// Less than this is no difference, in min.
-const SAME: f64 = 1.0;
+pub(crate) const NO_LONGER: &str =
+    "The plan has moved, so this would no longer do that. Looking for what would…";
+
 /// For which moment it was found: "Found at 14:05."
 pub(crate) fn found_at(at: Moment, looks_again: bool) -> String {
     let again = if looks_again { " Looking again…" } else { "" };
@@ -44,7 +45,7 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
         .map(|claim| match *claim {
             Claim::Table(at) => format!("the table at {}", when(at, now)),
             Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
-            Claim::Away(from, to) => format!("nobody here from {}", from_to(from, to, now)),
+            Claim::Away(from, to) => format!("nobody here from {}", away(from, to, now)),
             Claim::Fixed(bake, step, at) => {
                 format!("{} at {}", title(bakes, bake, step), when(at, now))
             }
@@ -63,7 +64,7 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
 /// What a button says that wishes it.
 pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> String {
     match *nearest {
-        Nearest::Table { at, .. } => format!("Table at {}", when(at, now)),
+        Nearest::Table { was, at, .. } => table(was, at, bakes, now),
         Nearest::Begin { was, at } => format!(
             "Begin from {} on instead of {}",
             when(at, now),
@@ -71,7 +72,7 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
         ),
         Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
         Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
-        Nearest::Stay { away } => format!("Be here from {}", from_to(away.0, away.1, now)),
+        Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
         Nearest::Fixed { bake, step, at } => {
             let title = title(bakes, bake, step);
             match at {
@@ -83,8 +84,18 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
 }
 
 /// The same table with room for what may take longer.
-pub(crate) fn safely(at: Moment, now: Moment) -> String {
-    format!("Table at {}, with time to spare", when(at, now))
+pub(crate) fn safely(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
+    format!("{}, with time to spare", table(was, at, bakes, now))
+}
+
+/// "Table at 17:00", and of several tables which: "Table at 17:00 instead of 16:00".
+fn table(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
+    let table = format!("Table at {}", when(at, now));
+    if tables(bakes).len() > 1 {
+        format!("{table} instead of {}", when(was, now))
+    } else {
+        table
+    }
 }
 
 /// A way, and the table it leads to: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
@@ -145,7 +156,7 @@ pub(crate) fn way(
             let name = part.map_or("filling", |part| &part.name);
             capital(&format!(
                 "{name} made ahead, from {}, and kept in the fridge, {days} days at most",
-                from_to(from, to, now)
+                away(from, to, now)
             ))
         }
     };
@@ -156,7 +167,7 @@ pub(crate) fn way(
         about_time(table.low()),
         about_time(table.high())
     );
-    said += &still(way);
+    said += &still(way, tables(bakes).len());
     if way.is_long_out {
         said += " ";
         said += LONG_FOR_EGG_OR_MILK;
@@ -165,10 +176,16 @@ pub(crate) fn way(
 }
 
 /// What a way leaves amiss: " Still 20 min later than your table."
-fn still(way: &Way) -> String {
+fn still(way: &Way, tables: usize) -> String {
     let mut said = String::new();
     if way.late.get() >= SAME {
-        said += &format!(" Still {} later than your table.", span(way.late));
+        let late = span(way.late);
+        // Of several tables it is how late they are in all.
+        said += &if tables > 1 {
+            format!(" Still {late} late, all tables together.")
+        } else {
+            format!(" Still {late} later than your table.")
+        };
     }
     if way.waits.get() >= SAME {
         said += &format!(" Still {} of waiting that is too long.", span(way.waits));
@@ -206,10 +223,6 @@ fn title(bakes: &[&State], bake: usize, step: StepId) -> String {
     step.map_or_else(String::new, |step| step.title.clone())
 }
 
-fn from_to(from: Moment, to: Moment, now: Moment) -> String {
-    format!("{} to {}", when(from, now), time_of_day(to))
-}
-
 #[cfg(test)]
 mod tests {
     use domain::estimate::{Basis, Estimate};
@@ -218,6 +231,10 @@ mod tests {
     use super::*;
 
     fn left(late: f64, waits: f64) -> String {
+        left_of(1, late, waits)
+    }
+
+    fn left_of(tables: usize, late: f64, waits: f64) -> String {
         let noon = Moment::from_epoch_ms(1_789_905_600_000);
         let way = Way {
             lever: Lever::Yeast {
@@ -232,13 +249,17 @@ mod tests {
             is_long_out: false,
             intents: Vec::new(),
         };
-        still(&way).replace('\u{a0}', " ")
+        still(&way, tables).replace('\u{a0}', " ")
     }
 
     #[test]
     fn a_late_table_and_what_waits_too_long_are_told_apart() {
         assert_eq!(left(0.4, 0.0), "");
         assert_eq!(left(20.0, 0.0), " Still 20 min later than your table.");
+        assert_eq!(
+            left_of(2, 20.0, 0.0),
+            " Still 20 min late, all tables together."
+        );
         assert_eq!(
             left(0.0, 12.0),
             " Still 12 min of waiting that is too long."

@@ -10,11 +10,11 @@ pub(crate) const WISHES: &str = "What you wish";
 /// Opens what can be wished of the table; on a formula it starts the bake for it.
 pub(crate) const ON_THE_TABLE_AT: &str = "On the table at…";
 /// Which of several bakes a table is wished for.
-pub(crate) const FOR: &str = "For";
+pub(crate) const FOR: &str = "Which bread?";
 /// All of them.
-pub(crate) const ALL_OF_IT: &str = "Everything";
+pub(crate) const ALL_OF_IT: &str = "All of them";
 /// Takes a table's wish away.
-pub(crate) const AS_SOON_AS: &str = "As soon as it can be";
+pub(crate) const AS_SOON_AS: &str = "As soon as possible";
 /// Everything a quarter of an hour sooner or later.
 pub(crate) const EARLIER: &str = "15\u{a0}min earlier";
 /// See [`EARLIER`].
@@ -52,8 +52,15 @@ pub(crate) const TO: &str = "To";
 pub(crate) const ADD_AWAY: &str = "Add this time";
 /// The heading of the nights.
 pub(crate) const ASLEEP: &str = "Asleep";
+
 /// Adds the nights.
-pub(crate) const ADD_NIGHTS: &str = "Add the nights until the table";
+pub(crate) fn add_nights(tables: usize) -> &'static str {
+    if tables > 1 {
+        "Add the nights until the last table"
+    } else {
+        "Add the nights until the table"
+    }
+}
 
 /// "12:00 to 13:30", with the day where it isn't today.
 pub(crate) fn away(from: Moment, to: Moment, now: Moment) -> String {

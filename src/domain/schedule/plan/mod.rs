@@ -47,7 +47,7 @@ pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use tasks::{Cold, What};
-pub use timetable::{Margin, Timetable, away, timetable};
+pub use timetable::{Margin, Timetable, away, table_of, tables, timetable};
 pub use trial::{PATIENCE, Rest};
 
 /// How often lengths and schedule are reckoned in turn, at most.
@@ -109,7 +109,7 @@ pub struct Bounds<'a> {
     /// What it aims at.
     pub goal: Goal,
     /// By bake: when it should be ready, where that isn't the same for all. What should be ready sooner comes
-    /// first, as long as something that should be ready later isn't late for it in vain.
+    /// first, and gives back what it has to spare where something that should be ready later is late by it.
     pub ready_by: &'a [Option<Moment>],
     /// When nobody is in the kitchen.
     pub closed: &'a [(Moment, Moment)],

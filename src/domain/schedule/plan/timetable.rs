@@ -77,7 +77,7 @@ impl Timetable {
     /// How it stands to the table of a bake, if it has one.
     #[must_use]
     pub fn margin(&self, state: &State) -> Option<&Margin> {
-        let table = state.wishes.table?;
+        let table = table_of(state)?;
         self.margins.iter().find(|margin| margin.table == table)
     }
 
@@ -430,7 +430,8 @@ pub(super) fn buffer_of(ready: &Estimate<Moment>) -> Minutes {
 }
 
 /// The tables that some bakes are for, the soonest first.
-pub(super) fn tables(bakes: &[&State]) -> Vec<Moment> {
+#[must_use]
+pub fn tables(bakes: &[&State]) -> Vec<Moment> {
     let mut tables: Vec<Moment> = bakes.iter().filter_map(|state| table_of(state)).collect();
     tables.sort();
     tables.dedup();
@@ -438,7 +439,8 @@ pub(super) fn tables(bakes: &[&State]) -> Vec<Moment> {
 }
 
 /// The table that a bake is for. A bread that is ready has no wishes any more.
-pub(super) fn table_of(state: &State) -> Option<Moment> {
+#[must_use]
+pub fn table_of(state: &State) -> Option<Moment> {
     state.wishes.table.filter(|_| !state.all_ended())
 }
 

@@ -121,7 +121,7 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
   expect(await app.alarm.stopAll()).toEqual([INTO]);
   await app.clock.pass(SECOND);
   const said = page.getByRole("button", { name: /^First rise: it's (in|out of) the fridge now$/ });
-  await expect(said).toHaveText("First rise: it's in the fridge now");
+  await expect(said).toHaveText("First rise: the dough is in the fridge now");
   await said.click();
   await expect(said).toHaveCount(0);
 
@@ -131,7 +131,7 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
     await app.clock.sleep(2 * MINUTE);
     expect(await app.alarm.stopAll()).toEqual([OUT]);
     await app.clock.pass(SECOND);
-    await expect(said).toHaveText("First rise: it's out of the fridge now");
+    await expect(said).toHaveText("First rise: the dough is out of the fridge now");
     await said.click();
     await expect(said).toHaveCount(0);
     await app.turnTo("#/plan");

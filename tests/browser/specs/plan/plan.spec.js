@@ -136,7 +136,7 @@ test("a step that was fixed calls at its moment, and once that has passed says s
   const bar = plan.bar("Mix the dough");
   await expect(bar).toHaveAttribute("data-fixed", "false");
   await expect(bar).toHaveAttribute("aria-label", new RegExp(`was fixed to ${timeOf(fixed)}, and that has passed`));
-  const anew = page.getByRole("button", { name: "Fix it anew, or let it go" });
+  const anew = page.getByRole("button", { name: "Choose another time, or none" });
 
   await test.step("fixed anew, it calls anew", async () => {
     await anew.click();
@@ -192,7 +192,7 @@ test("a quarter of an hour later is a quarter of an hour later everywhere, and u
   expect(await plan.begins()).toBe(begins);
 });
 
-test("two bakes for one table are planned together, and what is wished of one is wished of both", async ({ app }) => {
+test("two bakes for one table are planned together, and shifted and brought back together", async ({ app }) => {
   const { formula, plan } = app;
   await forSeven(app);
   await app.turnTo("#/");
@@ -206,7 +206,7 @@ test("two bakes for one table are planned together, and what is wished of one is
   await app.clock.pass(SECOND);
   await plan.undo.click();
   await expect(plan.wished).toContainText("On the table at 19:00.");
-  // The wish of the earliest counts, so one that was left behind would show.
+  // A bake that was left behind would have a table of its own, and what is wished would be told of each.
   await app.reload();
   await expect(plan.wished).toContainText("On the table at 19:00.");
 });
@@ -240,7 +240,7 @@ test("a bread for tomorrow has a table of its own beside one for today, offline"
   await expect(plan.wished).toContainText(/12:30 tomorrow/);
 });
 
-test("a table that can't be kept is said to be late, and as soon as it can be takes the wish away", async ({
+test("a table that can't be kept is said to be late, and as soon as possible takes the wish away", async ({
   app,
   page,
 }) => {
@@ -253,7 +253,7 @@ test("a table that can't be kept is said to be late, and as soon as it can be ta
   await plan.sheet.getByRole("button", { name: "Plan for then" }).click();
   await expect(plan.head).toContainText(/\d\sh.* later than your table at 11:00\./);
   await page.getByRole("button", { name: "On the table at…" }).click();
-  await plan.sheet.getByRole("button", { name: "As soon as it can be" }).click();
-  await expect(plan.wished).toContainText("On the table as soon as it can be.");
+  await plan.sheet.getByRole("button", { name: "As soon as possible" }).click();
+  await expect(plan.wished).toContainText("On the table as soon as possible.");
   await expect(plan.head).not.toContainText("your table");
 });

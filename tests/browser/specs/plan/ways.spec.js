@@ -117,8 +117,7 @@ test("while the baker is late what was found stays, and is looked for again befo
   }
   expect(await app.plan.head.innerText()).not.toBe(ready);
   await expect.poll(() => minuteFound(ways)).toBeGreaterThan(first + 3);
-  // What is offered is what the plan can keep now.
-  // What has been on offer for minutes may have slipped away; then what the plan can keep is offered instead.
+  // What has been on offer for minutes may have slipped away; then what the plan can keep now is offered instead.
   await expect(async () => {
     await app.clock.pass(2 * SECOND);
     await tables.click({ timeout: 500 });

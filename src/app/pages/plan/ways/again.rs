@@ -9,6 +9,7 @@ use super::Found;
 use super::search::search;
 use crate::reactive::RwSignal;
 use crate::state::Oventide;
+use crate::state::plan::running_bakes;
 
 /// By itself it is looked for no more often than this: it keeps a phone busy for some seconds.
 const AGAIN: Minutes = minutes(3.0);
@@ -35,11 +36,10 @@ pub(super) struct Look {
 impl Look {
     pub(super) fn of(app: Oventide) -> Self {
         let bakes = app.bakes.read_untracked();
-        let running = bakes.iter().filter(|bake| !bake.state().is_over());
         let plan = app.plan.read_untracked();
         Self {
             at: clock::now(),
-            bakes: running.cloned().collect(),
+            bakes: running_bakes(&bakes).cloned().collect(),
             end: plan.as_ref().map(|plan| plan.timetable.plan.end.likely()),
         }
     }
@@ -59,7 +59,8 @@ impl Look {
     fn asks_otherwise(&self, was: &Self) -> bool {
         let other = |(is, was): (&Bake, &Bake)| {
             let (is, was) = (is.state(), was.state());
-            is.wishes != was.wishes || is.pins != was.pins || is.formula != was.formula
+            let wishes = (&is.wishes, &is.pins, &is.retards);
+            wishes != (&was.wishes, &was.pins, &was.retards) || is.formula != was.formula
         };
         !self.is_of(&was.bakes) || self.bakes.iter().zip(&was.bakes).any(other)
     }

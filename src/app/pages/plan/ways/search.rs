@@ -6,6 +6,7 @@ use domain::bake::{Bake, BakeId, Intent, State};
 use domain::schedule::plan::{
     Asks, Conflict, Nearest, Way, conflict, levers, still_helps, still_kept,
 };
+use domain::units::Moment;
 use leptos::task::spawn_local;
 use platform::clock;
 
@@ -37,7 +38,7 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             return;
         }
         if let Some(conflict) = conflict {
-            let (contradiction, instead) = instead(&conflict, &bakes, &states);
+            let (contradiction, instead) = instead(&conflict, &bakes, &states, now);
             (found.contradiction, found.instead) = (Some(contradiction), instead);
             looks.take_in(found.clone());
         }
@@ -77,8 +78,12 @@ pub(super) async fn still(offer: &Offer, look: &Look) -> bool {
     does == Some(true)
 }
 
-fn instead(conflict: &Conflict, bakes: &[Bake], states: &[&State]) -> (String, Vec<Press>) {
-    let now = clock::now();
+fn instead(
+    conflict: &Conflict,
+    bakes: &[Bake],
+    states: &[&State],
+    now: Moment,
+) -> (String, Vec<Press>) {
     let mut presses = Vec::new();
     for nearest in &conflict.nearest {
         presses.push(press(
@@ -95,7 +100,12 @@ fn instead(conflict: &Conflict, bakes: &[Bake], states: &[&State]) -> (String, V
         {
             let safely = None;
             let safe = Nearest::Table { was, at, safely };
-            presses.push(press(&safe, words::safely(at, now), bakes, states));
+            presses.push(press(
+                &safe,
+                words::safely(was, at, states, now),
+                bakes,
+                states,
+            ));
         }
     }
     (words::contradiction(&conflict.claims, states, now), presses)

@@ -71,12 +71,31 @@ fn what_moved_of_one_of_several_tables_is_told_with_its_name() {
     moved.of = vec!["Orange braid".to_owned()];
     assert_eq!(
         plain(&moved),
-        "Orange braid: ready at 16:15 instead of 16:00: the kitchen changed."
+        "Ready at 16:15 instead of 16:00 (Orange braid): the kitchen changed."
     );
     moved.margin = margin(&moved, at(17, 0));
     assert_eq!(
         plain(&moved),
-        "Orange braid: the table stays at 17:00, with 45 min to spare instead of 1 h: the kitchen changed."
+        "The table stays at 17:00, with 45 min to spare instead of 1 h (Orange braid): the kitchen changed."
+    );
+    moved.of.insert(0, "Buns, since 09:00".to_owned());
+    moved.margin = margin(&moved, at(16, 10));
+    assert_eq!(
+        plain(&moved),
+        "Ready at 16:15 instead of 16:00, 5 min after the table at 16:10 (Buns, since 09:00 and Orange braid): the \
+         kitchen changed."
+    );
+    moved.ready.1 = moved.ready.0;
+    moved.next = Some(Shifted {
+        step: rise(&of(true)),
+        is_fold: true,
+        was: at(11, 30),
+        is: at(11, 40),
+    });
+    assert_eq!(
+        plain(&moved),
+        "The kitchen changed: the fold in First rise (Plum buns) is at 11:40 instead of 11:30, and the end stays at \
+         16:00 (Buns, since 09:00 and Orange braid)."
     );
 }
 

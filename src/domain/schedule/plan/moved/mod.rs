@@ -9,7 +9,7 @@ mod why;
 
 pub use told::{Made, Moved, NOTABLE, Named, Shifted, Why};
 
-use super::timetable::table_of;
+use super::timetable::{table_of, tables};
 use super::{Item, Margin, What};
 use crate::bake::{Bake, How, State};
 use crate::formula::{Step, StepId, StepKind};
@@ -86,10 +86,11 @@ impl<'a> Both<'a> {
     /// Of the ends of breads for one table each, and of those for none, the one that moved most.
     fn end(&self) -> End {
         let all: Vec<usize> = (0..self.after.bakes.len()).collect();
-        let mut tables: Vec<Option<Moment>> =
-            all.iter().map(|&bake| table_of(self.state(bake))).collect();
-        tables.sort_by_key(|table| (table.is_none(), *table));
-        tables.dedup();
+        let states: Vec<&State> = all.iter().map(|&bake| self.state(bake)).collect();
+        let mut tables: Vec<_> = tables(&states).into_iter().map(Some).collect();
+        if states.iter().any(|state| table_of(state).is_none()) {
+            tables.push(None);
+        }
         let several = tables.len() > 1;
         let ends = tables.into_iter().filter_map(|table| {
             let bakes = all.iter().copied();
@@ -108,8 +109,8 @@ impl<'a> Both<'a> {
             let is = |&bake: &usize| Some(self.after.timetable.plan.of(bake)?.table);
             let was = bakes.iter().filter_map(was).map(|end| end.likely()).max()?;
             let is = bakes.iter().filter_map(is).map(|end| end.likely()).max()?;
-            let name = |&bake: &usize| self.state(bake).formula.name.clone();
-            let of = bakes.iter().filter(|_| several).map(name).collect();
+            let name = |&bake: &usize| self.after.names.get(bake).cloned();
+            let of = bakes.iter().filter(|_| several).filter_map(name).collect();
             let margins = &self.after.timetable.margins;
             let margin = margins
                 .iter()
@@ -147,12 +148,11 @@ impl<'a> Both<'a> {
 
     fn named(&self, bake: usize, step: StepId) -> Option<Named> {
         let known = self.after.bakes.get(bake)?;
-        let formula = &known.state().formula;
-        let step = formula.step(step)?;
+        let step = known.state().formula.step(step)?;
         let several = self.after.bakes.len() > 1;
         Some(Named {
             bake: known.id.clone(),
-            formula: several.then(|| formula.name.clone()),
+            whose: self.after.names.get(bake).filter(|_| several).cloned(),
             title: step.title.clone(),
             kind: step.kind,
         })

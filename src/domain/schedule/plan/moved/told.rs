@@ -17,6 +17,8 @@ pub struct Made<'a> {
     pub timetable: &'a Timetable,
     /// What it is of.
     pub bakes: &'a [&'a Bake],
+    /// What each of them is called beside the others.
+    pub names: &'a [String],
 }
 
 /// What moved between two plans.
@@ -43,8 +45,8 @@ pub struct Moved {
 pub struct Named {
     /// Of which bake.
     pub bake: BakeId,
-    /// What that makes, where several are planned.
-    pub formula: Option<String>,
+    /// What that is called, where several are planned.
+    pub whose: Option<String>,
     /// Its own name.
     pub title: String,
     /// What is done in it.
@@ -152,10 +154,21 @@ impl Why {
             | Self::Dough(named, _)
             | Self::Core(named)
             | Self::Looked(named, _)
+            | Self::Unmoved(named, ..)
             | Self::Stands(named, _)
             | Self::Poured(named, _)
-            | Self::Fixed(named, _) => Some(named),
-            _ => None,
+            | Self::Fixed(named, _)
+            | Self::Cold(named, _) => Some(named),
+            Self::Kitchen(..)
+            | Self::Fridge(..)
+            | Self::Equipment
+            | Self::Wishes
+            | Self::Refitted
+            | Self::Began(_)
+            | Self::Ended(_)
+            | Self::TakenBack
+            | Self::ClockSet
+            | Self::Time => None,
         }
     }
 

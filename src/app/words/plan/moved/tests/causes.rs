@@ -14,7 +14,7 @@ pub(super) type Of<'a> = &'a dyn Fn(&str, StepKind) -> Named;
 pub(super) fn of(several: bool) -> impl Fn(&str, StepKind) -> Named {
     move |title, kind| Named {
         bake: BakeId("buns".to_owned()),
-        formula: several.then(|| "Plum buns".to_owned()),
+        whose: several.then(|| "Plum buns".to_owned()),
         title: title.to_owned(),
         kind,
     }
@@ -207,13 +207,13 @@ const CHANGED: [Row; 14] = [
     ),
     (
         |of| Why::Unmoved(divide(of), Place::Fridge, minutes(20.0)),
-        "Divide should have gone into the fridge 20 min ago",
-        "Divide (Plum buns) should have gone into the fridge 20 min ago",
+        "the dough of Divide should have gone into the fridge 20 min ago",
+        "the dough of Divide (Plum buns) should have gone into the fridge 20 min ago",
     ),
     (
         |of| Why::Unmoved(divide(of), Place::Kitchen, minutes(20.0)),
-        "Divide should have come out of the fridge 20 min ago",
-        "Divide (Plum buns) should have come out of the fridge 20 min ago",
+        "the dough of Divide should have come out of the fridge 20 min ago",
+        "the dough of Divide (Plum buns) should have come out of the fridge 20 min ago",
     ),
     (
         |_| Why::Refitted,
