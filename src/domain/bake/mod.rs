@@ -17,6 +17,7 @@ mod doubt;
 mod drawn;
 mod earlier;
 mod event;
+mod fold;
 mod forecast;
 mod intent;
 mod keeps;

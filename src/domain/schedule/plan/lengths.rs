@@ -222,7 +222,7 @@ pub(super) fn redone(
                 return None;
             }
             let since = Some(warming_since);
-            // What is in the oven doesn't ask since when it has been there, and takes long to reckon.
+            // Whenever it starts, a bake takes as long as it did, and that takes long to reckon.
             if matches!(step.length, formula::Length::Bake { .. }) {
                 let end = start + (length.end - length.start);
                 return Some(Length {

@@ -7,6 +7,7 @@
 mod again;
 mod day_before;
 mod rises;
+mod yeast;
 
 use std::borrow::Cow;
 
@@ -15,9 +16,9 @@ pub use again::still_helps;
 use super::Plan;
 use super::timetable::{away, table_of};
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
-use crate::bake::{Bake, Intent, State, decide};
+use crate::bake::{Bake, Intent, State};
 use crate::estimate::Estimate;
-use crate::formula::{ComponentId, Formula, Length, StepId};
+use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::filled::{is_long_for_egg_or_milk, longest_out, out_limit};
 use crate::units::{Celsius, Minutes, Moment, minutes};
 
@@ -29,16 +30,6 @@ const WORTH: Minutes = minutes(10.0);
 ///
 /// ASSUMPTION: judgement.
 const FRESHER: Minutes = minutes(60.0);
-/// How many times the yeast, to see whether that helps: from a quarter more, of which a rise shows a little more than
-/// its window leaves open, to the most with which its times can be reckoned ([`MOST_DOSE`](crate::yeast::dose::MOST_DOSE)).
-///
-/// ASSUMPTION: judgement, how finely.
-const MORE_YEAST: [f64; 4] = [1.25, 1.5, 2.0, 2.5];
-/// The same for less of it, to what is more than [`LEAST_DOSE`](crate::yeast::dose::LEAST_DOSE) on any scales.
-///
-/// ASSUMPTION: judgement, how finely.
-const LESS_YEAST: [f64; 3] = [0.75, 0.5, 0.3];
-
 /// What would be done.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Lever {
@@ -190,43 +181,6 @@ impl<'a> Search<'a> {
         let pinned = self.bakes.iter().any(|bake| !bake.state().pins.is_empty());
         let is_held = pinned || !self.away().is_empty();
         (is_held && !self.was.is_kept()) || self.was.early >= FRESHER
-    }
-
-    async fn yeast(&mut self, bake: usize, formula: &Formula) -> Result<(), LeftOff> {
-        let scales = self.bakes[bake].state().kitchen.scales;
-        let before = self.ways.len();
-        let less = if self.wants_delay() {
-            &LESS_YEAST[..]
-        } else {
-            &[]
-        };
-        for &times in MORE_YEAST.iter().chain(less) {
-            let other = formula.with_yeast(times, Some(&scales));
-            if other == *formula {
-                continue;
-            }
-            let intent = Intent::Refit(Box::new(other));
-            let mut after = self.bakes[bake].clone();
-            let Ok(entries) = decide(&after, intent.clone(), self.trials.now) else {
-                continue;
-            };
-            after.append(entries);
-            let trial = self.with(bake, after.state().clone()).await?;
-            let rises = formula.steps.iter();
-            let rises = rises.filter(|step| matches!(step.length, Length::Ferment { .. }));
-            let longest = rises
-                .filter_map(|step| trial.step(bake, step.id))
-                .map(|rise| rise.end - rise.start)
-                .fold(minutes(0.0), Minutes::max);
-            let lever = Lever::Yeast { bake, times };
-            self.offer(bake, &trial, lever, None, longest, vec![(bake, intent)]);
-            // No more than does it.
-            if trial.is_kept() && self.ways.len() > before {
-                break;
-            }
-        }
-        self.keep_best(before);
-        Ok(())
     }
 
     async fn with(&self, bake: usize, state: State) -> Result<Trial, LeftOff> {

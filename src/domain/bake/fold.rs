@@ -1,0 +1,269 @@
+//! How a log is folded, entry by entry, into where its bake stands.
+//!
+//! The fold is total. An entry that makes no sense where it stands (a step that
+//! isn't there, a fold of a dough that isn't rising) changes nothing, so that
+//! every prefix of every log has a state.
+
+use super::clock;
+use super::course::bodies;
+use super::event::{AlarmId, Entry, Event, TimerId};
+use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
+use super::state::State;
+use super::timers::CALLED;
+use super::undo::undone;
+use super::windows::{Vessels, Windows};
+use super::wishes::{self, Wishes};
+use crate::formula::{Formula, StepId};
+use crate::kitchen::Kitchen;
+use crate::sorted::Map;
+use crate::units::{Minutes, Moment, minutes};
+
+impl State {
+    /// The state after a whole log. `None` when it doesn't begin with the start of a bake.
+    #[must_use]
+    pub fn fold(log: &[Entry]) -> Option<Self> {
+        let undone = undone(log);
+        let moments = clock::moments(log, &undone);
+        let mut entries = log.iter().zip(moments).zip(0_u32..);
+        let ((first, at), _) = entries.next()?;
+        let mut state = Self::start(&first.event, at)?;
+        for ((entry, at), place) in entries {
+            if !undone.contains(&place) {
+                state.apply(&entry.event, at);
+            }
+        }
+        Some(state)
+    }
+
+    fn start(first: &Event, at: Moment) -> Option<Self> {
+        let Event::Started(start) = first else {
+            return None;
+        };
+        let steps = start.formula.steps.iter();
+        let mut state = Self {
+            formula: start.formula.clone(),
+            kitchen: start.kitchen,
+            started: at,
+            status: Status::Running,
+            air: vec![(at, start.kitchen.air)],
+            fridge: vec![(at, start.kitchen.fridge)],
+            doughs: Vec::new(),
+            cores: Vec::new(),
+            moves: Vec::new(),
+            pourings: Vec::new(),
+            looks: Vec::new(),
+            masses: Map::new(),
+            timers: Map::new(),
+            timers_set: 0,
+            acknowledged: Map::new(),
+            picked: None,
+            wishes: Wishes::default(),
+            pins: Map::new(),
+            retards: Map::new(),
+            newest: at,
+            begun: false,
+            picked_since: at,
+            marked_at: None,
+            steps: steps.map(|step| (step.id, Progress::default())).collect(),
+            bodies: bodies(&start.formula),
+            vessels: Vessels::default(),
+            windows: Windows::default(),
+            supposed: None,
+        };
+        state.open_steps();
+        Some(state)
+    }
+
+    /// Takes in one more event at its moment. [`Event::Undone`] and [`Event::ClockSet`] need the whole log and are
+    /// left to [`State::fold`].
+    pub(super) fn apply(&mut self, event: &Event, at: Moment) {
+        if self.is_over() {
+            return; // A bake that is over stays as it was.
+        }
+        self.forget_windows();
+        self.newest = self.newest.max(at);
+        self.begun |= event.begins();
+        match event {
+            Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
+            Event::Picked { step } if self.is_open(*step) => self.turn_to(*step, at),
+            Event::Picked { .. } => {}
+            Event::Done { step } => self.end(*step, at, How::Done),
+            Event::Skipped { step } => self.end(*step, at, How::Skipped),
+            Event::Reopened { step } => self.reopen(*step),
+            Event::Marked { step, mark, on } => {
+                let Some(progress) = self.open_step(*step) else {
+                    return;
+                };
+                if *on {
+                    progress.marks.insert(*mark);
+                    // Whoever marks is in the middle of it, and it isn't taken from under the hands.
+                    self.turn_to(*step, at);
+                    self.marked_at = Some(at);
+                } else {
+                    progress.marks.remove(mark);
+                }
+            }
+            Event::Folded { step } => self.fold_ended(*step, at, How::Done),
+            Event::FoldSkipped { step } => self.fold_ended(*step, at, How::Skipped),
+            Event::FoldPutOff { step, by } => {
+                if let Some(progress) = self.open_step(*step) {
+                    progress.fold_later = Some(at + *by);
+                    self.turn_away(*step);
+                }
+            }
+            Event::Extended { step, by } => {
+                if let Some(progress) = self.open_step(*step) {
+                    progress.look_again = Some(at + *by);
+                    progress.rounds = progress.rounds.saturating_add(1);
+                    self.turn_away(*step);
+                }
+            }
+            Event::KitchenMeasured { air } => {
+                let place = self.air.partition_point(|&(before, _)| before <= at);
+                self.air.insert(place, (at, *air));
+                self.kitchen.air = self.air.last().map_or(*air, |&(_, newest)| newest);
+            }
+            Event::KitchenChanged(kitchen) => self.change_kitchen(kitchen, at),
+            Event::DoughMeasured {
+                component,
+                temperature,
+            } => {
+                take_in(&mut self.doughs, at, *component, *temperature);
+            }
+            Event::CoreMeasured { step, temperature } => {
+                take_in(&mut self.cores, at, *step, *temperature);
+            }
+            // What had ended by then was in somebody's hands.
+            Event::Moved { step, place } if self.is_open(*step) => {
+                self.moved_by_plan(*step, *place, at);
+                note(&mut self.moves, at, *step, *place);
+            }
+            Event::RiseSeen { step, share, ago } if self.is_open(*step) => {
+                note(&mut self.looks, at - ago.max(minutes(0.0)), *step, *share);
+            }
+            Event::Poured { step, held } if self.is_open(*step) => {
+                note(&mut self.pourings, at, *step, *held);
+            }
+            Event::Moved { .. } | Event::Poured { .. } | Event::RiseSeen { .. } => {}
+            Event::PieceWeighed { piece, mass } => {
+                if *piece < self.formula.pieces.count {
+                    self.masses.insert(*piece, *mass);
+                }
+            }
+            Event::MassRemoved { piece } => {
+                self.masses.remove(piece);
+            }
+            Event::TimerSet {
+                timer,
+                name,
+                length,
+            } => self.set_timer(*timer, name, at, *length),
+            Event::TimerStopped { timer } => {
+                self.timers.remove(timer);
+            }
+            Event::Wished(wishes) if wishes::check(wishes, at).is_err() => {}
+            Event::Wished(wishes) => self.wishes = (**wishes).clone(),
+            Event::Pinned { at: Some(to), .. } if wishes::ahead(*to, at).is_err() => {}
+            Event::Pinned { step, at: to } => match to {
+                Some(to) if self.progress(*step).ended.is_none() => {
+                    self.pins.insert(*step, *to);
+                    if *to - at < CALLED {
+                        let alarm = AlarmId::Fixed { step: *step };
+                        self.acknowledged.insert(alarm, at.max(*to));
+                    }
+                }
+                _ => {
+                    self.pins.remove(step);
+                }
+            },
+            Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay),
+            Event::Refitted(formula) => self.refit(formula),
+            Event::Acknowledged { alarm } => {
+                self.acknowledged.insert(*alarm, at);
+            }
+            Event::Paused => self.status = Status::Paused { since: at },
+            Event::Resumed => self.status = Status::Running,
+            Event::Finished => self.status = Status::Finished { at },
+            Event::Abandoned => self.status = Status::Abandoned { at },
+        }
+    }
+
+    /// Another formula, from the moment of the start on, as long as nothing of the first was begun.
+    fn refit(&mut self, formula: &Formula) {
+        if self.begun {
+            return;
+        }
+        let steps = formula.steps.iter();
+        self.steps = steps.map(|step| (step.id, Progress::default())).collect();
+        self.bodies = bodies(formula);
+        self.vessels = Vessels::default();
+        self.formula = formula.clone();
+        let kept = self
+            .pins
+            .iter()
+            .filter(|(step, _)| self.steps.contains_key(step));
+        self.pins = kept.map(|(&step, &at)| (step, at)).collect();
+        let kept = self
+            .retards
+            .iter()
+            .filter(|(step, _)| self.steps.contains_key(step));
+        self.retards = kept.map(|(&step, &stay)| (step, stay)).collect();
+        self.open_steps();
+    }
+
+    fn open_step(&mut self, step: StepId) -> Option<&mut Progress> {
+        let progress = self.steps.get_mut(&step)?;
+        (progress.open_since.is_some() && progress.ended.is_none()).then_some(progress)
+    }
+
+    fn set_timer(&mut self, timer: TimerId, name: &str, at: Moment, length: Minutes) {
+        self.timers_set = self.timers_set.max(timer.0.saturating_add(1));
+        let timer_state = Timer {
+            name: name.to_owned(),
+            set: at,
+            due: at + length,
+        };
+        self.timers.insert(timer, timer_state);
+    }
+
+    fn end(&mut self, step: StepId, at: Moment, how: How) {
+        let Some(progress) = self.open_step(step) else {
+            return;
+        };
+        progress.ended = Some(Ended { at, how });
+        self.retards.remove(&step);
+        self.turn_away(step);
+        self.open_steps();
+    }
+
+    fn fold_ended(&mut self, step: StepId, at: Moment, how: How) {
+        if let Some(progress) = self.open_step(step) {
+            progress.folds.push(Ended { at, how });
+            progress.fold_later = None;
+        }
+    }
+
+    /// Whoever marks one line after the other has been at it since the first.
+    fn turn_to(&mut self, step: StepId, at: Moment) {
+        if self.picked != Some(step) {
+            self.picked = Some(step);
+            self.picked_since = at;
+            self.marked_at = None;
+        }
+    }
+
+    /// Other work is offered from now on.
+    fn turn_away(&mut self, step: StepId) {
+        self.picked = self.picked.filter(|&picked| picked != step);
+    }
+
+    /// The air is measured on its own, so what is said of it here counts for nothing.
+    fn change_kitchen(&mut self, kitchen: &Kitchen, at: Moment) {
+        let air = self.kitchen.air;
+        if kitchen.fridge != self.kitchen.fridge {
+            let place = self.fridge.partition_point(|&(before, _)| before <= at);
+            self.fridge.insert(place, (at, kitchen.fridge));
+        }
+        self.kitchen = Kitchen { air, ..*kitchen };
+    }
+}
