@@ -14,6 +14,7 @@ mod longer;
 mod order;
 mod redone;
 mod retard;
+mod retard_asked;
 mod several;
 mod stays;
 mod tables;

@@ -1,4 +1,4 @@
-//! Days of one to three bakes for one table, gone through by the plan, with slips.
+//! Days of one to three bakes, for one table, for one each or for none, gone through by the plan, with slips.
 
 use checks::{begin, say, starter};
 use domain::bake::{Bake, BakeId, Intent, State, Wishes};

@@ -12,7 +12,8 @@ use super::days::{Day, any_day};
 use super::keeps::check;
 use super::redone::days;
 
-/// Days in which what moved is judged, and how much of it there must be for that to say anything.
+/// Days in which what moved is judged, and how much of it there must be for that to say anything: one thing in every
+/// third day. With fewer the days that are drawn no longer have what this is about.
 const CASES: u32 = 36;
 const LEAST_JUDGED: usize = 12;
 
