@@ -3,7 +3,7 @@
 use domain::bake::{Bake, Intent, State, marks_of};
 use domain::formula::StepKind;
 use domain::schedule::outline;
-use domain::schedule::plan::{Made, NOTABLE, Named, What, Why, moved, timetable};
+use domain::schedule::plan::{Made, NOTABLE, Named, What, Why, moved, table_of, timetable};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -147,13 +147,13 @@ proptest! {
                     let several = new.len() > 1;
                     let is_named = |step: &Named| step.whose == several.then(|| step.bake.0.clone());
                     prop_assert!(told.named().all(is_named), "{told:?}");
-                    let for_it = |name: &&String| {
-                        let mut bakes = day.bakes.iter();
-                        let bake = bakes.find(|bake| bake.id.0 == **name).expect("it is one of them");
-                        bake.state().wishes.table == told.margin.map(|margin| margin.table)
-                    };
-                    let of: Vec<&String> = names.iter().filter(for_it).collect();
-                    prop_assert!(told.of.is_empty() == (is.len() == 1));
+                    // And whose end it is, only where not all of it is for one table; what is ready is for none.
+                    let table = |bake: &&Bake| table_of(bake.state());
+                    let is_one = new.iter().all(|bake| table(bake) == table(&new[0]));
+                    prop_assert_eq!(told.of.is_empty(), is_one);
+                    let wished = told.margin.map(|margin| margin.table);
+                    let for_it = new.iter().filter(|bake| table(bake) == wished);
+                    let of: Vec<&String> = for_it.map(|bake| &bake.id.0).collect();
                     prop_assert!(told.of.is_empty() || told.of.iter().eq(of), "{:?}", told.of);
                 }
             }
