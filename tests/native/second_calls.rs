@@ -2,7 +2,9 @@
 //! freezes nothing.
 
 use checks::say;
-use domain::bake::{Alarm, AlarmId, Bake, Intent, alarms, begin_alarm, due};
+use domain::bake::{
+    Alarm, AlarmId, Bake, Intent, Refusal, alarms, begin_alarm, clock_was_set, decide, due, heard,
+};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::{Ask, focus};
@@ -72,6 +74,37 @@ fn who_is_called_to_begin_can_say_that_it_was_heard_and_is_called_for_another_be
     say(&mut bake, Intent::Hear(AlarmId::Begin), NINE);
     assert!(begin_alarm(bake.state(), NINE).is_none());
     assert!(begin_alarm(bake.state(), NINE + minutes(60.0)).is_some());
+}
+
+/// An app that has only its first half asks by name.
+#[test]
+fn what_is_said_over_any_page_comes_to_the_same_by_name() {
+    let mut bake = begin();
+    say(
+        &mut bake,
+        Intent::SetTimer("Tea".to_owned(), minutes(10.0)),
+        NINE,
+    );
+    let rings = NINE + minutes(11.0);
+    let tea = due(bake.state(), rings)[0].id;
+    for now in [NINE, rings, NINE - minutes(60.0)] {
+        for alarm in [tea, AlarmId::Begin, AlarmId::PutAway { step: StepId(0) }] {
+            let asked = decide(&bake, Intent::Hear(alarm), now);
+            assert_eq!(heard(&bake, alarm, now), asked);
+        }
+        let by = minutes(-60.0);
+        let asked = decide(&bake, Intent::ClockWasSet(by), now);
+        assert_eq!(clock_was_set(&bake, by, now), asked);
+    }
+    assert!(heard(&bake, tea, NINE).expect("it goes on").is_empty());
+    bake.append(heard(&bake, tea, rings).expect("it goes on"));
+    assert!(due(bake.state(), rings).is_empty() && bake.state().timers.is_empty());
+    say(&mut bake, Intent::Abandon, rings);
+    assert_eq!(heard(&bake, tea, rings), Err(Refusal::Over));
+    assert_eq!(
+        clock_was_set(&bake, minutes(1.0), rings),
+        Err(Refusal::Over)
+    );
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Ringing: what is due and was not heard yet, told by every means this phone has.
 
-use domain::bake::{Alarm, AlarmId, AlarmKind, BakeId, Intent, TimerId};
+use domain::bake::{self, Alarm, AlarmId, AlarmKind, BakeId, TimerId};
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -157,8 +157,12 @@ impl Oventide {
         }
         let heard = (bake.clone(), alarm);
         self.hearing.update(|hearing| hearing.push(heard.clone()));
-        self.ask(bake, Intent::Hear(alarm));
         self.in_turn(Box::pin(async move {
+            let (bake, alarm) = &heard;
+            // A bake that ended meanwhile rings no more, and whatever the baker is reading stays.
+            let _ = self
+                .enter(bake, &|bake, now| bake::heard(bake, *alarm, now))
+                .await;
             self.hearing
                 .update(|hearing| hearing.retain(|other| *other != heard));
         }));

@@ -1,13 +1,13 @@
-//! Asking something of a bake: decided, stored, and only then shown.
+//! Asking something of a bake, as only the late pages do: so all that can be asked, and every answer, is late.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, decide};
+use domain::bake::{Bake, BakeId, Event, Intent, Refusal, decide};
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Minutes, Moment, minutes};
 use platform::clock;
-use platform::store::StoreError;
 
 use super::Oventide;
 use super::answers::{self, Answer};
+use super::entering::Entered;
 use super::unsaved::Edit;
 use crate::route::Route;
 
@@ -51,19 +51,13 @@ impl Oventide {
     }
 
     async fn answer_all(self, bake: &BakeId, intents: Vec<Intent>) {
-        // Stopping an alarm answers nothing and leaves what the baker is reading.
-        let speaks = !intents
-            .iter()
-            .all(|intent| matches!(intent, Intent::Hear(_)));
         // What is asked of another bake must not take the place of what the baker reads of this one.
         let elsewhere = {
             let inner = self.inner();
             let on_bench = inner.on_bench.borrow();
             on_bench.as_ref().is_some_and(|shown| shown != bake)
         };
-        if speaks {
-            self.tells_change.set(false);
-        }
+        self.tells_change.set(false);
         let mut said = None;
         for intent in intents {
             match self.answer_one(bake, intent).await {
@@ -74,7 +68,7 @@ impl Oventide {
                 }
             }
         }
-        if speaks && !elsewhere {
+        if !elsewhere {
             self.answer.set(said);
         }
     }
@@ -169,125 +163,22 @@ impl Oventide {
         id: &BakeId,
         intent: Intent,
     ) -> Result<Option<Answer>, Refusal> {
-        // Another tab can write in between, but hardly ever twice.
-        let mut tries = 5;
-        loop {
-            if !self.is_silent() {
-                self.save_bake(id).await;
-            }
-            let Some(bake) = self.bake(id) else {
-                return Ok(None);
-            };
-            let now = clock::now();
-            let entries = decide(&bake, intent.clone(), now)?;
-            if entries.is_empty() {
-                // What it was about has changed since the last look.
-                self.renew();
-                return Ok(None);
-            }
-            let first = bake.next_place();
-            if !self.keep(id, first, &entries).await {
-                tries -= 1;
-                if tries > 0 {
-                    self.reload().await;
-                    continue;
-                }
-                self.leave_unsaved(id, first, StoreError::Conflict);
-            }
-            let mut after = bake.clone();
-            after.append(entries.iter().cloned());
-            self.show_bake(after.clone());
-            self.renew();
-            let (changed, back) = (bake.state().kitchen, after.state().kitchen);
-            if intent == Intent::Undo && changed != back {
-                self.take_kitchen_back(id, changed, back);
-            }
-            if intent == Intent::Undo && bake.state().wishes != after.state().wishes {
-                self.take_wishes_back(id, &bake, after.state().wishes.away.clone());
-            }
-            // On its own page the kitchen is set by many presses, and what they come to is one change.
-            let bake = match *self.route.read_untracked() {
-                Route::Kitchen => before_presses(bake, now),
-                _ => bake,
-            };
-            return Ok(answers::answer(&bake, &after, &intent, now));
+        let decide = |bake: &Bake, now| decide(bake, intent.clone(), now);
+        let Some(Entered { before, after, at }) = self.enter(id, &decide).await? else {
+            return Ok(None);
+        };
+        let (changed, back) = (before.state().kitchen, after.state().kitchen);
+        if intent == Intent::Undo && changed != back {
+            self.take_kitchen_back(id, changed, back);
         }
-    }
-
-    pub(super) fn bake(self, id: &BakeId) -> Option<Bake> {
-        let bakes = self.bakes.read_untracked();
-        bakes.iter().find(|bake| bake.id == *id).cloned()
-    }
-
-    fn show_bake(self, bake: Bake) {
-        self.bakes.update(|bakes| {
-            if let Some(shown) = bakes.iter_mut().find(|shown| shown.id == bake.id) {
-                *shown = bake;
-            }
-        });
-    }
-
-    /// Makes entries durable, or leaves them to be saved later; behind others that
-    /// wait for that they wait too. False when another tab wrote in their place.
-    pub(super) async fn keep(self, id: &BakeId, first: u32, entries: &[Entry]) -> bool {
-        if self.unsaved_from(id).is_some() {
-            return true;
+        if intent == Intent::Undo && before.state().wishes != after.state().wishes {
+            self.take_wishes_back(id, &before, after.state().wishes.away.clone());
         }
-        if self.is_silent() {
-            self.inner().unsaved.borrow_mut().set_first(id, Some(first));
-            return true;
-        }
-        match self.store().append(id, first, entries).await {
-            Ok(()) => {
-                self.stored();
-                self.ask_to_persist();
-            }
-            Err(StoreError::Conflict) => return false,
-            Err(error) => self.leave_unsaved(id, first, error),
-        }
-        true
-    }
-
-    /// Stores what could not be stored of a bake, if there is any.
-    ///
-    /// Where another tab wrote in its place, reading again puts it behind that.
-    pub(super) async fn save_bake(self, id: &BakeId) {
-        let mut tries = 3;
-        while tries > 0 {
-            let (Some(first), Some(bake)) = (self.unsaved_from(id), self.bake(id)) else {
-                return;
-            };
-            let rest = &bake.log()[first as usize..];
-            match self.store().append(id, first, rest).await {
-                Ok(()) => {
-                    // What the baker did while this was on its way is next.
-                    let stored = u32::try_from(rest.len()).unwrap_or(u32::MAX);
-                    let next = first.saturating_add(stored);
-                    let more = self.bake(id).is_some_and(|bake| bake.next_place() > next);
-                    let first = more.then_some(next);
-                    self.inner().unsaved.borrow_mut().set_first(id, first);
-                    self.stored();
-                    self.ask_to_persist();
-                }
-                Err(StoreError::Conflict) => {
-                    tries -= 1;
-                    if !self.reload().await {
-                        return;
-                    }
-                }
-                Err(error) => return self.lose_storage(error),
-            }
-        }
-        self.lose_storage(StoreError::Conflict);
-    }
-
-    fn unsaved_from(self, id: &BakeId) -> Option<u32> {
-        self.inner().unsaved.borrow().first_of(id)
-    }
-
-    fn leave_unsaved(self, id: &BakeId, first: u32, why: StoreError) {
-        let inner = self.inner();
-        inner.unsaved.borrow_mut().set_first(id, Some(first));
-        self.lose_storage(why);
+        // On its own page the kitchen is set by many presses, and what they come to is one change.
+        let before = match *self.route.read_untracked() {
+            Route::Kitchen => before_presses(before, at),
+            _ => before,
+        };
+        Ok(answers::answer(&before, &after, &intent, at))
     }
 }

@@ -9,10 +9,10 @@
 //! than that; no time counts as having passed since that entry. A clock that was put
 //! forward meanwhile looks like time that passed, and nobody is asked.
 
-use domain::bake::{Event, Intent, SAME_JUMP};
+use domain::bake::{self, Bake, Event, SAME_JUMP};
 use domain::units::{Minutes, Moment};
 
-use super::Oventide;
+use super::{Answer, Oventide};
 
 /// A jump of the phone's clock.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -93,9 +93,18 @@ impl Oventide {
             ..jump
         };
         self.clock_jump.set(Some(was_set));
-        for view in self.views.get_untracked() {
-            self.ask(&view.bake.id, Intent::ClockWasSet(jump.by));
-        }
+        let bakes = self.running();
+        self.in_turn(Box::pin(async move {
+            self.tells_change.set(false);
+            let mut said = None;
+            let set = |bake: &Bake, now| bake::clock_was_set(bake, jump.by, now);
+            for id in &bakes {
+                if let Err(refusal) = self.enter(id, &set).await {
+                    said = Some(Answer::Refused(refusal));
+                }
+            }
+            self.answer.set(said);
+        }));
     }
 
     /// "That time passed", or no answer: every alarm stays at its time of day.

@@ -9,6 +9,7 @@ mod answers;
 mod archive;
 mod asking;
 mod effects;
+mod entering;
 mod gathered;
 mod jump;
 mod late;

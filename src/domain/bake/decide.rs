@@ -2,7 +2,8 @@
 //! about after the start.
 
 use super::Bake;
-use super::event::{AlarmId, Entry, Event, TimerId};
+use super::event::{Entry, Event, TimerId};
+use super::heard::{entries, goes_on, hear, set_clock};
 use super::intent::{Intent, Refusal};
 use super::marks::{marks_of, next_mark};
 use super::measured::{self, air_of, delay, kitchen_changed, within};
@@ -25,27 +26,13 @@ pub fn decide(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Entry>, Re
         Intent::ClockWasSet(by) => by,
         _ => minutes(0.0),
     };
-    let newest = bake.state().newest + moved;
     let events = events(bake, intent, now)?;
-    // A phone's clock can be set back; the log's order is what counts, so time never runs backwards in it.
-    // No two intents share a moment, so that one can be taken back without the other.
-    let next = Moment::from_epoch_ms(newest.epoch_ms().saturating_add(1));
-    let mut at = now.max(next);
-    // A clock that was set back comes by the same moments once more.
-    while bake.log().iter().any(|entry| entry.at == at) {
-        at = Moment::from_epoch_ms(at.epoch_ms().saturating_add(1));
-    }
-    Ok(events
-        .into_iter()
-        .map(|event| Entry { at, event })
-        .collect())
+    Ok(entries(bake, events, moved, now))
 }
 
 fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusal> {
     let state = bake.state();
-    if state.is_over() {
-        return Err(Refusal::Over);
-    }
+    goes_on(state)?;
     let one = |event| Ok(vec![event]);
     match intent {
         Intent::Pick(step) => open(state, step).and_then(|step| one(Event::Picked { step })),
@@ -137,7 +124,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Pause | Intent::Resume => Ok(Vec::new()),
         Intent::Finish => one(Event::Finished),
         Intent::Abandon => one(Event::Abandoned),
-        Intent::ClockWasSet(by) => one(Event::ClockSet { by }),
+        Intent::ClockWasSet(by) => set_clock(state, by),
         Intent::Undo => undo(bake),
     }
 }
@@ -261,18 +248,4 @@ fn mark_next(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
         mark,
         on: true,
     }])
-}
-
-fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Event>, Refusal> {
-    let ringing = super::timers::due(state, now);
-    // When a bake is to begin only its plan knows, so the one who was called is believed.
-    let to_begin = alarm == AlarmId::Begin && !state.has_begun();
-    if !to_begin && !ringing.iter().any(|ringing| ringing.id == alarm) {
-        return Ok(Vec::new());
-    }
-    let mut events = vec![Event::Acknowledged { alarm }];
-    if let AlarmId::Timer(timer) = alarm {
-        events.push(Event::TimerStopped { timer });
-    }
-    Ok(events)
 }

@@ -97,16 +97,55 @@ test("a running bake is shown, rings, is heard and stays so without the late hal
   });
 });
 
-test("a phone whose clock was set is asked about it without the late half", async ({ app, clock, context, page }) => {
-  await app.startBake();
+test("an alarm is stopped while the late half is on its way, and the Bench that comes knows it", async ({ app, clock, context, page }) => {
+  await withTimer(app);
+  await app.bench.setTimer("Eggs", 15);
+  await page.close();
+  const later = await tab(context, clock, lateHeld);
+  await later.page.goto("/#/bench");
+  await expect(main(later.page)).toHaveText(OPENING);
+  await clock.pass(10 * MINUTE);
+  await expect(later.alarm.title).toHaveText("Tea");
+  await later.alarm.stop();
+  expect(await ringing(later.page)).toBe(0);
+
+  await test.step("what is pressed there comes after it", async () => {
+    await later.page.evaluate(() => window.letLateCome());
+    await expect(later.bench.card(/^Eggs/)).toBeVisible();
+    await expect(later.bench.card(/^Tea/)).toHaveCount(0);
+    await later.bench.press();
+  });
+
+  await test.step("and both stay", async () => {
+    const asks = await later.bench.ask();
+    await later.page.reload();
+    await later.page.evaluate(() => window.letLateCome());
+    await expect(later.bench.mainAction).toBeVisible();
+    expect(await later.bench.ask()).toEqual(asks);
+    await expect(later.bench.card(/^Tea/)).toHaveCount(0);
+    expect(await later.alarm.rings()).toBe(false);
+  });
+});
+
+test("a phone whose clock was set is asked about it without the late half, and keeps the time left", async ({ app, clock, context, page }) => {
+  await withTimer(app);
   await page.close();
   const later = await tab(context, clock, lateBlocked);
   await later.open();
   await clock.set((await later.now()) + 60 * MINUTE);
   await clock.pass(SECOND);
+  expect(await ringing(later.page)).toBe(1);
   await later.page.getByRole("button", { name: "Keep the time left" }).click();
   await expect(later.page.getByRole("button", { name: "Keep the time left" })).toHaveCount(0);
+  await expect.poll(() => ringing(later.page)).toBe(0);
+  await clock.pass(9 * MINUTE + 58 * SECOND);
+  expect(await later.alarm.rings()).toBe(false);
+  await clock.pass(2 * SECOND);
+  await expect(later.alarm.text).toContainText("Due at 10:10.");
+  await later.alarm.stop();
+  await later.reload();
   await expect(later.heading).toHaveText("Today");
+  expect(await later.alarm.rings()).toBe(false);
 });
 
 test("the first half is what the page's head loads, and names the late one of its own build", async () => {
