@@ -37,6 +37,10 @@ pub(crate) fn refusal(refusal: &Refusal, degrees: Degrees) -> String {
         Refusal::Backwards => {
             "A time in the fridge has to end after it begins, and later than now.".to_owned()
         }
+        Refusal::TooManyAway => {
+            "There are too many times at which nobody is here. Remove some that aren't needed."
+                .to_owned()
+        }
     }
 }
 

@@ -9,6 +9,7 @@ use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
 use super::state::State;
+use super::stay::can_be_cold;
 use super::timers::CALLED;
 use super::undo::undone;
 use super::windows::{Vessels, Windows};
@@ -176,7 +177,7 @@ impl State {
                     self.pins.remove(step);
                 }
             },
-            Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay),
+            Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay, at),
             Event::Refitted(formula) => self.refit(formula),
             Event::Acknowledged { alarm } => {
                 self.acknowledged.insert(*alarm, at);
@@ -203,10 +204,8 @@ impl State {
             .iter()
             .filter(|(step, _)| self.steps.contains_key(step));
         self.pins = kept.map(|(&step, &at)| (step, at)).collect();
-        let kept = self
-            .retards
-            .iter()
-            .filter(|(step, _)| self.steps.contains_key(step));
+        let kept = self.retards.iter();
+        let kept = kept.filter(|&(&step, _)| formula.step(step).is_some_and(can_be_cold));
         self.retards = kept.map(|(&step, &stay)| (step, stay)).collect();
         self.open_steps();
     }

@@ -113,6 +113,8 @@ pub enum Refusal {
     NeverCold(StepId),
     /// A time that ends before it begins, or has passed.
     Backwards,
+    /// More times away than anybody enters by hand.
+    TooManyAway,
 }
 
 impl fmt::Display for Refusal {
@@ -129,6 +131,7 @@ impl fmt::Display for Refusal {
                 "step {step} doesn't rise, so it can't stand in the fridge"
             ),
             Self::Backwards => write!(f, "that time has passed before it begins"),
+            Self::TooManyAway => write!(f, "there are too many times away"),
         }
     }
 }

@@ -9,7 +9,7 @@ use super::event::Event;
 use super::intent::Refusal;
 use super::state::State;
 use super::wishes::ahead;
-use crate::formula::{Length, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::units::Moment;
 
@@ -94,7 +94,19 @@ impl State {
         }
     }
 
-    pub(super) fn plan_stay(&mut self, step: StepId, stay: Option<(Moment, Moment)>) {
+    /// Another time in the fridge, or none, to see what would come of it; no log says so.
+    pub(crate) fn stay_instead(&mut self, step: StepId, stay: Option<(Moment, Moment)>) {
+        // Copies share what was reckoned.
+        self.forget_windows();
+        self.retards.remove(&step);
+        self.retards.extend(stay.map(|stay| (step, stay)));
+    }
+
+    /// Of what is planned the fold takes in only what could be: a log can come from elsewhere.
+    pub(super) fn plan_stay(&mut self, step: StepId, stay: Option<(Moment, Moment)>, at: Moment) {
+        if stay.is_some_and(|stay| check(self, step, stay, at).is_err()) {
+            return;
+        }
         let stay = stay.filter(|(from, to)| from < to && self.progress(step).ended.is_none());
         match stay {
             Some(stay) if self.steps.contains_key(&step) => {
@@ -115,17 +127,12 @@ pub(super) fn plan(
     stay: Option<(Moment, Moment)>,
     now: Moment,
 ) -> Result<Vec<Event>, Refusal> {
-    let of = state.formula.step(step).ok_or(Refusal::Unknown)?;
+    state.formula.step(step).ok_or(Refusal::Unknown)?;
     if state.progress(step).ended.is_some() {
         return Err(Refusal::Already(step));
     }
     if let Some((from, to)) = stay {
-        let rises = matches!(of.length, Length::Ferment { .. }) && of.kind != StepKind::Retard;
-        if !rises {
-            return Err(Refusal::NeverCold(step));
-        }
-        ahead(from, now)?;
-        ahead(to, now)?;
+        check(state, step, (from, to), now)?;
         if to <= from.max(now) {
             return Err(Refusal::Backwards);
         }
@@ -133,4 +140,25 @@ pub(super) fn plan(
     let is_new = state.retards.get(&step).copied() != stay;
     let event = is_new.then_some(Event::RetardPlanned { step, stay });
     Ok(event.into_iter().collect())
+}
+
+/// Whether a step can be planned to stand in the fridge: it rises, and isn't done in there anyway.
+pub(super) fn can_be_cold(step: &Step) -> bool {
+    matches!(step.length, Length::Ferment { .. }) && step.kind != StepKind::Retard
+}
+
+/// # Errors
+/// Where the step is none that can stand cold, or the moments are too far off.
+fn check(
+    state: &State,
+    step: StepId,
+    (from, to): (Moment, Moment),
+    now: Moment,
+) -> Result<(), Refusal> {
+    if !state.formula.step(step).is_some_and(can_be_cold) {
+        return Err(Refusal::NeverCold(step));
+    }
+    ahead(from, now)?;
+    ahead(to, now)?;
+    Ok(())
 }

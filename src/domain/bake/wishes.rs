@@ -100,8 +100,11 @@ pub(super) fn check(wishes: &Wishes, now: Moment) -> Result<(), Refusal> {
         ahead(moment, now)?;
     }
     let backwards = wishes.away.iter().any(|(from, to)| to <= from);
-    if backwards || wishes.away.len() > MOST_AWAY {
+    if backwards {
         return Err(Refusal::Unknown);
+    }
+    if wishes.away.len() > MOST_AWAY {
+        return Err(Refusal::TooManyAway);
     }
     Ok(())
 }

@@ -1,11 +1,12 @@
 //! Wishes that no baker could have asked for, as a log from elsewhere may hold.
 
-use domain::bake::{Bake, BakeId, Entry, Event, Wishes};
-use domain::formula::StepId;
+use domain::bake::{Bake, BakeId, Entry, Event, Intent, Refusal, Wishes, decide};
+use domain::formula::{StepId, StepKind};
 use domain::units::{Moment, minutes};
 use proptest::prelude::*;
 
 use super::asked::planned;
+use super::levers::step_of;
 use super::{NINE, TABLES, begun};
 
 const DAY_MS: i64 = 24 * 3_600_000;
@@ -35,7 +36,10 @@ fn any_event() -> impl Strategy<Value = Event> {
     });
     let step = (0_u16..12).prop_map(StepId);
     let pinned = (step, moment()).prop_map(|(step, at)| Event::Pinned { step, at });
-    prop_oneof![wished, pinned]
+    let stay = prop::option::of((any_moment(), any_moment()));
+    let step = (0_u16..12).prop_map(StepId);
+    let cold = (step, stay).prop_map(|(step, stay)| Event::RetardPlanned { step, stay });
+    prop_oneof![wished, pinned, cold]
 }
 
 fn with(entries: &[(Moment, Event)]) -> Bake {
@@ -77,6 +81,22 @@ fn what_is_wished_farther_ahead_than_bread_takes_counts_for_nothing() {
     assert_eq!(bake.state().wishes.table, Some(near));
     assert_eq!(bake.state().pins.get(&step), Some(&near));
 
+    let rise = step_of(&bake, StepKind::Bulk);
+    let cold = |step, from, to| {
+        let stay = Some((from, to));
+        Event::RetardPlanned { step, stay }
+    };
+    let (soon, later) = (near + minutes(60.0), near + minutes(600.0));
+    let oven = step_of(&bake, StepKind::Bake);
+    let said = [
+        cold(rise, soon, later),
+        cold(rise, soon, far),
+        cold(oven, soon, later),
+    ];
+    let bake = with(&said.map(|event| (NINE, event)));
+    let planned: Vec<_> = bake.state().retards.iter().collect();
+    assert_eq!(planned, [(&rise, &(soon, later))]);
+
     let backwards = Event::Wished(Box::new(Wishes {
         away: vec![(near, NINE)],
         ..Wishes::default()
@@ -84,4 +104,20 @@ fn what_is_wished_farther_ahead_than_bread_takes_counts_for_nothing() {
     let bake = with(&[(NINE, table(near)), (NINE, backwards)]);
     assert_eq!(bake.state().wishes.table, Some(near));
     assert_eq!(bake.state().wishes.away, []);
+}
+
+#[test]
+fn more_times_away_than_anybody_enters_are_refused_as_just_that() {
+    let bake = begun(TABLES[0]).swap_remove(0);
+    let asked = |many: u32| {
+        let from = |nth| NINE + minutes(60.0 * f64::from(nth));
+        let away = (0..many).map(|nth| (from(nth), from(nth) + minutes(10.0)));
+        let wishes = Wishes {
+            away: away.collect(),
+            ..Wishes::default()
+        };
+        decide(&bake, Intent::Wish(Box::new(wishes)), NINE)
+    };
+    assert!(asked(40).is_ok());
+    assert_eq!(asked(41), Err(Refusal::TooManyAway));
 }
