@@ -2,7 +2,7 @@
 
 use domain::bake::State;
 use domain::formula::{Step, StepId};
-use domain::schedule::plan::{Item, Plan, What};
+use domain::schedule::plan::{Cold, Item, Plan, What};
 use domain::units::{Moment, minutes};
 
 /// Nothing, or what isn't kept.
@@ -32,7 +32,8 @@ pub(crate) fn check(
         step_of(states, what).is_some_and(|step| step.needs.hob)
     })?;
     check_at_once(plan, 4, &|what| {
-        step_of(states, what).is_some_and(|step| step.needs.fridge)
+        matches!(what, What::Cold(_, _, Cold::Stands))
+            || step_of(states, what).is_some_and(|step| step.needs.fridge)
     })?;
     check_oven(states, plan)?;
     let mut work = plan
@@ -66,7 +67,7 @@ fn step_of<'a>(states: &[&'a State], what: What) -> Option<&'a Step> {
 }
 
 fn needs_hands(states: &[&State], what: What) -> bool {
-    matches!(what, What::Fold(..)) || step_of(states, what).is_some_and(Step::is_hands)
+    what.is_in_passing() || step_of(states, what).is_some_and(Step::is_hands)
 }
 
 /// Plans go by whole minutes, so a lag may be off by one.

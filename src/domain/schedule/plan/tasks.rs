@@ -28,7 +28,7 @@ const SHELVES: u32 = 4;
 ///
 /// ASSUMPTION: common practice, no source.
 const FOLD: Minutes = minutes(3.0);
-/// How much later than its moment a fold may come.
+/// How much later than its moment a fold may come, or a dough into the fridge or out of it. Beyond that is told.
 ///
 /// ASSUMPTION: common practice, no source.
 const FOLD_LATER: Minutes = minutes(10.0);
@@ -409,17 +409,16 @@ impl<'a> Tasks<'a> {
             if before_end(stay.from) < whole(FOLD) {
                 continue;
             }
+            let later = whole(FOLD_LATER);
             if !stay.is_in {
-                self.in_passing(
-                    rise,
-                    cold(Cold::In),
-                    before_end(stay.from),
-                    whole(FOLD_LATER),
-                );
+                self.in_passing(rise, cold(Cold::In), before_end(stay.from), later);
             }
-            // What comes out is reckoned to come out then.
+            // A stay that is only supposed is tried for just so long.
+            let is_planned = state.retards.contains_key(&step);
+            let later = if is_planned { later } else { 0 };
             if before_end(stay.to) >= whole(FOLD) {
-                self.in_passing(rise, cold(Cold::Out), before_end(stay.to), 0);
+                self.in_passing(rise, cold(Cold::Out), before_end(stay.to), later);
+                self.after_out(bake, step, self.tasks.len() - 1);
             }
             let has_room = state
                 .formula
@@ -432,6 +431,17 @@ impl<'a> Tasks<'a> {
                 self.what.push(cold(Cold::Stands));
                 self.tasks.push(Task::new(left, &[FRIDGE]));
                 self.link(from, self.tasks.len() - 1, (-due, Some(-due)), 0);
+            }
+        }
+    }
+
+    /// However late a dough is taken out, hands go on with it only after that.
+    fn after_out(&mut self, bake: usize, rise: StepId, out: usize) {
+        let state = self.bakes[bake];
+        let follows = |step: &&Step| step.is_hands() && step.after.iter().any(|l| l.step == rise);
+        for step in state.formula.steps.iter().filter(follows) {
+            if let Some(to) = self.place(What::Step(bake, step.id)) {
+                self.link(out, to, (0, None), 0);
             }
         }
     }
