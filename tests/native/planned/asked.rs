@@ -7,7 +7,7 @@ use std::task::{Context, Poll, Waker};
 use checks::baker::{Point, points};
 use checks::{begin, say, starter};
 use domain::bake::{Bake, Intent, State, Wishes};
-use domain::formula::StepId;
+use domain::formula::{Length, StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Timetable, timetable};
 use domain::units::{Minutes, Moment, minutes};
@@ -73,6 +73,9 @@ pub(crate) fn amiss_anyway(bakes: &[Bake], now: Moment) -> f64 {
         for &step in bake.state().pins.clone().keys() {
             say(bake, Intent::Pin(step, None), now);
         }
+        for &step in bake.state().retards.clone().keys() {
+            say(bake, Intent::PlanRetard(step, None), now);
+        }
     }
     wish(&mut free, &Wishes::default(), now);
     amiss(&planned(&free, now).expect("there is a plan"))
@@ -112,6 +115,8 @@ pub(crate) struct Asked {
     not_before: Option<f64>,
     away: Vec<(f64, f64)>,
     pin: Option<(usize, f64)>,
+    /// A rise of which bake stands in the fridge, from how much later on than it would begin, and for how long.
+    retard: Option<(usize, f64, f64)>,
 }
 
 prop_compose! {
@@ -123,8 +128,9 @@ prop_compose! {
         not_before in proptest::option::weighted(0.4, 0.0..6.0_f64),
         away in proptest::collection::vec((-1.0..8.0_f64, 0.2..3.0_f64), 0..3),
         pin in proptest::option::weighted(0.4, (0..200_usize, -1.0..4.0_f64)),
+        retard in proptest::option::weighted(0.3, (0..200_usize, 0.0..4.0_f64, 0.5..12.0_f64)),
     ) -> Asked {
-        Asked { goes_on, begun, table, later, not_before, away, pin }
+        Asked { goes_on, begun, table, later, not_before, away, pin, retard }
     }
 }
 
@@ -172,8 +178,29 @@ impl Asked {
                 say(&mut bakes[of], Intent::Pin(item.step, Some(at)), now);
             }
         }
+        if let Some((place, later, long)) = self.retard {
+            let of = place % bakes.len();
+            let steps = free.of(of).map_or(Vec::new(), |outline| outline.steps);
+            let rises = steps
+                .iter()
+                .filter(|item| can_be_cold(&bakes[of], item.step));
+            let rises: Vec<_> = rises.collect();
+            if !rises.is_empty() {
+                let item = rises[place % rises.len()];
+                let from = item.start.max(now) + hours(later);
+                let stay = Some((from, from + hours(long)));
+                say(&mut bakes[of], Intent::PlanRetard(item.step, stay), now);
+            }
+        }
         (bakes, now)
     }
+}
+
+fn can_be_cold(bake: &Bake, step: StepId) -> bool {
+    let step = bake.state().formula.step(step);
+    step.is_some_and(|step| {
+        matches!(step.length, Length::Ferment { .. }) && step.kind != StepKind::Retard
+    })
 }
 
 fn is_hands(bake: &Bake, step: StepId) -> bool {

@@ -4,6 +4,7 @@
 //! and every suggestion is asked for and planned, as the app would.
 
 mod away;
+mod cold;
 mod fixed;
 mod not_before;
 mod table;
@@ -47,6 +48,11 @@ fn only(bakes: &[Bake], claims: &[Claim], now: Moment) -> Vec<Bake> {
                 say(&mut bake, Intent::Pin(step, None), now);
             }
         }
+        for (&step, &(from, to)) in bake.state().retards.clone().iter() {
+            if !claims.contains(&Claim::Cold(place, step, from, to)) {
+                say(&mut bake, Intent::PlanRetard(step, None), now);
+            }
+        }
         let mut wishes = bake.state().wishes.clone();
         wishes.table = wishes
             .table
@@ -75,6 +81,9 @@ fn take(bakes: &[Bake], nearest: &Nearest, now: Moment) -> Vec<Bake> {
             }
         }
         Asks::Pin(bake, step, at) => say(&mut after[bake], Intent::Pin(step, at), now),
+        Asks::Cold(bake, step, stay) => {
+            say(&mut after[bake], Intent::PlanRetard(step, stay), now);
+        }
     }
     after
 }
@@ -140,6 +149,13 @@ fn less(nearest: &Nearest, bakes: &[Bake], now: Moment) -> Option<Nearest> {
             let is_between = (nearer < was) == (at < was) && nearer != was;
             let at = Some(nearer);
             is_between.then_some(Nearest::Fixed { bake, step, at })?
+        }
+        Nearest::Cold { bake, step, stay } => {
+            let ((at, to), was) = (stay?, *bakes[bake].state().retards.get(&step)?);
+            let nearer = if at < was.0 { at + FIVE } else { at - FIVE };
+            let is_between = (nearer < was.0) == (at < was.0) && nearer != was.0;
+            let stay = Some((nearer, to));
+            (is_between && to == was.1).then_some(Nearest::Cold { bake, step, stay })?
         }
         Nearest::Stay { .. } => return None,
     })

@@ -49,6 +49,11 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
             Claim::Fixed(bake, step, at) => {
                 format!("{} at {}", title(bakes, bake, step), when(at, now))
             }
+            Claim::Cold(bake, step, from, to) => format!(
+                "the time in the fridge from {} for {}",
+                from_to(from, to, now),
+                title(bakes, bake, step)
+            ),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
         })
         .collect();
@@ -78,6 +83,15 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
             match at {
                 Some(at) => format!("{title} at {}", when(at, now)),
                 None => format!("{title} whenever it can"),
+            }
+        }
+        Nearest::Cold { bake, step, stay } => {
+            let title = title(bakes, bake, step);
+            match stay {
+                Some((from, to)) => {
+                    format!("{title} in the fridge from {}", from_to(from, to, now))
+                }
+                None => format!("{title} not in the fridge"),
             }
         }
     }

@@ -118,9 +118,12 @@ impl<'a> Trials<'a> {
             anyway: minutes(0.0),
             free: None,
         };
-        let free = |state: &&State| {
-            let mut state = (*state).clone();
+        let free = |is: &&State| {
+            let mut state = (*is).clone();
             state.pins.clear();
+            for &step in is.retards.keys() {
+                state.stay_instead(step, None);
+            }
             state.wishes = Wishes::default();
             Cow::Owned(state)
         };

@@ -26,6 +26,8 @@ pub enum Claim {
     Away(Moment, Moment),
     /// A step of a bake fixed to a moment.
     Fixed(usize, StepId, Moment),
+    /// A rise of a bake in the fridge from the one moment to the other.
+    Cold(usize, StepId, Moment, Moment),
     /// Nothing begun before then.
     NotBefore(Moment),
     /// What is wished for that table on it by then.
@@ -79,6 +81,15 @@ pub enum Nearest {
         /// The nearest.
         at: Option<Moment>,
     },
+    /// A rise in the fridge at other times, or not at all.
+    Cold {
+        /// The bake.
+        bake: usize,
+        /// Its rise.
+        step: StepId,
+        /// From when to when.
+        stay: Option<(Moment, Moment)>,
+    },
 }
 
 /// What a [`Nearest`] asks for.
@@ -88,6 +99,8 @@ pub enum Asks {
     Wishes(Vec<(usize, Wishes)>),
     /// Of one bake.
     Pin(usize, StepId, Option<Moment>),
+    /// Of one bake.
+    Cold(usize, StepId, Option<(Moment, Moment)>),
 }
 
 /// Wishes that contradict each other.
@@ -103,8 +116,10 @@ impl Nearest {
     /// What it asks for of bakes.
     #[must_use]
     pub fn asks(&self, bakes: &[&State]) -> Asks {
-        if let Self::Fixed { bake, step, at } = *self {
-            return Asks::Pin(bake, step, at);
+        match *self {
+            Self::Fixed { bake, step, at } => return Asks::Pin(bake, step, at),
+            Self::Cold { bake, step, stay } => return Asks::Cold(bake, step, stay),
+            _ => {}
         }
         let changed = bakes.iter().enumerate().filter_map(|(bake, state)| {
             let mut wishes = state.wishes.clone();
@@ -133,7 +148,7 @@ impl Nearest {
             Self::Back { away, at } => instead(wishes, away, Some((away.0, at))),
             Self::Leave { away, at } => instead(wishes, away, Some((at, away.1))),
             Self::Stay { away } => instead(wishes, away, None),
-            Self::Fixed { .. } | Self::Table { .. } | Self::Begin { .. } => {}
+            Self::Fixed { .. } | Self::Cold { .. } | Self::Table { .. } | Self::Begin { .. } => {}
         }
     }
 }
@@ -155,7 +170,15 @@ pub async fn still_kept(
 ) -> Option<bool> {
     let trials = Trials::of(bakes, now, rest).await.ok()?;
     // What has passed fixes nothing.
-    if matches!(*nearest, Nearest::Fixed { at: Some(at), .. } if at < now) {
+    let has_passed = match *nearest {
+        Nearest::Fixed { at: Some(at), .. } => at < now,
+        Nearest::Cold {
+            stay: Some((_, to)),
+            ..
+        } => to <= now,
+        _ => false,
+    };
+    if has_passed {
         return Some(false);
     }
     let question = Question { bakes, trials };
@@ -199,6 +222,15 @@ impl<'a> Question<'a> {
                 Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
                 Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
                 Claim::Fixed(bake, step, at) => nearest.extend(self.moved(bake, step, at).await?),
+                Claim::Cold(bake, step, from, to) => {
+                    nearest.extend(self.colder(bake, step, (from, to)).await?);
+                }
+            }
+        }
+        // What can't come out while nobody is there may be no part of a contradiction that is there without it as well.
+        for (bake, state) in self.bakes.iter().enumerate() {
+            for (&step, &stay) in state.retards.iter() {
+                self.out_later(bake, step, stay, &mut nearest).await?;
             }
         }
         Ok(Some(Conflict { claims, nearest }))
@@ -211,6 +243,8 @@ impl<'a> Question<'a> {
         for (bake, state) in self.bakes.iter().enumerate() {
             let pins = state.pins.iter();
             claims.extend(pins.map(|(&step, &at)| Claim::Fixed(bake, step, at)));
+            let colds = state.retards.iter();
+            claims.extend(colds.map(|(&step, &(from, to))| Claim::Cold(bake, step, from, to)));
         }
         let mut begins: Vec<Moment> = self
             .bakes
@@ -230,17 +264,18 @@ impl<'a> Question<'a> {
             if !claims.contains(&Claim::Bake(bake)) {
                 continue;
             }
-            let fixed =
-                |&(&step, &at): &(&StepId, &Moment)| claims.contains(&Claim::Fixed(bake, step, at));
-            case.bakes
-                .push(if state.pins.iter().all(|pin| fixed(&pin)) {
-                    Cow::Borrowed(*state)
-                } else {
-                    let mut freed = (*state).clone();
-                    let kept = state.pins.iter().filter(fixed);
-                    freed.pins = kept.map(|(&step, &at)| (step, at)).collect();
-                    Cow::Owned(freed)
-                });
+            let mut freed = Cow::Borrowed(*state);
+            for (&step, &at) in state.pins.iter() {
+                if !claims.contains(&Claim::Fixed(bake, step, at)) {
+                    freed.to_mut().pins.remove(&step);
+                }
+            }
+            for (&step, &(from, to)) in state.retards.iter() {
+                if !claims.contains(&Claim::Cold(bake, step, from, to)) {
+                    freed.to_mut().stay_instead(step, None);
+                }
+            }
+            case.bakes.push(freed);
         }
         let away = claims.iter().filter_map(|claim| match *claim {
             Claim::Away(from, to) => Some((from, to)),
@@ -273,6 +308,11 @@ impl<'a> Question<'a> {
                 let pins = &mut case.bakes[bake].to_mut().pins;
                 pins.remove(&step);
                 pins.extend(at.map(|at| (step, at)));
+                case
+            }
+            Nearest::Cold { bake, step, stay } => {
+                let mut case = self.as_it_is();
+                case.bakes[bake].to_mut().stay_instead(step, stay);
                 case
             }
             _ => self.as_it_is().wishing(&|wishes| instead.edit(wishes)),

@@ -5,7 +5,7 @@
 //! than a larger one, which is so but for rare knots of several bakes. Whatever is found is planned as
 //! the app would plan it, and offered only if that keeps every wish.
 
-use super::super::timetable::buffer_of;
+use super::super::timetable::{away, buffer_of};
 use super::super::trial::{As, Case, LeftOff};
 use super::super::{Plan, What};
 use super::{Nearest, Question};
@@ -139,9 +139,53 @@ impl<'a> Question<'a> {
         step: StepId,
         was: Moment,
     ) -> Result<Option<Nearest>, LeftOff> {
-        let fixing = |at| self.with(&Nearest::Fixed { bake, step, at });
-        let free = fixing(None);
-        let free = self.trials.tried(&free, As::Wished).await?;
+        let fixing = |at| Nearest::Fixed { bake, step, at };
+        self.begun_else(bake, step, was, &fixing).await
+    }
+
+    /// A rise in the fridge from another moment on, or not at all.
+    pub(super) async fn colder(
+        &self,
+        bake: usize,
+        step: StepId,
+        (from, to): (Moment, Moment),
+    ) -> Result<Option<Nearest>, LeftOff> {
+        let fixing = |at: Option<Moment>| {
+            let stay = at.filter(|&at| at < to).map(|at| (at, to));
+            Nearest::Cold { bake, step, stay }
+        };
+        self.begun_else(bake, step, from, &fixing).await
+    }
+
+    /// A rise in the fridge until somebody is back.
+    pub(super) async fn out_later(
+        &self,
+        bake: usize,
+        step: StepId,
+        (from, to): (Moment, Moment),
+        nearest: &mut Vec<Nearest>,
+    ) -> Result<(), LeftOff> {
+        let away = away(self.bakes).into_iter();
+        for (_, back) in away.filter(|&(leave, back)| leave <= to && to < back) {
+            let stay = Some((from, back));
+            let later = Nearest::Cold { bake, step, stay };
+            if self.trials.keeps(&self.with(&later), As::Wished).await? {
+                nearest.push(later);
+            }
+        }
+        Ok(())
+    }
+
+    /// The nearest moment for the beginning of a step that is kept, or none for it, if that is.
+    async fn begun_else(
+        &self,
+        bake: usize,
+        step: StepId,
+        was: Moment,
+        instead: &dyn Fn(Option<Moment>) -> Nearest,
+    ) -> Result<Option<Nearest>, LeftOff> {
+        let fixing = |at| self.with(&instead(at));
+        let free = self.trials.tried(&fixing(None), As::Wished).await?;
         let (true, Some(plan)) = (free.is_kept(), &free.plan) else {
             return Ok(None);
         };
@@ -162,7 +206,7 @@ impl<'a> Question<'a> {
                 keeps.then_some(start)
             }
         };
-        Ok(Some(Nearest::Fixed { bake, step, at }))
+        Ok(Some(instead(at)))
     }
 
     /// How much can be left of something of which all can't: the most that is kept, if anything is.
