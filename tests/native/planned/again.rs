@@ -1,11 +1,13 @@
 //! What was found is checked again before it is asked for.
 
 use domain::bake::{Bake, Wishes};
+use domain::formula::StepKind;
 use domain::schedule::plan::{Lever, Nearest, Way, levers, still_helps, still_kept};
 use domain::units::{Moment, minutes};
 
 use super::asked::{at_once, at_table, go_on, hours, planned, states, wish};
 use super::conflict::found;
+use super::retard::rising;
 use super::{NINE, TABLES, begun};
 
 fn ways(bakes: &[Bake], now: Moment) -> Vec<Way> {
@@ -62,6 +64,32 @@ fn every_way_that_was_just_found_helps_still() {
     }
     all.retain(|way| !helps(way, &bakes, NINE));
     assert_eq!(all, []);
+}
+
+/// A stay that ends while everybody is asleep is none that any search finds.
+#[test]
+fn another_stay_in_the_fridge_is_another_way() {
+    let (bake, step, now) = rising(1, StepKind::Bulk).expect("it rises");
+    let mut bakes = vec![bake];
+    let asleep = (now + minutes(30.0), now + hours(9.0));
+    let wishes = Wishes {
+        away: vec![asleep],
+        ..Wishes::default()
+    };
+    wish(&mut bakes, &wishes, now);
+    let found = ways(&bakes, now);
+    let cold = |way: &&Way| matches!(way.lever, Lever::Fridge { step: of, .. } if of == step);
+    let cold = found.iter().find(cold).expect("it has all night");
+    assert!(helps(cold, &bakes, now));
+    assert!(
+        helps(cold, &bakes, now + minutes(8.0)),
+        "it still comes out then"
+    );
+    let mut other = cold.clone();
+    if let Lever::Fridge { out, .. } = &mut other.lever {
+        *out = now + hours(4.0);
+    }
+    assert!(!helps(&other, &bakes, now));
 }
 
 #[test]

@@ -25,7 +25,18 @@ pub async fn still_helps(way: &Way, bakes: &[&Bake], now: Moment, rest: Rest<'_>
     let same = |found: &&Way| match (found.lever, way.lever) {
         (Lever::Place { air, .. }, Lever::Place { air: was, .. }) => air == was,
         (Lever::Yeast { times, .. }, Lever::Yeast { times: was, .. }) => times == was,
-        (Lever::Fridge { .. }, Lever::Fridge { .. }) => true,
+        (
+            Lever::Fridge { from, out, .. },
+            Lever::Fridge {
+                from: was,
+                out: was_out,
+                ..
+            },
+        ) => {
+            let is_near = |one: Moment, other: Moment| (one - other).get().abs() <= AS_SAID.get();
+            let begins = from.zip(was).is_none_or(|(from, was)| is_near(from, was));
+            begins && is_near(out, was_out)
+        }
         (Lever::DayBefore { component, .. }, Lever::DayBefore { component: was, .. }) => {
             component == was
         }
@@ -51,10 +62,13 @@ impl Search<'_> {
                 let Some(step) = formula.step(step) else {
                     return Ok(());
                 };
-                if matches!(lever, Lever::Place { .. }) {
-                    self.place(bake, step).await
-                } else {
-                    self.fridge(bake, step).await
+                match lever {
+                    // Of a stay that begins now less is left by now.
+                    Lever::Fridge { from, out, .. } => {
+                        let stays = out - from.unwrap_or(self.trials.now);
+                        self.fridge_for(bake, step, &[stays.get() / 60.0]).await
+                    }
+                    _ => self.place(bake, step).await,
                 }
             }
             _ if state.has_begun() => Ok(()),

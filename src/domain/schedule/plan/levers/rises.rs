@@ -80,6 +80,21 @@ impl Search<'_> {
 
     pub(super) async fn fridge(&mut self, bake: usize, step: &Step) -> Result<(), LeftOff> {
         let state = self.bakes[bake].state();
+        let stays = match state.progress(step.id).open_since {
+            Some(_) => &STAYS_NOW_H[..],
+            None => &STAYS_TO_COME_H[..],
+        };
+        self.fridge_for(bake, step, stays).await
+    }
+
+    /// The best of stays of so many hours.
+    pub(super) async fn fridge_for(
+        &mut self,
+        bake: usize,
+        step: &Step,
+        stays: &[f64],
+    ) -> Result<(), LeftOff> {
+        let state = self.bakes[bake].state();
         let progress = state.progress(step.id);
         let is_cold = state.place_of(step.id) == Some(Place::Fridge);
         let is_planned = state.retards.contains_key(&step.id);
@@ -87,10 +102,6 @@ impl Search<'_> {
             return Ok(());
         }
         let since = progress.open_since.map(|_| self.trials.now);
-        let stays = match since {
-            Some(_) => &STAYS_NOW_H[..],
-            None => &STAYS_TO_COME_H[..],
-        };
         let before = self.ways.len();
         for &hours in stays {
             let stays = minutes(60.0 * hours);
