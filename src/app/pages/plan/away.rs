@@ -82,12 +82,19 @@ fn OneTime() -> impl IntoView {
     let now = clock::now();
     let from = RwSignal::new(DayTime::of(now + minutes(60.0), now));
     let to = RwSignal::new(clock::minute_of_day(now + minutes(120.0)));
+    let passed = RwSignal::new(false);
     let add = move |_| {
         let from = from.get_untracked().moment(now);
         let to = clock::next_time_of_day(to.get_untracked(), from + minutes(1.0));
-        if to > clock::now() {
+        let has_passed = to <= clock::now();
+        passed.set(has_passed);
+        if !has_passed {
             add(app, vec![(from, to)]);
         }
+    };
+    let error = move || {
+        let error = passed.get().then(|| view! { <span>{words::PASSED}</span> });
+        error.into_any()
     };
     view! {
         <DayTimeFields value=from now=now label=words::FROM />
@@ -96,6 +103,9 @@ fn OneTime() -> impl IntoView {
             minute=Signal::derive(move || to.get())
             on_change=move |minute: u32| to.set(minute)
         />
+        <p class="field-error" role="alert">
+            {live::part(error)}
+        </p>
         <button class="button" type="button" on:click=add>
             {words::ADD_AWAY}
         </button>

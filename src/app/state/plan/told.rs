@@ -27,6 +27,8 @@ pub(crate) enum Why {
     GoesOn,
     /// The baker fixed it.
     Fixed,
+    /// A time in the fridge begins or ends then, as it was planned.
+    Planned,
     /// This has to end before it.
     After(String),
     /// Nobody is there before.
@@ -73,7 +75,7 @@ pub(crate) struct Entry {
 /// What is proven of a plan holds for this.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Given {
-    /// Somebody is away, a step is fixed, or something isn't begun before it is wished to be.
+    /// Somebody is away, a step is fixed, a rise stands in the fridge, or something isn't begun before it is wished to be.
     pub(crate) as_wished: bool,
     /// The oven is heated as it is in the plan.
     pub(crate) as_heated: bool,
@@ -166,7 +168,14 @@ impl Told {
                 entry.key = format!("{}/{nth}", entry.key);
             } else if let What::Cold(_, _, cold) = item.what {
                 entry.key += if cold == Cold::Out { "/out" } else { "/in" };
-                entry.why = Why::Fixed;
+                let at = entry.cold.map(|stay| match cold {
+                    Cold::Out => stay.to,
+                    Cold::In | Cold::Stands => stay.from,
+                });
+                // Whoever can't come then has another reason.
+                if at.is_some_and(|at| (at - item.start).get().abs() < 1.0) {
+                    entry.why = Why::Planned;
+                }
             } else {
                 entry.can_fix = !goes_on;
                 let pin = state.pins.get(&step).copied();
@@ -196,9 +205,9 @@ impl Told {
         Some(Self {
             given: Given {
                 as_wished: begins.iter().any(|&(_, at)| at > planned.at)
-                    || entries
-                        .iter()
-                        .any(|entry| entry.of.is_none() || entry.pinned.is_some()),
+                    || entries.iter().any(|entry| {
+                        entry.of.is_none() || entry.pinned.is_some() || entry.cold.is_some()
+                    }),
                 as_heated: plan.as_heated,
                 waits: entries.iter().any(|entry| entry.too_late_by.is_some()),
             },
@@ -287,4 +296,40 @@ fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, Stri
         }
     };
     lanes.into_iter().map(|lane| (lane, name(lane))).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use checks::{begin, say, starter, up_to};
+    use domain::bake::Intent;
+    use domain::formula::StepKind;
+    use domain::kitchen::Kitchen;
+    use domain::schedule::plan::timetable;
+    use domain::units::minutes;
+
+    use super::*;
+
+    fn told(bake: &Bake, now: Moment) -> Told {
+        let timetable = timetable(&[bake.state()], now, None, &mut || true);
+        let timetable = timetable.expect("there is a plan");
+        let bakes = [bake.clone()];
+        let planned = Planned::new(&bakes, timetable, now, None);
+        Told::of(&planned, &bakes, now).expect("it is planned")
+    }
+
+    #[test]
+    fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
+        let start = Moment::from_epoch_ms(1_789_894_800_000);
+        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, start);
+        let (rise, now) = up_to(&mut bake, StepKind::Bulk, start, |_| minutes(5.0));
+        assert!(!told(&bake, now).given.as_wished);
+        let stay = (now + minutes(10.0), now + minutes(150.0));
+        say(&mut bake, Intent::PlanRetard(rise, Some(stay)), now);
+        let told = told(&bake, now);
+        assert!(told.given.as_wished);
+        let moves = told.entries.iter();
+        let moves = moves.filter(|entry| entry.key.ends_with("/in") || entry.key.ends_with("/out"));
+        let whys: Vec<String> = moves.map(|entry| words::plan::why(entry, now)).collect();
+        assert_eq!(whys, ["It was planned for then."; 2]);
+    }
 }

@@ -222,6 +222,7 @@ pub(crate) fn why(entry: &Entry, now: Moment) -> String {
     match &entry.why {
         Why::GoesOn => format!("It has been going on since {}.", when(entry.start, now)),
         Why::Fixed => "It starts then because you fixed it.".to_owned(),
+        Why::Planned => "It was planned for then.".to_owned(),
         Why::After(other) => format!("It waits for: {other}."),
         Why::Nobody => "It waits until somebody is in the kitchen.".to_owned(),
         Why::Before(other) => format!("It waits so that {other} needn't."),
@@ -236,6 +237,6 @@ pub(crate) fn waits(entry: &Entry) -> Option<String> {
         Why::After(other) => Some(format!("waits for {other}")),
         Why::Nobody => Some("waits until somebody is here".to_owned()),
         Why::Before(other) => Some(format!("waits to keep {other} from waiting")),
-        Why::Fixed | Why::Free => None,
+        Why::Fixed | Why::Planned | Why::Free => None,
     }
 }
