@@ -177,6 +177,18 @@ test("while nobody is there, hands have nothing to do", async ({ app }) => {
   );
 });
 
+test("a time away that has passed is told so, and isn't added", async ({ app, page }) => {
+  const { plan } = app;
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await page.getByRole("button", { name: "Away, asleep" }).click();
+  await plan.sheet.getByLabel("From", { exact: true }).first().fill("06:00");
+  await plan.sheet.getByLabel("To", { exact: true }).first().fill("07:00");
+  await plan.sheet.getByRole("button", { name: "Add this time" }).click();
+  await expect(plan.sheet.getByRole("alert")).toHaveText("That has passed. Choose a later time.");
+  await expect(plan.sheet.getByRole("button", { name: /^Remove/ })).toHaveCount(0);
+});
+
 test("a quarter of an hour later is a quarter of an hour later everywhere, and undone it isn't", async ({ app }) => {
   const { plan } = app;
   await forSeven(app);
