@@ -2,7 +2,7 @@
 
 use checks::{begin, say, starter};
 use domain::bake::{Event, Intent, Refusal, Wishes, decide};
-use domain::formula::{StepId, StepKind};
+use domain::formula::{Length, StepId, StepKind};
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Cold, What};
 use domain::units::minutes;
@@ -147,7 +147,9 @@ fn what_is_planned_ends_with_its_step_and_goes_with_its_formula() {
         NINE,
     );
     let other = starter(TABLES[1][0]);
-    let has_it = other.step(step).is_some();
+    let has_it = other
+        .step(step)
+        .is_some_and(|step| matches!(step.length, Length::Ferment { .. }));
     say(&mut bake, Intent::Refit(Box::new(other)), NINE);
     assert_eq!(bake.state().retards.contains_key(&step), has_it);
 }

@@ -51,7 +51,7 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
             }
             Claim::Cold(bake, step, from, to) => format!(
                 "the time in the fridge from {} for {}",
-                from_to(from, to, now),
+                away(from, to, now),
                 title(bakes, bake, step)
             ),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
@@ -89,7 +89,7 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
             let title = title(bakes, bake, step);
             match stay {
                 Some((from, to)) => {
-                    format!("{title} in the fridge from {}", from_to(from, to, now))
+                    format!("{title} in the fridge from {}", away(from, to, now))
                 }
                 None => format!("{title} not in the fridge"),
             }
