@@ -6,7 +6,8 @@
 //! is wished later, unless it can be and still be in time. Each is proven to be the soonest, once those
 //! before it come when they do.
 
-use super::tasks::{Tasks, What};
+use super::tasks::Tasks;
+use super::what::What;
 use crate::schedule::solve::{Outcome, Problem, Schedule, solve};
 use crate::units::Moment;
 

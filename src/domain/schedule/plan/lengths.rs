@@ -5,7 +5,7 @@
 //! the lengths. They are looked for in turns, from those of the bake's own
 //! [outline](crate::schedule::outline), in which one pair of hands does what presses most.
 
-use super::tasks::What;
+use super::what::What;
 use super::{Item, NOTABLE};
 use crate::bake::State;
 use crate::formula::{self, StepId};

@@ -29,6 +29,7 @@ mod tasks;
 mod timetable;
 mod told;
 mod trial;
+mod what;
 
 use super::outline::{Outline, Planned};
 use crate::bake::State;
@@ -46,9 +47,9 @@ pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
-pub use tasks::{Cold, What};
 pub use timetable::{Margin, Timetable, away, table_of, tables, timetable};
 pub use trial::{PATIENCE, Rest};
+pub use what::{Cold, What};
 
 /// How often lengths and schedule are reckoned in turn, at most.
 const ROUNDS: usize = 8;

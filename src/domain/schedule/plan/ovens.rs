@@ -6,7 +6,7 @@
 
 use super::lengths::Lengths;
 use super::start_in;
-use super::tasks::What;
+use super::what::What;
 use crate::bake::State;
 use crate::formula::{Length, StepId};
 use crate::units::{Celsius, Minutes, Moment, minutes};

@@ -1,94 +1,9 @@
-//! The plan that keeps to what the baker wishes: tables, the earliest beginning, times away.
-//!
-//! A bake that hasn't begun is kept back until it has to begin for its table, which the search
-//! backwards proves; from there on everything goes as soon as it can, so that the hands have the
-//! time to spare behind them and not before them. A buffer is left before the table, because
-//! bread can wait there and nowhere else: as much as the end may be late by.
-//!
-//! When a bake is to begin was promised, and stays as long as what is for its table is ready when it was to be.
-//! What goes on already goes first. Beside that, and beside what is for a sooner table, is looked for how late
-//! the breads of a table can begin: what has begun is no reason to begin another at another moment, unless
-//! they get in each other's way.
+//! When bakes begin: as it was promised, or else as late as their tables allow.
 
-use super::{Bounds, Goal, NOTABLE, Plan, What, plan};
-use crate::bake::{State, Wishes};
-use crate::estimate::Estimate;
-use crate::formula::StepId;
-use crate::sorted::Map;
+use super::{Asked, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table};
+use crate::bake::State;
+use crate::schedule::plan::{Bounds, Goal, NOTABLE, Plan, plan};
 use crate::units::{Minutes, Moment, minutes};
-
-/// How a plan stands to a table that was wished.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Margin {
-    /// The table.
-    pub table: Moment,
-    /// When everything for it is ready.
-    pub ready: Estimate<Moment>,
-    /// How much sooner it should be ready, because it may be so much later than likely.
-    pub buffer: Minutes,
-}
-
-impl Margin {
-    /// How much sooner everything is likely ready; negative where it is later.
-    #[must_use]
-    pub fn spare(&self) -> Minutes {
-        self.table - self.ready.likely()
-    }
-
-    /// Whether it is later than the table by more than rounding makes.
-    #[must_use]
-    pub fn is_late(&self) -> bool {
-        self.spare().get() < -0.5
-    }
-}
-
-/// A plan, with what became of the wishes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Timetable {
-    /// The plan.
-    pub plan: Plan,
-    /// How it stands to every table that was wished, the soonest first.
-    pub margins: Vec<Margin>,
-    /// By bake: when it begins, of those that haven't.
-    pub begins: Vec<Option<Moment>>,
-    /// By bake: what was asked of its time.
-    asked: Vec<Option<Asked>>,
-}
-
-/// What was asked of the time of a bake: when that changes, nothing is promised any more.
-#[derive(Debug, Clone, PartialEq)]
-struct Asked {
-    wishes: Wishes,
-    pins: Map<StepId, Moment>,
-    retards: Map<StepId, (Moment, Moment)>,
-}
-
-impl Asked {
-    fn of(state: &State) -> Self {
-        Self {
-            wishes: state.wishes.clone(),
-            pins: state.pins.clone(),
-            retards: state.retards.clone(),
-        }
-    }
-}
-
-impl Timetable {
-    /// How it stands to the table of a bake, if it has one.
-    #[must_use]
-    pub fn margin(&self, state: &State) -> Option<&Margin> {
-        let table = table_of(state)?;
-        self.margins.iter().find(|margin| margin.table == table)
-    }
-
-    /// How it stands to the table that it keeps worst.
-    #[must_use]
-    pub fn tightest(&self) -> Option<&Margin> {
-        let spare = |margin: &Margin| margin.spare().get();
-        let margins = self.margins.iter();
-        margins.min_by(|one, other| spare(one).total_cmp(&spare(other)))
-    }
-}
 
 /// A bake that is ready later than it was to be by more than this begins sooner: plans go by whole minutes.
 const LATER: Minutes = NOTABLE;
@@ -101,108 +16,26 @@ const EARLIER: Minutes = minutes(15.0);
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
 const LESS_BUFFER: Minutes = minutes(5.0);
 
-/// When nobody is in the kitchen in which some bakes share the hands.
-#[must_use]
-pub fn away(bakes: &[&State]) -> Vec<(Moment, Moment)> {
-    // A bread that is ready has no wishes any more.
-    let left = bakes.iter().filter(|state| !state.all_ended());
-    let mut away: Vec<(Moment, Moment)> =
-        left.flat_map(|state| &state.wishes.away).copied().collect();
-    away.sort();
-    // What overlaps is one time.
-    let mut apart: Vec<(Moment, Moment)> = Vec::new();
-    for (from, to) in away {
-        match apart.last_mut() {
-            Some(last) if from <= last.1 => last.1 = last.1.max(to),
-            _ => apart.push((from, to)),
-        }
-    }
-    apart
-}
-
-/// The plan of some bakes in one kitchen, as they are wished.
-///
-/// Where a table can't be kept, what is for it goes as soon as it can. `before` and `go_on` are those
-/// of [`plan`].
-#[must_use]
-pub fn timetable(
-    bakes: &[&State],
-    now: Moment,
-    before: Option<&Timetable>,
-    go_on: &mut dyn FnMut() -> bool,
-) -> Option<Timetable> {
-    timetable_with(bakes, true, now, before, go_on)
-}
-
-/// The same with or without a buffer before tables.
-pub(super) fn timetable_with(
-    bakes: &[&State],
-    buffers: bool,
-    now: Moment,
-    before: Option<&Timetable>,
-    go_on: &mut dyn FnMut() -> bool,
-) -> Option<Timetable> {
-    let mut search = Search {
-        bakes,
-        away: away(bakes),
-        buffers,
-        now,
-        before,
-        go_on,
-    };
-    if let Some(kept) = before.and_then(|before| search.as_promised(before)) {
-        return Some(kept);
-    }
-    let begins = search.begins();
-    let buffer = |table: Moment| {
-        let of_table = |(state, _): &(&&State, &Begin)| table_of(state) == Some(table);
-        let mut begins = bakes.iter().zip(&begins).filter(of_table);
-        begins.find_map(|(_, begin)| begin.buffer)
-    };
-    let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
-    search.begun(&at, &buffer)
-}
-
-/// How a plan stands to the tables of its bakes, where that is the buffer known of a table.
-pub(super) fn margins(
-    bakes: &[&State],
-    plan: &Plan,
-    buffer: &dyn Fn(Moment) -> Option<Minutes>,
-) -> Vec<Margin> {
-    let margin = |table: Moment| {
-        let of_table = (0..bakes.len()).filter(|&bake| table_of(bakes[bake]) == Some(table));
-        let ends = of_table.filter_map(|bake| Some(plan.of(bake)?.table));
-        let ready = ends.max_by_key(Estimate::likely)?;
-        let buffer = buffer(table).unwrap_or_else(|| buffer_of(&ready));
-        Some(Margin {
-            table,
-            ready,
-            buffer,
-        })
-    };
-    tables(bakes).into_iter().filter_map(margin).collect()
-}
-
 /// When a bake has to begin at the latest, and how much sooner than its table it is ready then.
 #[derive(Clone, Copy, Default)]
-struct Begin {
-    at: Option<Moment>,
-    buffer: Option<Minutes>,
+pub(super) struct Begin {
+    pub(super) at: Option<Moment>,
+    pub(super) buffer: Option<Minutes>,
 }
 
 /// One search after the other, of the bakes at some places each.
-struct Search<'a> {
-    bakes: &'a [&'a State],
-    away: Vec<(Moment, Moment)>,
-    buffers: bool,
-    now: Moment,
-    before: Option<&'a Timetable>,
-    go_on: &'a mut dyn FnMut() -> bool,
+pub(super) struct Search<'a> {
+    pub(super) bakes: &'a [&'a State],
+    pub(super) away: Vec<(Moment, Moment)>,
+    pub(super) buffers: bool,
+    pub(super) now: Moment,
+    pub(super) before: Option<&'a Timetable>,
+    pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
 impl Search<'_> {
     /// Begun when it was promised, if everything is then ready when it was to be.
-    fn as_promised(&mut self, before: &Timetable) -> Option<Timetable> {
+    pub(super) fn as_promised(&mut self, before: &Timetable) -> Option<Timetable> {
         let mut at = Vec::new();
         let mut waits = false;
         for (bake, state) in self.bakes.iter().enumerate() {
@@ -241,7 +74,7 @@ impl Search<'_> {
     }
 
     /// Everything as soon as it can be, but nothing before it is to begin.
-    fn begun(
+    pub(super) fn begun(
         &mut self,
         at: &[Option<Moment>],
         buffer: &dyn Fn(Moment) -> Option<Minutes>,
@@ -267,7 +100,7 @@ impl Search<'_> {
     }
 
     /// By bake: when it is kept back until.
-    fn begins(&mut self) -> Vec<Begin> {
+    pub(super) fn begins(&mut self) -> Vec<Begin> {
         let mut begins: Vec<Begin> = vec![Begin::default(); self.bakes.len()];
         let waits = |&bake: &usize| waits_for_table(self.bakes[bake]);
         let (waiting, going): (Vec<usize>, Vec<usize>) = (0..self.bakes.len()).partition(waits);
@@ -421,103 +254,5 @@ impl Search<'_> {
             ..bounds
         };
         plan(&bakes, bounds, self.now, before.as_ref(), self.go_on)
-    }
-}
-
-/// How much sooner than the table something should be ready.
-pub(super) fn buffer_of(ready: &Estimate<Moment>) -> Minutes {
-    (ready.high() - ready.likely()).up_to_five()
-}
-
-/// The tables that some bakes are for, the soonest first.
-#[must_use]
-pub fn tables(bakes: &[&State]) -> Vec<Moment> {
-    let mut tables: Vec<Moment> = bakes.iter().filter_map(|state| table_of(state)).collect();
-    tables.sort();
-    tables.dedup();
-    tables
-}
-
-/// The table that a bake is for. A bread that is ready has no wishes any more.
-#[must_use]
-pub fn table_of(state: &State) -> Option<Moment> {
-    state.wishes.table.filter(|_| !state.all_ended())
-}
-
-/// Before when nothing of a bake may start, if it hasn't begun.
-pub(super) fn not_before(state: &State) -> Option<Moment> {
-    state.wishes.not_before.filter(|_| state.can_wait())
-}
-
-/// Whether a bake is kept back until it has to begin. One that was started without a table was started to be begun.
-fn waits_for_table(state: &State) -> bool {
-    state.can_wait() && state.wishes.table.is_some()
-}
-
-impl Timetable {
-    /// The same where the bakes stand in another order: `place_of` says where each stands now, of
-    /// so many, if it is planned still.
-    #[must_use]
-    pub fn reordered(&self, place_of: &dyn Fn(usize) -> Option<usize>, bakes: usize) -> Self {
-        let mut moved = Self {
-            plan: self.plan.clone().reordered(place_of),
-            margins: self.margins.clone(),
-            begins: vec![None; bakes],
-            asked: vec![None; bakes],
-        };
-        for (old, (begins, asked)) in self.begins.iter().zip(&self.asked).enumerate() {
-            if let Some(place) = place_of(old) {
-                (moved.begins[place], moved.asked[place]) = (*begins, asked.clone());
-            }
-        }
-        moved
-    }
-}
-
-impl Plan {
-    /// Whether the bakes have fallen behind it: something should have ended or begun, and hasn't.
-    #[must_use]
-    pub fn is_overtaken(&self, bakes: &[&State], now: Moment) -> bool {
-        self.items.iter().any(|item| {
-            let What::Step(bake, step) = item.what else {
-                return false;
-            };
-            let progress = bakes.get(bake).map(|state| state.progress(step));
-            progress.is_some_and(|progress| {
-                let is_open = progress.open_since.is_some();
-                progress.ended.is_none() && (item.end < now || (item.start < now && !is_open))
-            })
-        })
-    }
-
-    /// The same plan at other times.
-    #[must_use]
-    fn shifted(&self, by: Minutes) -> Self {
-        let mut shifted = self.clone();
-        for item in &mut shifted.items {
-            (item.start, item.end) = (item.start + by, item.end + by);
-        }
-        let end = self.end;
-        shifted.end = Estimate::new(
-            end.low() + by,
-            end.likely() + by,
-            end.high() + by,
-            end.basis(),
-        );
-        shifted
-    }
-
-    /// The same plan where the bakes stand in another order.
-    pub(super) fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
-        let moved = |what: What| match what.of() {
-            Some((bake, _)) => Some(what.at(place_of(bake)?)),
-            None => Some(what),
-        };
-        // Only starts are looked at in a plan from before, so what waited for what may go.
-        self.items.retain_mut(|item| {
-            item.waits_for = None;
-            moved(item.what).map(|what| item.what = what).is_some()
-        });
-        self
     }
 }

@@ -1,0 +1,110 @@
+//! What keeps work from being done at some time: nobody is there, something else has the oven, it was fixed.
+
+use super::{FRIDGE, HANDS, OVEN, Tasks, needs};
+use crate::bake::State;
+use crate::formula::StepId;
+use crate::schedule::plan::Plan;
+use crate::schedule::plan::let_go::Limit;
+use crate::schedule::plan::ovens::Hot;
+use crate::schedule::plan::what::{Cold, What};
+use crate::schedule::solve::Task;
+use crate::units::Moment;
+
+impl Tasks<'_> {
+    /// Nobody is in the kitchen from one moment to another.
+    pub(in super::super) fn close(&mut self, from: Moment, to: Moment) {
+        // Rounded apart, so that it ends at the same minute before it has begun and after.
+        let (start, end) = (self.minute(from.max(self.now)), self.minute(to));
+        if end > start {
+            self.what.push(What::Away);
+            self.tasks.push(Task::away(start, end - start, &[HANDS]));
+        }
+    }
+
+    /// What other bakes hold by their plan isn't there.
+    pub(in super::super) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
+        for item in &plan.items {
+            let (bake, mut needs) = match item.what {
+                What::Step(bake, step) => {
+                    let step = others.get(bake).and_then(|state| state.formula.step(step));
+                    (bake, step.map_or_else(Vec::new, needs))
+                }
+                What::Cold(bake, _, Cold::Stands) => (bake, vec![FRIDGE]),
+                What::Fold(bake, ..) | What::Cold(bake, ..) => (bake, vec![HANDS]),
+                // Told already.
+                What::Away => continue,
+            };
+            let from = self.minute(item.start.max(self.now));
+            let minutes = self.minute(item.end) - from;
+            needs.retain(|&need| !self.is_held(need));
+            if minutes <= 0 || needs.is_empty() {
+                continue;
+            }
+            // An oven that is heated for one bread isn't another's before that is out.
+            let block = needs
+                .contains(&OVEN)
+                .then_some((OVEN, u16::MAX - bake as u16));
+            self.what.push(What::Away);
+            self.tasks.push(Task {
+                block,
+                ..Task::away(from, minutes, &needs)
+            });
+        }
+    }
+
+    /// Nothing of a bake starts before a moment.
+    pub(in super::super) fn release(&mut self, bake: usize, at: Moment) {
+        let minute = self.minute(at);
+        for (what, task) in self.what.iter().zip(&mut self.tasks) {
+            if matches!(*what, What::Step(of, _) if of == bake) {
+                task.earliest = task.earliest.max(minute);
+            }
+        }
+    }
+
+    /// A bread that another's heating counts on stays before it.
+    pub(in super::super) fn keep_hot(&mut self, hot: &[Hot]) {
+        for hot in hot {
+            let after = self.place(What::Step(hot.after.0, hot.after.1));
+            let heats = self.place(What::Step(hot.heats.0, hot.heats.1));
+            if let (Some(after), Some(heats)) = (after, heats) {
+                self.link(after, heats, (0, None), 0);
+            }
+        }
+    }
+
+    /// Steps that the baker fixed to a moment start then, where that lies ahead and they haven't.
+    pub(in super::super) fn pin(&mut self) {
+        for (bake, state) in self.bakes.iter().enumerate() {
+            // A rise that is planned to stand in the fridge begins as it is put there.
+            let colds = state.retards.iter().map(|(&step, &(from, _))| (step, from));
+            let colds = colds.filter(|(step, _)| !state.pins.contains_key(step));
+            let pins = state.pins.iter().map(|(&step, &at)| (step, at));
+            for (step, at) in pins.chain(colds) {
+                let (minute, place) = (self.minute(at), self.place(What::Step(bake, step)));
+                let Some(place) = place.filter(|_| minute >= 0) else {
+                    continue;
+                };
+                let (task, length) = (&mut self.tasks[place], self.lengths[bake].get(&step));
+                let is_begun = length.is_some_and(|length| length.start < self.now);
+                if task.latest != Some(0) && !is_begun {
+                    // What has to begin later than that is told how much, as if it had been let go of.
+                    if minute < task.earliest {
+                        self.let_go.push((Limit::Latest(place), minute));
+                    }
+                    let minute = minute.max(task.earliest);
+                    (task.earliest, task.latest) = (minute, Some(minute));
+                    self.soon.push((place, 0));
+                }
+            }
+        }
+    }
+
+    /// What the hands are at isn't put off, as long as nothing else has to come first.
+    pub(in super::super) fn go_on_with(&mut self, bake: usize, step: StepId) {
+        if let Some(place) = self.place(What::Step(bake, step)) {
+            self.tasks[place].latest = Some(0);
+            self.soon.push((place, 0));
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! A plan as others stand beside it, at other times, and held against where its bakes are.
+
+use super::Timetable;
+use crate::bake::State;
+use crate::estimate::Estimate;
+use crate::schedule::plan::{Plan, What};
+use crate::units::{Minutes, Moment};
+
+impl Timetable {
+    /// The same where the bakes stand in another order: `place_of` says where each stands now, of
+    /// so many, if it is planned still.
+    #[must_use]
+    pub fn reordered(&self, place_of: &dyn Fn(usize) -> Option<usize>, bakes: usize) -> Self {
+        let mut moved = Self {
+            plan: self.plan.clone().reordered(place_of),
+            margins: self.margins.clone(),
+            begins: vec![None; bakes],
+            asked: vec![None; bakes],
+        };
+        for (old, (begins, asked)) in self.begins.iter().zip(&self.asked).enumerate() {
+            if let Some(place) = place_of(old) {
+                (moved.begins[place], moved.asked[place]) = (*begins, asked.clone());
+            }
+        }
+        moved
+    }
+}
+
+impl Plan {
+    /// Whether the bakes have fallen behind it: something should have ended or begun, and hasn't.
+    #[must_use]
+    pub fn is_overtaken(&self, bakes: &[&State], now: Moment) -> bool {
+        self.items.iter().any(|item| {
+            let What::Step(bake, step) = item.what else {
+                return false;
+            };
+            let progress = bakes.get(bake).map(|state| state.progress(step));
+            progress.is_some_and(|progress| {
+                let is_open = progress.open_since.is_some();
+                progress.ended.is_none() && (item.end < now || (item.start < now && !is_open))
+            })
+        })
+    }
+
+    /// The same plan at other times.
+    #[must_use]
+    pub(super) fn shifted(&self, by: Minutes) -> Self {
+        let mut shifted = self.clone();
+        for item in &mut shifted.items {
+            (item.start, item.end) = (item.start + by, item.end + by);
+        }
+        let end = self.end;
+        shifted.end = Estimate::new(
+            end.low() + by,
+            end.likely() + by,
+            end.high() + by,
+            end.basis(),
+        );
+        shifted
+    }
+
+    /// The same plan where the bakes stand in another order.
+    pub(in super::super) fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
+        let moved = |what: What| match what.of() {
+            Some((bake, _)) => Some(what.at(place_of(bake)?)),
+            None => Some(what),
+        };
+        // Only starts are looked at in a plan from before, so what waited for what may go.
+        self.items.retain_mut(|item| {
+            item.waits_for = None;
+            moved(item.what).map(|what| item.what = what).is_some()
+        });
+        self
+    }
+}
