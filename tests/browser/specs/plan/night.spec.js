@@ -121,7 +121,7 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
   await app.clock.sleep((into + 1 - (await minuteNow(app))) * MINUTE);
   expect(await app.alarm.stopAll()).toEqual([INTO]);
   await app.clock.pass(SECOND);
-  const said = page.getByRole("button", { name: /^First rise: it's (in|out of) the fridge now$/ });
+  const said = page.getByRole("button", { name: /^First rise: the dough is (in|out of) the fridge now$/ });
   await expect(said).toHaveText("First rise: the dough is in the fridge now");
   await said.click();
   await expect(said).toHaveCount(0);

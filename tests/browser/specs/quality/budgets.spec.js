@@ -173,12 +173,12 @@ test("one full reforecast", async ({ browser }) => {
 
 /**
  * What misses the goal, and by how many times at most: two breads for a table, whose beginnings are looked for as well,
- * by 2.6. Recorded as it was found, so that it doesn't grow unseen.
+ * by 3.8: each of their ends and beginnings is proven by itself. Recorded as it was found, so that it doesn't grow unseen.
  */
-const MISSED = new Map([["two breads, 49 steps, for a table", 3.6]]);
+const MISSED = new Map([["two breads, 49 steps, for a table", 4.2]]);
 
-/** The same with the sheet's closing, storing, and the page that shows it: 62 ms drawn and 55 as a list. */
-const MISSED_WITH_PAGE = 5.5;
+/** The same with the sheet's closing, storing, and the page that shows it: 42 ms drawn and 36 as a list. */
+const MISSED_WITH_PAGE = 3.7;
 
 test("a plan redone at an event", async ({ browser }) => {
   test.setTimeout(300_000);

@@ -1,6 +1,8 @@
 //! When bakes begin: as it was promised, or else as late as their tables allow.
 
-use super::{Asked, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table};
+use super::{
+    Asked, Known, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table,
+};
 use crate::bake::State;
 use crate::schedule::plan::{Bounds, Goal, NOTABLE, Plan, plan};
 use crate::units::{Minutes, Moment, minutes};
@@ -15,6 +17,11 @@ const EARLIER: Minutes = minutes(15.0);
 ///
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
 const LESS_BUFFER: Minutes = minutes(5.0);
+
+/// Whether something that is ready so much later than it was to be keeps to what was promised.
+fn is_as_ready(later: Minutes) -> bool {
+    later < LATER && later > -EARLIER
+}
 
 /// When a bake has to begin at the latest, and how much sooner than its table it is ready then.
 #[derive(Clone, Copy, Default)]
@@ -42,8 +49,11 @@ impl Search<'_> {
             let promised = before.begins.get(bake).copied().flatten();
             if waits_for_table(state) {
                 waits = true;
-                let was = before.asked.get(bake)?.as_ref();
-                at.push(Some(promised.filter(|_| was == Some(&Asked::of(state)))?));
+                let was = before.known.get(bake)?.as_ref()?;
+                // What takes another time by itself isn't ready when it was to be, and needn't be tried.
+                let longer = Known::of(state, self.now).takes - was.takes;
+                let is_as_known = was.asked == Asked::of(state) && is_as_ready(longer);
+                at.push(Some(promised.filter(|_| is_as_known)?));
             } else {
                 at.push(not_before(state));
             }
@@ -68,7 +78,7 @@ impl Search<'_> {
             };
             let (later, spare) = (is.likely() - was.likely(), table - is.likely());
             let is_safe = spare >= buffer_of(&is) - LESS_BUFFER || later.get() < 0.5;
-            later < LATER && later > -EARLIER && is_safe
+            is_as_ready(later) && is_safe
         });
         stands.then_some(kept)
     }
@@ -87,6 +97,8 @@ impl Search<'_> {
         let ready_by: Vec<_> = bakes.iter().map(ready_by).collect();
         let all: Vec<usize> = (0..bakes.len()).collect();
         let plan = self.soonest(&all, &ready_by, at)?;
+        let now = self.now;
+        let known = |state: &&State| waits_for_table(state).then(|| Known::of(state, now));
         let waiting = bakes.iter().enumerate().map(|(bake, state)| {
             let (_, first) = plan.first_of(bake)?;
             state.can_wait().then_some(first)
@@ -94,7 +106,7 @@ impl Search<'_> {
         Some(Timetable {
             margins: margins(bakes, &plan, buffer),
             begins: waiting.collect(),
-            asked: bakes.iter().map(|state| Some(Asked::of(state))).collect(),
+            known: bakes.iter().map(known).collect(),
             plan,
         })
     }

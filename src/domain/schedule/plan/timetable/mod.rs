@@ -17,6 +17,7 @@ use super::Plan;
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
+use crate::schedule::outline::likely_outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment};
 use begins::{Begin, Search};
@@ -55,8 +56,8 @@ pub struct Timetable {
     pub margins: Vec<Margin>,
     /// By bake: when it begins, of those that haven't.
     pub begins: Vec<Option<Moment>>,
-    /// By bake: what was asked of its time.
-    asked: Vec<Option<Asked>>,
+    /// By bake, of those that wait: what was known of it.
+    known: Vec<Option<Known>>,
 }
 
 /// What was asked of the time of a bake: when that changes, nothing is promised any more.
@@ -65,6 +66,23 @@ struct Asked {
     wishes: Wishes,
     pins: Map<StepId, Moment>,
     retards: Map<StepId, (Moment, Moment)>,
+}
+
+/// What was known of a bake when it was planned.
+#[derive(Debug, Clone, PartialEq)]
+struct Known {
+    asked: Asked,
+    /// How long it takes with nothing else in the kitchen.
+    takes: Minutes,
+}
+
+impl Known {
+    fn of(state: &State, now: Moment) -> Self {
+        Self {
+            asked: Asked::of(state),
+            takes: likely_outline(state, now).table.likely() - now,
+        }
+    }
 }
 
 impl Asked {

@@ -15,11 +15,11 @@ impl Timetable {
             plan: self.plan.clone().reordered(place_of),
             margins: self.margins.clone(),
             begins: vec![None; bakes],
-            asked: vec![None; bakes],
+            known: vec![None; bakes],
         };
-        for (old, (begins, asked)) in self.begins.iter().zip(&self.asked).enumerate() {
+        for (old, (begins, known)) in self.begins.iter().zip(&self.known).enumerate() {
             if let Some(place) = place_of(old) {
-                (moved.begins[place], moved.asked[place]) = (*begins, asked.clone());
+                (moved.begins[place], moved.known[place]) = (*begins, known.clone());
             }
         }
         moved
