@@ -108,18 +108,10 @@ function recordStart() {
 test("a change of the kitchen's temperature", async ({ browser, context }) => {
   test.setTimeout(120_000);
   const rate = await slowdown(browser);
-  const host = await serveSmall(DIST);
-  const page = await context.newPage();
-  await page.addInitScript(provideTurns);
-  const clock = new Clock(context);
-  // A clock that stands still ticks nothing into the measurement.
-  await clock.stopAt();
-  const app = new App(page, clock, host.url.replace(/\/$/, ""));
+  const { app, clock, host, page } = await standingStill(context);
   await takeUp(app, "Toast almonds");
   await clock.sleep(10 * MINUTE);
-  const session = await context.newCDPSession(page);
-  await session.send("Performance.enable");
-  await session.send("Emulation.setCPUThrottlingRate", { rate });
+  const session = await slowed(context, page, rate);
   const runs = [];
   for (let run = 0; run < 2 * RUNS; run += 1) {
     const degrees = run % 2 === 0 ? 18 : 22;
@@ -135,18 +127,11 @@ test("a change of the kitchen's temperature", async ({ browser, context }) => {
 test("a step fixed elsewhere in the plan of forty steps, as it is drawn and listed", async ({ browser, context }) => {
   test.setTimeout(240_000);
   const rate = await slowdown(browser);
-  const host = await serveSmall(DIST);
-  const page = await context.newPage();
-  await page.addInitScript(provideTurns);
-  const clock = new Clock(context);
-  await clock.stopAt();
-  const app = new App(page, clock, host.url.replace(/\/$/, ""));
+  const { app, clock, host, page } = await standingStill(context);
   await takeUp(app, "Gather", { formula: "Forty steps" });
   await app.turnTo("#/plan");
   await expect(app.plan.bars.first()).toBeVisible();
-  const session = await context.newCDPSession(page);
-  await session.send("Performance.enable");
-  await session.send("Emulation.setCPUThrottlingRate", { rate });
+  const session = await slowed(context, page, rate);
   for (const how of ["Drawn", "As a list"]) {
     await app.plan.show(how);
     const runs = [];
@@ -187,6 +172,24 @@ test("a plan redone at an event", async ({ browser }) => {
     hold(`a plan redone at an event, ${point}, script`, runs, REPLAN_MS, MISSED.get(point) ?? 1);
   }
 });
+
+/** The app from a small server, with a clock that stands still and so ticks nothing into the measurement. */
+async function standingStill(context) {
+  const host = await serveSmall(DIST);
+  const page = await context.newPage();
+  await page.addInitScript(provideTurns);
+  const clock = new Clock(context);
+  await clock.stopAt();
+  return { app: new App(page, clock, host.url.replace(/\/$/, "")), clock, host, page };
+}
+
+/** A page whose scripts are counted, on a phone that is so much slower. */
+async function slowed(context, page, rate) {
+  const session = await context.newCDPSession(page);
+  await session.send("Performance.enable");
+  await session.send("Emulation.setCPUThrottlingRate", { rate });
+  return session;
+}
 
 /** How long the page's scripts ran for something, in ms. */
 async function scriptFor(session, page, work) {
