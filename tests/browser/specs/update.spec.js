@@ -8,6 +8,7 @@ import { START } from "../support/phone.js";
 import { tab } from "../support/tabs.js";
 import { expect, test as base } from "../support/test.js";
 import { fullPhone } from "../support/trouble.js";
+import { closeLast } from "../support/workers.js";
 
 const test = base.extend({
   newer: async ({}, use) => {
@@ -116,12 +117,12 @@ test("the last page closed in mid-bake: it opens again in the version that the b
   const asked = await app.bench.ask();
   server.serve(newer);
   await findNewer(page);
-  await page.close();
-
   // With no page open the newer worker waits for nobody any more, and takes charge.
+  await closeLast(page);
+
   const later = await tab(context, clock);
   await later.open("#/bench");
-  await expect.poll(() => isWaiting(later.page)).toBe(false);
+  expect(await isWaiting(later.page)).toBe(false);
   await expect(build(later.page)).toHaveCount(0);
   expect(await later.bench.ask()).toEqual(asked);
 
@@ -177,7 +178,7 @@ test("the last page closed between bakes: it opens again in the newer version", 
   await app.bench.giveUp();
   server.serve(newer);
   await findNewer(page);
-  await page.close();
+  await closeLast(page);
   const later = await tab(context, clock);
   await later.open();
   await expect(build(later.page)).toHaveAttribute("content", "newer");
