@@ -1,76 +1,16 @@
 //! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
 
-use domain::bake::{Bake, BakeId, CALLED, State, Stay};
-use domain::estimate::Estimate;
-use domain::formula::{ComponentId, StepId};
-use domain::schedule::plan::{Cold, Item, Margin, Proven, What, table_of};
-use domain::units::{Minutes, Moment};
+mod entry;
 
+use domain::bake::{Bake, CALLED, State};
+use domain::estimate::Estimate;
+use domain::schedule::plan::{Cold, Item, Margin, Proven, What, table_of};
+use domain::units::Moment;
+
+use self::entry::title;
+pub(crate) use self::entry::{Entry, Lane, Why, window};
 use super::Planned;
 use crate::words;
-
-/// What something planned takes up, in the order of the columns.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Lane {
-    /// The baker.
-    Hands,
-    /// The oven.
-    Oven,
-    /// A part of a bake that goes on by itself.
-    Part(usize, ComponentId),
-}
-
-/// Why something starts when it does.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Why {
-    /// It goes on already.
-    GoesOn,
-    /// The baker fixed it.
-    Fixed,
-    /// A time in the fridge begins or ends then, as it was planned.
-    Planned,
-    /// This has to end before it.
-    After(String),
-    /// Nobody is there before.
-    Nobody,
-    /// This follows, and would wait too long.
-    Before(String),
-    /// Nothing keeps it.
-    Free,
-}
-
-/// Something planned.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Entry {
-    pub(crate) key: String,
-    /// Whose it is, and which step; nothing of a time at which nobody is there.
-    pub(crate) of: Option<(BakeId, StepId)>,
-    pub(crate) lane: Lane,
-    /// The part of the bake that it works on or that goes on.
-    pub(crate) part: Option<Lane>,
-    pub(crate) title: String,
-    /// Whose it is, where several bakes run.
-    pub(crate) whose: Option<String>,
-    pub(crate) start: Moment,
-    pub(crate) end: Moment,
-    /// When it may end, of what goes on by itself.
-    pub(crate) window: Option<Estimate<Moment>>,
-    /// Whether an end hangs on it: a table's, or that of all.
-    pub(crate) hangs: bool,
-    /// Whether that end is for a table that is wished.
-    pub(crate) for_table: bool,
-    /// The moment to which the baker has fixed it.
-    pub(crate) pinned: Option<Moment>,
-    /// The same, where that has passed and it wasn't begun: it is fixed no longer.
-    pub(crate) passed: Option<Moment>,
-    /// The time in the fridge that is planned of the rise that it is, or belongs to.
-    pub(crate) cold: Option<Stay>,
-    /// Whether it can be fixed to a moment.
-    pub(crate) can_fix: bool,
-    pub(crate) why: Why,
-    /// How much longer it waits than is good for it.
-    pub(crate) too_late_by: Option<Minutes>,
-}
 
 /// What is proven of a plan holds for this.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -255,24 +195,6 @@ pub(crate) fn of_table(table: Moment, states: &[&State]) -> Vec<usize> {
     let bakes = states.iter().enumerate();
     let of = bakes.filter(|(_, state)| table_of(state) == Some(table));
     of.map(|(bake, _)| bake).collect()
-}
-
-fn title(what: What, states: &[&State]) -> String {
-    let step = |bake: usize, step| states[bake].formula.title(step);
-    match what {
-        What::Step(bake, id) => step(bake, id).to_owned(),
-        What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
-        What::Cold(bake, id, cold) => words::plan::moves(step(bake, id), cold),
-        What::Away => words::plan::NOBODY.to_owned(),
-    }
-}
-
-/// When it may end, unless that is known to the minute.
-pub(crate) fn window(item: &Item) -> Option<Estimate<Moment>> {
-    let (early, late) = item.slack;
-    let wide = early.get().max(late.get()) >= 1.0;
-    let basis = domain::estimate::Basis::Model;
-    wide.then(|| Estimate::new(item.end - early, item.end, item.end + late, basis))
 }
 
 /// The columns that something is drawn in.
