@@ -5,8 +5,8 @@
 //! every prefix of every log has a state.
 
 use super::clock;
-use super::course::bodies;
 use super::event::{AlarmId, Entry, Event, TimerId};
+use super::hot_body::bodies;
 use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
 use super::state::State;
 use super::stay::can_be_cold;

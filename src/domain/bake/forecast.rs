@@ -5,7 +5,8 @@
 //! lies before the change is integrated along the temperatures of that time, so
 //! what has been proofed stays proofed.
 
-use super::course::{Going, HotBody};
+use super::course::Going;
+use super::hot_body::HotBody;
 use super::progress::Progress;
 use super::state::State;
 use crate::estimate::Estimate;

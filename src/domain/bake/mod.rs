@@ -20,6 +20,7 @@ mod event;
 mod fold;
 mod forecast;
 mod heard;
+mod hot_body;
 mod intent;
 mod keeps;
 mod liquid;
