@@ -14,6 +14,7 @@ mod cooled;
 mod course;
 mod decide;
 mod doubt;
+mod dough_at_start;
 mod drawn;
 mod earlier;
 mod event;
