@@ -22,6 +22,7 @@ mod fold;
 mod forecast;
 mod heard;
 mod hot_body;
+mod if_started;
 mod intent;
 mod keeps;
 mod liquid;
