@@ -36,6 +36,7 @@ pub(crate) fn check(
             || step_of(states, what).is_some_and(|step| step.needs.fridge)
     })?;
     check_oven(states, plan)?;
+    check_chains(plan)?;
     let mut work = plan
         .items
         .iter()
@@ -44,6 +45,19 @@ pub(crate) fn check(
         let is_there = |&(from, to): &(Moment, Moment)| item.end <= from || item.start >= to;
         keeps(closed.iter().all(is_there), || {
             format!("nobody is there for {item:?}")
+        })
+    })
+}
+
+/// Whoever asks what an item waits for, and what that waits for, comes to an end.
+fn check_chains(plan: &Plan) -> Kept {
+    let mut items = plan.items.iter();
+    items.try_for_each(|item| {
+        let next = |item: &&Item| item.waits_for.map(|place| &plan.items[place]);
+        let chain = std::iter::successors(Some(item), next);
+        let long = chain.take(plan.items.len() + 1).count();
+        keeps(long <= plan.items.len(), || {
+            format!("{item:?} waits for itself")
         })
     })
 }

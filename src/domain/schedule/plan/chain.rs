@@ -34,9 +34,7 @@ pub(super) fn last(items: &[Item], is_of: &dyn Fn(What) -> bool) -> Option<usize
 fn chain(items: &[Item], last: usize) -> Vec<usize> {
     let mut places = Vec::new();
     let mut next = Some(last);
-    // A chain is never longer than the plan; the bound keeps a mistake from hanging it.
-    for _ in 0..items.len() {
-        let Some(place) = next else { break };
+    while let Some(place) = next {
         next = items[place].waits_for;
         let is_held_back = next.is_some_and(|other| items[other].start > items[place].start);
         if !is_held_back {

@@ -19,6 +19,7 @@ mod best;
 mod chain;
 mod conflict;
 mod find;
+mod hangs_on;
 mod keep;
 mod lengths;
 mod let_go;

@@ -8,7 +8,6 @@ use super::tasks::Tasks;
 use super::what::What;
 use super::{Item, Plan, Proven, chain};
 use crate::estimate::{Basis, Estimate};
-use crate::schedule::solve::earlier;
 use crate::units::{Minutes, Moment, minutes};
 
 impl Tasks<'_> {
@@ -120,61 +119,6 @@ impl Tasks<'_> {
         let start = |task: usize| self.start_and_slack(task, starts[task]).0;
         order.sort_by_key(|&task| (start(task), starts[task] + self.tasks[task].minutes, task));
         order
-    }
-
-    /// By task: the one that keeps it from starting sooner, if everything starts as early as the order
-    /// at hand lets it. What was moved out of a wait keeps nobody.
-    fn hangs_on(&self, starts: &[i32]) -> Vec<Option<usize>> {
-        let none = vec![None; starts.len()];
-        let Ok(problem) = self.problem() else {
-            return none;
-        };
-        let counted = self
-            .tasks
-            .iter()
-            .zip(starts)
-            .filter(|(task, _)| task.counts);
-        let first = counted.map(|(_, &start)| start).min().unwrap_or(0);
-        let early = earlier(&problem, starts, first);
-        let end = |task: usize| early[task] + self.tasks[task].minutes;
-        let keeps = |task: usize| {
-            // The first of all and what goes on already wait for nothing.
-            if early[task] <= first.max(self.tasks[task].earliest) {
-                return None;
-            }
-            let links = self.links.iter();
-            let after =
-                links.filter(|link| link.to == task && early[task] == end(link.from) + link.least);
-            // Of what ends at one moment the longest has most to do with it.
-            let after = after.map(|link| link.from);
-            let after = after.max_by_key(|&from| self.tasks[from].minutes);
-            let holders = 0..starts.len();
-            let held = || {
-                holders.clone().find(|&other| {
-                    let needs = &self.tasks[task].needs;
-                    let shares = || {
-                        self.tasks[other]
-                            .needs
-                            .iter()
-                            .any(|need| needs.contains(need))
-                    };
-                    other != task
-                        && starts[other] < starts[task]
-                        && end(other) == early[task]
-                        && shares()
-                })
-            };
-            // It could start, but what follows would then wait too long.
-            let ahead = || {
-                let mut links = self.links.iter();
-                links.find(|link| {
-                    let lag = early[link.to] - end(link.from);
-                    link.from == task && link.most == Some(lag)
-                })
-            };
-            after.or_else(held).or_else(|| Some(ahead()?.to))
-        };
-        (0..starts.len()).map(keeps).collect()
     }
 
     fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
