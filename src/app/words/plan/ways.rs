@@ -1,9 +1,10 @@
 //! Wishes that contradict each other, what could be wished instead, and what else helps.
 
 use domain::bake::State;
+use domain::estimate::Estimate;
 use domain::formula::StepId;
 use domain::kitchen::Scales;
-use domain::schedule::plan::{Claim, Lever, Nearest, Way, tables};
+use domain::schedule::plan::{Claim, Lever, Nearest, Way, table_of, tables};
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -11,6 +12,7 @@ use platform::store::Degrees;
 use super::{SAME, away};
 use crate::words::letters::lower_first;
 use crate::words::quantity::{about_time, span, temperature};
+use crate::words::running::distinct_names;
 use crate::words::{LONG_FOR_EGG_OR_MILK, amount, capital, when};
 
 /// What the part of the page is.
@@ -47,12 +49,12 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
             Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
             Claim::Away(from, to) => format!("nobody here from {}", away(from, to, now)),
             Claim::Fixed(bake, step, at) => {
-                format!("{} at {}", title(bakes, bake, step), when(at, now))
+                format!("{} at {}", named(bakes, bake, step), when(at, now))
             }
             Claim::Cold(bake, step, from, to) => format!(
                 "the time in the fridge from {} for {}",
                 away(from, to, now),
-                title(bakes, bake, step)
+                named(bakes, bake, step)
             ),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
         })
@@ -79,14 +81,14 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
         Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
         Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
         Nearest::Fixed { bake, step, at } => {
-            let title = title(bakes, bake, step);
+            let title = named(bakes, bake, step);
             match at {
                 Some(at) => format!("{title} at {}", when(at, now)),
                 None => format!("{title} whenever it can"),
             }
         }
         Nearest::Cold { bake, step, stay } => {
-            let title = title(bakes, bake, step);
+            let title = named(bakes, bake, step);
             match stay {
                 Some((from, to)) => {
                     format!("{title} in the fridge from {}", away(from, to, now))
@@ -130,7 +132,7 @@ pub(crate) fn way(
         } => {
             let kind = if is_warmer { "warmer" } else { "cooler" };
             let from = from.map_or_else(String::new, |from| format!(", from {}", when(from, now)));
-            let title = title(bakes, bake, step);
+            let title = named(bakes, bake, step);
             format!(
                 "{title} somewhere {kind}, {}{from}",
                 temperature(air, degrees)
@@ -147,7 +149,7 @@ pub(crate) fn way(
                 || "now".to_owned(),
                 |from| format!("at {}", when(from, now)),
             );
-            let title = title(bakes, bake, step);
+            let title = named(bakes, bake, step);
             let begin = begin.map_or_else(String::new, |begin| {
                 format!("begin at {}, ", when(begin, now))
             });
@@ -157,7 +159,7 @@ pub(crate) fn way(
                 lower_first(&title)
             ))
         }
-        Lever::Yeast { .. } => yeast.to_owned(),
+        Lever::Yeast { bake, .. } => format!("{yeast}{}", of_several(bakes, bake)),
         Lever::DayBefore {
             bake,
             component,
@@ -168,20 +170,15 @@ pub(crate) fn way(
             let state = bakes.get(bake);
             let part = state.and_then(|state| state.formula.component(component));
             let name = part.map_or("filling", |part| &part.name);
+            let whose = of_several(bakes, bake);
             capital(&format!(
-                "{name} made ahead, from {}, and kept in the fridge, {days} days at most",
+                "{name}{whose} made ahead, from {}, and kept in the fridge, {days} days at most",
                 away(from, to, now)
             ))
         }
     };
-    let table = &way.table;
-    let mut said = format!(
-        "{what}: table about {} ({} to {}).",
-        when(table.likely(), now),
-        about_time(table.low()),
-        about_time(table.high())
-    );
-    said += &still(way, tables(bakes).len());
+    let mut said = format!("{what}: {}.", comes_to(way, bakes, now));
+    said += &still(way, &|table| when(table, now));
     if way.is_long_out {
         said += " ";
         said += LONG_FOR_EGG_OR_MILK;
@@ -189,14 +186,50 @@ pub(crate) fn way(
     said
 }
 
+/// "table about 16:05 (15:50 to 16:25)", and where breads are ready apart each of them: "for the table at 16:00 about
+/// 15:40 (15:20 to 16:00), all of it about 18:00 (17:40 to 18:20)".
+fn comes_to(way: &Way, bakes: &[&State], now: Moment) -> String {
+    let about = |what: &str, ready: &Estimate<Moment>| {
+        format!(
+            "{what} about {} ({} to {})",
+            when(ready.likely(), now),
+            about_time(ready.low()),
+            about_time(ready.high())
+        )
+    };
+    let some_without = bakes
+        .iter()
+        .any(|state| !state.all_ended() && table_of(state).is_none());
+    let is_one = way.margins.len() + usize::from(some_without) <= 1;
+    if is_one {
+        return about("table", &way.table);
+    }
+    let margins = way.margins.iter();
+    let each = margins.map(|margin| {
+        let table = format!("for the table at {}", when(margin.table, now));
+        about(&table, &margin.ready)
+    });
+    let mut all: Vec<String> = each.collect();
+    if some_without {
+        all.push(about("all of it", &way.table));
+    }
+    all.join(", ")
+}
+
 /// What a way leaves amiss: " Still 20 min later than your table."
-fn still(way: &Way, tables: usize) -> String {
+fn still(way: &Way, time: &dyn Fn(Moment) -> String) -> String {
     let mut said = String::new();
-    if way.late.get() >= SAME {
-        let late = span(way.late);
-        // Of several tables it is how late they are in all.
-        said += &if tables > 1 {
-            format!(" Still {late} late, all tables together.")
+    for margin in &way.margins {
+        let late = margin.late();
+        if late.get() < SAME {
+            continue;
+        }
+        let late = span(late);
+        said += &if way.margins.len() > 1 {
+            format!(
+                " Still {late} later than the table at {}.",
+                time(margin.table)
+            )
         } else {
             format!(" Still {late} later than your table.")
         };
@@ -227,6 +260,22 @@ pub(crate) fn yeast(own: Grams, other: Grams, scales: &Scales) -> String {
     format!("{other} of yeast instead of {own}")
 }
 
+/// " (buns)" behind what is one bread's, where several are planned.
+fn of_several(bakes: &[&State], bake: usize) -> String {
+    if bakes.len() < 2 {
+        return String::new();
+    }
+    let names = distinct_names(bakes);
+    names
+        .get(bake)
+        .map_or_else(String::new, |name| format!(" ({})", lower_first(name)))
+}
+
+/// "First rise", and where several breads are planned "First rise (buns)".
+fn named(bakes: &[&State], bake: usize, step: StepId) -> String {
+    title(bakes, bake, step) + &of_several(bakes, bake)
+}
+
 fn bread(bakes: &[&State], bake: usize) -> String {
     let state = bakes.get(bake);
     state.map_or_else(String::new, |state| lower_first(&state.formula.name))
@@ -239,31 +288,41 @@ fn title(bakes: &[&State], bake: usize, step: StepId) -> String {
 
 #[cfg(test)]
 mod tests {
-    use domain::estimate::{Basis, Estimate};
+    use domain::estimate::Basis;
+    use domain::schedule::plan::Margin;
     use domain::units::minutes;
 
     use super::*;
 
     fn left(late: f64, waits: f64) -> String {
-        left_of(1, late, waits)
+        left_of(&[late], waits)
     }
 
-    fn left_of(tables: usize, late: f64, waits: f64) -> String {
+    /// For tables every four hours from noon on, each so late.
+    fn left_of(late: &[f64], waits: f64) -> String {
         let noon = Moment::from_epoch_ms(1_789_905_600_000);
+        let each = late.iter().enumerate().map(|(place, &late)| {
+            let table = noon + minutes(240.0 * place as f64);
+            Margin {
+                table,
+                ready: Estimate::exact(table + minutes(late), Basis::Model),
+                buffer: minutes(0.0),
+            }
+        });
         let way = Way {
             lever: Lever::Yeast {
                 bake: 0,
                 times: 1.5,
             },
             table: Estimate::exact(noon, Basis::Model),
-            late: minutes(late),
+            margins: each.collect(),
             waits: minutes(waits),
-            is_little: late > 60.0,
+            is_little: late.iter().sum::<f64>() > 60.0,
             early: minutes(0.0),
             is_long_out: false,
             intents: Vec::new(),
         };
-        still(&way, tables).replace('\u{a0}', " ")
+        still(&way, &|table| format!("{} h", (table - noon).get() / 60.0)).replace('\u{a0}', " ")
     }
 
     #[test]
@@ -271,8 +330,8 @@ mod tests {
         assert_eq!(left(0.4, 0.0), "");
         assert_eq!(left(20.0, 0.0), " Still 20 min later than your table.");
         assert_eq!(
-            left_of(2, 20.0, 0.0),
-            " Still 20 min late, all tables together."
+            left_of(&[-5.0, 20.0], 0.0),
+            " Still 20 min later than the table at 4 h."
         );
         assert_eq!(
             left(0.0, 12.0),

@@ -76,6 +76,8 @@ pub(super) struct Trial {
     pub plan: Option<Plan>,
     /// How long after their tables breads are ready, all tables together.
     pub late: Minutes,
+    /// How it stands to each table.
+    pub margins: Vec<Margin>,
     /// How much longer than it should something waits for the sake of the wishes, all such waits together.
     pub waits: Minutes,
     /// How much longer than its buffer a bread waits before its table, at most.
@@ -161,19 +163,21 @@ impl<'a> Trials<'a> {
             return Ok(Trial {
                 plan: None,
                 late: Minutes::MAX,
+                margins: Vec::new(),
                 waits: none,
                 early: none,
             });
         };
         let over = plan.items.iter().filter_map(|item| item.too_late_by);
         let over = over.fold(none, |all, over| all + over);
-        let late = margins.iter().map(|margin| (-margin.spare()).max(none));
+        let late = margins.iter().map(Margin::late);
         let early = margins.iter().map(|margin| margin.spare() - margin.buffer);
         Ok(Trial {
             late: late.fold(none, |all, late| all + late),
             waits: (over - self.anyway).max(none),
             early: early.fold(none, Minutes::max),
             plan: Some(plan),
+            margins,
         })
     }
 

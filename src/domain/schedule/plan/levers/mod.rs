@@ -13,6 +13,7 @@ use std::borrow::Cow;
 
 pub use again::still_helps;
 
+use super::Margin;
 use super::Plan;
 use super::timetable::{away, table_of};
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
@@ -88,8 +89,8 @@ pub struct Way {
     pub lever: Lever,
     /// When everything is on the table then.
     pub table: Estimate<Moment>,
-    /// How long after their tables breads are ready then, all tables together.
-    pub late: Minutes,
+    /// How that stands to each table, the soonest first.
+    pub margins: Vec<Margin>,
     /// How much longer than it should something waits for the sake of the wishes, all such waits together.
     pub waits: Minutes,
     /// Whether it makes up for less than half of what is amiss. So do all ways, then.
@@ -106,7 +107,8 @@ impl Way {
     /// How far it is from what is wished; nothing where every wish is kept.
     #[must_use]
     pub fn amiss(&self) -> Minutes {
-        self.late + self.waits
+        let late = self.margins.iter().map(Margin::late);
+        late.fold(self.waits, |all, late| all + late)
     }
 }
 
@@ -238,7 +240,7 @@ impl<'a> Search<'a> {
         self.ways.push(Way {
             lever,
             table: plan.end,
-            late: trial.late,
+            margins: trial.margins.clone(),
             waits: trial.waits,
             is_little: !trial.is_kept() && trial.amiss() > self.was.amiss() * 0.5,
             early: trial.early,

@@ -19,7 +19,7 @@ use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::schedule::outline::likely_outline;
 use crate::sorted::Map;
-use crate::units::{Minutes, Moment};
+use crate::units::{Minutes, Moment, minutes};
 use begins::{Begin, Search};
 
 /// How a plan stands to a table that was wished.
@@ -38,6 +38,12 @@ impl Margin {
     #[must_use]
     pub fn spare(&self) -> Minutes {
         self.table - self.ready.likely()
+    }
+
+    /// By how much it is later; nothing where it isn't.
+    #[must_use]
+    pub fn late(&self) -> Minutes {
+        (-self.spare()).max(minutes(0.0))
     }
 
     /// Whether it is later than the table by more than rounding makes.
