@@ -37,6 +37,8 @@ TOPICS = [
     *plans.TOPICS,
 ]
 FEWEST = 300
+# So many bakes are timed against CP-SAT.
+SPEEDS = 100
 
 
 def ask(questions, *how):
@@ -80,6 +82,12 @@ def main():
         if len(cases) < FEWEST:
             print(f"  too few cases: {FEWEST} are wanted")
             failed += 1
+    # Only here, because it asks this module in turn.
+    import plan_speed
+
+    wrong = plan_speed.compare(SPEEDS)
+    passed += SPEEDS - wrong
+    failed += wrong
     print(f"{passed} passed, {failed} failed")
     return 1 if failed or not passed else 0
 

@@ -8,7 +8,7 @@
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
 
-use checks::plan::Named;
+use checks::plan::answer_to;
 
 fn main() -> ExitCode {
     let mut arguments = std::env::args().skip(1);
@@ -30,14 +30,13 @@ fn main() -> ExitCode {
         Ok(text) => text,
         Err(cause) => return refused(&format!("{file} can't be read: {cause}.")),
     };
-    let named = match Named::read(&text) {
-        Ok(named) => named,
-        Err(why) => return refused(&why),
-    };
     // What is too far away to be told is never reached.
     let until = Instant::now().checked_add(Duration::from_secs(seconds));
     let mut go_on = || until.is_none_or(|until| Instant::now() < until);
-    println!("{}", named.answer(&mut go_on));
+    match answer_to(&text, &mut go_on) {
+        Ok(answer) => println!("{answer}"),
+        Err(why) => return refused(&why),
+    }
     ExitCode::SUCCESS
 }
 

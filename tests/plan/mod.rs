@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use std::time::Instant;
 
 use domain::schedule::solve::{Link, Outcome, Problem, Schedule, Task, solve, why_infeasible};
-use serde::Deserialize;
+use serde::{Deserialize, Deserializer};
 use serde_json::{Value, json};
 
 /// A file as it is read.
@@ -28,11 +28,13 @@ pub struct File {
 #[derive(Debug, Clone, Deserialize)]
 struct FileTask {
     id: String,
+    #[serde(deserialize_with = "whole")]
     minutes: i32,
     #[serde(default)]
     needs: Vec<String>,
-    #[serde(default)]
+    #[serde(default, deserialize_with = "whole")]
     earliest: i32,
+    #[serde(default, deserialize_with = "whole_or_none")]
     latest: Option<i32>,
     #[serde(default = "yes")]
     counts: bool,
@@ -43,12 +45,66 @@ fn yes() -> bool {
     true
 }
 
+/// Some programs write every number with a point, so 5.0 counts as 5.
+fn whole<'a, D: Deserializer<'a>>(from: D) -> Result<i32, D::Error> {
+    let said = f64::deserialize(from)?;
+    let minutes = said as i32;
+    if f64::from(minutes) == said {
+        return Ok(minutes);
+    }
+    let wrong = format!("{said} is no whole number of minutes");
+    Err(serde::de::Error::custom(wrong))
+}
+
+fn whole_or_none<'a, D: Deserializer<'a>>(from: D) -> Result<Option<i32>, D::Error> {
+    #[derive(Deserialize)]
+    struct Whole(#[serde(deserialize_with = "whole")] i32);
+    Ok(Option::<Whole>::deserialize(from)?.map(|Whole(minutes)| minutes))
+}
+
+/// The answer to a file's text. How long it may take is said by `go_on`; see [`solve`].
+///
+/// # Errors
+/// One sentence that says what is wrong with it.
+pub fn answer_to(text: &str, go_on: &mut dyn FnMut() -> bool) -> Result<Value, String> {
+    let file = File::read(text)?;
+    let nothing_of = file.needs_nothing();
+    if nothing_of.is_empty() {
+        return Ok(file.named()?.answer(go_on));
+    }
+    // Nothing is wrong with such a file, if all else is right; it only can't be done.
+    let mut able = file;
+    for capacity in able.resources.values_mut() {
+        *capacity = (*capacity).max(1);
+    }
+    able.named()?;
+    Ok(answer("infeasible", None, json!({}), 0.0, nothing_of))
+}
+
+fn answer(
+    status: &str,
+    ends: Option<(Option<i32>, i32)>,
+    starts: Value,
+    ms: f64,
+    why: Vec<String>,
+) -> Value {
+    json!({
+        "status": status,
+        "makespan": ends.and_then(|(end, _)| end),
+        "bound": ends.map(|(_, bound)| bound),
+        "starts": starts,
+        "ms": ms,
+        "why": why,
+    })
+}
+
 #[derive(Debug, Clone, Deserialize)]
 struct FileLink {
     from: String,
     to: String,
-    #[serde(default)]
+    #[serde(default, deserialize_with = "whole")]
     min: i32,
+    #[serde(default, deserialize_with = "whole_or_none")]
     max: Option<i32>,
 }
 
@@ -69,9 +125,7 @@ impl Named {
     /// # Errors
     /// One sentence that says what is wrong.
     pub fn read(text: &str) -> Result<Self, String> {
-        let file: File = serde_json::from_str(text)
-            .map_err(|cause| format!("That is no bake to schedule: {cause}."))?;
-        file.named()
+        File::read(text)?.named()
     }
 
     /// How long the answer may take is said by `go_on`; see [`solve`]. What is infeasible has no `why`
@@ -89,14 +143,8 @@ impl Named {
             "infeasible" => self.why(&why_infeasible(&self.problem, go_on)),
             _ => Vec::new(),
         };
-        json!({
-            "status": status,
-            "makespan": best.as_ref().map(|best| best.end),
-            "bound": bound,
-            "starts": self.starts(best.as_ref()),
-            "ms": ms,
-            "why": why,
-        })
+        let ends = bound.map(|bound| (best.as_ref().map(|best| best.end), bound));
+        answer(status, ends, self.starts(best.as_ref()), ms, why)
     }
 
     fn starts(&self, best: Option<&Schedule>) -> Value {
@@ -109,6 +157,24 @@ impl Named {
 }
 
 impl File {
+    /// Reads its text.
+    ///
+    /// # Errors
+    /// One sentence that says what is wrong.
+    fn read(text: &str) -> Result<Self, String> {
+        serde_json::from_str(text).map_err(|cause| format!("That is no bake to schedule: {cause}."))
+    }
+
+    /// What can't be done because there is nothing of what it needs, in sentences.
+    fn needs_nothing(&self) -> Vec<String> {
+        let is_nothing = |need: &&String| self.resources.get(*need) == Some(&0);
+        let of = |task: &FileTask| {
+            let need = task.needs.iter().find(is_nothing)?;
+            Some(words::nothing_of(&task.id, need))
+        };
+        self.tasks.iter().filter_map(of).collect()
+    }
+
     /// The same by places instead of names.
     ///
     /// # Errors

@@ -24,10 +24,7 @@ pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String
             "“{}” names “{}” twice, but holds one unit of each of its needs.",
             tasks[task], resources[resource]
         ),
-        ProblemError::NothingOf(task, resource) => format!(
-            "“{}” needs “{}”, of which there is nothing.",
-            tasks[task], resources[resource]
-        ),
+        ProblemError::NothingOf(task, resource) => nothing_of(&tasks[task], &resources[resource]),
         ProblemError::TooManyTasks(_)
         | ProblemError::TooManyLinks(_)
         | ProblemError::UnknownTask(_)
@@ -38,6 +35,11 @@ pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String
             sentence + "."
         }
     }
+}
+
+/// That a task can never be done.
+pub(super) fn nothing_of(task: &str, resource: &str) -> String {
+    format!("“{task}” needs “{resource}”, of which there is nothing.")
 }
 
 impl Named {

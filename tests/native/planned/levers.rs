@@ -133,7 +133,7 @@ fn what_helps_a_little_is_told_only_where_nothing_helps_more() {
         !few.is_empty()
             && few
                 .iter()
-                .all(|way| !way.is_little && way.late <= hours(1.5))
+                .all(|way| !way.is_little && way.late() <= hours(1.5))
     );
 
     wish(&mut bakes, &at_table(soonest - hours(5.0)), NINE);
@@ -141,7 +141,7 @@ fn what_helps_a_little_is_told_only_where_nothing_helps_more() {
     assert!(many.len() > few.len());
     assert!(
         many.iter()
-            .all(|way| way.is_little && way.late > hours(2.5))
+            .all(|way| way.is_little && way.late() > hours(2.5))
     );
 }
 

@@ -1,6 +1,6 @@
 //! Files with bakes to schedule, right and wrong.
 
-use checks::plan::Named;
+use checks::plan::{Named, answer_to};
 
 const BAKE: &str = r#"{
     "tasks": [
@@ -61,6 +61,28 @@ fn a_link_that_counts_both_ways_is_told_once() {
             "rise starts 0 to 5 min after knead ends.",
             "bake starts 0 min after knead ends, no sooner and no later.",
         ])
+    );
+}
+
+/// A kitchen without an oven is no wrong file.
+#[test]
+fn what_needs_something_of_which_there_is_nothing_is_infeasible() {
+    let text = BAKE.replace("\"oven\": 1", "\"oven\": 0");
+    let answer = answer_to(&text, &mut || true).expect("it can be read");
+    assert_eq!(answer["status"], "infeasible");
+    assert_eq!(answer["bound"], serde_json::Value::Null);
+    let why = ["“bake” needs “oven”, of which there is nothing."];
+    assert_eq!(answer["why"], serde_json::json!(why));
+    let wrong = text.replace("\"to\": \"bake\"", "\"to\": \"serve\"");
+    assert!(answer_to(&wrong, &mut || true).is_err());
+}
+
+#[test]
+fn a_whole_number_may_have_a_point() {
+    let text = BAKE.replace(": 60", ": 60.0").replace(": 5}", ": 5.0}");
+    assert_eq!(
+        answer_to(&text, &mut || true).expect("a bake")["makespan"],
+        100
     );
 }
 

@@ -104,11 +104,17 @@ pub struct Way {
 }
 
 impl Way {
+    /// How long after their tables breads are ready then, all tables together.
+    #[must_use]
+    pub fn late(&self) -> Minutes {
+        let late = self.margins.iter().map(Margin::late);
+        late.fold(minutes(0.0), |all, late| all + late)
+    }
+
     /// How far it is from what is wished; nothing where every wish is kept.
     #[must_use]
     pub fn amiss(&self) -> Minutes {
-        let late = self.margins.iter().map(Margin::late);
-        late.fold(self.waits, |all, late| all + late)
+        self.late() + self.waits
     }
 }
 
