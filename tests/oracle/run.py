@@ -19,6 +19,7 @@ from random import Random
 # The matrices are small: threads would only wait for each other.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
+import cooling
 import frozen
 import calendars
 import heat
@@ -30,6 +31,7 @@ import proofs
 TOPICS = [
     *calendars.TOPICS,
     *heat.TOPICS,
+    *cooling.TOPICS,
     *proofs.TOPICS,
     *kitchen.TOPICS,
     *frozen.TOPICS,
