@@ -1,6 +1,6 @@
 //! Node.js packages: Playwright, axe, the Firefox driver, and binaryen's `wasm-opt` for the build.
 
-use super::system::stamp_of;
+use super::system::{leave_stamp, stamp_of};
 use crate::report::{self, Failure, Note};
 use crate::{command, paths};
 use std::process::Command;
@@ -38,12 +38,7 @@ pub(super) fn ensure() -> Result<((), Note), Failure> {
         .env("PUPPETEER_SKIP_DOWNLOAD", "1");
     command::show(&mut command)
         .map_err(|why| Failure::new(why, "read npm's words above; it needs a network once"))?;
-    std::fs::write(&stamp, wanted).map_err(|cause| {
-        Failure::new(
-            format!("{}: {cause}", stamp.display()),
-            "make the folder writable",
-        )
-    })?;
+    leave_stamp(&stamp, wanted)?;
     Ok(((), "installed".into()))
 }
 

@@ -1,6 +1,6 @@
 //! A Python of our own for the oracle checks and for driving WebKit, so that nothing is put into the system's.
 
-use super::system::{self, stamp_of};
+use super::system::{self, leave_stamp, stamp_of};
 use crate::report::{self, Failure, Note};
 use crate::{command, paths};
 use std::path::PathBuf;
@@ -59,12 +59,7 @@ pub(super) fn ensure() -> Result<((), Note), Failure> {
         command::show(&mut pip)
             .map_err(|why| Failure::new(why, "read pip's words above; it needs a network once"))?;
     }
-    std::fs::write(&stamp, wanted).map_err(|cause| {
-        Failure::new(
-            format!("{}: {cause}", stamp.display()),
-            "make the folder writable",
-        )
-    })?;
+    leave_stamp(&stamp, wanted)?;
     Ok(((), format!("{version}, installed")))
 }
 

@@ -145,6 +145,16 @@ pub(super) fn stamp_of(files: &[PathBuf], word: &str) -> Result<String, Failure>
     Ok(crate::digest::hex(&hash.finalize()))
 }
 
+/// Notes of what a thing was made.
+pub(super) fn leave_stamp(at: &Path, stamp: String) -> Result<(), Failure> {
+    std::fs::write(at, stamp).map_err(|cause| {
+        Failure::new(
+            format!("{}: {cause}", at.display()),
+            "make the folder writable",
+        )
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
