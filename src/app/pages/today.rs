@@ -8,7 +8,7 @@ use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, Planned, oventide};
-use crate::widgets::lesson::lesson_line;
+use crate::widgets::lesson::written;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
 use crate::words;
@@ -187,21 +187,7 @@ impl Card {
 fn NextTime() -> impl IntoView {
     let app = oventide();
     let lessons = Memo::new(move |_| newest_lessons(app));
-    let any = move || !lessons.read().is_empty();
-    let items = move || {
-        let lessons = lessons.get().into_iter();
-        lessons.map(|(of, text)| lesson_line(of, text)).rows()
-    };
-    let section = move || {
-        view! {
-            <section class="section" aria-labelledby="next-time">
-                <h2 id="next-time">{words::NEXT_TIME}</h2>
-                <ul class="lines">{live::part(items)}</ul>
-            </section>
-        }
-        .into_any()
-    };
-    live::when(any, section)
+    written(lessons)
 }
 
 /// More would bury what is new.

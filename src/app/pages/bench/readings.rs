@@ -49,6 +49,9 @@ pub(super) fn Readings(shown: Shown) -> impl IntoView {
             })
             .flatten()
     });
+    let aside = move |label, expected, ask| {
+        view! { <Aside shown=shown label=label expected=expected ask=ask /> }.into_any()
+    };
     view! {
         {live::part(move || match probe.get() {
             None => ().into_any(),
@@ -65,28 +68,12 @@ pub(super) fn Readings(shown: Shown) -> impl IntoView {
                     .into_any()
             }
             Some(Probe::DoughAnyTime(component, expected)) => {
-                let ask = move |value| Intent::DoughIs(component, value);
-                view! {
-                    <Aside
-                        shown=shown
-                        label=words::DOUGH_TEMPERATURE
-                        expected=expected
-                        ask=Callback::new(ask)
-                    />
-                }
-                    .into_any()
+                let ask = Callback::new(move |value| Intent::DoughIs(component, value));
+                aside(words::DOUGH_TEMPERATURE, expected, ask)
             }
             Some(Probe::Core(step, expected)) => {
-                let ask = move |value| Intent::CoreIs(step, value);
-                view! {
-                    <Aside
-                        shown=shown
-                        label=words::CORE_TEMPERATURE
-                        expected=expected
-                        ask=Callback::new(ask)
-                    />
-                }
-                    .into_any()
+                let ask = Callback::new(move |value| Intent::CoreIs(step, value));
+                aside(words::CORE_TEMPERATURE, expected, ask)
             }
         })}
     }

@@ -13,8 +13,8 @@ use crate::pages::plan::TableSheet;
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
-use crate::widgets::lesson::lesson_line;
-use crate::widgets::live::{self, Rows};
+use crate::widgets::lesson::written;
+use crate::widgets::live;
 use crate::widgets::phone::{PhoneLines, TestAlarm};
 use crate::words;
 use fit::{Fit, Fitting};
@@ -124,18 +124,5 @@ fn Lessons(formula: Memo<Formula>) -> impl IntoView {
         });
         steps.collect::<Vec<_>>()
     });
-    let items = move || {
-        let lessons = lessons.get().into_iter();
-        lessons.map(|(step, text)| lesson_line(step, text)).rows()
-    };
-    let section = move || {
-        view! {
-            <section class="section" aria-labelledby="lessons">
-                <h2 id="lessons">{words::NEXT_TIME}</h2>
-                <ul class="lines">{live::part(items)}</ul>
-            </section>
-        }
-        .into_any()
-    };
-    live::when(move || !lessons.read().is_empty(), section)
+    written(lessons)
 }
