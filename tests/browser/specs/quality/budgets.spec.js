@@ -2,7 +2,7 @@
 //
 // A phone is imitated: its screen, a processor as fast as a mid-tier phone's, and for the first visit a
 // network of 150 ms and 1.6 Mbit/s. What counts is the median, because the machine has
-// other things to do. The budgets for size are held by `cargo xtask test size`.
+// other things to do. The budgets for size are held by `cargo xtask test --only size`.
 
 import { expect, test } from "@playwright/test";
 import { App } from "../../pages/app.js";
