@@ -4,17 +4,18 @@
 //! zone". That time out adds up and that the oven begins it anew is common
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
+mod keeps;
+mod left_out;
+
 use checks::{begin, say, starter};
-use domain::bake::{
-    Alarm, AlarmKind, Bake, Intent, Kept, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing, alarms,
-};
-use domain::formula::{
-    Caution, ComponentId, Draft, Formula, Length, Link, Needs, StepId, StepKind,
-};
+use domain::bake::{AlarmKind, Bake, Intent, Standing, alarms};
+use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
 use domain::kitchen::{Kitchen, Place};
-use domain::schedule::{bears_way_back, outline};
+use domain::schedule::outline;
 use domain::thermal::vessel::Cooling;
 use domain::units::{Moment, celsius, minutes};
+
+use self::left_out::overnight;
 
 const NINE: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 
@@ -138,83 +139,6 @@ fn what_cooled_in_the_fridge_is_still_in_it() {
 }
 
 #[test]
-fn a_way_into_the_fridge_that_was_skipped_proves_nothing() {
-    let mut day = Day::of(|_| {});
-    day.done([1, 2, 3, 4], 60.0);
-    day.say(Intent::Skip(INTO_FRIDGE), 61.0);
-    assert_eq!(day.standing(), [(CHILL, 60.0)]);
-    let warned = alarms(day.bake.state(), after(61.0));
-    let mut warned = warned.iter();
-    let alarm = warned.find(|alarm| alarm.kind == AlarmKind::Perishable);
-    let due = alarm.expect("it stands out").due;
-    // Told a quarter of an hour before its two hours are over.
-    assert!((due - after(60.0 + 120.0 - 15.0)).get().abs() < 0.01);
-}
-
-/// Left out, its cooling shows neither how cold it got nor that it ever stood in the fridge.
-#[test]
-fn a_cream_whose_cooling_was_left_out_stands_out_from_its_beginning() {
-    for cooling in [Cooling::Fridge, Cooling::IceBath, Cooling::Kitchen] {
-        let mut day = Day::of(|draft| {
-            if let Length::Chill { cooling: of, .. } = &mut step(draft, CHILL).length {
-                *of = cooling;
-            }
-        });
-        day.done([1, 2, 3], 10.0);
-        assert_eq!(day.standing(), [], "{cooling:?}");
-        day.say(Intent::Skip(CHILL), 40.0);
-        assert_eq!(day.standing(), [(CHILL, 10.0)], "{cooling:?}");
-        // Who puts it away then says so, and what it stood before adds up.
-        day.done([5], 50.0);
-        assert_eq!(day.standing(), [], "{cooling:?}");
-    }
-}
-
-/// Has the buns spend a night in the fridge where they proof.
-fn overnight(draft: &mut Draft) {
-    step(draft, StepId(16)).kind = StepKind::Retard;
-    for id in [17, 19] {
-        step(draft, StepId(id)).ahead_of = None;
-    }
-}
-
-#[test]
-fn a_night_in_the_fridge_that_was_left_out_proves_nothing() {
-    let mut day = Day::of(overnight);
-    day.done([1, 2, 3, 4, 5], 60.0);
-    day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 180.0);
-    day.done([15], 190.0);
-    assert_eq!(day.standing(), []);
-    day.say(Intent::Skip(StepId(16)), 250.0);
-    // Filled in the shortest time: it has been out since then.
-    assert_eq!(day.standing(), [(FILL, 180.0)]);
-}
-
-/// A bread that nobody put on the table or away still stands there, with the same two hours.
-#[test]
-fn a_serving_that_was_left_out_ends_nothing() {
-    let mut day = Day::of(|_| {});
-    day.done((1..=8).chain([26]).chain(9..=20), 200.0);
-    day.done([21, 27, 22, 23, 24], 220.0);
-    let before = alarms(day.bake.state(), after(220.0));
-    day.say(Intent::Skip(SERVE), 221.0);
-    assert!(day.bake.state().all_ended());
-    assert_eq!(day.standing(), [(SERVE, 220.0)]);
-    assert_eq!(day.bake.state().perishable_limit(), PERISHABLE_LIMIT);
-    let left = alarms(day.bake.state(), after(221.0));
-    let perishable = |alarms: &[Alarm]| {
-        let mut found = alarms
-            .iter()
-            .filter(|alarm| alarm.kind == AlarmKind::Perishable);
-        found.next().expect("it stands out").due
-    };
-    assert_eq!(perishable(&left), perishable(&before));
-    // In heat the shorter limit holds, also for what was left out.
-    day.say(Intent::KitchenIs(celsius(34.0)), 230.0);
-    assert_eq!(day.bake.state().perishable_limit(), PERISHABLE_LIMIT_HOT);
-}
-
-#[test]
 fn a_cream_that_is_filled_in_after_the_bake_counts_from_then() {
     let mut day = Day::of(|draft| {
         for (id, after) in [(16, 14), (17, 14)] {
@@ -325,74 +249,4 @@ fn a_rise_that_nobody_takes_out_of_the_fridge_is_out_after_a_day() {
     let call = calls.iter().find(|call| call.kind == AlarmKind::Perishable);
     let due = call.expect("it calls").due;
     assert!((due - out - minutes(120.0 - 24.0 - 15.0)).get().abs() < 0.01);
-}
-
-/// Out of the fridge after a day it takes longer than its filling may stand in a kitchen of 21 °C.
-#[test]
-fn a_filling_does_not_bear_every_way_back() {
-    let bears = |day: &Day, rise: StepId, now: f64| {
-        let forecast = day.bake.state().forecast(rise, after(now));
-        let forecast = forecast.expect("it rises");
-        assert!(forecast.out_by.is_some(), "{forecast:?}");
-        bears_way_back(day.bake.state(), &forecast)
-    };
-    for (air, allows) in [(21.0, false), (30.0, true)] {
-        let kitchen = Kitchen {
-            air: celsius(air),
-            fridge: celsius(2.0),
-            ..Kitchen::UNMEASURED
-        };
-        let mut day = Day::in_kitchen(kitchen, |_| {});
-        day.done((1..=8).chain([26]).chain(9..=14), 180.0);
-        day.done([15], 190.0);
-        day.say(Intent::Move(StepId(16), Place::Fridge), 192.0);
-        let forecast = day.bake.state().forecast(StepId(16), after(193.0));
-        assert_eq!(
-            bears(&day, StepId(16), 193.0),
-            allows,
-            "{air} °C: {forecast:?}"
-        );
-    }
-    // Before it is filled nothing limits it.
-    let kitchen = Kitchen {
-        fridge: celsius(2.0),
-        ..Kitchen::UNMEASURED
-    };
-    let mut day = Day::in_kitchen(kitchen, |_| {});
-    day.done((1..=8).chain([26]), 60.0);
-    day.say(Intent::Move(StepId(9), Place::Fridge), 61.0);
-    assert!(bears(&day, StepId(9), 62.0));
-}
-
-/// The days are those of USDA FSIS, cold storage data FMA-Data-v12167, products 22, 24, 201 and 205.
-#[test]
-fn what_is_put_away_keeps_as_many_days_as_are_published() {
-    let kept = |day: &Day, id: StepId| {
-        let state = day.bake.state();
-        state.kept_after(state.formula.step(id).expect("a step of the buns"))
-    };
-    let day = Day::of(|_| {});
-    assert_eq!(kept(&day, INTO_FRIDGE), Some(Kept::CookedEgg));
-    assert_eq!(kept(&day, SERVE), Some(Kept::Filled));
-    assert_eq!(kept(&day, FILL), None);
-    let raw = Day::of(|draft| {
-        let cooked = draft
-            .steps
-            .iter_mut()
-            .filter(|step| step.component == ComponentId(2));
-        for step in cooked {
-            if step.kind == StepKind::Cook {
-                step.kind = StepKind::Prepare;
-            }
-        }
-    });
-    assert_eq!(kept(&raw, INTO_FRIDGE), Some(Kept::RawEgg));
-    for (kept, days) in [
-        (Kept::RawEgg, (2, 4)),
-        (Kept::CookedEgg, (3, 4)),
-        (Kept::CookedMilk, (3, 4)),
-        (Kept::Filled, (2, 3)),
-    ] {
-        assert_eq!(kept.days(), days);
-    }
 }
