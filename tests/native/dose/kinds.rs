@@ -1,9 +1,15 @@
 //! Other kinds of yeast: how much of them, and what the liquid may be.
 
-use super::{
-    FoodKind, Formula, Kept, Kitchen, Scales, YeastKind, assert_close, buns, grams, known, rises,
-    starters, yeasts_g,
-};
+use checks::assert_close;
+use domain::food::FoodKind;
+use domain::formula::{Formula, Kept};
+use domain::kitchen::{Kitchen, Scales};
+use domain::thermal::constants as known;
+use domain::units::grams;
+use domain::yeast::kinds::YeastKind;
+use records::starters;
+
+use super::{buns, rises, yeasts_g};
 
 /// A bread-baking textbook's table "Yeast conversions, fresh to dry": 30 g of fresh yeast do the work of 12 g of active
 /// dry or 9.9 g of instant.
