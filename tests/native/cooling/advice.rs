@@ -1,10 +1,16 @@
 //! What is advised for a filling that cools too slowly, and where the rule's clock starts.
 
-use super::{
-    BakeForm, Basis, Body, Chilled, Cooling, Doubt, FROM_AMBIENT, Form, HORIZON, HOT, Held,
-    Material, Millimetres, Remedy, START, Spot, Surroundings, Vessel, WARM, celsius, celsius_delta,
-    cooling_window, fridge, grams, millimetres, minutes, newton_body, remedies, table, two_stage,
+use domain::estimate::Basis;
+use domain::thermal::cooling::{
+    Chilled, FROM_AMBIENT, HORIZON, HOT, Remedy, WARM, cooling_window, remedies, two_stage,
 };
+use domain::thermal::oven::BakeForm;
+use domain::thermal::vessel::{
+    Body, Cooling, Doubt, Form, Held, Material, Spot, Surroundings, Vessel,
+};
+use domain::units::{Millimetres, celsius, celsius_delta, grams, millimetres, minutes};
+
+use super::{START, fridge, newton_body, table};
 
 /// A wide bag of cream in the fridge, its film of plastic and all.
 fn flat_layer(thickness: Millimetres) -> Vessel {
