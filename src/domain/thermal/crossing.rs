@@ -52,6 +52,38 @@ pub(crate) fn first_fall(first: f64, most: f64, function: &dyn Fn(f64) -> f64) -
     Some(crossing(low, high, 1e-9 * high, function))
 }
 
+/// Where a function whose slope is known crosses zero between two places, upwards where it `rises`.
+///
+/// Newton's step where it stays inside, else half the interval, until one that was so short, and led there, is `near`.
+pub(crate) fn newton_within(
+    (mut low, mut high): (f64, f64),
+    mut guess: f64,
+    rises: bool,
+    near: impl Fn(f64, f64) -> bool,
+    value_and_slope: impl Fn(f64) -> (f64, f64),
+) -> f64 {
+    for _ in 0..100 {
+        let (value, slope) = value_and_slope(guess);
+        if (value > 0.0) == rises {
+            high = guess;
+        } else {
+            low = guess;
+        }
+        let newton = guess - value / slope;
+        let next = if newton > low && newton < high {
+            newton
+        } else {
+            0.5 * (low + high)
+        };
+        let moved = (next - guess).abs();
+        guess = next;
+        if near(moved, guess) {
+            break;
+        }
+    }
+    guess
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -73,6 +105,25 @@ mod tests {
         for (function, low, high, root) in cases {
             let found = crossing(low, high, 1e-9, &function);
             assert!((found - root).abs() < 1e-7, "{found} for {root}");
+        }
+    }
+
+    #[test]
+    fn a_slope_leads_there_and_never_outside() {
+        // From its flat end the first step of the second would be a thousand times too long.
+        type Case = (fn(f64) -> (f64, f64), bool, f64);
+        let cases: [Case; 2] = [
+            (|x| (x * x - 2.0, 2.0 * x), true, 2.0_f64.sqrt()),
+            (
+                |x| (2.0 - x.powi(9), -9.0 * x.powi(8)),
+                false,
+                2.0_f64.powf(1.0 / 9.0),
+            ),
+        ];
+        for (function, rises, root) in cases {
+            let near = |moved: f64, at: f64| moved <= 1e-14 * at;
+            let found = newton_within((0.0, 4.0), 0.2, rises, near, function);
+            assert!((found - root).abs() < 1e-12, "{found} for {root}");
         }
     }
 

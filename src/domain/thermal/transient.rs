@@ -28,6 +28,7 @@
 
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
+use super::crossing::newton_within;
 use crate::trig::sin_cos;
 use crate::units::Millimetres;
 
@@ -203,30 +204,17 @@ fn eigenvalue(shape: Shape, biot: f64, index: usize) -> f64 {
     }
 }
 
-/// The sign change between `low` and `high`: Newton's step where it stays inside, else half the interval.
-fn root(mut low: f64, mut high: f64, value_and_slope: impl Fn(f64) -> (f64, f64)) -> f64 {
+/// The sign change between `low` and `high`, to the last digits.
+fn root(low: f64, high: f64, value_and_slope: impl Fn(f64) -> (f64, f64)) -> f64 {
     let rises = value_and_slope(high).0 > 0.0;
-    let mut guess = 0.5 * (low + high);
-    for _ in 0..100 {
-        let (value, slope) = value_and_slope(guess);
-        if (value > 0.0) == rises {
-            high = guess;
-        } else {
-            low = guess;
-        }
-        let newton = guess - value / slope;
-        let next = if newton > low && newton < high {
-            newton
-        } else {
-            0.5 * (low + high)
-        };
-        let moved = (next - guess).abs();
-        guess = next;
-        if moved <= 1e-14 * guess {
-            break;
-        }
-    }
-    guess
+    let near = |moved, guess| moved <= 1e-14 * guess;
+    newton_within(
+        (low, high),
+        0.5 * (low + high),
+        rises,
+        near,
+        value_and_slope,
+    )
 }
 
 /// Zero number `index` of J₀: McMahon's expansion (DLMF 10.21.19), then Newton's method.

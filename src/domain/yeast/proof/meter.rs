@@ -1,6 +1,7 @@
 //! Counts reference minutes along the course of a dough.
 
 use super::{HORIZON, Proof};
+use crate::thermal::crossing::newton_within;
 use crate::thermal::vessel::Course;
 use crate::units::Celsius;
 use crate::yeast::activity::{Cardinals, rate_at};
@@ -83,31 +84,13 @@ impl Meter {
         self.course.mean_after(t)
     }
 
-    /// Where within a step the gain from its beginning is `wanted`, a part of the whole step's:
-    /// Newton's method, halving where it strays.
+    /// Where within a step the gain from its beginning is `wanted`, a part of the whole step's.
     fn crossing(&self, from: f64, to: f64, wanted: f64, part: f64) -> f64 {
-        let (mut low, mut high) = (from, to);
-        let mut guess = from + (to - from) * part;
-        for _ in 0..60 {
-            let missing = wanted - self.gain(from, guess);
-            if missing > 0.0 {
-                low = guess;
-            } else {
-                high = guess;
-            }
-            let newton = guess + missing / self.rate(guess);
-            let next = if newton > low && newton < high {
-                newton
-            } else {
-                0.5 * (low + high)
-            };
-            let moved = (next - guess).abs();
-            guess = next;
-            if moved < 1e-6 {
-                break;
-            }
-        }
-        guess
+        let guess = from + (to - from) * part;
+        let near = |moved, _| moved < 1e-6;
+        newton_within((from, to), guess, true, near, |t| {
+            (self.gain(from, t) - wanted, self.rate(t))
+        })
     }
 }
 
