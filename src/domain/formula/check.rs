@@ -82,7 +82,8 @@ pub(super) fn check(draft: &Draft) -> Result<(), FormulaError> {
     }
     check_components(draft)?;
     check_steps(draft)?;
-    check_order(draft)
+    draft.in_order().map_err(FormulaError::Circle)?;
+    Ok(())
 }
 
 fn check_components(draft: &Draft) -> Result<(), FormulaError> {
@@ -146,22 +147,24 @@ fn check_steps(draft: &Draft) -> Result<(), FormulaError> {
     Ok(())
 }
 
-/// Takes away, again and again, the steps that wait for nothing left; what stays waits for itself.
-fn check_order(draft: &Draft) -> Result<(), FormulaError> {
-    let mut left: Vec<_> = draft.steps.iter().collect();
-    let mut placed = Set::new();
-    while !left.is_empty() {
-        let before = left.len();
-        left.retain(|step| {
-            let free = step.after.iter().all(|link| placed.contains(&link.step));
-            if free {
-                placed.insert(step.id);
+impl Draft {
+    /// Its steps, each behind all that it waits for; or one that waits, perhaps through others, for itself.
+    pub(crate) fn in_order(&self) -> Result<Vec<StepId>, StepId> {
+        let mut left: Vec<_> = self.steps.iter().collect();
+        let mut placed = Vec::with_capacity(left.len());
+        while let Some(first) = left.first() {
+            let (first, before) = (first.id, left.len());
+            left.retain(|step| {
+                let free = step.after.iter().all(|link| placed.contains(&link.step));
+                if free {
+                    placed.push(step.id);
+                }
+                !free
+            });
+            if left.len() == before {
+                return Err(first);
             }
-            !free
-        });
-        if left.len() == before {
-            return Err(FormulaError::Circle(left[0].id));
         }
+        Ok(placed)
     }
-    Ok(())
 }

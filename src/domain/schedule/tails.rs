@@ -4,7 +4,7 @@
 //! with likely lengths in the kitchen as it is now.
 
 use crate::bake::State;
-use crate::formula::{Draft, StepId};
+use crate::formula::StepId;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -19,7 +19,9 @@ pub fn tails(state: &State, now: Moment) -> Map<StepId, Minutes> {
         .map(|step| (step.id, state.likely_length(step, now, None)))
         .collect();
     let mut tails = Map::new();
-    for step in in_reverse(formula) {
+    // A formula has no circles. Every follower comes before what it follows.
+    let order = formula.in_order().unwrap_or_default();
+    for step in order.into_iter().rev() {
         let Some(&length) = lengths.get(&step) else {
             continue;
         };
@@ -33,25 +35,4 @@ pub fn tails(state: &State, now: Moment) -> Map<StepId, Minutes> {
         tails.insert(step, length + after);
     }
     tails
-}
-
-/// Steps such that every follower stands before what it follows.
-fn in_reverse(formula: &Draft) -> Vec<StepId> {
-    let mut order: Vec<StepId> = Vec::with_capacity(formula.steps.len());
-    let mut left: Vec<_> = formula.steps.iter().collect();
-    while !left.is_empty() {
-        let before = left.len();
-        left.retain(|step| {
-            let ready = step.after.iter().all(|link| order.contains(&link.step));
-            if ready {
-                order.push(step.id);
-            }
-            !ready
-        });
-        if left.len() == before {
-            break; // A `Formula` has no circles, so this is never reached with one.
-        }
-    }
-    order.reverse();
-    order
 }
