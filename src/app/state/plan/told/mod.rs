@@ -144,7 +144,10 @@ impl Told {
         begins.sort_by_key(|&(_, at)| at);
         Some(Self {
             given: Given {
-                as_wished: begins.iter().any(|&(_, at)| at > planned.at)
+                // Who queues for the hands wishes nothing.
+                as_wished: states
+                    .iter()
+                    .any(|state| state.wishes.table.is_some() || state.wishes.not_before.is_some())
                     || entries.iter().any(|entry| {
                         entry.of.is_none() || entry.pinned.is_some() || entry.cold.is_some()
                     }),
@@ -237,6 +240,20 @@ mod tests {
         let bakes = [bake.clone()];
         let planned = Planned::new(&bakes, timetable, now, None);
         Told::of(&planned, &bakes, now).expect("it is planned")
+    }
+
+    #[test]
+    fn a_bread_that_waits_its_turn_is_no_wish() {
+        let start = Moment::from_epoch_ms(1_789_894_800_000);
+        let bakes = ["plum-almond-buns", "orange-braid"]
+            .map(|id| begin(starter(id), Kitchen::UNMEASURED, start));
+        let states = bakes.each_ref().map(Bake::state);
+        let timetable = timetable(&states, start, None, &mut || true);
+        let timetable = timetable.expect("there is a plan");
+        let planned = Planned::new(&bakes, timetable, start, None);
+        let told = Told::of(&planned, &bakes, start).expect("it is planned");
+        assert!(told.begins.iter().any(|&(_, at)| at > start));
+        assert!(!told.given.as_wished);
     }
 
     #[test]
