@@ -7,7 +7,7 @@
 use std::borrow::Cow;
 use std::pin::Pin;
 
-use super::timetable::{away, margins, not_before, table_of, timetable_with};
+use super::timetable::{after_retards, away, margins, not_before, table_of, timetable_with};
 use super::{Bounds, Goal, Item, Margin, Plan, What, plan};
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
@@ -181,28 +181,31 @@ impl<'a> Trials<'a> {
         })
     }
 
-    /// One of the bakes as late as an end allows, beside the others as they are planned; none where it can't be.
+    /// With which step a bake begins whose retard is planned, and when: as late as lets its dough be ready by then, but
+    /// for what the work before may be late, beside the others as they are planned. None where it can't be.
     ///
     /// # Errors
     /// Where it was left off.
-    pub(super) async fn latest(
+    pub(super) async fn begins(
         &self,
         case: &Case<'_>,
         bake: usize,
-        ends: Moment,
         planned: &Plan,
-    ) -> Result<Option<Plan>, LeftOff> {
+    ) -> Result<Option<(StepId, Moment)>, LeftOff> {
         if !(self.rest)().await {
             return Err(LeftOff);
         }
         let mut left = PATIENCE;
         let states = case.states();
+        let Some(by) = after_retards(states[bake]) else {
+            return Ok(None);
+        };
         let mut others = planned.clone();
         others
             .items
             .retain(|item| item.what.of().is_none_or(|(of, _)| of != bake));
         let bounds = Bounds {
-            goal: Goal::By(ends),
+            goal: Goal::By(by),
             closed: &away(&states),
             beside: Some((&others, &states)),
             not_before: &[not_before(states[bake])],
@@ -214,7 +217,14 @@ impl<'a> Trials<'a> {
         if left == 0 {
             return Err(LeftOff);
         }
-        Ok(found.map(|found| found.reordered(&|_| Some(bake))))
+        let found = found.map(|found| found.reordered(&|_| Some(bake)));
+        Ok(found.and_then(|found| {
+            let (first, at) = found.first_of(bake)?;
+            let lead = found.lead_of(bake, states[bake])?;
+            // Both are whole minutes of the clock, and none of it has passed.
+            let most = (at - self.now).get().floor().max(0.0);
+            Some((first, at - lead.min(minutes(most))))
+        }))
     }
 
     /// # Errors

@@ -2,7 +2,7 @@
 
 use domain::bake::Wishes;
 use domain::formula::StepKind;
-use domain::schedule::plan::Lever;
+use domain::schedule::plan::{Lever, What};
 use domain::units::minutes;
 
 use super::super::asked::{amiss, at_table, hours, planned, wish};
@@ -43,6 +43,20 @@ fn a_filling_is_made_the_evening_before_where_nothing_else_may_begin() {
     assert_eq!(found.plan.end.likely(), way.table.likely());
     assert!(amiss(&found) < 0.5);
     let formula = &after[0].state().formula;
+    let gather = formula
+        .steps
+        .iter()
+        .find(|step| step.kind == StepKind::Gather);
+    let gather = gather.expect("it begins with that").id;
+    let gathered = found
+        .plan
+        .item(What::Step(0, gather))
+        .expect("it is planned");
+    let idle = from - gathered.end;
+    assert!(
+        idle <= minutes(10.0),
+        "gathered {idle:?} before it is wanted"
+    );
     for planned in found.plan.of(0).expect("it is planned").steps {
         let step = formula.step(planned.step).expect("of the formula");
         let is_before = step.component == component && step.kind != StepKind::Fill;

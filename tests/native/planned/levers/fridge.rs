@@ -1,14 +1,14 @@
 //! A rise in the fridge for a time.
 
 use checks::say;
-use domain::bake::{Intent, Wishes};
-use domain::formula::StepKind;
+use domain::bake::{Bake, Intent, Wishes};
+use domain::formula::{Length, StepKind};
 use domain::kitchen::Place;
-use domain::schedule::plan::Lever;
-use domain::units::{celsius, minutes};
+use domain::schedule::plan::{Lever, What};
+use domain::units::{Minutes, Moment, celsius, minutes};
 
 use super::super::asked::{amiss, hours, planned, wish};
-use super::super::{TABLES, begun};
+use super::super::{NINE, TABLES, begun};
 use super::{THREE, done, end, night, rise_end, rising, step_of, tomorrow, ways, work};
 
 /// The first rise in the fridge overnight: what is advised is done, hour by hour, and the table comes of it.
@@ -91,4 +91,95 @@ fn whoever_is_away_when_a_rise_ends_slows_it() {
     say(&mut after[0], Intent::Move(step, Place::Kitchen), out);
     let off = end(&after, out) - fridge.table.likely();
     assert!(off.get().abs() <= 1.0, "{off:?}");
+}
+
+/// The first rise of a bread in the plan, and when what comes before it is gathered.
+fn gathered_and_retarded(bakes: &[Bake], now: Moment) -> (Moment, Moment) {
+    let plan = planned(bakes, now).expect("there is a plan").plan;
+    let start = |kind: StepKind| {
+        let step = step_of(&bakes[0], kind);
+        plan.item(What::Step(0, step)).expect("it is planned").start
+    };
+    (start(StepKind::Gather), start(StepKind::Bulk))
+}
+
+/// How long the hands are at all that comes before the first rise.
+fn before_the_rise(bake: &Bake) -> Minutes {
+    let steps = bake.state().formula.steps.iter();
+    let before = steps.take_while(|step| step.kind != StepKind::Bulk);
+    let lengths = before.filter_map(|step| match &step.length {
+        Length::Hands(length) => Some(length.likely()),
+        _ => None,
+    });
+    lengths.fold(minutes(0.0), |all, length| all + length)
+}
+
+/// Gathering stood at three in the afternoon, and mixing at seven: as much sooner as the end may be late.
+#[test]
+fn whoever_retards_overnight_gathers_just_before_mixing_and_mixes_as_late_as_the_night_allows() {
+    for (which, air, hour, now) in [
+        (1, 21.0, 12.5, NINE),
+        (1, 22.0, 12.5, THREE),
+        (0, 25.0, 11.5, THREE),
+    ] {
+        let mut bakes = begun(TABLES[which]);
+        say(&mut bakes[0], Intent::KitchenIs(celsius(air)), now);
+        wish(&mut bakes, &tomorrow(hour), now);
+        let rise = step_of(&bakes[0], StepKind::Bulk);
+        let found = ways(&bakes, now);
+        let way = found
+            .iter()
+            .find(|way| matches!(way.lever, Lever::Fridge { step, .. } if step == rise));
+        let way = way.expect("it has all night");
+        let Lever::Fridge {
+            from: Some(from),
+            out,
+            ..
+        } = way.lever
+        else {
+            panic!("{:?}", way.lever)
+        };
+        let (gathered, rises) = gathered_and_retarded(&done(&bakes, way, now), now);
+        assert_eq!(rises, from);
+        let (hands, before) = (before_the_rise(&bakes[0]), rises - gathered);
+        assert!(
+            before >= hands && before <= hands + minutes(15.0),
+            "{which}: {hands:?} of hands, {before:?} before the fridge"
+        );
+        // An hour later is bedtime, or too late for the table.
+        let later = (from + hours(1.0), out);
+        let mut late = bakes.clone();
+        say(&mut late[0], Intent::PlanRetard(rise, Some(later)), now);
+        let late = planned(&late, now).expect("there is a plan");
+        assert!(
+            later.0 > night().0 || amiss(&late) > 0.5,
+            "{which}: {later:?}"
+        );
+    }
+}
+
+/// The same where the baker says when, be there time for the table or not.
+#[test]
+fn a_retard_that_the_baker_plans_is_begun_for_when_it_wants_that() {
+    for hour in [13.5, 11.0] {
+        let mut bakes = begun(TABLES[1]);
+        wish(&mut bakes, &tomorrow(hour), NINE);
+        let rise = step_of(&bakes[0], StepKind::Bulk);
+        let (from, out) = (NINE + hours(10.5), night().1);
+        say(
+            &mut bakes[0],
+            Intent::PlanRetard(rise, Some((from, out))),
+            NINE,
+        );
+        let found = planned(&bakes, NINE).expect("there is a plan");
+        let is_late = found.margins.iter().any(|margin| margin.is_late());
+        assert_eq!(is_late, hour < 12.0);
+        let (gathered, rises) = gathered_and_retarded(&bakes, NINE);
+        assert_eq!((rises, found.begins), (from, vec![Some(gathered)]));
+        let (hands, before) = (before_the_rise(&bakes[0]), rises - gathered);
+        assert!(
+            before >= hands && before <= hands + minutes(15.0),
+            "{hour}: {before:?}"
+        );
+    }
 }

@@ -2,8 +2,8 @@
 
 use std::borrow::Cow;
 
-use super::super::Item;
 use super::super::trial::{LeftOff, Trial};
+use super::super::{Item, Plan};
 use super::{FRESHER, Lever, Search};
 use crate::bake::{Intent, State, Supposed, decide};
 use crate::estimate::Estimate;
@@ -32,7 +32,9 @@ const STAYS_NOW_H: [f64; 9] = [1.0, 2.0, 3.0, 4.5, 6.0, 8.0, 9.5, 11.0, 13.0];
 /// which what rises after it is planned for.
 ///
 /// ASSUMPTION: judgement.
-const STAYS_TO_COME_H: [f64; 5] = [6.0, 8.0, 9.5, 11.0, 13.0];
+///
+/// An hour apart, for the shortest that keeps the table lets the baker mix as late as can be.
+const STAYS_TO_COME_H: [f64; 7] = [6.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0];
 
 impl Search<'_> {
     pub(super) async fn place(&mut self, bake: usize, step: &Step) -> Result<(), LeftOff> {
@@ -115,28 +117,30 @@ impl Search<'_> {
                     let Some(trial) = self.supposed(bake, step, stays).await? else {
                         continue;
                     };
+                    let planned = trial.step(bake, step.id);
+                    let (Some(start), Some(plan)) = (planned.map(|item| item.start), &trial.plan)
+                    else {
+                        continue;
+                    };
+                    let retard = Intent::PlanRetard(step.id, Some((start, start + stays)));
+                    let Some(cold) = self.asked(bake, retard) else {
+                        continue;
+                    };
                     // So that all before it is done when the fridge wants it to, and not as without.
-                    if let Some((first, at)) = self.begins(&trial, bake) {
+                    if let Some((first, at)) = self.begins(bake, cold, plan).await? {
                         intents.push(Intent::Pin(first, Some(at)));
                         begin = Some(at);
                     }
-                    let planned = trial.step(bake, step.id);
-                    let Some(start) = planned.map(|item| item.start) else {
-                        continue;
-                    };
                     start
                 }
             };
             let out = from + stays;
             intents.push(Intent::PlanRetard(step.id, Some((from, out))));
             // Tried as it is asked for, so that just that comes of it.
-            let mut after = self.bakes[bake].clone();
-            let asked = Intent::AtOnce(intents.clone());
-            let Ok(entries) = decide(&after, asked, self.trials.now) else {
+            let Some(after) = self.asked(bake, Intent::AtOnce(intents.clone())) else {
                 continue;
             };
-            after.append(entries);
-            let trial = self.with(bake, after.state().clone()).await?;
+            let trial = self.with(bake, after).await?;
             let Some(&Item { start, end, .. }) = trial.step(bake, step.id) else {
                 continue;
             };
@@ -185,33 +189,30 @@ impl Search<'_> {
             stays: Some(stays),
         };
         let state = self.bakes[bake].state().supposing(supposed);
-        let trial = self.with(bake, state.clone()).await?;
-        if !self.helps(&trial) {
+        let trial = self.with(bake, state).await?;
+        Ok(Some(trial).filter(|trial| self.helps(trial)))
+    }
+
+    /// A bake after something was asked of it; none where that is refused.
+    fn asked(&self, bake: usize, intent: Intent) -> Option<State> {
+        let mut after = self.bakes[bake].clone();
+        let entries = decide(&after, intent, self.trials.now).ok()?;
+        after.append(entries);
+        Some(after.state().clone())
+    }
+
+    /// With which step a bake that hasn't begun does, and when, for a retard that is planned of it.
+    async fn begins(
+        &self,
+        bake: usize,
+        state: State,
+        planned: &Plan,
+    ) -> Result<Option<(StepId, Moment)>, LeftOff> {
+        if state.has_begun() {
             return Ok(None);
         }
-        Ok(Some(self.later_begun(bake, state, trial).await?))
-    }
-
-    /// The same end, begun as late as it can be.
-    async fn later_begun(&self, bake: usize, state: State, trial: Trial) -> Result<Trial, LeftOff> {
-        let Some(plan) = trial.plan.as_ref().filter(|_| !state.has_begun()) else {
-            return Ok(trial);
-        };
-        let Some(ends) = plan.of(bake).map(|outline| outline.table.likely()) else {
-            return Ok(trial);
-        };
         let mut case = self.case.clone();
         case.bakes[bake] = Cow::Owned(state);
-        let later = self.trials.latest(&case, bake, ends, plan).await?;
-        let plan = later.or(trial.plan);
-        Ok(Trial { plan, ..trial })
-    }
-
-    /// With which step a bake that hasn't begun does, and when.
-    fn begins(&self, trial: &Trial, bake: usize) -> Option<(StepId, Moment)> {
-        if self.bakes[bake].state().has_begun() {
-            return None;
-        }
-        trial.plan.as_ref()?.first_of(bake)
+        self.trials.begins(&case, bake, planned).await
     }
 }

@@ -1,5 +1,6 @@
 //! When bakes begin: as it was promised, or else as late as their tables allow.
 
+use super::lead::after_retards;
 use super::{
     Asked, Known, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table,
 };
@@ -163,8 +164,12 @@ impl Search<'_> {
             // Something else can't be kept any more, which is no reason to begin at once.
             for &bake in of {
                 let alone = self.by(table, &[bake], None);
-                let at =
-                    alone.and_then(|alone| Some(alone.first_of(bake)?.1 - buffer_of(&alone.end)));
+                let alone =
+                    alone.or_else(|| self.by(after_retards(self.bakes[bake])?, &[bake], None));
+                let at = alone.and_then(|alone| {
+                    let buffer = buffer_of(&alone.end);
+                    self.begin_of(bake, &alone, None, buffer)
+                });
                 begins[bake].at = at.max(not_before(self.bakes[bake]));
             }
             return None;
@@ -180,18 +185,38 @@ impl Search<'_> {
             self.by(table - buffer, of, beside)
         };
         for &bake in of {
-            // Where a fixed step or a time away leaves no room for all of the buffer, what comes before
-            // that begins sooner by as much, or now.
-            let at = match &earlier {
-                Some(earlier) => earlier.first_of(bake).map(|(_, at)| at),
-                None => latest.first_of(bake).map(|(_, at)| at - buffer),
-            };
+            let at = self.begin_of(bake, &latest, earlier.as_ref(), buffer);
             begins[bake] = Begin {
                 at: at.max(not_before(self.bakes[bake])),
                 buffer: Some(buffer),
             };
         }
         Some(earlier.unwrap_or(latest))
+    }
+
+    /// When a bake begins that could begin as late as in one plan, or in an earlier one with its buffer before the table.
+    ///
+    /// Where a time away leaves no room for all of the buffer, what comes before that begins sooner by as much, or now. A
+    /// step that was fixed, and a retard that is planned, is no sooner for that: what comes before it begins sooner by
+    /// what that may itself be late.
+    fn begin_of(
+        &self,
+        bake: usize,
+        latest: &Plan,
+        earlier: Option<&Plan>,
+        buffer: Minutes,
+    ) -> Option<Moment> {
+        let begins = |plan: &Plan| plan.first_of(bake).map(|(_, at)| at);
+        let last = begins(latest)?;
+        let lead = latest.lead_of(bake, self.bakes[bake]);
+        match (lead, earlier.and_then(begins)) {
+            (Some(lead), earlier) => {
+                let at = last - lead.min(buffer);
+                Some(earlier.map_or(at, |earlier| earlier.min(at)))
+            }
+            (None, Some(earlier)) => Some(earlier),
+            (None, None) => Some(last - buffer),
+        }
     }
 
     /// Whether a plan that is as late as can be is so for a table that is sooner by some time as well: nothing that

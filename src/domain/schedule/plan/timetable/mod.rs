@@ -11,6 +11,7 @@
 //! they get in each other's way.
 
 mod begins;
+mod lead;
 mod reordered;
 
 use super::Plan;
@@ -21,6 +22,7 @@ use crate::schedule::outline::likely_outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 use begins::{Begin, Search};
+pub(super) use lead::after_retards;
 
 /// How a plan stands to a table that was wished.
 #[derive(Debug, Clone, Copy, PartialEq)]
