@@ -220,3 +220,36 @@ fn a_bake_whose_first_step_was_fixed_calls_once_to_begin() {
     assert!(begin_alarm(bake.state(), at).is_none());
     assert!(begin_alarm(bake.state(), at + minutes(20.0)).is_some());
 }
+
+/// Whoever lets go of a fixed beginning after its moment, by whatever press, is there.
+#[test]
+fn letting_go_of_a_beginning_that_has_passed_calls_nobody_to_begin() {
+    let mut bake = begin();
+    let first = bake.state().formula.steps[0].id;
+    let at = NINE + minutes(60.0);
+    say(&mut bake, Intent::Pin(first, Some(at)), NINE);
+    let late = at + minutes(5.0);
+    let then = [
+        Intent::Pin(first, None),
+        Intent::Pin(first, Some(at - minutes(10.0))),
+        Intent::Pin(first, Some(at + minutes(90.0))),
+        Intent::Undo,
+    ];
+    for asked in then {
+        let case = format!("{asked:?}");
+        let mut after = bake.clone();
+        say(&mut after, asked, late);
+        assert!(begin_alarm(after.state(), at).is_none(), "{case}");
+        // For a beginning that lies ahead the baker is called as ever.
+        assert!(
+            begin_alarm(after.state(), late + minutes(20.0)).is_some(),
+            "{case}"
+        );
+    }
+    // Before its moment nobody has missed anything.
+    for asked in [Intent::Pin(first, None), Intent::Undo] {
+        let mut after = bake.clone();
+        say(&mut after, asked, at - minutes(5.0));
+        assert!(begin_alarm(after.state(), at).is_some());
+    }
+}

@@ -29,9 +29,19 @@ impl State {
         let ((first, at), _) = entries.next()?;
         let mut state = Self::start(&first.event, at)?;
         for ((entry, at), place) in entries {
-            if !undone.contains(&place) {
-                state.apply(&entry.event, at);
+            if undone.contains(&place) {
+                continue;
             }
+            if let Event::Undone { entries } = &entry.event {
+                let mut gone = entries.iter().filter_map(|&gone| log.get(gone as usize));
+                let has_passed = gone.any(
+                    |gone| matches!(gone.event, Event::Pinned { at: Some(pin), .. } if pin <= at),
+                );
+                if has_passed {
+                    state.is_there(at);
+                }
+            }
+            state.apply(&entry.event, at);
         }
         Some(state)
     }
@@ -165,18 +175,12 @@ impl State {
             Event::Wished(wishes) if wishes::check(wishes, at).is_err() => {}
             Event::Wished(wishes) => self.wishes = (**wishes).clone(),
             Event::Pinned { at: Some(to), .. } if wishes::ahead(*to, at).is_err() => {}
-            Event::Pinned { step, at: to } => match to {
-                Some(to) if self.progress(*step).ended.is_none() => {
-                    self.pins.insert(*step, *to);
-                    if *to - at < CALLED {
-                        let alarm = AlarmId::Fixed { step: *step };
-                        self.acknowledged.insert(alarm, at.max(*to));
-                    }
+            Event::Pinned { step, at: to } => {
+                if self.pins.get(step).is_some_and(|&pin| pin <= at) {
+                    self.is_there(at);
                 }
-                _ => {
-                    self.pins.remove(step);
-                }
-            },
+                self.pin(*step, *to, at);
+            }
             Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay, at),
             Event::Refitted(formula) => self.refit(formula),
             Event::Acknowledged { alarm } => {
@@ -186,6 +190,28 @@ impl State {
             Event::Resumed => self.status = Status::Running,
             Event::Finished => self.status = Status::Finished { at },
             Event::Abandoned => self.status = Status::Abandoned { at },
+        }
+    }
+
+    /// Who lets go of a step whose moment has passed, or fixes it anew, is there, and isn't called to begin for what was
+    /// called by its own name.
+    fn is_there(&mut self, at: Moment) {
+        self.acknowledged.insert(AlarmId::Begin, at);
+    }
+
+    /// A step that starts at a moment, or whenever it can again.
+    fn pin(&mut self, step: StepId, to: Option<Moment>, at: Moment) {
+        match to.filter(|_| self.progress(step).ended.is_none()) {
+            Some(to) => {
+                self.pins.insert(step, to);
+                if to - at < CALLED {
+                    let alarm = AlarmId::Fixed { step };
+                    self.acknowledged.insert(alarm, at.max(to));
+                }
+            }
+            None => {
+                self.pins.remove(&step);
+            }
         }
     }
 
