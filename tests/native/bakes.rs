@@ -104,6 +104,7 @@ scripts! {
     plan_kitchen_changed
     plan_late_by_twenty
     plan_night_in_fridge
+    plan_night_late_twice
     plan_ready_early
     plan_two_breads
     set_clock

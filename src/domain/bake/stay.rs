@@ -2,7 +2,8 @@
 //!
 //! What is planned counts as if it were done at its moments, so every forecast reckons with it. Until the dough is in
 //! the fridge it goes in at the planned moment, or as its rise begins, where that is later; what is said of the bake
-//! afterwards shows that it hasn't gone in yet. In the fridge it comes out at the planned moment instead of after a day
+//! afterwards shows that it hasn't gone in yet. A plan doesn't wait for that: as with other work that is late, what should
+//! have been done by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment instead of after a day
 //! ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the end of the step.
 
 use super::event::Event;
@@ -11,7 +12,7 @@ use super::state::State;
 use super::wishes::ahead;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
-use crate::units::Moment;
+use crate::units::{Moment, minutes};
 
 /// A time in the fridge.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -79,6 +80,20 @@ impl State {
             }
             let (_, out) = self.in_fridge(step)?;
             (out <= now).then_some((step, Place::Kitchen, out))
+        })
+    }
+
+    /// The same bake by now, where a dough that should have been moved hasn't been, as far as anybody has said: what
+    /// its log can't know before the next entry. None where nothing is overdue, or something was said within a minute,
+    /// by which plans go.
+    #[must_use]
+    pub(crate) fn unmoved_by(&self, now: Moment) -> Option<Self> {
+        let is_overdue = self.to_be_moved(now).is_some_and(|(.., due)| due < now);
+        (is_overdue && now - self.newest >= minutes(1.0)).then(|| {
+            let mut state = self.clone();
+            state.forget_windows();
+            state.newest = now;
+            state
         })
     }
 

@@ -135,6 +135,8 @@ pub(super) fn longest_out(
     stay: Option<(Moment, Moment)>,
     now: Moment,
 ) -> Minutes {
+    let unmoved = state.unmoved_by(now);
+    let state = unmoved.as_ref().unwrap_or(state);
     let formula = &state.formula;
     let mut longest = minutes(0.0);
     for rise in steps {

@@ -137,6 +137,13 @@ pub fn plan(
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Plan> {
     let now = whole_minute(now);
+    // A dough that should have been moved by now is moved now.
+    let unmoved: Vec<_> = bakes.iter().map(|state| state.unmoved_by(now)).collect();
+    let known = bakes.iter().zip(&unmoved);
+    let known: Vec<&State> = known
+        .map(|(state, unmoved)| unmoved.as_ref().unwrap_or(state))
+        .collect();
+    let bakes = &known[..];
     let mut assumed = false;
     let found = plan_once(bakes, bounds, now, before, Some(&mut assumed), go_on);
     if assumed {

@@ -33,9 +33,13 @@ pub(super) struct Case<'a> {
 }
 
 impl<'a> Case<'a> {
-    /// Bakes as they are.
-    pub(super) fn of(bakes: &[&'a State]) -> Self {
-        let bakes = bakes.iter().map(|state| Cow::Borrowed(*state));
+    /// Bakes as they are by now. A dough that wasn't moved is taken to be so once for all plans, since what is reckoned
+    /// of it is kept.
+    pub(super) fn of(bakes: &[&'a State], now: Moment) -> Self {
+        let bakes = bakes.iter().map(|state| {
+            let unmoved = state.unmoved_by(now).map(Cow::Owned);
+            unmoved.unwrap_or(Cow::Borrowed(*state))
+        });
         Self {
             bakes: bakes.collect(),
         }

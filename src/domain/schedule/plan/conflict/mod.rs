@@ -189,7 +189,7 @@ impl<'a> Question<'a> {
     }
 
     fn as_it_is(&self) -> Case<'a> {
-        Case::of(self.bakes)
+        Case::of(self.bakes, self.trials.now)
     }
 
     /// With something else that could be wished.

@@ -146,7 +146,7 @@ impl<'a> Search<'a> {
     async fn of(bakes: &'a [&'a Bake], now: Moment, rest: Rest<'a>) -> Result<Self, LeftOff> {
         let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
         let trials = Trials::of(&states, now, rest).await?;
-        let case = Case::of(&states);
+        let case = Case::of(&states, now);
         let was = trials.tried(&case, As::Wished).await?;
         Ok(Self {
             bakes,

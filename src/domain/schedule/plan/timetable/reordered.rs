@@ -31,8 +31,13 @@ impl Plan {
     #[must_use]
     pub fn is_overtaken(&self, bakes: &[&State], now: Moment) -> bool {
         self.items.iter().any(|item| {
-            let What::Step(bake, step) = item.what else {
-                return false;
+            let (bake, step) = match item.what {
+                What::Step(bake, step) => (bake, step),
+                What::Cold(bake, ..) => {
+                    let state = bakes.get(bake).filter(|_| item.start < now);
+                    return state.is_some_and(|state| state.to_be_moved(now).is_some());
+                }
+                _ => return false,
             };
             let progress = bakes.get(bake).map(|state| state.progress(step));
             progress.is_some_and(|progress| {
