@@ -19,6 +19,7 @@ mod several;
 mod stays;
 mod tables;
 mod timetable;
+mod together;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};

@@ -45,12 +45,22 @@ impl Oventide {
     /// Asks several things that are one to the baker: a refusal ends them, and the first answer stands.
     pub(crate) fn ask_in_turn(self, bake: &BakeId, intents: Vec<Intent>) {
         let bake = bake.clone();
-        self.in_turn(Box::pin(
-            async move { self.answer_all(&bake, intents).await },
-        ));
+        self.in_turn(Box::pin(async move {
+            self.answer_all(&bake, intents, None).await
+        }));
     }
 
-    async fn answer_all(self, bake: &BakeId, intents: Vec<Intent>) {
+    /// Asks something of each of some bakes by one press: what is wished so is taken back together.
+    pub(crate) fn ask_together(self, asks: Vec<(BakeId, Intent)>) {
+        self.in_turn(Box::pin(async move {
+            let at = Some(self.moment_of_press());
+            for (bake, intent) in asks {
+                self.answer_all(&bake, vec![intent], at).await;
+            }
+        }));
+    }
+
+    async fn answer_all(self, bake: &BakeId, intents: Vec<Intent>, at: Option<Moment>) {
         // What is asked of another bake must not take the place of what the baker reads of this one.
         let elsewhere = {
             let inner = self.inner();
@@ -60,7 +70,7 @@ impl Oventide {
         self.tells_change.set(false);
         let mut said = None;
         for intent in intents {
-            match self.answer_one(bake, intent).await {
+            match self.answer_one(bake, intent, at).await {
                 Ok(answer) => said = said.or(answer),
                 Err(refusal) => {
                     said = Some(Answer::Refused(refusal));
@@ -101,7 +111,7 @@ impl Oventide {
         let mut said = None;
         let bakes = self.running();
         for bake in &bakes {
-            let answer = match self.answer_one(bake, intent.clone()).await {
+            let answer = match self.answer_one(bake, intent.clone(), None).await {
                 Ok(answer) => answer,
                 Err(refusal) => Some(Answer::Refused(refusal)),
             };
@@ -139,7 +149,7 @@ impl Oventide {
                 if bake != at {
                     let away = away.clone();
                     let back = Intent::WishUndone { wished_at, away };
-                    self.ask_of_plan(&bake, back).await;
+                    self.ask_of_plan(&bake, back, None).await;
                 }
             }
         }));
@@ -162,8 +172,9 @@ impl Oventide {
         self,
         id: &BakeId,
         intent: Intent,
+        said_at: Option<Moment>,
     ) -> Result<Option<Answer>, Refusal> {
-        let decide = |bake: &Bake, now| decide(bake, intent.clone(), now);
+        let decide = |bake: &Bake, now| decide(bake, intent.clone(), said_at.unwrap_or(now));
         let Some(Entered { before, after, at }) = self.enter(id, &decide).await? else {
             return Ok(None);
         };

@@ -54,8 +54,33 @@ pub(super) fn goes_on(state: &State) -> Result<(), Refusal> {
     Ok(())
 }
 
+/// The moment of one press that asks something of several bakes: their logs' entries share it, and nothing else that
+/// was ever said of any of them has it. So it is a mark, and what was asked together is taken back together, however
+/// long storing it took.
+#[must_use]
+pub fn moment_of_press(bakes: &[&Bake], now: Moment) -> Moment {
+    let mut at = now;
+    loop {
+        let own = |at, bake: &&Bake| own_moment(bake, minutes(0.0), at);
+        let next = bakes.iter().fold(at, own);
+        if next == at {
+            return at;
+        }
+        at = next;
+    }
+}
+
 /// Events at a moment of their own, where all that happened before moves along with the clock by so much.
 pub(super) fn entries(bake: &Bake, events: Vec<Event>, moved: Minutes, now: Moment) -> Vec<Entry> {
+    let at = own_moment(bake, moved, now);
+    events
+        .into_iter()
+        .map(|event| Entry { at, event })
+        .collect()
+}
+
+/// The next moment from one on at which nothing has happened yet.
+fn own_moment(bake: &Bake, moved: Minutes, now: Moment) -> Moment {
     let newest = bake.state().newest + moved;
     // A phone's clock can be set back; the log's order is what counts, so time never runs backwards in it.
     // No two intents share a moment, so that one can be taken back without the other.
@@ -65,8 +90,5 @@ pub(super) fn entries(bake: &Bake, events: Vec<Event>, moved: Minutes, now: Mome
     while bake.log().iter().any(|entry| entry.at == at) {
         at = Moment::from_epoch_ms(at.epoch_ms().saturating_add(1));
     }
-    events
-        .into_iter()
-        .map(|event| Entry { at, event })
-        .collect()
+    at
 }

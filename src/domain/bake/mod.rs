@@ -51,7 +51,7 @@ pub use drawn::Drawn;
 pub use earlier::Retarding;
 pub use event::{AlarmId, BakeId, Entry, Event, Mark, Start, TimerId};
 pub use forecast::{Forecast, Reason};
-pub use heard::{clock_was_set, heard};
+pub use heard::{clock_was_set, heard, moment_of_press};
 pub use intent::{Intent, Refusal};
 pub use keeps::Kept;
 pub use marks::{marks_of, next_mark};

@@ -64,8 +64,6 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
 
 /// A table that a bake is started for is wished within this time.
 const WITH_THE_START: Minutes = minutes(0.1 / 60.0);
-/// What is wished of several bakes by one press is wished within this time.
-const ONE_PRESS: Minutes = minutes(2.0 / 60.0);
 
 impl Bake {
     /// When something was last wished of it that still counts, if that wasn't as it was started: a table chosen then is
@@ -91,11 +89,10 @@ impl Bake {
     }
 }
 
-/// Takes back the newest wish, whatever came after it, if it was wished together with one at another bake, and
-/// nobody is then there when it is said that nobody is: breads share a kitchen.
+/// Takes back the newest wish, whatever came after it, if it was wished by one press with one at another bake, which
+/// their moment tells ([`moment_of_press`](super::moment_of_press)), and nobody is then there when it is said that nobody is: breads share a kitchen.
 pub(super) fn undo_wishes(bake: &Bake, wished_at: Moment, away: &[(Moment, Moment)]) -> Vec<Event> {
-    let is_same = |at: Moment| (at - wished_at).get().abs() <= ONE_PRESS.get();
-    if !bake.newest_wish().is_some_and(is_same) {
+    if bake.newest_wish() != Some(wished_at) {
         return Vec::new();
     }
     let events = take_back_newest(bake, |entry| matches!(entry.event, Event::Wished(_)));

@@ -10,9 +10,9 @@ use domain::units::{Minutes, Moment, minutes};
 use super::NINE;
 use super::asked::{planned, states};
 
-const HOUR: Minutes = minutes(60.0);
+pub(super) const HOUR: Minutes = minutes(60.0);
 
-fn for_table(id: &str, hours: f64) -> Bake {
+pub(super) fn for_table(id: &str, hours: f64) -> Bake {
     let mut bake = begin(starter(id), Kitchen::UNMEASURED, NINE);
     let wishes = Wishes {
         table: Some(NINE + HOUR * hours),

@@ -1,6 +1,6 @@
 //! What the baker wishes of the time: of each bake its table, and of all of them when nobody is there.
 
-use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide};
+use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide, moment_of_press};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
 use domain::schedule::plan::{away, timetable};
@@ -49,9 +49,10 @@ impl Oventide {
     /// Changes what is wished of a bake, or of every one that runs, when its turn has come: quick presses add up.
     pub(crate) fn wish(self, of: Option<BakeId>, edit: WishEdit) {
         self.in_turn(Box::pin(async move {
+            let at = self.moment_of_press();
             for bake in self.running() {
                 if of.as_ref().is_none_or(|of| *of == bake) {
-                    self.wish_of(&bake, &*edit).await;
+                    self.wish_of(&bake, at, &*edit).await;
                 }
             }
         }));
@@ -63,22 +64,36 @@ impl Oventide {
             let bakes = self.bakes.get_untracked();
             let mut times = away(&running_states(&bakes));
             edit(&mut times);
+            let at = self.moment_of_press();
             for bake in self.running() {
-                self.wish_of(&bake, &|wishes| wishes.away.clone_from(&times))
+                self.wish_of(&bake, at, &|wishes| wishes.away.clone_from(&times))
                     .await;
             }
         }));
     }
 
-    async fn wish_of(self, bake: &BakeId, edit: &dyn Fn(&mut Wishes)) {
+    /// A moment that marks all that is asked by one press, of whichever bakes.
+    pub(in crate::state) fn moment_of_press(self) -> Moment {
+        let bakes = self.bakes.read_untracked();
+        let running: Vec<&Bake> = running_bakes(&bakes).collect();
+        moment_of_press(&running, clock::now())
+    }
+
+    async fn wish_of(self, bake: &BakeId, at: Moment, edit: &dyn Fn(&mut Wishes)) {
         let Some(known) = self.bake(bake) else { return };
         let mut wishes = known.state().wishes.clone();
         edit(&mut wishes);
-        self.ask_of_plan(bake, Intent::Wish(Box::new(wishes))).await;
+        let wish = Intent::Wish(Box::new(wishes));
+        self.ask_of_plan(bake, wish, Some(at)).await;
     }
 
-    pub(in crate::state) async fn ask_of_plan(self, bake: &BakeId, intent: Intent) {
-        match self.answer_one(bake, intent).await {
+    pub(in crate::state) async fn ask_of_plan(
+        self,
+        bake: &BakeId,
+        intent: Intent,
+        at: Option<Moment>,
+    ) {
+        match self.answer_one(bake, intent, at).await {
             // A bake that has ended meanwhile has no wishes any more.
             Ok(_) | Err(Refusal::Over) => {}
             Err(refusal) => self.answer.set(Some(Answer::Refused(refusal))),

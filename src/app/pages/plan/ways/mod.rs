@@ -250,17 +250,19 @@ fn take(app: Oventide, looks: Looks, key: String) {
 fn ask(app: Oventide, looks: Looks, press: Press) {
     looks.taken();
     // What one press asks of a bake is taken back by one undo.
-    let mut asks = press.asks;
+    let (mut asks, mut together) = (press.asks, Vec::new());
     while let Some((bake, _)) = asks.first().cloned() {
         let (same, others): (Vec<_>, Vec<_>) = asks.into_iter().partition(|(of, _)| *of == bake);
         asks = others;
         let mut same: Vec<Intent> = same.into_iter().map(|(_, intent)| intent).collect();
-        match same.pop() {
-            Some(one) if same.is_empty() => app.ask(&bake, one),
+        let one = match same.pop() {
+            Some(one) if same.is_empty() => one,
             last => {
                 same.extend(last);
-                app.ask(&bake, Intent::AtOnce(same));
+                Intent::AtOnce(same)
             }
-        }
+        };
+        together.push((bake, one));
     }
+    app.ask_together(together);
 }
