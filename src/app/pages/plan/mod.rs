@@ -15,6 +15,7 @@ mod ways;
 mod wishes;
 
 use domain::bake::CALLED;
+use domain::units::Moment;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
@@ -183,7 +184,7 @@ fn Head(
     }
 }
 
-fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
+fn lines(told: &Told, now: Moment) -> Vec<String> {
     let mut lines = Vec::new();
     let begins = told.begins.iter();
     lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
@@ -192,7 +193,12 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
         Some(whose) => words::beside_table_of(whose, margin, now),
         None => words::beside_table(margin, now),
     }));
-    lines.push(depends_on(told));
+    if told.margins.len() > 1 {
+        let margins = told.margins.iter();
+        lines.extend(margins.map(|(_, margin)| depends_on(told, Some(margin.table), now)));
+    } else {
+        lines.push(depends_on(told, None, now));
+    }
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
@@ -205,8 +211,11 @@ fn lines(told: &Told, now: domain::units::Moment) -> Vec<String> {
 /// So many of its links tell enough of a chain.
 const MOST_LINKS: usize = 4;
 
-fn depends_on(told: &Told) -> String {
-    let chain: Vec<&Entry> = told.entries.iter().filter(|entry| entry.hangs).collect();
+/// What the end hangs on, or one of several tables.
+fn depends_on(told: &Told, table: Option<Moment>, now: Moment) -> String {
+    let entries = told.entries.iter();
+    let hangs = |entry: &&Entry| table.map_or(entry.hangs, |at| entry.tables.contains(&at));
+    let chain: Vec<&Entry> = entries.filter(hangs).collect();
     let length = |entry: &Entry| entry.end.epoch_ms() - entry.start.epoch_ms();
     let mut lengths: Vec<i64> = chain.iter().map(|entry| length(entry)).collect();
     lengths.sort_by_key(|length| std::cmp::Reverse(*length));
@@ -218,5 +227,10 @@ fn depends_on(told: &Told) -> String {
         }
     }
     let shorter = chain.len() - names.len();
-    words::depends_on(&names, shorter, told.margins.len())
+    let what = match table {
+        Some(table) => words::table_depends(table, now),
+        None if told.margins.is_empty() => words::END_DEPENDS_ON.to_owned(),
+        None => words::TABLE_DEPENDS_ON.to_owned(),
+    };
+    words::depends_on(&what, &names, shorter)
 }

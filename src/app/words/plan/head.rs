@@ -115,19 +115,24 @@ pub(crate) fn proven(proven: Proven, given: Given, tables: usize) -> String {
     }
 }
 
-/// "The table depends on Knead, First rise, Fill and 7 shorter steps."; without a table the end does.
-pub(crate) fn depends_on(names: &[String], shorter: usize, tables: usize) -> String {
-    let what = match tables {
-        0 => "The end depends",
-        1 => "The table depends",
-        _ => "The tables depend",
-    };
+/// What depends on something, where no table is wished.
+pub(crate) const END_DEPENDS_ON: &str = "The end";
+/// The same of the one table.
+pub(crate) const TABLE_DEPENDS_ON: &str = "The table";
+
+/// The same of one of several tables: "The table at 16:00".
+pub(crate) fn table_depends(table: Moment, now: Moment) -> String {
+    format!("{TABLE_DEPENDS_ON} at {}", when(table, now))
+}
+
+/// "The table depends on Knead, First rise, Fill and 7 shorter steps."
+pub(crate) fn depends_on(what: &str, names: &[String], shorter: usize) -> String {
     let mut links = names.to_vec();
     if shorter > 0 {
         let steps = if shorter == 1 { "step" } else { "steps" };
         links.push(format!("{shorter} shorter {steps}"));
     }
-    format!("{what} on {}.", listed(&links))
+    format!("{what} depends on {}.", listed(&links))
 }
 
 /// When to begin what hasn't begun: "Begin at 09:40: Buns."
@@ -187,14 +192,17 @@ mod tests {
     fn a_chain_is_told_by_its_longest_links() {
         let three = names(&["Knead", "First rise", "Fill"]);
         assert_eq!(
-            depends_on(&three, 0, 1),
+            depends_on(TABLE_DEPENDS_ON, &three, 0),
             "The table depends on Knead, First rise and Fill."
         );
         assert_eq!(
-            depends_on(&three, 1, 1),
+            depends_on(TABLE_DEPENDS_ON, &three, 1),
             "The table depends on Knead, First rise, Fill and 1 shorter step."
         );
-        assert_eq!(depends_on(&three[..1], 0, 0), "The end depends on Knead.");
+        assert_eq!(
+            depends_on(END_DEPENDS_ON, &three[..1], 0),
+            "The end depends on Knead."
+        );
     }
 
     #[test]

@@ -4,9 +4,11 @@ use domain::bake::Stay;
 use domain::formula::ComponentKind;
 use domain::schedule::plan::Cold;
 use domain::units::{Minutes, Moment};
-use platform::clock::{minute_of_day, time_of_day};
+use platform::clock::{day, minute_of_day, time_of_day};
 
 use crate::state::plan::told::{Entry, Lane, Why};
+use crate::words::letters::listed;
+use crate::words::places::on_day;
 use crate::words::quantity::span;
 use crate::words::when;
 
@@ -154,12 +156,11 @@ fn until_end(before: &[&str], entry: &Entry) -> String {
 pub(crate) fn marks(entry: &Entry) -> Vec<String> {
     let mut marks = Vec::new();
     if entry.hangs {
-        let depends = if entry.for_table {
-            TABLE_DEPENDS
-        } else {
-            END_DEPENDS
-        };
-        marks.push(depends.to_owned());
+        marks.push(match &entry.tables[..] {
+            [] if entry.for_table => TABLE_DEPENDS.to_owned(),
+            [] => END_DEPENDS.to_owned(),
+            tables => depend(tables, &|table| on_its_day(table, entry.start)),
+        });
     }
     if let Some(at) = entry.pinned {
         marks.push(fixed(at));
@@ -177,6 +178,26 @@ pub(crate) fn marks(entry: &Entry) -> Vec<String> {
         marks.push(late_by(entry, by));
     }
     marks
+}
+
+/// Which of several tables hang on it: "◆ the table at 17:00 depends on it".
+fn depend(tables: &[Moment], time: &dyn Fn(Moment) -> String) -> String {
+    let times: Vec<String> = tables.iter().map(|&table| time(table)).collect();
+    let [what, depends] = if times.len() == 1 {
+        ["table", "depends"]
+    } else {
+        ["tables", "depend"]
+    };
+    format!("◆ the {what} at {} {depends} on it", listed(&times))
+}
+
+/// A time, with its day where that isn't the one of something else.
+fn on_its_day(at: Moment, of: Moment) -> String {
+    if day(at) == day(of) {
+        time_of_day(at)
+    } else {
+        on_day(at)
+    }
 }
 
 /// How late something comes: "12 min later than is good for it", or than it was fixed to.
@@ -238,5 +259,24 @@ pub(crate) fn waits(entry: &Entry) -> Option<String> {
         Why::Nobody => Some("waits until somebody is here".to_owned()),
         Why::Before(other) => Some(format!("waits to keep {other} from waiting")),
         Why::Fixed | Why::Planned | Why::Free => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_several_tables_those_are_told_that_hang_on_it() {
+        let hour = |table: Moment| format!("{:02}:00", table.epoch_ms() / 3_600_000);
+        let at = |hour: i64| Moment::from_epoch_ms(hour * 3_600_000);
+        assert_eq!(
+            depend(&[at(17)], &hour),
+            "◆ the table at 17:00 depends on it"
+        );
+        assert_eq!(
+            depend(&[at(9), at(17)], &hour),
+            "◆ the tables at 09:00 and 17:00 depend on it"
+        );
     }
 }

@@ -58,6 +58,8 @@ pub(crate) struct Entry {
     pub(crate) hangs: bool,
     /// Whether that end is for a table that is wished.
     pub(crate) for_table: bool,
+    /// Of several tables those that hang on it.
+    pub(crate) tables: Vec<Moment>,
     /// The moment to which the baker has fixed it.
     pub(crate) pinned: Option<Moment>,
     /// The same, where that has passed and it wasn't begun: it is fixed no longer.

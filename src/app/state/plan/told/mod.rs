@@ -48,7 +48,7 @@ impl Told {
         let several = planned.bakes.len() > 1;
         let states = planned.states(bakes)?;
         let names = words::distinct_names(&states);
-        let chain = chain(planned, &states);
+        let chains = chains(planned, &states);
         let title = |item: &Item| title(item.what, &states);
         let mut entries = Vec::with_capacity(plan.items.len());
         for (place, item) in plan.items.iter().enumerate() {
@@ -62,8 +62,9 @@ impl Told {
                 start: item.start,
                 end: item.end,
                 window: None,
-                hangs: chain.contains(&place),
+                hangs: chains.iter().any(|(_, chain)| chain.contains(&place)),
                 for_table: !planned.timetable.margins.is_empty(),
+                tables: tables_on(&chains, place),
                 pinned: None,
                 passed: None,
                 cold: None,
@@ -166,16 +167,24 @@ impl Told {
 }
 
 /// What the end for each table hangs on, or that of everything where no table is wished.
-fn chain(planned: &Planned, states: &[&State]) -> Vec<usize> {
+fn chains(planned: &Planned, states: &[&State]) -> Vec<(Option<Moment>, Vec<usize>)> {
     let plan = &planned.timetable.plan;
-    let margins = planned.timetable.margins.iter();
-    let of_table = margins.map(|margin| of_table(margin.table, states));
-    let mut chains = of_table.flat_map(|bakes| plan.critical_of(&bakes));
-    let first = chains.next();
-    first.map_or_else(
-        || plan.critical(),
-        |first| std::iter::once(first).chain(chains).collect(),
-    )
+    let mut chains = Vec::new();
+    for Margin { table, .. } in &planned.timetable.margins {
+        chains.push((Some(*table), plan.critical_of(&of_table(*table, states))));
+    }
+    if chains.is_empty() {
+        chains.push((None, plan.critical()));
+    }
+    chains
+}
+
+/// Of several tables those that hang on an item.
+fn tables_on(chains: &[(Option<Moment>, Vec<usize>)], place: usize) -> Vec<Moment> {
+    let several = chains.len() > 1;
+    let on_it = chains.iter();
+    let on_it = on_it.filter(|(_, chain)| several && chain.contains(&place));
+    on_it.filter_map(|&(table, _)| table).collect()
 }
 
 fn margins(
@@ -226,7 +235,7 @@ fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, Stri
 #[cfg(test)]
 mod tests {
     use checks::{begin, say, starter, up_to};
-    use domain::bake::Intent;
+    use domain::bake::{BakeId, Intent, Wishes};
     use domain::formula::StepKind;
     use domain::kitchen::Kitchen;
     use domain::schedule::plan::timetable;
@@ -234,12 +243,56 @@ mod tests {
 
     use super::*;
 
+    const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
     fn told(bake: &Bake, now: Moment) -> Told {
-        let timetable = timetable(&[bake.state()], now, None, &mut || true);
+        told_of(std::slice::from_ref(bake), now)
+    }
+
+    fn told_of(bakes: &[Bake], now: Moment) -> Told {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let timetable = timetable(&states, now, None, &mut || true);
         let timetable = timetable.expect("there is a plan");
-        let bakes = [bake.clone()];
-        let planned = Planned::new(&bakes, timetable, now, None);
-        Told::of(&planned, &bakes, now).expect("it is planned")
+        let planned = Planned::new(bakes, timetable, now, None);
+        Told::of(&planned, bakes, now).expect("it is planned")
+    }
+
+    #[test]
+    fn of_several_tables_it_is_told_which_hang_on_something() {
+        let tables = [9.0, 14.0].map(|hours| START + minutes(60.0 * hours));
+        let ids = ["plum-almond-buns", "orange-braid"];
+        let mut bakes: Vec<Bake> = Vec::new();
+        for (id, table) in ids.into_iter().zip(tables) {
+            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+            bake.id = BakeId(id.to_owned());
+            let table = Some(table);
+            let wishes = Wishes {
+                table,
+                ..Wishes::default()
+            };
+            say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+            bakes.push(bake);
+        }
+        let told = told_of(&bakes, START);
+        for (bake, table) in bakes.iter().zip(tables) {
+            let last = bake.state().formula.steps.last().expect("it has steps").id;
+            let mut entries = told.entries.iter();
+            let of = Some((bake.id.clone(), last));
+            let entry = entries.find(|entry| entry.of == of).expect("it is planned");
+            assert_eq!((entry.hangs, &entry.tables[..]), (true, &[table][..]));
+        }
+        assert!(
+            told.entries
+                .iter()
+                .all(|entry| entry.hangs != entry.tables.is_empty())
+        );
+        // Of one table there is nothing to tell apart.
+        let one = told_of(&bakes[..1], START);
+        assert!(
+            one.entries
+                .iter()
+                .all(|entry| entry.tables.is_empty() && entry.for_table)
+        );
     }
 
     #[test]
@@ -258,9 +311,8 @@ mod tests {
 
     #[test]
     fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
-        let start = Moment::from_epoch_ms(1_789_894_800_000);
-        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, start);
-        let (rise, now) = up_to(&mut bake, StepKind::Bulk, start, |_| minutes(5.0));
+        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+        let (rise, now) = up_to(&mut bake, StepKind::Bulk, START, |_| minutes(5.0));
         assert!(!told(&bake, now).given.as_wished);
         let stay = (now + minutes(10.0), now + minutes(150.0));
         say(&mut bake, Intent::PlanRetard(rise, Some(stay)), now);

@@ -116,9 +116,9 @@ pub enum Why {
     Cold(Named, Option<(Moment, Moment)>),
     /// Something else is baked.
     Refitted,
-    /// Another bake is planned now, by its name.
+    /// Another bake is planned now, by what it is called beside the others.
     Began(String),
-    /// A bake is over, by its name.
+    /// A bake is over, by what it was called beside the others.
     Ended(String),
     /// Something was taken back.
     TakenBack,

@@ -76,8 +76,9 @@ impl<'a> Both<'a> {
     fn over(&self) -> Option<Why> {
         let mut gone = self.before.bakes.iter();
         let is_there = |id: &BakeId| self.after.bakes.iter().any(|known| known.id == *id);
-        let gone = gone.find(|known| !is_there(&known.id))?;
-        Some(Why::Ended(gone.state().formula.name.clone()))
+        let gone = gone.position(|known| !is_there(&known.id))?;
+        let name = self.before.names.get(gone);
+        Some(Why::Ended(name.cloned().unwrap_or_default()))
     }
 
     fn why_by(&self, at: Moment, bake: usize, place: usize) -> Option<Why> {
@@ -85,7 +86,8 @@ impl<'a> Both<'a> {
         let event = &self.after.bakes[bake].log()[place].event;
         let named = |step: &StepId| self.named(bake, *step);
         if let Event::Started(_) = event {
-            return Some(Why::Began(is.formula.name.clone()));
+            let name = self.after.names.get(bake);
+            return Some(Why::Began(name.cloned().unwrap_or_default()));
         }
         let was = self.before.bakes[self.place_before(bake)?].state();
         match event {

@@ -221,14 +221,14 @@ const CHANGED: [Row; 14] = [
         "the formula changed",
     ),
     (
-        |_| Why::Began("Orange braid".to_owned()),
-        "Orange braid was added to the plan",
-        "Orange braid was added to the plan",
+        |_| Why::Began("Braid".to_owned()),
+        "another bake was added to the plan (Braid)",
+        "another bake was added to the plan (Braid)",
     ),
     (
-        |_| Why::Ended("Orange braid".to_owned()),
-        "Orange braid is over",
-        "Orange braid is over",
+        |_| Why::Ended("Braid".to_owned()),
+        "one bake is over (Braid)",
+        "one bake is over (Braid)",
     ),
     (
         |_| Why::TakenBack,
