@@ -88,7 +88,7 @@ fn what_is_said_over_any_page_comes_to_the_same_by_name() {
     let rings = NINE + minutes(11.0);
     let tea = due(bake.state(), rings)[0].id;
     for now in [NINE, rings, NINE - minutes(60.0)] {
-        for alarm in [tea, AlarmId::Begin, AlarmId::PutAway { step: StepId(0) }] {
+        for alarm in [tea, AlarmId::Begin, AlarmId::Retard { step: StepId(0) }] {
             let asked = decide(&bake, Intent::Hear(alarm), now);
             assert_eq!(heard(&bake, alarm, now), asked);
         }

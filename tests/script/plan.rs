@@ -1,7 +1,9 @@
 //! What a script wishes and expects of the plan, which is redone after every line as the app does it.
 
 use domain::bake::{Bake, Intent, State, Wishes};
-use domain::schedule::plan::{Cold, Made, Moved, Named, Timetable, What, Why, moved, timetable};
+use domain::schedule::plan::{
+    Made, Moved, Named, RetardPart, Timetable, What, Why, moved, timetable,
+};
 use domain::units::Minutes;
 
 use super::day::{Day, Outcome, clock, minutes, number};
@@ -153,14 +155,18 @@ impl Day {
                 self.near("start", item.start, self.moment(at)?, within)
             }
             ["planned", name, way @ ("in" | "out"), at, "within", within] => {
-                let cold = if *way == "in" { Cold::In } else { Cold::Out };
-                let what = What::Cold(bake, self.step(bake, name)?, cold);
+                let part = if *way == "in" {
+                    RetardPart::In
+                } else {
+                    RetardPart::Out
+                };
+                let what = What::Retard(bake, self.step(bake, name)?, part);
                 let item = planned.timetable.plan.item(what);
                 let start = item.ok_or("it isn't planned")?.start;
                 self.near("moment", start, self.moment(at)?, within)
             }
             ["not", "planned", name, "out"] => {
-                let what = What::Cold(bake, self.step(bake, name)?, Cold::Out);
+                let what = What::Retard(bake, self.step(bake, name)?, RetardPart::Out);
                 holds(planned.timetable.plan.item(what).is_none(), "it is planned")
             }
             ["moved", "nothing"] => match &self.plans.moved {
@@ -253,7 +259,7 @@ impl Day {
             Why::Equipment => ("equipment".to_owned(), None),
             Why::Wishes => ("wishes".to_owned(), None),
             Why::Unmoved(step, _, by) => (of("unmoved", step), whole(by)),
-            Why::Cold(step, _) => (of("cold", step), None),
+            Why::Retard(step, _) => (of("retard", step), None),
             Why::Refitted => ("refitted".to_owned(), None),
             Why::TakenBack => ("taken-back".to_owned(), None),
             Why::ClockSet => ("clock-set".to_owned(), None),

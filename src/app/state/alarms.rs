@@ -214,6 +214,6 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::Timer(timer) => format!("{bake}/timer/{}", timer.0),
         AlarmId::Begin => format!("{bake}/begin"),
         AlarmId::Fixed { step } => format!("{bake}/fixed/{}", step.0),
-        AlarmId::PutAway { step } => format!("{bake}/put-away/{}", step.0),
+        AlarmId::Retard { step } => format!("{bake}/put-away/{}", step.0),
     }
 }

@@ -61,7 +61,7 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
                 warm_fridge(state.kitchen.fridge)
             ),
         ),
-        AlarmKind::PutAway => (
+        AlarmKind::Retard => (
             format!("{title}: into the fridge"),
             "Cover the dough and put it in, then say so on the Bench.".to_owned(),
         ),

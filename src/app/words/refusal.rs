@@ -31,7 +31,7 @@ pub(crate) fn refusal(refusal: &Refusal, degrees: Degrees) -> String {
             )
         }
         Refusal::NothingToUndo => "There is nothing to take back.".to_owned(),
-        Refusal::NeverCold(_) => {
+        Refusal::NeverRetarded(_) => {
             "Only a dough that rises can be planned to stand in the fridge.".to_owned()
         }
         Refusal::Backwards => {

@@ -68,8 +68,8 @@ pub enum AlarmId {
         /// The step.
         step: StepId,
     },
-    /// Put a rise into the fridge, as it was planned.
-    PutAway {
+    /// A retard that was planned begins: put the rise into the fridge.
+    Retard {
         /// The rise.
         step: StepId,
     },

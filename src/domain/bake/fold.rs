@@ -9,7 +9,7 @@ use super::event::{AlarmId, Entry, Event, TimerId};
 use super::hot_body::bodies;
 use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
 use super::state::State;
-use super::stay::can_be_cold;
+use super::stay::can_be_retarded;
 use super::timers::CALLED;
 use super::undo::undone;
 use super::windows::{Vessels, Windows};
@@ -231,7 +231,7 @@ impl State {
             .filter(|(step, _)| self.steps.contains_key(step));
         self.pins = kept.map(|(&step, &at)| (step, at)).collect();
         let kept = self.retards.iter();
-        let kept = kept.filter(|&(&step, _)| formula.step(step).is_some_and(can_be_cold));
+        let kept = kept.filter(|&(&step, _)| formula.step(step).is_some_and(can_be_retarded));
         self.retards = kept.map(|(&step, &stay)| (step, stay)).collect();
         self.open_steps();
     }

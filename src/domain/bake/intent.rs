@@ -110,7 +110,7 @@ pub enum Refusal {
     /// There is nothing to take back.
     NothingToUndo,
     /// The step is none that can stand in the fridge.
-    NeverCold(StepId),
+    NeverRetarded(StepId),
     /// A time that ends before it begins, or has passed.
     Backwards,
     /// More times away than anybody enters by hand.
@@ -126,7 +126,7 @@ impl fmt::Display for Refusal {
             Self::Already(StepId(step)) => write!(f, "step {step} is already so"),
             Self::Implausible(out) => write!(f, "{out}"),
             Self::NothingToUndo => write!(f, "there is nothing to take back"),
-            Self::NeverCold(StepId(step)) => write!(
+            Self::NeverRetarded(StepId(step)) => write!(
                 f,
                 "step {step} doesn't rise, so it can't stand in the fridge"
             ),

@@ -1,10 +1,11 @@
-//! A time in the fridge that a rise is planned to have: a cold retard that is still to come, or goes on.
+//! A cold retard that is planned of a rise, still to come or going on, and the stay in the fridge that it consists of.
 //!
 //! What is planned counts as if it were done at its moments, so every forecast reckons with it. Until the dough is in
 //! the fridge it goes in at the planned moment, or as its rise begins, where that is later; what is said of the bake
-//! afterwards shows that it hasn't gone in yet. A plan doesn't wait for that: as with other work that is late, what should
-//! have been done by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment instead of after a day
-//! ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the end of the step.
+//! afterwards shows that it hasn't gone in yet. A plan doesn't wait for that: as with other work that is late, what
+//! should have been done by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment
+//! instead of after a day ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the
+//! end of the step.
 
 use super::event::Event;
 use super::intent::Refusal;
@@ -14,7 +15,8 @@ use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::units::{Moment, minutes};
 
-/// A time in the fridge.
+/// From when to when a retard that is planned has its dough in the fridge; where a dough stands by what was said is its
+/// [`Place`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stay {
     /// When it goes in.
@@ -158,7 +160,7 @@ pub(super) fn plan(
 }
 
 /// Whether a step can be planned to stand in the fridge: it rises, and isn't done in there anyway.
-pub(super) fn can_be_cold(step: &Step) -> bool {
+pub(super) fn can_be_retarded(step: &Step) -> bool {
     matches!(step.length, Length::Ferment { .. }) && step.kind != StepKind::Retard
 }
 
@@ -170,8 +172,8 @@ fn check(
     (from, to): (Moment, Moment),
     now: Moment,
 ) -> Result<(), Refusal> {
-    if !state.formula.step(step).is_some_and(can_be_cold) {
-        return Err(Refusal::NeverCold(step));
+    if !state.formula.step(step).is_some_and(can_be_retarded) {
+        return Err(Refusal::NeverRetarded(step));
     }
     ahead(from, now)?;
     ahead(to, now)?;

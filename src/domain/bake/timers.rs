@@ -39,7 +39,7 @@ pub enum AlarmKind {
     /// Begin this step, which the baker fixed to this moment.
     Fixed,
     /// Put the dough of this step into the fridge, as it was planned.
-    PutAway,
+    Retard,
 }
 
 /// A moment at which the baker has to be told something.
@@ -214,7 +214,7 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
     }
     if let Some((due, _)) = state.goes_in(step.id).filter(|&(_, to)| now < to) {
         let step = step.id;
-        add(AlarmId::PutAway { step }, due, AlarmKind::PutAway);
+        add(AlarmId::Retard { step }, due, AlarmKind::Retard);
     }
     if let Some(due) = state.oven_on_at(step, now) {
         add(AlarmId::OvenOn { step: step.id }, due, AlarmKind::OvenOn);

@@ -28,7 +28,8 @@ pub enum StepKind {
     TakeTemperature,
     /// First fermentation, in one piece, with its folds.
     Bulk,
-    /// Cold fermentation in the fridge.
+    /// A cold retard that the formula asks for: fermentation in the fridge. Of any other rise one can be planned
+    /// ([`Stay`](crate::bake::Stay)).
     Retard,
     /// Cut into pieces by mass.
     Divide,

@@ -91,7 +91,8 @@ shape! {
         Timer = "timer" { timer: u32 },
         Begin = "begin",
         Fixed = "fixed" { step: u16 },
-        PutAway = "put-away" { step: u16 },
+        // Stored as it was first called.
+        Retard = "put-away" { step: u16 },
     }
 }
 
@@ -276,7 +277,7 @@ impl From<AlarmRecord> for AlarmId {
             AlarmRecord::Timer { timer } => Self::Timer(TimerId(timer)),
             AlarmRecord::Begin => Self::Begin,
             AlarmRecord::Fixed { step } => Self::Fixed { step: StepId(step) },
-            AlarmRecord::PutAway { step } => Self::PutAway { step: StepId(step) },
+            AlarmRecord::Retard { step } => Self::Retard { step: StepId(step) },
         }
     }
 }
@@ -296,7 +297,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::Timer(timer) => Self::Timer { timer: timer.0 },
             AlarmId::Begin => Self::Begin,
             AlarmId::Fixed { step } => Self::Fixed { step: step.0 },
-            AlarmId::PutAway { step } => Self::PutAway { step: step.0 },
+            AlarmId::Retard { step } => Self::Retard { step: step.0 },
         }
     }
 }

@@ -65,7 +65,7 @@ fn any_alarm() -> impl Strategy<Value = AlarmId> {
         5 => AlarmId::CoolingEnd { step },
         6 => AlarmId::Begin,
         7 => AlarmId::Fixed { step },
-        8 => AlarmId::PutAway { step },
+        8 => AlarmId::Retard { step },
         _ => AlarmId::Timer(TimerId(u32::from(n))),
     })
 }

@@ -183,7 +183,7 @@ impl Asked {
             let steps = free.of(of).map_or(Vec::new(), |outline| outline.steps);
             let rises = steps
                 .iter()
-                .filter(|item| can_be_cold(&bakes[of], item.step));
+                .filter(|item| can_be_retarded(&bakes[of], item.step));
             let rises: Vec<_> = rises.collect();
             if !rises.is_empty() {
                 let item = rises[place % rises.len()];
@@ -196,7 +196,7 @@ impl Asked {
     }
 }
 
-fn can_be_cold(bake: &Bake, step: StepId) -> bool {
+fn can_be_retarded(bake: &Bake, step: StepId) -> bool {
     let step = bake.state().formula.step(step);
     step.is_some_and(|step| {
         matches!(step.length, Length::Ferment { .. }) && step.kind != StepKind::Retard

@@ -49,7 +49,7 @@ fn only(bakes: &[Bake], claims: &[Claim], now: Moment) -> Vec<Bake> {
             }
         }
         for (&step, &(from, to)) in bake.state().retards.clone().iter() {
-            if !claims.contains(&Claim::Cold(place, step, from, to)) {
+            if !claims.contains(&Claim::Retard(place, step, from, to)) {
                 say(&mut bake, Intent::PlanRetard(step, None), now);
             }
         }
@@ -81,7 +81,7 @@ fn take(bakes: &[Bake], nearest: &Nearest, now: Moment) -> Vec<Bake> {
             }
         }
         Asks::Pin(bake, step, at) => say(&mut after[bake], Intent::Pin(step, at), now),
-        Asks::Cold(bake, step, stay) => {
+        Asks::Retard(bake, step, stay) => {
             say(&mut after[bake], Intent::PlanRetard(step, stay), now);
         }
     }
@@ -150,12 +150,12 @@ fn less(nearest: &Nearest, bakes: &[Bake], now: Moment) -> Option<Nearest> {
             let at = Some(nearer);
             is_between.then_some(Nearest::Fixed { bake, step, at })?
         }
-        Nearest::Cold { bake, step, stay } => {
+        Nearest::Retard { bake, step, stay } => {
             let ((at, to), was) = (stay?, *bakes[bake].state().retards.get(&step)?);
             let nearer = if at < was.0 { at + FIVE } else { at - FIVE };
             let is_between = (nearer < was.0) == (at < was.0) && nearer != was.0;
             let stay = Some((nearer, to));
-            (is_between && to == was.1).then_some(Nearest::Cold { bake, step, stay })?
+            (is_between && to == was.1).then_some(Nearest::Retard { bake, step, stay })?
         }
         Nearest::Stay { .. } => return None,
     })

@@ -2,7 +2,7 @@
 
 use domain::bake::State;
 use domain::formula::{Step, StepId};
-use domain::schedule::plan::{Cold, Item, Plan, What};
+use domain::schedule::plan::{Item, Plan, RetardPart, What};
 use domain::units::{Moment, minutes};
 
 /// Nothing, or what isn't kept.
@@ -32,7 +32,7 @@ pub(crate) fn check(
         step_of(states, what).is_some_and(|step| step.needs.hob)
     })?;
     check_at_once(plan, 4, &|what| {
-        matches!(what, What::Cold(_, _, Cold::Stands))
+        matches!(what, What::Retard(_, _, RetardPart::Stands))
             || step_of(states, what).is_some_and(|step| step.needs.fridge)
     })?;
     check_oven(states, plan)?;
@@ -76,7 +76,7 @@ fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
 fn step_of<'a>(states: &[&'a State], what: What) -> Option<&'a Step> {
     match what {
         What::Step(bake, step) => states[bake].formula.step(step),
-        What::Fold(..) | What::Cold(..) | What::Away => None,
+        What::Fold(..) | What::Retard(..) | What::Away => None,
     }
 }
 

@@ -206,7 +206,9 @@ pub(super) fn same(
         let now = is.iter().find(|(other, ..)| *other == what);
         if now.is_none_or(|&(_, is, ends)| is != start || ends != end) {
             let title = match what {
-                What::Step(bake, step) | What::Fold(bake, step, _) | What::Cold(bake, step, _) => {
+                What::Step(bake, step)
+                | What::Fold(bake, step, _)
+                | What::Retard(bake, step, _) => {
                     let step = day.bakes[bake].state().formula.step(step);
                     step.map(|step| step.title.clone()).unwrap_or_default()
                 }

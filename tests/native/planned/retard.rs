@@ -143,7 +143,7 @@ fn the_baker_is_called_to_put_it_in_and_to_take_it_out() {
     say(&mut bake, Intent::PlanRetard(step, Some((from, to))), now);
     let put_away = |bake: &Bake, now| {
         let all = alarms(bake.state(), now).into_iter();
-        let mut all = all.filter(|alarm| alarm.kind == AlarmKind::PutAway);
+        let mut all = all.filter(|alarm| alarm.kind == AlarmKind::Retard);
         all.next().map(|alarm| alarm.due)
     };
     assert_eq!(put_away(&bake, now), Some(from));

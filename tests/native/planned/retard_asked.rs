@@ -4,7 +4,7 @@ use checks::{begin, say, starter};
 use domain::bake::{Event, Intent, Refusal, Wishes, decide};
 use domain::formula::{Length, StepId, StepKind};
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{Cold, What};
+use domain::schedule::plan::{RetardPart, What};
 use domain::units::minutes;
 
 use super::asked::{hours, planned, wish};
@@ -37,12 +37,15 @@ fn the_plan_has_both_moments_and_no_folds_between_them() {
                 .item(what)
                 .unwrap_or_else(|| panic!("{ids:?}: {what:?}"))
         };
-        let cold = |cold| item(What::Cold(0, step, cold));
+        let cold = |cold| item(What::Retard(0, step, cold));
         let rise = item(What::Step(0, step));
         assert_eq!((rise.start, rise.too_late_by), (from, None), "{ids:?}");
-        assert_eq!(cold(Cold::In).start, from);
-        assert_eq!((cold(Cold::Out).start, cold(Cold::Stands).end), (to, to));
-        assert_eq!(cold(Cold::Stands).start, from);
+        assert_eq!(cold(RetardPart::In).start, from);
+        assert_eq!(
+            (cold(RetardPart::Out).start, cold(RetardPart::Stands).end),
+            (to, to)
+        );
+        assert_eq!(cold(RetardPart::Stands).start, from);
         assert!(
             rise.end > to + minutes(10.0),
             "{ids:?}: it rises on in the kitchen"
@@ -59,7 +62,7 @@ fn the_plan_has_both_moments_and_no_folds_between_them() {
             !found
                 .items
                 .iter()
-                .any(|item| matches!(item.what, What::Cold(..)))
+                .any(|item| matches!(item.what, What::Retard(..)))
         );
     }
 }
@@ -107,7 +110,7 @@ fn only_a_rise_that_is_still_to_end_is_planned_to_stand_cold_and_only_near_at_ha
     let bulk = step_of(&bake, StepKind::Bulk);
     assert_eq!(refused(bulk, stay), Err(Refusal::Already(bulk)));
     let oven = step_of(&bake, StepKind::Bake);
-    assert_eq!(refused(oven, stay), Err(Refusal::NeverCold(oven)));
+    assert_eq!(refused(oven, stay), Err(Refusal::NeverRetarded(oven)));
     assert_eq!(refused(StepId(999), stay), Err(Refusal::Unknown));
     assert_eq!(refused(step, (stay.1, stay.0)), Err(Refusal::Backwards));
     assert_eq!(

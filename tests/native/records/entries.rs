@@ -69,7 +69,7 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         any::<u32>().prop_map(|timer| AlarmId::Timer(TimerId(timer))),
         Just(AlarmId::Begin),
         step().prop_map(|step| AlarmId::Fixed { step }),
-        step().prop_map(|step| AlarmId::PutAway { step }),
+        step().prop_map(|step| AlarmId::Retard { step }),
     ]
 }
 

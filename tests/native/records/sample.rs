@@ -90,7 +90,7 @@ fn events() -> Vec<Event> {
         AlarmId::Timer(TimerId(0)),
         AlarmId::Begin,
         AlarmId::Fixed { step: step(10) },
-        AlarmId::PutAway { step: step(5) },
+        AlarmId::Retard { step: step(5) },
     ];
     let mut events = vec![
         started(),

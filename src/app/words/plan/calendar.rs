@@ -2,7 +2,7 @@
 
 use domain::bake::{BakeId, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{Call, Cold, Plan, What, agenda};
+use domain::schedule::plan::{Call, Plan, RetardPart, What, agenda};
 use domain::units::Moment;
 use platform::calendar::Event;
 use platform::clock::time_of_day;
@@ -136,8 +136,8 @@ impl Told<'_> {
                 let made = self.bakes.get(bake)?.progress(step).folds.len();
                 format!("{whose}-{}-fold-{}@oventide", step.0, made + nth)
             }
-            What::Cold(_, step, cold) => {
-                let way = if cold == Cold::Out { "out" } else { "in" };
+            What::Retard(_, step, cold) => {
+                let way = if cold == RetardPart::Out { "out" } else { "in" };
                 format!("{whose}-{}-{way}@oventide", step.0)
             }
             What::Away => return None,
@@ -152,7 +152,7 @@ impl Told<'_> {
                 title.to_owned()
             }
             What::Fold(..) => FOLD.to_owned(),
-            What::Cold(bake, step, cold) => {
+            What::Retard(bake, step, cold) => {
                 let state = self.bakes.get(bake);
                 state.map_or_else(String::new, |state| moves(state.formula.title(step), cold))
             }

@@ -2,7 +2,7 @@
 
 use domain::bake::Stay;
 use domain::formula::ComponentKind;
-use domain::schedule::plan::Cold;
+use domain::schedule::plan::RetardPart;
 use domain::units::{Minutes, Moment};
 use platform::clock::{day, minute_of_day, time_of_day};
 
@@ -69,8 +69,12 @@ pub(crate) const PLAN_COLD: &str = "Plan these times";
 pub(crate) const NOT_COLD: &str = "Not in the fridge after all";
 
 /// A dough that is put into the fridge in the midst of a rise, or taken out: "First rise: into the fridge".
-pub(crate) fn moves(title: &str, cold: Cold) -> String {
-    let out = if cold == Cold::Out { "out of" } else { "into" };
+pub(crate) fn moves(title: &str, part: RetardPart) -> String {
+    let out = if part == RetardPart::Out {
+        "out of"
+    } else {
+        "into"
+    };
     format!("{title}: {out} the fridge")
 }
 

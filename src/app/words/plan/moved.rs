@@ -213,13 +213,13 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         Why::Wishes => "what you wish of the time changed".to_owned(),
         Why::Fixed(step, Some(at)) => format!("{} is fixed to {}", named(step), time(*at)),
         Why::Fixed(step, None) => format!("{} is no longer fixed", named(step)),
-        Why::Cold(step, Some((from, to))) => format!(
+        Why::Retard(step, Some((from, to))) => format!(
             "{} is to stand in the fridge from {} to {}",
             stuff(step),
             time(*from),
             time(*to)
         ),
-        Why::Cold(step, None) => format!("{} doesn't go into the fridge after all", stuff(step)),
+        Why::Retard(step, None) => format!("{} doesn't go into the fridge after all", stuff(step)),
         Why::Refitted => "the formula changed".to_owned(),
         Why::Began(whose) => format!("another bake was added to the plan ({whose})"),
         Why::Ended(whose) => format!("one bake is over ({whose})"),

@@ -51,7 +51,7 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
             Claim::Fixed(bake, step, at) => {
                 format!("{} at {}", named(bakes, bake, step), when(at, now))
             }
-            Claim::Cold(bake, step, from, to) => format!(
+            Claim::Retard(bake, step, from, to) => format!(
                 "the time in the fridge from {} for {}",
                 away(from, to, now),
                 named(bakes, bake, step)
@@ -87,7 +87,7 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
                 None => format!("{title} whenever it can"),
             }
         }
-        Nearest::Cold { bake, step, stay } => {
+        Nearest::Retard { bake, step, stay } => {
             let title = named(bakes, bake, step);
             match stay {
                 Some((from, to)) => {

@@ -50,7 +50,7 @@ use ovens::reheated;
 use tasks::Tasks;
 pub use timetable::{Margin, Timetable, away, table_of, tables, timetable};
 pub use trial::{PATIENCE, Rest};
-pub use what::{Cold, What};
+pub use what::{RetardPart, What};
 
 /// How often lengths and schedule are reckoned in turn, at most.
 const ROUNDS: usize = 8;

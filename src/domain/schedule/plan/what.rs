@@ -11,13 +11,13 @@ pub enum What {
     Fold(usize, StepId, usize),
     /// Nobody is in the kitchen.
     Away,
-    /// A rise of a bake that isn't done in the fridge, and its time there.
-    Cold(usize, StepId, Cold),
+    /// What there is of a retard that is planned of a rise of a bake.
+    Retard(usize, StepId, RetardPart),
 }
 
-/// What there is of a time in the fridge that is no step.
+/// What there is of a retard that is no step: its dough has to be put in and taken out, and has room there meanwhile.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Cold {
+pub enum RetardPart {
     /// The dough is put in.
     In,
     /// It stands there.
@@ -31,7 +31,7 @@ impl What {
     #[must_use]
     pub fn of(self) -> Option<(usize, StepId)> {
         match self {
-            Self::Step(bake, step) | Self::Fold(bake, step, _) | Self::Cold(bake, step, _) => {
+            Self::Step(bake, step) | Self::Fold(bake, step, _) | Self::Retard(bake, step, _) => {
                 Some((bake, step))
             }
             Self::Away => None,
@@ -44,7 +44,7 @@ impl What {
         match self {
             Self::Step(_, step) => Self::Step(bake, step),
             Self::Fold(_, step, nth) => Self::Fold(bake, step, nth),
-            Self::Cold(_, step, cold) => Self::Cold(bake, step, cold),
+            Self::Retard(_, step, part) => Self::Retard(bake, step, part),
             Self::Away => Self::Away,
         }
     }
@@ -54,7 +54,7 @@ impl What {
     pub fn is_in_passing(self) -> bool {
         matches!(
             self,
-            Self::Fold(..) | Self::Cold(_, _, Cold::In | Cold::Out)
+            Self::Fold(..) | Self::Retard(_, _, RetardPart::In | RetardPart::Out)
         )
     }
 }

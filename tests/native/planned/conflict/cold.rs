@@ -26,10 +26,10 @@ fn a_night_that_begins_long_after_the_dough_is_ready_for_it_contradicts_the_bake
     say(&mut bakes[0], Intent::PlanRetard(proof, Some(stay)), now);
 
     let conflict = found(&bakes, now).expect("shaping has to wait too long");
-    let claims = [Claim::Bake(0), Claim::Cold(0, proof, stay.0, stay.1)];
+    let claims = [Claim::Bake(0), Claim::Retard(0, proof, stay.0, stay.1)];
     assert_eq!(conflict.claims, claims);
     let [
-        Nearest::Cold {
+        Nearest::Retard {
             stay: Some(sooner), ..
         },
     ] = conflict.nearest[..]
@@ -44,7 +44,7 @@ fn a_night_that_begins_long_after_the_dough_is_ready_for_it_contradicts_the_bake
     let nearest = conflict.nearest[0];
     assert_eq!(
         nearest.asks(&states(&bakes)),
-        Asks::Cold(0, proof, Some(sooner))
+        Asks::Retard(0, proof, Some(sooner))
     );
     let still = |now| at_once(still_kept(&nearest, &states(&bakes), now, &go_on));
     assert_eq!((still(now), still(stay.1)), (Some(true), Some(false)));
@@ -71,7 +71,7 @@ fn who_sleeps_when_it_is_to_come_out_is_offered_the_moment_of_getting_up() {
     // Without the fridge it would be ready while nobody is there.
     let claims = [Claim::Bake(0), Claim::Away(asleep.0, up)];
     assert_eq!(conflict.claims, claims);
-    let later = Nearest::Cold {
+    let later = Nearest::Retard {
         bake: 0,
         step,
         stay: Some((from, up)),

@@ -4,7 +4,7 @@ use checks::{begin, say, starter};
 use domain::bake::{Bake, Intent, Wishes};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
-use domain::schedule::plan::{Cold, Item, Plan, What};
+use domain::schedule::plan::{Item, Plan, RetardPart, What};
 use domain::units::{Moment, minutes};
 
 use super::super::asked::{hours, planned, states, wish};
@@ -37,7 +37,7 @@ fn plan_of(bakes: &[Bake], now: Moment, away: &[(Moment, Moment)]) -> Plan {
 }
 
 fn out(plan: &Plan, bake: usize, step: StepId) -> Item {
-    let item = plan.item(What::Cold(bake, step, Cold::Out));
+    let item = plan.item(What::Retard(bake, step, RetardPart::Out));
     *item.expect("somebody takes it out")
 }
 

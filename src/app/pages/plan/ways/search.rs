@@ -119,7 +119,7 @@ fn press(nearest: &Nearest, says: String, bakes: &[Bake], states: &[&State]) -> 
             asked.collect()
         }
         Asks::Pin(bake, step, at) => vec![(bake, Intent::Pin(step, at))],
-        Asks::Cold(bake, step, stay) => vec![(bake, Intent::PlanRetard(step, stay))],
+        Asks::Retard(bake, step, stay) => vec![(bake, Intent::PlanRetard(step, stay))],
     };
     Press {
         says,

@@ -78,7 +78,7 @@ pub(super) fn title(what: What, states: &[&State]) -> String {
     match what {
         What::Step(bake, id) => step(bake, id).to_owned(),
         What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
-        What::Cold(bake, id, cold) => words::plan::moves(step(bake, id), cold),
+        What::Retard(bake, id, cold) => words::plan::moves(step(bake, id), cold),
         What::Away => words::plan::NOBODY.to_owned(),
     }
 }

@@ -4,7 +4,7 @@ mod entry;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{Cold, Item, Margin, Proven, What, table_of};
+use domain::schedule::plan::{Item, Margin, Proven, RetardPart, What, table_of};
 use domain::units::Moment;
 
 use self::entry::title;
@@ -73,7 +73,7 @@ impl Told {
                 too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
             };
             // The rise says that it stands there.
-            if matches!(item.what, What::Cold(_, _, Cold::Stands)) {
+            if matches!(item.what, What::Retard(_, _, RetardPart::Stands)) {
                 continue;
             }
             let Some((bake, step)) = item.what.of() else {
@@ -107,11 +107,15 @@ impl Told {
             entry.cold = rise.and_then(|rise| state.stay(step, rise.start));
             if let What::Fold(_, _, nth) = item.what {
                 entry.key = format!("{}/{nth}", entry.key);
-            } else if let What::Cold(_, _, cold) = item.what {
-                entry.key += if cold == Cold::Out { "/out" } else { "/in" };
+            } else if let What::Retard(_, _, cold) = item.what {
+                entry.key += if cold == RetardPart::Out {
+                    "/out"
+                } else {
+                    "/in"
+                };
                 let at = entry.cold.map(|stay| match cold {
-                    Cold::Out => stay.to,
-                    Cold::In | Cold::Stands => stay.from,
+                    RetardPart::Out => stay.to,
+                    RetardPart::In | RetardPart::Stands => stay.from,
                 });
                 // Whoever can't come then has another reason.
                 if at.is_some_and(|at| (at - item.start).get().abs() < 1.0) {

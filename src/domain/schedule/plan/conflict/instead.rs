@@ -52,7 +52,7 @@ pub enum Nearest {
         at: Option<Moment>,
     },
     /// A rise in the fridge at other times, or not at all.
-    Cold {
+    Retard {
         /// The bake.
         bake: usize,
         /// Its rise.
@@ -70,7 +70,7 @@ pub enum Asks {
     /// Of one bake.
     Pin(usize, StepId, Option<Moment>),
     /// Of one bake.
-    Cold(usize, StepId, Option<(Moment, Moment)>),
+    Retard(usize, StepId, Option<(Moment, Moment)>),
 }
 
 impl Nearest {
@@ -79,7 +79,7 @@ impl Nearest {
     pub fn asks(&self, bakes: &[&State]) -> Asks {
         match *self {
             Self::Fixed { bake, step, at } => return Asks::Pin(bake, step, at),
-            Self::Cold { bake, step, stay } => return Asks::Cold(bake, step, stay),
+            Self::Retard { bake, step, stay } => return Asks::Retard(bake, step, stay),
             _ => {}
         }
         let changed = bakes.iter().enumerate().filter_map(|(bake, state)| {
@@ -109,7 +109,7 @@ impl Nearest {
             Self::Back { away, at } => instead(wishes, away, Some((away.0, at))),
             Self::Leave { away, at } => instead(wishes, away, Some((at, away.1))),
             Self::Stay { away } => instead(wishes, away, None),
-            Self::Fixed { .. } | Self::Cold { .. } | Self::Table { .. } | Self::Begin { .. } => {}
+            Self::Fixed { .. } | Self::Retard { .. } | Self::Table { .. } | Self::Begin { .. } => {}
         }
     }
 }

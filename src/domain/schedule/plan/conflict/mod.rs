@@ -29,7 +29,7 @@ pub enum Claim {
     /// A step of a bake fixed to a moment.
     Fixed(usize, StepId, Moment),
     /// A rise of a bake in the fridge from the one moment to the other.
-    Cold(usize, StepId, Moment, Moment),
+    Retard(usize, StepId, Moment, Moment),
     /// Nothing begun before then.
     NotBefore(Moment),
     /// What is wished for that table on it by then.
@@ -64,7 +64,7 @@ pub async fn still_kept(
     // What has passed fixes nothing.
     let has_passed = match *nearest {
         Nearest::Fixed { at: Some(at), .. } => at < now,
-        Nearest::Cold {
+        Nearest::Retard {
             stay: Some((_, to)),
             ..
         } => to <= now,
@@ -114,7 +114,7 @@ impl<'a> Question<'a> {
                 Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
                 Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
                 Claim::Fixed(bake, step, at) => nearest.extend(self.moved(bake, step, at).await?),
-                Claim::Cold(bake, step, from, to) => {
+                Claim::Retard(bake, step, from, to) => {
                     nearest.extend(self.colder(bake, step, (from, to)).await?);
                 }
             }
@@ -136,7 +136,7 @@ impl<'a> Question<'a> {
             let pins = state.pins.iter();
             claims.extend(pins.map(|(&step, &at)| Claim::Fixed(bake, step, at)));
             let colds = state.retards.iter();
-            claims.extend(colds.map(|(&step, &(from, to))| Claim::Cold(bake, step, from, to)));
+            claims.extend(colds.map(|(&step, &(from, to))| Claim::Retard(bake, step, from, to)));
         }
         let mut begins: Vec<Moment> = self
             .bakes
@@ -163,7 +163,7 @@ impl<'a> Question<'a> {
                 }
             }
             for (&step, &(from, to)) in state.retards.iter() {
-                if !claims.contains(&Claim::Cold(bake, step, from, to)) {
+                if !claims.contains(&Claim::Retard(bake, step, from, to)) {
                     freed.to_mut().stay_instead(step, None);
                 }
             }
@@ -202,7 +202,7 @@ impl<'a> Question<'a> {
                 pins.extend(at.map(|at| (step, at)));
                 case
             }
-            Nearest::Cold { bake, step, stay } => {
+            Nearest::Retard { bake, step, stay } => {
                 let mut case = self.as_it_is();
                 case.bakes[bake].to_mut().stay_instead(step, stay);
                 case

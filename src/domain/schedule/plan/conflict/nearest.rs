@@ -152,7 +152,7 @@ impl<'a> Question<'a> {
     ) -> Result<Option<Nearest>, LeftOff> {
         let fixing = |at: Option<Moment>| {
             let stay = at.filter(|&at| at < to).map(|at| (at, to));
-            Nearest::Cold { bake, step, stay }
+            Nearest::Retard { bake, step, stay }
         };
         self.begun_else(bake, step, from, &fixing).await
     }
@@ -168,7 +168,7 @@ impl<'a> Question<'a> {
         let away = away(self.bakes).into_iter();
         for (_, back) in away.filter(|&(leave, back)| leave <= to && to < back) {
             let stay = Some((from, back));
-            let later = Nearest::Cold { bake, step, stay };
+            let later = Nearest::Retard { bake, step, stay };
             if self.trials.keeps(&self.with(&later), As::Wished).await? {
                 nearest.push(later);
             }

@@ -113,7 +113,7 @@ pub enum Why {
     /// A step was fixed to a moment, or let go.
     Fixed(Named, Option<Moment>),
     /// Its dough is to stand in the fridge from the one moment to the other, or isn't after all.
-    Cold(Named, Option<(Moment, Moment)>),
+    Retard(Named, Option<(Moment, Moment)>),
     /// Something else is baked.
     Refitted,
     /// Another bake is planned now, by what it is called beside the others.
@@ -158,7 +158,7 @@ impl Why {
             | Self::Stands(named, _)
             | Self::Poured(named, _)
             | Self::Fixed(named, _)
-            | Self::Cold(named, _) => Some(named),
+            | Self::Retard(named, _) => Some(named),
             Self::Kitchen(..)
             | Self::Fridge(..)
             | Self::Equipment

@@ -138,7 +138,7 @@ impl<'a> Both<'a> {
             Event::Poured { step, held } => Some(Why::Poured(named(step)?, *held)),
             Event::Wished(_) => (was.wishes != is.wishes).then_some(Why::Wishes),
             Event::Pinned { step, at } => Some(Why::Fixed(named(step)?, *at)),
-            Event::RetardPlanned { step, stay } => Some(Why::Cold(named(step)?, *stay)),
+            Event::RetardPlanned { step, stay } => Some(Why::Retard(named(step)?, *stay)),
             Event::Refitted(_) => Some(Why::Refitted),
             Event::Undone { .. } => Some(Why::TakenBack),
             Event::ClockSet { .. } => Some(Why::ClockSet),

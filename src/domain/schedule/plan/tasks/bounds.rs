@@ -6,7 +6,7 @@ use crate::formula::StepId;
 use crate::schedule::plan::Plan;
 use crate::schedule::plan::let_go::Limit;
 use crate::schedule::plan::ovens::Hot;
-use crate::schedule::plan::what::{Cold, What};
+use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::Task;
 use crate::units::Moment;
 
@@ -29,8 +29,8 @@ impl Tasks<'_> {
                     let step = others.get(bake).and_then(|state| state.formula.step(step));
                     (bake, step.map_or_else(Vec::new, needs))
                 }
-                What::Cold(bake, _, Cold::Stands) => (bake, vec![FRIDGE]),
-                What::Fold(bake, ..) | What::Cold(bake, ..) => (bake, vec![HANDS]),
+                What::Retard(bake, _, RetardPart::Stands) => (bake, vec![FRIDGE]),
+                What::Fold(bake, ..) | What::Retard(bake, ..) => (bake, vec![HANDS]),
                 // Told already.
                 What::Away => continue,
             };

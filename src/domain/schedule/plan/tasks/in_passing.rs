@@ -2,7 +2,7 @@
 
 use super::{FRIDGE, HANDS, LATE_FOLD, Tasks, whole};
 use crate::formula::{Step, StepId};
-use crate::schedule::plan::what::{Cold, What};
+use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::Task;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -59,20 +59,20 @@ impl Tasks<'_> {
             };
             let rise = (from, self.tasks[from].minutes);
             let before_end = |at: Moment| whole(length.end - at);
-            let cold = |cold| What::Cold(bake, step, cold);
+            let cold = |cold| What::Retard(bake, step, cold);
             // What is ready before it would go in stays where it is, and what is ready in there is taken up there.
             if before_end(stay.from) < whole(FOLD) {
                 continue;
             }
             let later = whole(FOLD_LATER);
             if !stay.is_in {
-                self.in_passing(rise, cold(Cold::In), before_end(stay.from), later);
+                self.in_passing(rise, cold(RetardPart::In), before_end(stay.from), later);
             }
             // A stay that is only supposed is tried for just so long.
             let is_planned = state.retards.contains_key(&step);
             let later = if is_planned { later } else { 0 };
             if before_end(stay.to) >= whole(FOLD) {
-                self.in_passing(rise, cold(Cold::Out), before_end(stay.to), later);
+                self.in_passing(rise, cold(RetardPart::Out), before_end(stay.to), later);
                 self.after_out(bake, step, self.tasks.len() - 1);
             }
             let has_room = state
@@ -83,7 +83,7 @@ impl Tasks<'_> {
             if !has_room && !is_full {
                 let due = before_end(stay.from).min(rise.1);
                 let left = (due - before_end(stay.to)).max(0);
-                self.what.push(cold(Cold::Stands));
+                self.what.push(cold(RetardPart::Stands));
                 self.tasks.push(Task::new(left, &[FRIDGE]));
                 self.link(from, self.tasks.len() - 1, (-due, Some(-due)), 0);
             }

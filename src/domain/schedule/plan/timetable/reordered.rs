@@ -33,7 +33,7 @@ impl Plan {
         self.items.iter().any(|item| {
             let (bake, step) = match item.what {
                 What::Step(bake, step) => (bake, step),
-                What::Cold(bake, ..) => {
+                What::Retard(bake, ..) => {
                     let state = bakes.get(bake).filter(|_| item.start < now);
                     return state.is_some_and(|state| state.to_be_moved(now).is_some());
                 }

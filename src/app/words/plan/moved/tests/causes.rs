@@ -196,12 +196,12 @@ const CHANGED: [Row; 14] = [
         "Divide (Plum buns) is no longer fixed",
     ),
     (
-        |of| Why::Cold(divide(of), Some((at(22, 10), at(23, 45)))),
+        |of| Why::Retard(divide(of), Some((at(22, 10), at(23, 45)))),
         "the dough of Divide is to stand in the fridge from 22:10 to 23:45",
         "the dough of Divide (Plum buns) is to stand in the fridge from 22:10 to 23:45",
     ),
     (
-        |of| Why::Cold(divide(of), None),
+        |of| Why::Retard(divide(of), None),
         "the dough of Divide doesn't go into the fridge after all",
         "the dough of Divide (Plum buns) doesn't go into the fridge after all",
     ),
@@ -290,7 +290,7 @@ fn kind(why: &Why) -> usize {
         Why::TakenBack => 23,
         Why::ClockSet => 24,
         Why::Time => 25,
-        Why::Cold(..) => 26,
+        Why::Retard(..) => 26,
         Why::Unmoved(..) => 27,
     }
 }
