@@ -51,6 +51,8 @@ test("one tap plans a night in the fridge, and one undo takes all of it back", a
   const { start: into } = await app.plan.times(INTO);
   const { start: out } = await app.plan.times(OUT);
   expect(into).toBeLessThanOrEqual(minuteOf("23:00"));
+  // Forty minutes of hands come before it, and nobody gathers in the afternoon for that.
+  expect(into - (await app.plan.times("Gather")).start).toBeLessThanOrEqual(55);
   expect(out).toBeGreaterThanOrEqual(minuteOf("06:30"));
 
   await test.step("the list has both moments, and the rise says that it stands cold", async () => {
