@@ -13,6 +13,7 @@ pub mod device;
 mod drift;
 mod events;
 pub mod files;
+pub mod focus;
 pub mod ids;
 mod js;
 pub mod late;

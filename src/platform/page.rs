@@ -13,6 +13,7 @@ use web_sys::{
 };
 
 use crate::events::{Listening, document, listen, navigator, window};
+use crate::focus::focus;
 use crate::js;
 
 /// Coming back raises several events at once; those this close together count as one.
@@ -197,8 +198,7 @@ pub fn keep_focus() {
     spawn_local(async move {
         let is_lost = document().active_element() == document().body().map(Into::into);
         if is_lost && focused.is_connected() {
-            let quietly = js::object(&[("preventScroll", true.into())]);
-            js::ignore(js::call(focused.as_ref(), "focus", &[quietly]));
+            focus(&focused);
         }
     });
 }

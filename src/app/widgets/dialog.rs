@@ -2,18 +2,25 @@
 
 use leptos::html;
 use leptos::prelude::*;
+use platform::focus::{self, Left};
 
 /// Opens a dialog as a modal as long as it is wanted, and closes it.
 pub(crate) fn keep(dialog: NodeRef<html::Dialog>, wanted: Signal<bool>) {
+    let mut left: Option<Left> = None;
     Effect::new(move || {
         let wanted = wanted.get();
         let Some(dialog) = dialog.get() else {
             return;
         };
         if wanted && !dialog.open() {
+            left = Some(focus::leave());
             show(&dialog);
         } else if !wanted && dialog.open() {
             dialog.close();
+        }
+        // It closes by itself, too, where a key does that.
+        if let Some(left) = left.take_if(|_| !wanted) {
+            left.give_back();
         }
     });
 }

@@ -57,7 +57,9 @@ export class Keys {
   /** What has the focus, and what is wrong with how it shows. */
   focus() {
     return this.page.evaluate(() => {
-      const element = document.activeElement ?? document.body;
+      const active = document.activeElement;
+      // What had the focus before a dialog opened gets it back with the next frame.
+      const element = active?.closest("dialog:not([open])") ? document.body : (active ?? document.body);
       if (element === document.body || element === document.documentElement) {
         return { name: "body", faults: [] };
       }
