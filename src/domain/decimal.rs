@@ -45,13 +45,20 @@ pub fn parse(text: &str) -> Option<f64> {
 #[must_use]
 pub fn fixed(value: f64, digits: u32) -> String {
     let scaled = (value.abs() * power_of_ten(digits)).round() as u64;
-    let sign = if value < 0.0 && scaled > 0 { "-" } else { "" };
-    let unit = 10_u64.pow(digits);
-    if digits == 0 {
-        return format!("{sign}{scaled}");
+    // From the last digit on: a drawing has hundreds of numbers, and the standard library's padding is slow.
+    let (mut letters, mut left, mut place) = (Vec::new(), scaled, 0);
+    while left > 0 || place <= digits {
+        if place == digits && digits > 0 {
+            letters.push(b'.');
+        }
+        letters.push(b'0' + (left % 10) as u8);
+        left /= 10;
+        place += 1;
     }
-    let (whole, rest, width) = (scaled / unit, scaled % unit, digits as usize);
-    format!("{sign}{whole}.{rest:0width$}")
+    if value < 0.0 && scaled > 0 {
+        letters.push(b'-');
+    }
+    letters.into_iter().rev().map(char::from).collect()
 }
 
 /// The same without idle noughts: `plain(2.0, 1)` is "2".

@@ -24,6 +24,7 @@ pub mod offline;
 pub mod page;
 pub mod persist;
 pub mod print;
+pub mod rows;
 pub mod sound;
 pub mod store;
 pub mod tabs;

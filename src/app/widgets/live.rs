@@ -8,6 +8,7 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use platform::rows::{self, Part, Row};
 
 use crate::reactive::Memo;
 
@@ -61,6 +62,32 @@ pub(crate) fn list(
     row: impl Fn(String) -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
     list_erased(Signal::derive(keys), Arc::new(row))
+}
+
+/// A list whose rows stay as long as their keys do, and are changed where they stand: the children of the element of
+/// that id, each with its key as [`KEY`](rows::KEY).
+pub(crate) fn rows_in_place(
+    id: &'static str,
+    parts: &'static [Part],
+    rows: Memo<Vec<Row>>,
+    draw: impl Fn(&Row) -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    let mut were = rows.read_untracked();
+    Effect::new(move || {
+        let are = rows.read();
+        rows::set(id, parts, &were, &are);
+        were = are;
+    });
+    let keys = Memo::new(move |_| {
+        let rows = rows.read();
+        rows.iter().map(|(key, _)| key.clone()).collect::<Vec<_>>()
+    });
+    let row = move |key: String| {
+        let rows = rows.read_untracked();
+        let row = rows.iter().find(|(known, _)| *known == key);
+        row.map_or_else(|| ().into_any(), &draw)
+    };
+    list(move || keys.get(), row)
 }
 
 type Draw = Arc<dyn Fn() -> AnyView + Send + Sync>;

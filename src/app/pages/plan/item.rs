@@ -65,7 +65,7 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
     });
     let fix = if first.can_fix {
         fixing(entry, &first, open)
-    } else if first.why == Why::GoesOn || first.cold.is_some() {
+    } else if first.why == Why::GoesOn || first.cold.is_some() || first.is_cold {
         ().into_any()
     } else {
         view! { <p>{words::FOLLOWS_RISE}</p> }.into_any()

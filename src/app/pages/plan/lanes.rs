@@ -2,22 +2,17 @@
 
 use domain::decimal::fixed;
 use leptos::prelude::*;
+use platform::rows::Row;
 
-use super::picture::{Drawing, weight};
+use super::drawing::{BAR, Drawing, turn, weight};
 use crate::reactive::Memo;
 use crate::state::oventide;
-use crate::state::plan::told::{Entry, Lane, Told};
+use crate::state::plan::told::{Lane, Told};
 use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;
 
-/// How long names of each size may be, of which the style knows how much room they need.
-const SIZES: [(usize, &str); 4] = [(5, "tiny"), (7, "short"), (12, "middle"), (18, "long")];
-
-fn size(title: &str) -> &'static str {
-    let letters = title.chars().count();
-    let fits = SIZES.iter().find(|&&(most, _)| letters <= most);
-    fits.map_or("huge", |&(_, size)| size)
-}
+/// What holds the bars.
+const FIELD: &str = "plan-bars";
 
 /// The columns.
 #[component]
@@ -29,11 +24,6 @@ pub(super) fn Lanes(
 ) -> impl IntoView {
     let app = oventide();
     let drawing = Memo::new(move |_| told.get().map(Drawing::of));
-    let entry = move |key: &str| {
-        let told = told.read();
-        let mut entries = told.iter().flat_map(|told| &told.entries);
-        entries.find(|entry| entry.key == key).cloned()
-    };
     let heads = move || {
         let told = told.read();
         let lanes = told.iter().flat_map(|told| {
@@ -72,40 +62,38 @@ pub(super) fn Lanes(
                 .into_any()
         })
     };
-    let keys = move || {
-        let told = told.read();
-        let entries = told.iter().flat_map(|told| &told.entries);
-        let steps = entries.filter(|entry| entry.of.is_some());
-        steps.map(|entry| entry.key.clone()).collect()
-    };
-    let bar = move |key: String| {
-        let Some(first) = entry(&key) else {
+    let bars = Memo::new(move |_| {
+        let drawing = drawing.read();
+        drawing.as_ref().map_or_else(Vec::new, Drawing::bars)
+    });
+    let bar = move |(key, parts): &Row| {
+        let told = told.read_untracked();
+        let mut entries = told.iter().flat_map(|told| &told.entries);
+        let Some(entry) = entries.find(|entry| entry.key == *key) else {
             return ().into_any();
         };
-        let found = key.clone();
-        let shown = Memo::new(move |last: Option<&Entry>| {
-            let now = entry(&found).or_else(|| last.cloned());
-            now.unwrap_or_else(|| first.clone())
-        });
-        let inset = live::text(move || {
-            let drawing = drawing.read();
-            let drawing = drawing.as_ref();
-            drawing.map_or_else(String::new, |drawing| drawing.inset(&shown.read()))
-        });
+        let [inset, turn, label, hangs, fixed, upright, from, name] = &parts[..] else {
+            return ().into_any();
+        };
+        let inset = inset.clone();
+        let pressed = key.clone();
         view! {
             <button
                 class="bar"
                 type="button"
-                style:inset=inset
-                data-lane=live::attr(move || Some(kind(shown.read().lane)))
-                data-turn=live::attr(move || Some(turn(shown.read().part)))
-                data-hangs=live::flag(move || shown.read().hangs)
-                data-fixed=live::flag(move || shown.read().pinned.is_some())
-                data-size=live::attr(move || Some(size(&shown.read().title)))
-                aria-label=live::attr(move || Some(words::bar(&shown.read())))
-                on:click=move |_| on_press.run(key.clone())
+                style:inset=live::text(move || inset.clone())
+                data-key=key.clone()
+                data-lane=kind(entry.lane)
+                data-turn=turn.clone()
+                data-cold=entry.is_cold.to_string()
+                data-hangs=hangs.clone()
+                data-fixed=fixed.clone()
+                data-upright=upright.clone()
+                data-from=from.clone()
+                aria-label=label.clone()
+                on:click=move |_| on_press.run(pressed.clone())
             >
-                <span>{live::text(move || shown.read().title.clone())}</span>
+                <span>{name.clone()}</span>
             </button>
         }
         .into_any()
@@ -117,8 +105,8 @@ pub(super) fn Lanes(
             </div>
             <div class="plan-field" style=("--tall", height)>
                 {picture(|drawing, _| drawing.behind(), false)}
-                <div role="group" aria-label=words::BARS>
-                    {live::list(keys, bar)}
+                <div id=FIELD role="group" aria-label=words::BARS>
+                    {live::rows_in_place(FIELD, &BAR, bars, bar)}
                 </div>
                 {picture(Drawing::over, true)}
             </div>
@@ -138,13 +126,5 @@ fn kind(lane: Lane) -> &'static str {
         Lane::Hands => "hands",
         Lane::Oven => "oven",
         Lane::Part(..) => "part",
-    }
-}
-
-/// Which of several bakes it is, for its style.
-fn turn(lane: Option<Lane>) -> &'static str {
-    match lane {
-        Some(Lane::Part(bake, _)) => ["0", "1", "2"][bake % 3],
-        _ => "0",
     }
 }

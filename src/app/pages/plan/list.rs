@@ -3,11 +3,22 @@
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
+use platform::rows::{Part, Row};
 
 use crate::reactive::Memo;
-use crate::state::plan::told::{Entry, Told};
+use crate::state::plan::told::{AWAY, Entry, Told};
 use crate::widgets::live;
 use crate::words::plan as words;
+
+/// What holds the rows.
+const LIST: &str = "plan-rows";
+/// What changes of a row.
+const ROW: [Part; 4] = [
+    Part::Text(".digits"),
+    Part::Text(".row-title"),
+    Part::Text(".row-detail"),
+    Part::Attr("data-hangs"),
+];
 
 /// The list, each item a button.
 #[component]
@@ -17,42 +28,44 @@ pub(super) fn List(
     #[prop(into)]
     on_press: Callback<String>,
 ) -> impl IntoView {
-    // Rows stay as long as their items do, so that the focus does.
-    let keys = move || {
+    let rows = Memo::new(move |_| {
         let told = told.read();
         told.as_ref().map_or_else(Vec::new, rows)
-    };
-    let row = move |key: String| {
-        if let Some(day) = key.strip_prefix(DAY) {
-            return view! { <li class="outline-day">{day.to_owned()}</li> }.into_any();
-        }
-        let entry = entry_of(told, key.clone());
-        let text = move |say: fn(&Entry) -> String| {
-            live::text(move || entry.read().as_ref().map(say).unwrap_or_default())
+    });
+    let row = move |(key, parts): &Row| {
+        let [start, title, detail, hangs] = &parts[..] else {
+            return ().into_any();
         };
+        if let Some(day) = key.strip_prefix(DAY) {
+            return view! {
+                <li class="outline-day" data-key=key.clone()>
+                    {day.to_owned()}
+                </li>
+            }
+            .into_any();
+        }
         let content = view! {
-            <span class="digits">{text(|entry| clock::time_of_day(entry.start))}</span>
+            <span class="digits">{start.clone()}</span>
             <span class="plan-row-text">
-                <span class="row-title">{text(words::item)}</span>
-                <span>{text(detail)}</span>
+                <span class="row-title">{title.clone()}</span>
+                <span class="row-detail">{detail.clone()}</span>
             </span>
         };
-        if entry
-            .read_untracked()
-            .as_ref()
-            .is_none_or(|entry| entry.of.is_none())
-        {
-            return view! { <li class="plan-row plan-row-away">{content}</li> }.into_any();
+        if key.starts_with(AWAY) {
+            return view! {
+                <li class="plan-row plan-row-away" data-key=key.clone()>
+                    {content}
+                </li>
+            }
+            .into_any();
         }
+        let pressed = key.clone();
         view! {
-            <li>
+            <li data-key=key.clone() data-hangs=hangs.clone()>
                 <button
                     class="plan-row"
                     type="button"
-                    data-hangs=live::flag(move || {
-                        entry.read().as_ref().is_some_and(|entry| entry.hangs)
-                    })
-                    on:click=move |_| on_press.run(key.clone())
+                    on:click=move |_| on_press.run(pressed.clone())
                 >
                     {content}
                 </button>
@@ -60,56 +73,59 @@ pub(super) fn List(
         }
         .into_any()
     };
-    view! { <ol class="plan-list">{live::list(keys, row)}</ol> }
+    view! {
+        <ol class="plan-list" id=LIST>
+            {live::rows_in_place(LIST, &ROW, rows, row)}
+        </ol>
+    }
 }
 
-/// The list for whoever can't see the drawing beside it. Its buttons are the drawing's bars.
+/// What holds the list for whoever can't see the drawing.
+const SPOKEN: &str = "plan-spoken";
+
+/// That list. Its buttons are the drawing's bars.
 #[component]
 pub(super) fn Spoken(told: Memo<Option<Told>>) -> impl IntoView {
-    let keys = move || {
+    let rows = Memo::new(move |_| {
         let told = told.read();
         let entries = told.iter().flat_map(|told| &told.entries);
-        entries.map(|entry| entry.key.clone()).collect()
-    };
-    let row = move |key: String| {
-        let entry = entry_of(told, key);
-        let said = live::text(move || {
-            let entry = entry.read();
-            let said = |entry: &Entry| {
-                let start = clock::time_of_day(entry.start);
-                [&start, " ", &words::item(entry), ": ", &detail(entry)].concat()
-            };
-            entry.as_ref().map(said).unwrap_or_default()
-        });
-        view! { <li>{said}</li> }.into_any()
-    };
-    view! { <ol class="visually-hidden">{live::list(keys, row)}</ol> }
-}
-
-/// One item, or what it was last.
-fn entry_of(told: Memo<Option<Told>>, key: String) -> Memo<Option<Entry>> {
-    Memo::new(move |last: Option<&Option<Entry>>| {
-        let told = told.read();
-        let mut entries = told.iter().flat_map(|told| &told.entries);
-        let now = entries.find(|entry| entry.key == key).cloned();
-        now.or_else(|| last.cloned().flatten())
-    })
+        let said = |entry: &Entry| {
+            let start = clock::time_of_day(entry.start);
+            let said = [&start, " ", &words::item(entry), ": ", &detail(entry)].concat();
+            (entry.key.clone(), vec![said])
+        };
+        entries.map(said).collect::<Vec<Row>>()
+    });
+    let row =
+        |(key, parts): &Row| view! { <li data-key=key.clone()>{parts.concat()}</li> }.into_any();
+    view! {
+        <ol class="visually-hidden" id=SPOKEN>
+            {live::rows_in_place(SPOKEN, &[Part::Says], rows, row)}
+        </ol>
+    }
 }
 
 /// Before the name of a day among the keys.
 const DAY: &str = "day/";
 
-/// The keys of all rows, with the days between them.
-fn rows(told: &Told) -> Vec<String> {
+/// All rows, with the days between them.
+fn rows(told: &Told) -> Vec<Row> {
     let mut rows = Vec::with_capacity(told.entries.len());
     let mut day: Moment = told.at;
     for entry in &told.entries {
         // What began yesterday needs no heading of its own.
         if entry.start > day && clock::day(entry.start) != clock::day(day) {
             day = entry.start;
-            rows.push(format!("{DAY}{}", crate::words::day(day)));
+            let key = [DAY, &crate::words::day(day)].concat();
+            rows.push((key, vec![String::new(); ROW.len()]));
         }
-        rows.push(entry.key.clone());
+        let parts = vec![
+            clock::time_of_day(entry.start),
+            words::item(entry),
+            detail(entry),
+            entry.hangs.to_string(),
+        ];
+        rows.push((entry.key.clone(), parts));
     }
     rows
 }

@@ -3,11 +3,14 @@
 mod away;
 mod cold;
 mod day_time;
+mod drawing;
 mod item;
 mod lanes;
 mod list;
 mod moved;
+mod names;
 mod papers;
+mod pen;
 mod picture;
 mod scale;
 mod table;
@@ -135,26 +138,24 @@ fn Head(
         told.as_ref()
             .map_or_else(Vec::new, |told| lines(told, now.get()))
     });
-    let late = Memo::new(move |_| {
-        let told = told.read();
-        let entries = told.iter().flat_map(|told| &told.entries);
-        let late = entries.filter_map(words::too_late);
-        late.collect::<Vec<_>>()
+    let rows = live::part(move || {
+        let lines = lines.get().into_iter();
+        lines.map(|line| view! { <li>{line}</li> }).rows()
     });
-    let rows = |lines: Memo<Vec<String>>| {
-        live::part(move || {
-            let lines = lines.get().into_iter();
-            lines.map(|line| view! { <li>{line}</li> }).rows()
-        })
+    // A sentence each, and the key of what can be fixed anew.
+    let amiss = move |told: &Told| {
+        let late = told.entries.iter().filter_map(words::too_late);
+        let mut amiss: Vec<(String, Option<String>)> = late.map(|said| (said, None)).collect();
+        amiss.extend(told.entries.iter().filter_map(|entry| {
+            let said = words::passed(entry, now.get())?;
+            Some((said, Some(entry.key.clone())))
+        }));
+        amiss
     };
-    let passed = Memo::new(move |_| {
-        let told = told.read();
-        let entries = told.iter().flat_map(|told| &told.entries);
-        let passed =
-            entries.filter_map(|entry| Some((entry.key.clone(), words::passed(entry, now.get())?)));
-        passed.collect::<Vec<_>>()
-    });
-    let anew = move |(key, said): (String, String)| {
+    let anew = move |(said, key): (String, Option<String>)| {
+        let Some(key) = key else {
+            return view! { <li>{said}</li> }.into_any();
+        };
         view! {
             <li class="plan-passed">
                 <p>{said}</p>
@@ -163,23 +164,26 @@ fn Head(
                 </button>
             </li>
         }
+        .into_any()
     };
+    let cautions = live::part(move || {
+        let told = told.read();
+        let amiss = told.as_ref().map_or_else(Vec::new, amiss);
+        if amiss.is_empty() {
+            return ().into_any();
+        }
+        view! {
+            <div class="caution">
+                <ul class="lines">{amiss.into_iter().map(anew).rows()}</ul>
+            </div>
+        }
+        .into_any()
+    });
     view! {
         <section class="section" aria-label=words::COMES_TO>
             <p class="plan-ready-at digits">{ready}</p>
-            <ul class="lines">{rows(lines)}</ul>
-            {live::when(
-                move || !late.read().is_empty() || !passed.read().is_empty(),
-                move || {
-                    let passed = live::part(move || passed.get().into_iter().map(anew).rows());
-                    view! {
-                        <div class="caution">
-                            <ul class="lines">{rows(late)} {passed}</ul>
-                        </div>
-                    }
-                        .into_any()
-                },
-            )}
+            <ul class="lines">{rows}</ul>
+            {cautions}
         </section>
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! Time goes downwards, and where much is done it goes more slowly: every item is as tall as a finger
 //! needs, an hour in which something goes on is never shorter than [`HOUR`], and an idle time longer
-//! than [`IDLE`] is cut to that. So the order is always right, and a length is read from its times.
+//! than [`IDLE`] is cut to that, as a night is in which things only stand in the fridge. So the order is always right,
+//! and a length is read from its times.
 
 use domain::units::{Moment, minutes};
 
@@ -16,6 +17,20 @@ pub(super) const IDLE: f64 = 4.0;
 /// From when to when something is drawn.
 pub(super) type Span = (Moment, Moment);
 
+/// What is drawn.
+pub(super) struct Drawn {
+    /// From when to when.
+    pub span: Span,
+    /// How tall it is at least.
+    pub least: f64,
+    /// The part of it in which nothing is to be seen but that it goes on.
+    pub quiet: Option<Span>,
+}
+
+fn covers(span: Span, (from, to): Span) -> bool {
+    span.0 <= from && span.1 >= to
+}
+
 /// A stretch in which nothing starts or ends.
 #[derive(Debug, Clone, PartialEq)]
 struct Stretch {
@@ -28,7 +43,11 @@ struct Stretch {
 
 /// How far down everything is.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Scale(Vec<Stretch>);
+pub(super) struct Scale {
+    stretches: Vec<Stretch>,
+    /// How tall all of it is.
+    pub whole: f64,
+}
 
 fn rem_of(from: Moment, to: Moment) -> f64 {
     (to - from).get() / 60.0 * HOUR
@@ -36,11 +55,9 @@ fn rem_of(from: Moment, to: Moment) -> f64 {
 
 impl Scale {
     /// One for items from a moment to another.
-    pub(super) fn of(spans: &[Span], from: Moment, to: Moment) -> Self {
-        let mut edges: Vec<Moment> = spans
-            .iter()
-            .flat_map(|&(start, end)| [start, end])
-            .collect();
+    pub(super) fn of(mut drawn: Vec<Drawn>, from: Moment, to: Moment) -> Self {
+        let spans = drawn.iter().map(|drawn| drawn.span);
+        let mut edges: Vec<Moment> = spans.flat_map(|(start, end)| [start, end]).collect();
         edges.extend([from, to]);
         edges.retain(|&edge| edge >= from && edge <= to);
         edges.sort();
@@ -49,7 +66,10 @@ impl Scale {
             .windows(2)
             .map(|pair| {
                 let (from, to) = (pair[0], pair[1]);
-                let idle = !spans.iter().any(|&(start, end)| start <= from && end >= to);
+                let idle = !drawn.iter().any(|drawn| {
+                    let is_quiet = drawn.quiet.is_some_and(|quiet| covers(quiet, (from, to)));
+                    covers(drawn.span, (from, to)) && !is_quiet
+                });
                 let rem = rem_of(from, to);
                 let cut = idle && rem > IDLE;
                 let rem = if cut { IDLE } else { rem };
@@ -57,39 +77,27 @@ impl Scale {
             })
             .collect();
         // The short ones first, so that a long one is found to be tall enough already.
-        let mut spans = spans.to_vec();
-        spans.sort_by_key(|&(start, end)| end.epoch_ms() - start.epoch_ms());
-        for (start, end) in spans {
-            let inside = |stretch: &Stretch| stretch.from >= start && stretch.to <= end;
-            let tall: f64 = stretches
-                .iter()
-                .filter(|stretch| inside(stretch))
-                .map(|stretch| stretch.rem)
-                .sum();
-            if tall > 0.0 && tall < LEAST {
-                for stretch in &mut stretches {
-                    if inside(stretch) {
-                        stretch.rem *= LEAST / tall;
-                    }
+        drawn.sort_by_key(|drawn| drawn.span.1.epoch_ms() - drawn.span.0.epoch_ms());
+        for Drawn { span, least, .. } in drawn {
+            let first = stretches.partition_point(|stretch| stretch.from < span.0);
+            let end = stretches.partition_point(|stretch| stretch.to <= span.1);
+            let inside = &mut stretches[first..end.max(first)];
+            let tall: f64 = inside.iter().map(|stretch| stretch.rem).sum();
+            if tall > 0.0 && tall < least {
+                for stretch in inside {
+                    stretch.rem *= least / tall;
                 }
             }
         }
-        Self(stretches)
-    }
-
-    /// How tall all of it is.
-    pub(super) fn whole(&self) -> f64 {
-        self.0
-            .iter()
-            .map(|stretch| stretch.rem)
-            .sum::<f64>()
-            .max(LEAST)
+        let whole: f64 = stretches.iter().map(|stretch| stretch.rem).sum();
+        let whole = whole.max(LEAST);
+        Self { stretches, whole }
     }
 
     /// How far down a moment is.
     pub(super) fn rem(&self, at: Moment) -> f64 {
         let mut down = 0.0;
-        for stretch in &self.0 {
+        for stretch in &self.stretches {
             if at < stretch.to {
                 let part = (at - stretch.from).get() / (stretch.to - stretch.from).get();
                 return down + stretch.rem * part.max(0.0);
@@ -101,12 +109,12 @@ impl Scale {
 
     /// The same in percent of all of it.
     pub(super) fn percent(&self, at: Moment) -> f64 {
-        100.0 * self.rem(at) / self.whole()
+        100.0 * self.rem(at) / self.whole
     }
 
     /// The times that were cut short.
     pub(super) fn cuts(&self) -> Vec<Span> {
-        let cut = self.0.iter().filter(|stretch| stretch.cut);
+        let cut = self.stretches.iter().filter(|stretch| stretch.cut);
         cut.map(|stretch| (stretch.from, stretch.to)).collect()
     }
 }
@@ -144,8 +152,19 @@ mod tests {
     }
 
     fn scale(spans: &[(f64, f64)], to: f64) -> Scale {
-        let spans: Vec<Span> = spans.iter().map(|&(from, to)| (at(from), at(to))).collect();
-        Scale::of(&spans, START, at(to))
+        Scale::of(
+            spans.iter().map(|&span| drawn(span)).collect(),
+            START,
+            at(to),
+        )
+    }
+
+    fn drawn((from, to): (f64, f64)) -> Drawn {
+        Drawn {
+            span: (at(from), at(to)),
+            least: LEAST,
+            quiet: None,
+        }
     }
 
     fn height(scale: &Scale, from: f64, to: f64) -> f64 {
@@ -180,6 +199,31 @@ mod tests {
         assert!((height(&scale, 0.0, 600.0) - IDLE).abs() < 1e-9);
         assert_eq!(scale.cuts(), [(at(0.0), at(600.0))]);
         assert!((height(&scale, 600.0, 660.0) - HOUR).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_night_in_the_fridge_is_cut_where_nothing_else_goes_on() {
+        let cold = (at(60.0), at(540.0));
+        let quiet = |span| Drawn {
+            quiet: Some(cold),
+            ..drawn(span)
+        };
+        let night = || vec![quiet((30.0, 600.0)), quiet((60.0, 540.0))];
+        let alone = Scale::of(night(), START, at(600.0));
+        assert_eq!(alone.cuts(), [cold]);
+        assert!((height(&alone, 60.0, 540.0) - IDLE).abs() < 1e-9);
+        assert!((height(&alone, 540.0, 600.0) - HOUR).abs() < 1e-9);
+        let mut beside = night();
+        beside.push(drawn((0.0, 600.0)));
+        assert_eq!(Scale::of(beside, START, at(600.0)).cuts(), []);
+    }
+
+    #[test]
+    fn a_long_name_makes_its_item_taller() {
+        let mut named = drawn((0.0, 1.0));
+        named.least = 2.0 * LEAST;
+        let scale = Scale::of(vec![named], START, at(1.0));
+        assert!((height(&scale, 0.0, 1.0) - 2.0 * LEAST).abs() < 1e-9);
     }
 
     #[test]

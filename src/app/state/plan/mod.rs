@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+mod stands;
 pub(crate) mod told;
 mod wishes;
 

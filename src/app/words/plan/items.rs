@@ -25,12 +25,14 @@ pub(crate) const BARS: &str = "Everything that is planned";
 /// Opens what the drawing's marks mean.
 pub(crate) const HOW_TO_READ: &str = "How to read it";
 /// What the drawing's marks mean.
-pub(crate) const READING: [&str; 7] = [
+pub(crate) const READING: [&str; 9] = [
     "Time goes downwards, and more slowly where there is much to do. A length behind dots is one with nothing in it.",
     "◆ and a thick edge: a table, or when all is ready, depends on it.",
     "■: you fixed when it starts.",
     "A hatched strip: it may end anywhere there. The band across is when all may be ready.",
     "A thin line is a part of the bake, with white boxes where your hands are at it.",
+    "Dots: it stands in the fridge.",
+    "A number stands for a name that has no room: press it, or look it up in the list.",
     "The thick line is now, each dashed one a table.",
     "Bars of a second bake have dashed edges. Press a bar to see why it starts then, or to fix it.",
 ];
@@ -76,6 +78,23 @@ pub(crate) fn moves(title: &str, part: RetardPart) -> String {
         "into"
     };
     format!("{title}: {out} the fridge")
+}
+
+/// The same where room is short, beside the bar of its rise.
+pub(crate) fn moves_in_short(cold: Cold) -> &'static str {
+    if cold == Cold::Out {
+        "Out of fridge"
+    } else {
+        "Into fridge"
+    }
+}
+
+/// What stands in the fridge, likewise.
+pub(crate) const STANDS: &str = "Cold";
+
+/// A rise, or a part of the bake, that stands in the fridge: "First rise: in the fridge".
+pub(crate) fn stands(what: &str) -> String {
+    format!("{what}: in the fridge")
 }
 
 /// "It stands in the fridge from 22:10 to 06:30 tomorrow.", and before it is in "It is to stand in the fridge…"
@@ -173,8 +192,11 @@ pub(crate) fn marks(entry: &Entry) -> Vec<String> {
         let at = time_of_day(at);
         marks.push(format!("was fixed to {at}, and that has passed"));
     }
-    // That it goes in and comes out are items of their own.
-    if let Some(stay) = entry.cold.filter(|_| entry.lane != Lane::Hands) {
+    // That it goes in, stands there and comes out are items of their own.
+    if let Some(stay) = entry
+        .cold
+        .filter(|_| entry.lane != Lane::Hands && !entry.is_cold)
+    {
         let (from, to) = (time_of_day(stay.from), time_of_day(stay.to));
         marks.push(format!("in the fridge {from} to {to}"));
     }

@@ -55,10 +55,23 @@ test("one tap plans a night in the fridge, and one undo takes all of it back", a
   expect(into - (await app.plan.times("Gather")).start).toBeLessThanOrEqual(55);
   expect(out).toBeGreaterThanOrEqual(minuteOf("06:30"));
 
+  await test.step("between them it is drawn as standing there, within its rise", async () => {
+    const stands = app.plan.bar("First rise: in the fridge");
+    await expect(stands).toHaveAttribute("data-cold", "true");
+    const { start, end } = await app.plan.times("First rise: in the fridge");
+    expect(start).toBeGreaterThanOrEqual(into);
+    expect(end).toBe(out);
+    const [within, around] = [await stands.boundingBox(), await app.plan.bar("First rise").boundingBox()];
+    expect(within.x).toBeGreaterThan(around.x);
+    expect(within.x + within.width).toBeLessThanOrEqual(around.x + around.width + 1);
+    expect(within.y + within.height).toBeLessThanOrEqual(around.y + around.height + 1);
+  });
+
   await test.step("the list has both moments, and the rise says that it stands cold", async () => {
     await app.plan.show("As a list");
     await expect(app.plan.rows.filter({ hasText: INTO })).toHaveCount(1);
     await expect(app.plan.rows.filter({ hasText: OUT })).toHaveCount(1);
+    await expect(app.plan.rows.filter({ hasText: "First rise: in the fridge" })).toHaveCount(1);
     await expect(app.plan.rows.filter({ hasText: /in the fridge \d\d:\d\d to \d\d:\d\d/ })).toHaveCount(1);
     await app.plan.show("Drawn");
   });

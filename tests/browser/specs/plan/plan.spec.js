@@ -23,20 +23,21 @@ test("without a network, two presses lead from a formula to a plan whose drawing
   await context.setOffline(true);
   await formula.look(FORMULAS.buns);
   await plan.startFor("19:00");
+  let begins;
 
   await test.step("what it comes to", async () => {
     await expect(plan.head).toContainText(/Ready about 1[78]:\d\d, between 1\d:\d\d and 1[89]:\d\d\./);
     await expect(plan.head).toContainText(/before your table at 19:00: rises may take that much longer\./);
     await expect(plan.head).toContainText(/The table depends on .*First rise, Final proof/);
-    const begins = await plan.begins();
+    begins = await plan.begins();
     expect(begins).toBeGreaterThan(minuteOf("10:00"));
     expect((await plan.times("Gather")).start).toBe(begins);
   });
 
   const drawn = await plan.drawn();
   await test.step("every item has a bar that is large enough, and what is later stands lower", async () => {
-    // The formula's 27 steps, and the fold in its first rise.
-    expect(drawn.length).toBe(28);
+    // The formula's 27 steps, the fold in its first rise, and its filling while that is in the fridge.
+    expect(drawn.length).toBe(29);
     for (const one of drawn) {
       expect.soft(one.height, one.label).toBeGreaterThanOrEqual(47.5);
       for (const other of drawn) {
@@ -69,6 +70,24 @@ test("without a network, two presses lead from a formula to a plan whose drawing
       const row = rows.find((row) => row.includes(name.trim()) && row.startsWith(timeOf(start)));
       expect.soft(row, label).toContain(timeOf(end));
       expect.soft(row.includes("the table depends on it"), label).toBe(label.includes("the table depends on it"));
+    }
+  });
+
+  await test.step("the line goes around the name of what has just begun", async () => {
+    await plan.show("Drawn");
+    await app.clock.sleep((begins - minuteOf("09:30") + 3) * MINUTE);
+    await app.alarm.stopAll();
+    const text = await plan.bar("Gather").locator("span").boundingBox();
+    const lines = await app.page.locator(".plan-over .plan-now line").evaluateAll((lines) =>
+      lines.map((line) => {
+        const { left, right, top } = line.getBoundingClientRect();
+        return { left, right, top };
+      }),
+    );
+    expect(lines.length).toBeGreaterThan(1);
+    for (const { left, right, top } of lines) {
+      const strikes = left < text.x + text.width - 8 && right > text.x + 8;
+      expect(strikes && top > text.y && top < text.y + 30, JSON.stringify({ left, right, top, text })).toBe(false);
     }
   });
 });

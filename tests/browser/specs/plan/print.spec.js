@@ -57,8 +57,8 @@ for (const colorScheme of ["light", "dark"]) {
       await expect(printedFrom(page)).toBeVisible();
       await expect(list).toBeVisible();
       const steps = await list.getByRole("listitem").allTextContents();
-      // Twenty-seven steps of the buns and twenty-two of the braid, each with a fold.
-      expect(steps.length).toBe(51);
+      // Twenty-seven steps of the buns and twenty-two of the braid, each with a fold, and a filling in the fridge.
+      expect(steps.length).toBe(52);
       for (const step of steps) expect(step).toMatch(/\d\d:\d\d/);
       expect(await wrongOnPaper(page)).toEqual([]);
       for (const format of ["A4", "Letter"]) expect(await sheets(page, format)).toBeLessThanOrEqual(3);

@@ -55,9 +55,30 @@ test("the names of most bars can be read on the smallest screen", async ({ app, 
   await forSeven(app);
   const all = await app.plan.bars.count();
   const named = await page.locator(".bar > span:visible").count();
-  // All but one of 28 have room. What has no name is told by its neighbours and by a press.
-  expect(all).toBe(28);
+  // All but one of 29 have room. What has no name has its number in the list.
+  expect(all).toBe(29);
   expect(named).toBeGreaterThanOrEqual(all - 1);
+});
+
+test("a name that has no room is written as its number, which the list has", async ({ app, page }) => {
+  await page.setViewportSize({ width: 320, height: 640 });
+  await forSeven(app);
+  await app.turnTo("#/");
+  await app.formula.look(FORMULAS.braid);
+  await app.plan.startFor("12:30 tomorrow");
+  const bars = await app.plan.bars.evaluateAll((bars) =>
+    bars.map((bar, nth) => ({
+      nth,
+      label: bar.getAttribute("aria-label"),
+      isNamed: bar.querySelector("span").checkVisibility(),
+    })),
+  );
+  const unnamed = bars.filter(({ isNamed }) => !isNamed);
+  expect(unnamed.length).toBeGreaterThan(0);
+  await app.plan.show("As a list");
+  const rows = await app.plan.rows.and(page.getByRole("button")).allInnerTexts();
+  // A counter of the style is no text, so the place among its fellows stands for it.
+  for (const { nth, label } of bars) expect.soft(rows[nth], label).toContain(label.match(/^(.*?)(?: \(|: \d)/)[1]);
 });
 
 test("nothing moves as the page opens and while its clock goes on", async ({ app, context, page }) => {

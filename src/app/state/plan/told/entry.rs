@@ -38,6 +38,9 @@ pub(crate) enum Why {
     Free,
 }
 
+/// What the keys of times begin with at which nobody is there.
+pub(crate) const AWAY: &str = "away/";
+
 /// Something planned.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Entry {
@@ -48,6 +51,8 @@ pub(crate) struct Entry {
     /// The part of the bake that it works on or that goes on.
     pub(crate) part: Option<Lane>,
     pub(crate) title: String,
+    /// The same in fewer letters, where it has a name for a place that is short of room.
+    pub(crate) short: Option<String>,
     /// Whose it is, where several bakes run.
     pub(crate) whose: Option<String>,
     pub(crate) start: Moment,
@@ -66,6 +71,8 @@ pub(crate) struct Entry {
     pub(crate) passed: Option<Moment>,
     /// The time in the fridge that is planned of the rise that it is, or belongs to.
     pub(crate) cold: Option<Stay>,
+    /// Whether it is itself a time in the fridge.
+    pub(crate) is_cold: bool,
     /// Whether it can be fixed to a moment.
     pub(crate) can_fix: bool,
     pub(crate) why: Why,
@@ -80,6 +87,14 @@ pub(super) fn title(what: What, states: &[&State]) -> String {
         What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
         What::Retard(bake, id, cold) => words::plan::moves(step(bake, id), cold),
         What::Away => words::plan::NOBODY.to_owned(),
+    }
+}
+
+/// What it is called where there is little room.
+pub(super) fn short(what: What) -> Option<String> {
+    match what {
+        What::Cold(_, _, cold) => Some(words::plan::moves_in_short(cold).to_owned()),
+        _ => None,
     }
 }
 

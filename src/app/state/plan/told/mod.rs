@@ -7,9 +7,9 @@ use domain::estimate::Estimate;
 use domain::schedule::plan::{Item, Margin, Proven, RetardPart, What, table_of};
 use domain::units::Moment;
 
-use self::entry::title;
-pub(crate) use self::entry::{Entry, Lane, Why, window};
-use super::Planned;
+pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
+use self::entry::{short, title};
+use super::{Planned, stands};
 use crate::words;
 
 /// What is proven of a plan holds for this.
@@ -53,11 +53,12 @@ impl Told {
         let mut entries = Vec::with_capacity(plan.items.len());
         for (place, item) in plan.items.iter().enumerate() {
             let mut entry = Entry {
-                key: format!("away/{}", item.start.epoch_ms()),
+                key: format!("{AWAY}{}", item.start.epoch_ms()),
                 of: None,
                 lane: Lane::Hands,
                 part: None,
                 title: title(item),
+                short: short(item.what),
                 whose: None,
                 start: item.start,
                 end: item.end,
@@ -68,11 +69,12 @@ impl Told {
                 pinned: None,
                 passed: None,
                 cold: None,
+                is_cold: false,
                 can_fix: false,
                 why: Why::Free,
                 too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
             };
-            // The rise says that it stands there.
+            // What stands there comes last, with what no plan has an item for.
             if matches!(item.what, What::Retard(_, _, RetardPart::Stands)) {
                 continue;
             }
@@ -137,11 +139,13 @@ impl Told {
                     } else {
                         Lane::Part(bake, known.component)
                     };
+                    entry.is_cold = known.needs.fridge;
                     entry.window = window(item);
                 }
             }
             entries.push(entry);
         }
+        stands::add(&mut entries, planned, &states);
         let begins = planned.timetable.begins.iter().zip(&names);
         let mut begins: Vec<(String, Moment)> = begins
             .filter_map(|(at, name)| Some((name.clone(), (*at)?)))
