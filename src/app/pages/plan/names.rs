@@ -142,7 +142,8 @@ mod tests {
     #[test]
     fn a_mark_takes_room_and_more_height_makes_up_for_width() {
         let mut name = named("Fold it in the bowl");
-        let from = |name: &Entry, tall: f64| across_from(name, tall, 0.35).unwrap();
+        let from =
+            |name: &Entry, tall: f64| across_from(name, tall, 0.35).expect("some width is enough");
         let bare = from(&name, LEAST);
         assert!(from(&name, 2.0 * LEAST) < bare);
         name.hangs = true;

@@ -168,14 +168,20 @@ mod tests {
                 .find(|entry| entry.key.ends_with(way))
                 .cloned()
         };
-        let (goes_in, comes_out) = (moves("/in").unwrap(), moves("/out").unwrap());
-        let stands = cold.iter().find(|entry| entry.cold.is_some()).unwrap();
+        let (goes_in, comes_out) = (
+            moves("/in").expect("it is there"),
+            moves("/out").expect("it is there"),
+        );
+        let stands = cold
+            .iter()
+            .find(|entry| entry.cold.is_some())
+            .expect("it is there");
         assert_eq!(stands.title, "First rise: in the fridge");
         assert_eq!((stands.start, stands.end), (goes_in.end, comes_out.start));
         let rise = others
             .iter()
             .find(|entry| entry.title == "First rise")
-            .unwrap();
+            .expect("it is there");
         assert_eq!(stands.lane, rise.lane);
         assert!(rise.start <= stands.start && stands.end <= rise.end);
     }
@@ -186,7 +192,10 @@ mod tests {
         let ends = |(cold, others): (Vec<Entry>, Vec<Entry>)| {
             assert_eq!(cold.len(), 1);
             assert_eq!(cold[0].title, "Filling: in the fridge");
-            let fill = others.iter().find(|entry| entry.title == "Fill").unwrap();
+            let fill = others
+                .iter()
+                .find(|entry| entry.title == "Fill")
+                .expect("it is there");
             assert_eq!(cold[0].end, fill.start);
             cold[0].start
         };

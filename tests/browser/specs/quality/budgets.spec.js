@@ -209,10 +209,10 @@ function fixStep(page, time) {
     // The drawing has the times of an item in its bar's label, the list in its row. Both stay where they are told
     // otherwise, and looking through all of them at every change took longer than some of the changes.
     const items = [...document.querySelectorAll(".bar, .plan-row")];
-    const [item] = items.filter((item) => /^(\d\d:\d\d)?Cook the cream/.test(item.getAttribute("aria-label") ?? item.textContent));
-    const seen = () =>
-      item.getAttribute("aria-label")?.startsWith(`Cook the cream: ${wanted}`) ||
-      item.textContent.startsWith(`${wanted}Cook the cream`);
+    const says = (item) => item.getAttribute("aria-label") ?? item.textContent;
+    const item = items.find((item) => /^(\d\d:\d\d)?Cook the cream/.test(says(item)));
+    const fixed = [`Cook the cream: ${wanted}`, `${wanted}Cook the cream`];
+    const seen = () => fixed.some((start) => says(item).startsWith(start));
     if (seen()) throw new Error(`it is fixed to ${wanted} already`);
     const done = new Promise((resolve) => {
       const watch = new MutationObserver(() => seen() && resolve());
