@@ -81,8 +81,8 @@ pub(crate) fn moves(title: &str, part: RetardPart) -> String {
 }
 
 /// The same where room is short, beside the bar of its rise.
-pub(crate) fn moves_in_short(cold: Cold) -> &'static str {
-    if cold == Cold::Out {
+pub(crate) fn moves_in_short(part: RetardPart) -> &'static str {
+    if part == RetardPart::Out {
         "Out of fridge"
     } else {
         "Into fridge"

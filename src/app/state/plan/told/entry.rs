@@ -93,7 +93,7 @@ pub(super) fn title(what: What, states: &[&State]) -> String {
 /// What it is called where there is little room.
 pub(super) fn short(what: What) -> Option<String> {
     match what {
-        What::Cold(_, _, cold) => Some(words::plan::moves_in_short(cold).to_owned()),
+        What::Retard(_, _, part) => Some(words::plan::moves_in_short(part).to_owned()),
         _ => None,
     }
 }
