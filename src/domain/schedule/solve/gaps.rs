@@ -11,6 +11,8 @@ pub(super) const FREE: i32 = i32::MIN / 4;
 pub(super) struct Gaps {
     count: usize,
     least: Vec<i32>,
+    /// What a way leads on to, and how far: most tasks have few behind them.
+    onwards: Vec<(usize, i32)>,
 }
 
 impl Gaps {
@@ -19,6 +21,7 @@ impl Gaps {
         let mut gaps = Self {
             count,
             least: vec![FREE; count * count],
+            onwards: Vec::with_capacity(count),
         };
         for task in 0..count {
             gaps.least[task * count + task] = 0;
@@ -41,21 +44,18 @@ impl Gaps {
         if self.between(from, to) >= minutes {
             return true;
         }
-        let count = self.count;
-        let after: Vec<i32> = self.least[to * count..][..count].to_vec();
-        for row in self.least.chunks_exact_mut(count) {
+        let row = self.least[to * self.count..][..self.count].iter();
+        let row = row.copied().enumerate().filter(|&(_, far)| far != FREE);
+        self.onwards.clear();
+        self.onwards.extend(row);
+        for row in self.least.chunks_exact_mut(self.count) {
             // What leads there anyway leads on as well.
             let reached = row[from].saturating_add(minutes);
             if row[from] == FREE || reached <= row[to] {
                 continue;
             }
-            for (known, &onwards) in row.iter_mut().zip(&after) {
-                let through = if onwards == FREE {
-                    FREE
-                } else {
-                    reached + onwards
-                };
-                *known = through.max(*known);
+            for &(task, onwards) in &self.onwards {
+                row[task] = row[task].max(reached + onwards);
             }
         }
         true

@@ -35,10 +35,13 @@ impl Problem {
         };
         // Use of a resource only grows where a task starts.
         let fits = |(resource, &capacity): (usize, &u32)| {
-            let uses = || tasks().filter(|(task, _)| task.needs.contains(&resource));
-            uses().all(|(holder, at)| {
-                let holds = |(_, span): &(&Task, &Span)| span.from <= at.from && at.from < span.to;
-                holder.minutes == 0 || uses().filter(holds).count() <= capacity as usize
+            let uses = |task: &Task| task.minutes > 0 && task.needs.contains(&resource);
+            let users = tasks().filter(|(task, _)| uses(task));
+            let users: Vec<&Span> = users.map(|(_, span)| span).collect();
+            users.iter().all(|at| {
+                let hold = users.iter();
+                let hold = hold.filter(|span| span.from <= at.from && at.from < span.to);
+                hold.count() <= capacity as usize
             })
         };
         // A block comes before all of another that is kept the same resource, or after.
@@ -48,16 +51,21 @@ impl Problem {
                 (first.min(span.from), last.max(span.to))
             })
         };
-        let blocks = || self.tasks.iter().filter_map(|task| task.block);
-        let apart = |one: (usize, u16)| {
+        let mut blocks: Vec<_> = self.tasks.iter().filter_map(|task| task.block).collect();
+        blocks.sort_unstable();
+        blocks.dedup();
+        let apart = |&one: &(usize, u16)| {
             let (first, last) = whole(one);
-            let mut others = blocks().filter(|&other| other.0 == one.0 && other != one);
-            others.all(|other| whole(other).0 >= last || whole(other).1 <= first)
+            let mut others = blocks.iter();
+            others.all(|&other| {
+                let (from, to) = whole(other);
+                other.0 != one.0 || other == one || from >= last || to <= first
+            })
         };
         in_windows()
             && self.links.iter().all(keeps)
             && self.capacities.iter().enumerate().all(fits)
-            && blocks().all(apart)
+            && blocks.iter().all(apart)
     }
 }
 

@@ -51,7 +51,8 @@
 //! Most problems are those of a minute ago with other lengths. So what was planned before is pushed, in its order, to where
 //! it can stand now (`shift`), and if the longest way through the links is as long, it is the best and nothing is built.
 //! Otherwise its end is a bound: an end one minute sooner is asked for, which decides most orders at once, or contradicts
-//! itself there and then.
+//! itself there and then. Where nothing is known, an end not far beyond that longest way is a guess that decides as much:
+//! what is found within it is the best there is, and what isn't is looked for without it.
 //!
 //! # A conflict
 //!
@@ -137,6 +138,11 @@ pub enum Outcome {
     },
 }
 
+/// What part of the longest way through the links is put on top of it, to be asked for where nothing is known of the end.
+const NEAR: i32 = 8;
+/// How many conflicts that may take.
+const HOPE: u32 = 500;
+
 /// The schedule that ends soonest, with everything as early as its order allows.
 ///
 /// The same problem always has the same answer. A schedule from `before` is kept as it is, whatever
@@ -163,22 +169,44 @@ pub fn solve_within(
     go_on: &mut dyn FnMut() -> bool,
 ) -> Outcome {
     let before = before.filter(|starts| starts.len() == problem.tasks().len());
-    let known = before.and_then(|starts| Schedule::known(problem, starts));
+    let mut known = before.and_then(|starts| Schedule::known(problem, starts));
     // Mostly the longest way through the links decides when a kitchen is done, and no order.
+    let Some(least) = least_end(problem) else {
+        return Outcome::Infeasible;
+    };
     if let Some(known) = &known
-        && least_end(problem).is_some_and(|least| known.end <= least)
+        && known.end <= least
     {
         return Outcome::Optimal(known.clone());
     }
-    let sooner = known.as_ref().map(|known| known.end - 1);
-    let model =
-        Settled::new(problem, sooner).and_then(|settled| Model::new(problem, &settled).ok());
-    let Some(mut model) = model else {
-        return known.map_or(Outcome::Infeasible, Outcome::Optimal);
-    };
-    model.memory = memory;
-    if let Some(starts) = before {
-        model.lean_to(starts);
+    // The nearer an end lies that is asked for, the less is left to be searched.
+    let mut hope = if known.is_none() { HOPE } else { 0 };
+    loop {
+        let is_guess = hope > 0;
+        let by = match &known {
+            Some(known) => Some(known.end - 1),
+            None => is_guess.then_some(least + least / NEAR),
+        };
+        let mut goes_on = true;
+        let settled = Settled::new(problem, by);
+        let model = settled.and_then(|settled| Model::new(problem, &settled).ok());
+        let found = model.map_or(Outcome::Infeasible, |mut model| {
+            model.memory = memory;
+            if let Some(starts) = before {
+                model.lean_to(starts);
+            }
+            model.best(known.clone(), &mut || {
+                goes_on = go_on();
+                hope = hope.saturating_sub(1);
+                goes_on && (hope > 0 || !is_guess)
+            })
+        });
+        hope = 0;
+        match found {
+            Outcome::Infeasible if is_guess => {}
+            Outcome::BestFound { best, .. } if is_guess && goes_on => known = best,
+            Outcome::Infeasible => return known.map_or(Outcome::Infeasible, Outcome::Optimal),
+            found => return found,
+        }
     }
-    model.best(known, go_on)
 }

@@ -256,7 +256,7 @@ impl Problem {
 
     /// What links ask of starts: from, to, and the least number of minutes between them.
     pub(super) fn arcs(&self) -> Vec<(usize, usize, i32)> {
-        let mut arcs = Vec::new();
+        let mut arcs = Vec::with_capacity(2 * self.links.len());
         for link in &self.links {
             let minutes = self.tasks[link.from].minutes;
             arcs.push((link.from, link.to, minutes + link.least));

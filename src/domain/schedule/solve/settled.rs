@@ -107,35 +107,35 @@ impl Settled {
                 (false, true) => (other, one),
                 (false, false) => return None,
             };
-            // Of two blocks, all of the one come before all of the other.
-            for (first, second) in alike(problem, first, second) {
-                more |= self.put(first, second)?;
+            match blocks(problem, first.task, second.task) {
+                None => more |= self.put((first.task, first.minutes), second.task)?,
+                // Of two blocks, all of the one come before all of the other.
+                Some((before, after)) => {
+                    for first in of(problem, before) {
+                        for (second, _) in of(problem, after) {
+                            more |= self.put(first, second)?;
+                        }
+                    }
+                }
             }
         }
         Some(more)
     }
 
-    /// Puts one before another, and says whether that is news. `None` where it can't be.
-    fn put(&mut self, first: Holder, second: Holder) -> Option<bool> {
-        if self.between(first.task, second.task) >= first.minutes {
+    /// Puts one that takes so long before another, and says whether that is news. `None` where it can't be.
+    fn put(&mut self, (first, minutes): (usize, i32), second: usize) -> Option<bool> {
+        if self.between(first, second) >= minutes {
             return Some(false);
         }
-        let arc = (first.task, second.task, first.minutes);
+        let arc = (first, second, minutes);
         self.arcs.push(arc);
         self.gaps.widen(arc.0, arc.1, arc.2).then_some(true)
     }
 }
 
-/// The pairs of holders that are ordered as these two are: themselves, or all of their blocks.
-fn alike(problem: &Problem, first: Holder, second: Holder) -> Vec<(Holder, Holder)> {
-    let Some((before, after)) = blocks(problem, first.task, second.task) else {
-        return vec![(first, second)];
-    };
-    let of = |block: Block| {
-        let holders = holders(problem, block.0).into_iter();
-        holders.filter(move |holder| problem.tasks()[holder.task].block == Some(block))
-    };
-    of(before)
-        .flat_map(|first| of(after).map(move |second| (first, second)))
-        .collect()
+/// The tasks of a block, and how long they take.
+fn of(problem: &Problem, block: Block) -> impl Iterator<Item = (usize, i32)> {
+    let tasks = problem.tasks().iter().enumerate();
+    let of = tasks.filter(move |(_, task)| task.block == Some(block) && task.minutes > 0);
+    of.map(|(place, task)| (place, task.minutes))
 }

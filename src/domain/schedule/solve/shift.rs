@@ -8,6 +8,7 @@
 use super::Schedule;
 use super::model::holders;
 use super::problem::Problem;
+use super::side::Holder;
 
 /// From, to, and the least number of minutes between two starts.
 pub(super) type Between = (usize, usize, i32);
@@ -18,17 +19,7 @@ pub(super) type Between = (usize, usize, i32);
 pub fn earlier(problem: &Problem, starts: &[i32], from: i32) -> Vec<i32> {
     let tasks = problem.tasks();
     let mut arcs = problem.arcs();
-    for (first, task) in tasks.iter().enumerate() {
-        for (second, other) in tasks.iter().enumerate() {
-            let shares = || task.needs.iter().any(|need| other.needs.contains(need));
-            if first != second
-                && starts[first].saturating_add(task.minutes) <= starts[second]
-                && shares()
-            {
-                arcs.push((first, second, task.minutes));
-            }
-        }
-    }
+    arcs.extend(order(problem, starts, true));
     let mut found: Vec<i32> = tasks.iter().map(|task| task.earliest.max(from)).collect();
     // The starts at hand keep every arc, so this ends before it comes past them.
     while push(&mut found, &arcs) {}
@@ -60,23 +51,35 @@ pub(super) fn push(starts: &mut [i32], arcs: &[Between]) -> bool {
 /// What an order asks for beside the links: of what there is one, that it is held in the order of those starts, and of
 /// anything else, that who had it after another has it after them again.
 pub(super) fn order_of(problem: &Problem, starts: &[i32]) -> Vec<Between> {
+    order(problem, starts, false)
+}
+
+/// The same; where starts are to be kept `as_they_are`, also of what there is one only what comes after another is told, since
+/// a time away beyond a table stands anywhere.
+fn order(problem: &Problem, starts: &[i32], as_they_are: bool) -> Vec<Between> {
     let mut arcs = Vec::new();
     for (resource, &capacity) in problem.capacities().iter().enumerate() {
         let mut holders = holders(problem, resource);
         holders.sort_by_key(|holder| starts[holder.task]);
         for (nth, first) in holders.iter().enumerate() {
             let next = &holders[nth + 1..];
-            let ended = |&start: &i32| starts[first.task].saturating_add(first.minutes) <= start;
-            let after = next.iter().filter(|next| ended(&starts[next.task]));
-            let after: Vec<_> = match capacity {
-                1 => next.iter().take(1).collect(),
-                _ => after.collect(),
-            };
-            arcs.extend(
-                after
-                    .iter()
-                    .map(|second| (first.task, second.task, first.minutes)),
-            );
+            let arc = |second: &Holder| (first.task, second.task, first.minutes);
+            if capacity == 1 && !as_they_are {
+                arcs.extend(next.first().map(arc));
+                continue;
+            }
+            let end = |holder: &Holder| starts[holder.task].saturating_add(holder.minutes);
+            // What comes after one of those that come after it needn't be told.
+            let mut until = i32::MAX;
+            for second in next.iter().filter(|next| starts[next.task] >= end(first)) {
+                if starts[second.task] >= until {
+                    break;
+                }
+                arcs.push(arc(second));
+                if capacity == 1 {
+                    until = until.min(end(second));
+                }
+            }
         }
     }
     arcs

@@ -74,6 +74,13 @@ pub fn least_waiting_within(
     let end = problem.makespan(&at_hand.starts);
     calm.schedule.end = end;
     calm.waiting = waiting(problem, weights, &at_hand.starts);
+    // Where nothing that matters waits longer than its own link asks for, nothing can wait less.
+    let links = problem.links().iter().zip(weights);
+    let least = links.map(|(link, &weight)| i64::from(link.least) * i64::from(weight));
+    if calm.waiting <= least.sum() {
+        calm.is_proven = true;
+        return calm;
+    }
     let waits = waits(problem, weights);
     // What is at hand fits, so it can be told to the engine.
     let Some(settled) = Settled::new(problem, Some(end)) else {
