@@ -6,7 +6,7 @@ use domain::bake::{Bake, BakeId, Entry, Event, Intent, State};
 use domain::formula::{ComponentId, ComponentKind, Draft, Formula, FormulaId, StepId};
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Made, Timetable, moved, timetable};
-use domain::units::{Celsius, CelsiusDelta, Moment};
+use domain::units::{Celsius, CelsiusDelta, Moment, minutes};
 
 use crate::reforecast::taken_up;
 use crate::{begin, say, starter};
@@ -16,11 +16,13 @@ const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 const COLDER: CelsiusDelta = CelsiusDelta::clamped(-2.0);
 
 /// What is planned anew, by its names in the order of [`replans`].
-pub const REPLANNED: [&str; 4] = [
+pub const REPLANNED: [&str; 6] = [
     "27 steps, none begun",
     "27 steps, in the first rise",
     "40 steps, none begun",
     "two breads, 49 steps, for a table",
+    "two breads, 49 steps, for a table each",
+    "two breads, one in its first rise",
 ];
 
 /// Bakes with a plan, and the same bakes after an event.
@@ -83,20 +85,39 @@ pub fn replans() -> Vec<Replan> {
     let buns = || begin(starter("plum-almond-buns"), kitchen, START);
     let rising = taken_up().swap_remove(1);
     let forty = begin(forty_steps(), kitchen, START);
-    let mut braid = begin(starter("orange-braid"), kitchen, START);
-    braid.id = BakeId("braid".to_owned());
-    let mut two = vec![buns(), braid];
-    for bake in &mut two {
-        let mut wishes = bake.state().wishes.clone();
-        wishes.table = Some(START + domain::units::minutes(15.0 * 60.0));
-        say(bake, Intent::Wish(Box::new(wishes)), START);
-    }
+    let braid = |now: Moment| {
+        let mut braid = begin(starter("orange-braid"), kitchen, now);
+        braid.id = BakeId("braid".to_owned());
+        braid
+    };
+    let one = vec![
+        for_table(buns(), START, 15.0),
+        for_table(braid(START), START, 15.0),
+    ];
+    let each = vec![
+        for_table(buns(), START, 15.0),
+        for_table(braid(START), START, 17.0),
+    ];
+    let beside = vec![
+        for_table(rising.bake.clone(), rising.now, 9.0),
+        for_table(braid(rising.now), rising.now, 12.0),
+    ];
     vec![
         Replan::of(vec![buns()], START),
-        Replan::of(vec![rising.bake], rising.now),
+        Replan::of(vec![rising.bake.clone()], rising.now),
         Replan::of(vec![forty], START),
-        Replan::of(two, START),
+        Replan::of(one, START),
+        Replan::of(each, START),
+        Replan::of(beside, rising.now),
     ]
+}
+
+/// The same bake, wished on the table so many hours from now.
+fn for_table(mut bake: Bake, now: Moment, hours: f64) -> Bake {
+    let mut wishes = bake.state().wishes.clone();
+    wishes.table = Some(now + minutes(hours * 60.0));
+    say(&mut bake, Intent::Wish(Box::new(wishes)), now);
+    bake
 }
 
 impl Replan {

@@ -128,7 +128,7 @@ impl State {
         reckon: &dyn Fn() -> Estimate<Minutes>,
     ) -> Estimate<Minutes> {
         let own = self.formula.step(step.id);
-        let asked = (step.id, asked.0, asked.1);
+        let asked = self.by_itself(step, asked);
         let (true, Ok(mut known)) = (
             own.is_some_and(|own| std::ptr::eq(own, step)),
             self.windows.0.lengths.lock(),
@@ -144,6 +144,25 @@ impl State {
         }
         known.insert(asked, length);
         length
+    }
+
+    /// What a length hangs on. Ovens go by the clock; and in a bake to which no hand was put yet, whatever comes begins in a
+    /// kitchen that stays as it is, so it takes as long at any moment, and only counts for how long its dough has warmed.
+    fn by_itself(&self, step: &Step, (start, warming): (Moment, Option<Moment>)) -> Asked {
+        const ANY: Moment = Moment::from_epoch_ms(0);
+        if matches!(step.length, Length::Bake { .. } | Length::OvenHeats { .. }) {
+            return (step.id, ANY, None);
+        }
+        let stands = !self.begun
+            && self.doughs.is_empty()
+            && self.retards.is_empty()
+            && self.supposed.is_none()
+            && warming.unwrap_or(start).min(start) >= self.newest;
+        if stands {
+            (step.id, ANY, warming.map(|since| ANY + (since - start)))
+        } else {
+            (step.id, start, warming)
+        }
     }
 
     /// What a dough rises in.

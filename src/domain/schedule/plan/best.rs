@@ -41,7 +41,7 @@ pub(super) fn calmest(
     };
     let mut calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
     // Looked for once: a plan from before has its order, and keeps to it where it can.
-    if !tasks.are_known {
+    if !tasks.has_order {
         let kinds = tasks.kinds_of_work();
         let kind = |task: usize| kinds[task];
         calm = fewer_switches(problem, calm, &tasks.weights, &kind, go_on);

@@ -207,7 +207,8 @@ fn plan_once(
         if let Some((bake, step)) = at_work {
             tasks.go_on_with(bake, step);
         }
-        tasks.are_known = tasks.knows(&was);
+        // A search backwards only finds out when to begin, and that hangs on no switch of attention.
+        tasks.has_order = bounds.goal != Goal::Soonest || tasks.knows(&was);
         let before = tasks.starts(&was);
         let best = match bounds.goal {
             Goal::Soonest => {

@@ -40,8 +40,8 @@ pub(super) struct Tasks<'a> {
     pub weights: Vec<u16>,
     /// Tasks that should start soon after something that has ended, and how soon.
     pub soon: Vec<(usize, i32)>,
-    /// Whether everything was planned before.
-    pub are_known: bool,
+    /// Whether its order is as good as any other that ends and waits the same, as one that was planned before is.
+    pub has_order: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
 }
@@ -57,7 +57,7 @@ impl<'a> Tasks<'a> {
             links: Vec::new(),
             weights: Vec::new(),
             soon: Vec::new(),
-            are_known: false,
+            has_order: false,
             let_go: Vec::new(),
         };
         for bake in 0..bakes.len() {

@@ -1,9 +1,7 @@
 //! When bakes begin: as it was promised, or else as late as their tables allow.
 
 use super::lead::after_retards;
-use super::{
-    Asked, Known, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table,
-};
+use super::{Known, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table};
 use crate::bake::State;
 use crate::schedule::plan::{Bounds, Goal, NOTABLE, Plan, plan};
 use crate::units::{Minutes, Moment, minutes};
@@ -38,10 +36,18 @@ pub(super) struct Search<'a> {
     pub(super) buffers: bool,
     pub(super) now: Moment,
     pub(super) before: Option<&'a Timetable>,
+    /// By bake: what is known of it, once somebody has asked.
+    pub(super) known: Vec<Option<Known>>,
     pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
 impl Search<'_> {
+    fn known(&mut self, bake: usize) -> Known {
+        let known = self.known[bake].take();
+        let known = known.unwrap_or_else(|| Known::of(self.bakes[bake], self.now));
+        self.known[bake].insert(known).clone()
+    }
+
     /// Begun when it was promised, if everything is then ready when it was to be.
     pub(super) fn as_promised(&mut self, before: &Timetable) -> Option<Timetable> {
         let mut at = Vec::new();
@@ -52,8 +58,8 @@ impl Search<'_> {
                 waits = true;
                 let was = before.known.get(bake)?.as_ref()?;
                 // What takes another time by itself isn't ready when it was to be, and needn't be tried.
-                let longer = Known::of(state, self.now).takes - was.takes;
-                let is_as_known = was.asked == Asked::of(state) && is_as_ready(longer);
+                let is = self.known(bake);
+                let is_as_known = was.asked == is.asked && is_as_ready(is.takes - was.takes);
                 at.push(Some(promised.filter(|_| is_as_known)?));
             } else {
                 at.push(not_before(state));
@@ -98,8 +104,7 @@ impl Search<'_> {
         let ready_by: Vec<_> = bakes.iter().map(ready_by).collect();
         let all: Vec<usize> = (0..bakes.len()).collect();
         let plan = self.soonest(&all, &ready_by, at)?;
-        let now = self.now;
-        let known = |state: &&State| waits_for_table(state).then(|| Known::of(state, now));
+        let known = |(bake, state)| waits_for_table(state).then(|| self.known(bake));
         let waiting = bakes.iter().enumerate().map(|(bake, state)| {
             let (_, first) = plan.first_of(bake)?;
             state.can_wait().then_some(first)
@@ -107,7 +112,7 @@ impl Search<'_> {
         Some(Timetable {
             margins: margins(bakes, &plan, buffer),
             begins: waiting.collect(),
-            known: bakes.iter().map(known).collect(),
+            known: bakes.iter().copied().enumerate().map(known).collect(),
             plan,
         })
     }

@@ -18,7 +18,7 @@ use super::Plan;
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
-use crate::schedule::outline::likely_outline;
+use crate::schedule::outline::outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 use begins::{Begin, Search};
@@ -88,7 +88,7 @@ impl Known {
     fn of(state: &State, now: Moment) -> Self {
         Self {
             asked: Asked::of(state),
-            takes: likely_outline(state, now).table.likely() - now,
+            takes: outline(state, now).table.likely() - now,
         }
     }
 }
@@ -167,6 +167,7 @@ pub(super) fn timetable_with(
         buffers,
         now,
         before,
+        known: vec![None; bakes.len()],
         go_on,
     };
     if let Some(kept) = before.and_then(|before| search.as_promised(before)) {

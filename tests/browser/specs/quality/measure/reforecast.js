@@ -18,6 +18,8 @@ const REPLANNED = [
   "27 steps, in the first rise",
   "40 steps, none begun",
   "two breads, 49 steps, for a table",
+  "two breads, 49 steps, for a table each",
+  "two breads, one in its first rise",
 ];
 /** Within so many rounds the browser has compiled all of it once; an app that is open longer runs no slower. */
 const ROUNDS_BEFORE = 5;
