@@ -20,6 +20,7 @@ mod stays;
 mod tables;
 mod timetable;
 mod together;
+mod unproven;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};

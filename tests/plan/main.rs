@@ -1,7 +1,7 @@
 //! `plan FILE.json`: the schedule of a bake that ends soonest, proven.
 //!
 //! Prints one line of JSON: `status` (`optimal`, `infeasible` or `best-found`), `makespan`, `bound`
-//! (no schedule ends sooner), `starts` by id, `ms` that the search took, and `why` in sentences where
+//! (no schedule ends sooner; `optimal` says that the makespan is that bound, and nothing of what waits, which isn't asked), `starts` by id, `ms` that the search took, and `why` in sentences where
 //! there is no schedule and the time lasts to find out. `--seconds N` ends the search after so long, with the best that was found;
 //! without it, after a minute. Leaves with 2 when the file can't be read.
 

@@ -206,8 +206,10 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
-    if !waits || told.proven != domain::schedule::plan::Proven::Soonest {
-        lines.push(words::proven(told.proven, told.given, told.margins.len()));
+    let all = told.waits_least && told.proven == domain::schedule::plan::Proven::Soonest;
+    if !waits || !all {
+        let tables = told.margins.len();
+        lines.push(words::proven(told.proven, told.waits_least, told.given, tables));
     }
     lines
 }

@@ -79,8 +79,8 @@ pub(crate) fn beside_table(kept: &Margin, now: Moment) -> String {
     }
 }
 
-/// How good the plan is, with what that holds for.
-pub(crate) fn proven(proven: Proven, given: Given, tables: usize) -> String {
+/// How good the plan is, with what that holds for. Where there was no time to prove that none lets less wait, that is told.
+pub(crate) fn proven(proven: Proven, waits_least: bool, given: Given, tables: usize) -> String {
     let wished = if given.as_wished {
         "what you wish, "
     } else {
@@ -100,16 +100,24 @@ pub(crate) fn proven(proven: Proven, given: Given, tables: usize) -> String {
         ["", ""]
     };
     let with = format!("With {wished}one pair of hands and {oven}");
+    let [but, or_least] = if waits_least {
+        ["", ""]
+    } else {
+        [
+            ". There was no time to prove that none lets less wait",
+            ", or the one that lets least wait",
+        ]
+    };
     match proven {
         // Breads for several tables are ready one after the other, and what is proven is that by that order.
         Proven::Soonest if tables > 1 => format!(
-            "{with}, no other order would have it ready sooner, with the sooner table served first{unless}."
+            "{with}, no other order would have it ready sooner, with the sooner table served first{unless}{but}."
         ),
         Proven::Soonest => {
-            format!("{with}, no other order of this work is ready sooner{unless}.")
+            format!("{with}, no other order of this work is ready sooner{unless}{but}.")
         }
         Proven::Short(by) => format!(
-            "There was no time to prove it the soonest. {with}, another order may save up to {}{or_more}.",
+            "There was no time to prove it the soonest{or_least}. {with}, another order may save up to {}{or_more}.",
             span(by)
         ),
     }
@@ -208,12 +216,12 @@ mod tests {
     #[test]
     fn what_is_not_proven_is_not_passed_off_as_the_soonest() {
         assert_eq!(
-            proven(Proven::Soonest, GIVEN, 1),
+            proven(Proven::Soonest, true, GIVEN, 1),
             "With one pair of hands and one oven, no other order of this work is ready sooner."
         );
         let short = |waits| {
             let by = domain::units::minutes(15.0);
-            proven(Proven::Short(by), Given { waits, ..GIVEN }, 1)
+            proven(Proven::Short(by), true, Given { waits, ..GIVEN }, 1)
         };
         assert!(short(false).ends_with("may save up to 15\u{a0}min."));
         assert!(
@@ -221,6 +229,21 @@ mod tests {
                 "may save up to 15\u{a0}min, or more by letting something wait too long."
             )
         );
+    }
+
+    #[test]
+    fn what_waits_is_not_passed_off_as_the_least_without_a_proof() {
+        assert_eq!(
+            proven(Proven::Soonest, false, GIVEN, 1),
+            "With one pair of hands and one oven, no other order of this work is ready sooner. There was no time to prove that none lets less wait."
+        );
+        assert!(proven(Proven::Soonest, false, GIVEN, 2).ends_with(
+            "with the sooner table served first. There was no time to prove that none lets less wait."
+        ));
+        let by = domain::units::minutes(15.0);
+        assert!(proven(Proven::Short(by), false, GIVEN, 1).starts_with(
+            "There was no time to prove it the soonest, or the one that lets least wait. With one pair of hands"
+        ));
     }
 
     const GIVEN: Given = Given {
@@ -237,7 +260,7 @@ mod tests {
             ..GIVEN
         };
         assert_eq!(
-            proven(Proven::Soonest, heated, 1),
+            proven(Proven::Soonest, true, heated, 1),
             "With what you wish, one pair of hands and one oven, heated from bread to bread as here, no other order of this work is ready sooner."
         );
         let waits = Given {
@@ -245,11 +268,11 @@ mod tests {
             ..GIVEN
         };
         assert_eq!(
-            proven(Proven::Soonest, waits, 1),
+            proven(Proven::Soonest, true, waits, 1),
             "With one pair of hands and one oven, no other order of this work is ready sooner, unless more of it waits longer than is good for it."
         );
         assert_eq!(
-            proven(Proven::Soonest, GIVEN, 2),
+            proven(Proven::Soonest, true, GIVEN, 2),
             "With one pair of hands and one oven, no other order would have it ready sooner, with the sooner table served first."
         );
     }

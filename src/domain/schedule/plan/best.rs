@@ -12,6 +12,8 @@ pub(super) struct Best {
     pub starts: Vec<i32>,
     /// By how many minutes one of the ends may be farther off than it has to be.
     pub short_by: i32,
+    /// Whether it is proven that none with these ends waits less.
+    pub waits_least: bool,
 }
 
 /// The schedule of which the ends that are aimed at come soonest, one after the other, and of these the one
@@ -48,7 +50,11 @@ pub(super) fn calmest(
     }
     let mut starts = calm.schedule.starts;
     put_back(problem, &tasks.weights, before, &mut starts);
-    Some(Best { starts, short_by })
+    Some(Best {
+        starts,
+        short_by,
+        waits_least: calm.is_proven,
+    })
 }
 
 /// The schedule that begins as late as it can and has ended by minute `horizon`, and of these the one

@@ -90,7 +90,9 @@ pub struct Plan {
     pub end: Estimate<Moment>,
     /// How good it is.
     pub proven: Proven,
-    /// Whether that is so only with the oven heated as it is here: what one bread leaves to the next hangs on their
+    /// Whether it is proven that of the plans that end so none lets less wait of what suffers from it.
+    pub waits_least: bool,
+    /// Whether all that is so only with the oven heated as it is here: what one bread leaves to the next hangs on their
     /// order, which was taken as given.
     pub as_heated: bool,
 }

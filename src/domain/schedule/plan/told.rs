@@ -90,6 +90,7 @@ impl Tasks<'_> {
             items,
             end,
             proven,
+            waits_least: best.waits_least,
             as_heated: is_shared(self.bakes, self.lengths),
         }
     }

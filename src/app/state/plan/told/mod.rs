@@ -32,6 +32,8 @@ pub(crate) struct Told {
     pub(crate) lanes: Vec<(Lane, String)>,
     pub(crate) end: Estimate<Moment>,
     pub(crate) proven: Proven,
+    /// Whether it is proven that none that is ready so soon lets less wait.
+    pub(crate) waits_least: bool,
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
@@ -167,6 +169,7 @@ impl Told {
             entries,
             end: plan.end,
             proven: plan.proven,
+            waits_least: plan.waits_least,
             margins: margins(planned, &states, &names),
             begins,
             at: planned.at,
