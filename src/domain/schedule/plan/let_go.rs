@@ -3,6 +3,7 @@
 use super::aims::Aim;
 use super::best::{Best, calmest};
 use super::tasks::Tasks;
+use super::what::{Cold, What};
 use crate::schedule::solve::{Part, why_infeasible};
 
 /// A greatest lag that can be let go of.
@@ -39,6 +40,9 @@ pub(super) fn best_that_holds(
             continue;
         }
         let parts = why_infeasible(&problem, go_on);
+        if tasks.make_room(&parts) {
+            continue;
+        }
         let limits = parts.iter().filter_map(|part| match *part {
             Part::Most(link) => Some(Limit::Link(link)),
             Part::Latest(task) => Some(Limit::Latest(task)),
@@ -106,6 +110,20 @@ impl Tasks<'_> {
             Limit::Link(nth) => &mut self.links[nth].most,
             Limit::Latest(place) => &mut self.tasks[place].latest,
         }
+    }
+
+    /// Finds room in the fridge for one more dough that is planned to stand there, if that contradicts the rest. Such a
+    /// time is of the clock and gives way to nothing; and how much a fridge takes is guessed, where whoever planned it knows.
+    fn make_room(&mut self, parts: &[Part]) -> bool {
+        let stands = |place: usize| matches!(self.what[place], What::Cold(_, _, Cold::Stands));
+        let found = parts.iter().find_map(|part| match *part {
+            Part::Need(place, _) if stands(place) => Some(place),
+            _ => None,
+        });
+        if let Some(place) = found {
+            self.tasks[place].needs.clear();
+        }
+        found.is_some()
     }
 
     /// Lets something wait longer than is good for it.
