@@ -209,7 +209,12 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     let all = told.waits_least && told.proven == domain::schedule::plan::Proven::Soonest;
     if !waits || !all {
         let tables = told.margins.len();
-        lines.push(words::proven(told.proven, told.waits_least, told.given, tables));
+        lines.push(words::proven(
+            told.proven,
+            told.waits_least,
+            told.given,
+            tables,
+        ));
     }
     lines
 }
