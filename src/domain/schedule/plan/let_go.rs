@@ -3,7 +3,7 @@
 use super::aims::Aim;
 use super::best::{Best, calmest};
 use super::tasks::Tasks;
-use super::what::{Cold, What};
+use super::what::{RetardPart, What};
 use crate::schedule::solve::{Part, why_infeasible};
 
 /// A greatest lag that can be let go of.
@@ -115,7 +115,8 @@ impl Tasks<'_> {
     /// Finds room in the fridge for one more dough that is planned to stand there, if that contradicts the rest. Such a
     /// time is of the clock and gives way to nothing; and how much a fridge takes is guessed, where whoever planned it knows.
     fn make_room(&mut self, parts: &[Part]) -> bool {
-        let stands = |place: usize| matches!(self.what[place], What::Cold(_, _, Cold::Stands));
+        let stands =
+            |place: usize| matches!(self.what[place], What::Retard(_, _, RetardPart::Stands));
         let found = parts.iter().find_map(|part| match *part {
             Part::Need(place, _) if stands(place) => Some(place),
             _ => None,

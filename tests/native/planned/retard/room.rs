@@ -4,7 +4,7 @@ use checks::{begin, say, starter};
 use domain::bake::{Bake, BakeId, Intent};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::{Cold, Plan, What};
+use domain::schedule::plan::{Plan, RetardPart, What};
 use domain::units::{Minutes, Moment, minutes};
 
 use super::super::NINE;
@@ -33,7 +33,7 @@ fn nights(one: &Bake, rise: StepId, first: Minutes, now: Moment) -> Plan {
 fn stand_together(plan: &Plan) -> usize {
     let stands = plan.items.iter();
     let stands: Vec<_> = stands
-        .filter(|item| matches!(item.what, What::Cold(_, _, Cold::Stands)))
+        .filter(|item| matches!(item.what, What::Retard(_, _, RetardPart::Stands)))
         .collect();
     let at = stands.iter().map(|item| item.start).max();
     let holds = |at: Moment| {
