@@ -120,6 +120,7 @@ mod tests {
             window: None,
             hangs: false,
             for_table: false,
+            tables: Vec::new(),
             pinned: None,
             passed: None,
             cold: None,

@@ -88,6 +88,7 @@ fn stands(of: &Entry, what: &str, (start, end): (Moment, Moment), why: Why) -> O
         end,
         window: None,
         hangs: false,
+        tables: Vec::new(),
         pinned: None,
         passed: None,
         is_cold: true,

@@ -307,20 +307,6 @@ mod tests {
     }
 
     #[test]
-    fn a_bread_that_waits_its_turn_is_no_wish() {
-        let start = Moment::from_epoch_ms(1_789_894_800_000);
-        let bakes = ["plum-almond-buns", "orange-braid"]
-            .map(|id| begin(starter(id), Kitchen::UNMEASURED, start));
-        let states = bakes.each_ref().map(Bake::state);
-        let timetable = timetable(&states, start, None, &mut || true);
-        let timetable = timetable.expect("there is a plan");
-        let planned = Planned::new(&bakes, timetable, start, None);
-        let told = Told::of(&planned, &bakes, start).expect("it is planned");
-        assert!(told.begins.iter().any(|&(_, at)| at > start));
-        assert!(!told.given.as_wished);
-    }
-
-    #[test]
     fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
         let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
         let (rise, now) = up_to(&mut bake, StepKind::Bulk, START, |_| minutes(5.0));
