@@ -28,6 +28,7 @@
 //! expect planned divide 11:40 within 2       # when a step starts
 //! expect planned first-rise in 20:20 within 1 # when its dough goes into the fridge; also out
 //! expect not planned first-rise out
+//! 09:40 hear begin                           # the call to begin, whose moment only the plan knows
 //! expect moved by 20 within 2 because hands divide 20 within 1
 //! expect moved by 15 within 5 because kitchen 18 within 0.5
 //! expect moved next oven-on 13:17 to 13:05 within 3
@@ -100,9 +101,11 @@ scripts! {
     overnight_loaf
     own_time
     plan_dough_cool
+    plan_filling_early
     plan_fixed_and_missed
     plan_kitchen_changed
     plan_late_by_twenty
+    plan_late_two_tables
     plan_night_in_fridge
     plan_night_late_twice
     plan_ready_early

@@ -6,6 +6,7 @@ mod agenda;
 mod asked;
 mod conflict;
 mod days;
+mod early;
 mod far;
 pub(crate) mod keeps;
 mod kept;

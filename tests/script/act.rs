@@ -1,6 +1,6 @@
 //! What the baker of a script says: every word becomes an intent, as it does in the app.
 
-use domain::bake::{Alarm, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
+use domain::bake::{Alarm, AlarmId, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
 use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::units::{Grams, Metres, Share};
@@ -101,6 +101,8 @@ impl Day {
                 let ringing = due(state, self.now).into_iter();
                 return Ok(ringing.map(|alarm| Intent::Hear(alarm.id)).collect());
             }
+            // When that is due only the plan knows.
+            ["hear", "begin"] => Intent::Hear(AlarmId::Begin),
             ["hear", what @ ..] => {
                 let alarm = self.alarm(bake, what)?;
                 if alarm.due > self.now {

@@ -31,7 +31,7 @@ pub(super) fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Eve
     goes_on(state)?;
     let ringing = timers::due(state, now);
     // When a bake is to begin only its plan knows, so the one who was called is believed.
-    let to_begin = alarm == AlarmId::Begin && !state.has_begun();
+    let to_begin = alarm == AlarmId::Begin && state.can_wait();
     if !to_begin && !ringing.iter().any(|ringing| ringing.id == alarm) {
         return Ok(Vec::new());
     }

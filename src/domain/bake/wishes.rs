@@ -40,19 +40,63 @@ impl State {
             || (!step.is_hands() && progress.open_since.is_some())
     }
 
-    /// Whether all that is left can wait for as long as is wished: nothing was done yet but gathering,
-    /// and fillings, which keep in the fridge.
+    /// Whether something that is left can wait for as long as is wished.
     #[must_use]
     pub fn can_wait(&self) -> bool {
-        self.formula.steps.iter().all(|step| {
-            let progress = self.progress(step.id);
-            let is_touched = progress.ended.is_some()
-                || !progress.marks.is_empty()
-                || self.picked == Some(step.id);
-            let part = self.formula.component(step.component);
-            let is_filling = part.is_some_and(|part| part.kind == ComponentKind::Filling);
-            !is_touched || is_filling || step.kind == StepKind::Gather
-        })
+        !self.held_back().is_empty()
+    }
+
+    /// What can wait for as long as is wished: all that is left, if nothing was done yet but gathering and fillings,
+    /// which keep in the fridge. Nothing where something else was begun.
+    ///
+    /// What is on its way doesn't wait: what goes on, what hands are at, and what follows that or something that has
+    /// ended and may follow it only so long after, because it is hot or spoils; nor does what that needs besides.
+    #[must_use]
+    pub fn held_back(&self) -> Vec<StepId> {
+        let steps = &self.formula.steps;
+        if !steps.iter().all(|step| self.may_be_early(step)) {
+            return Vec::new();
+        }
+        let mut held: Vec<StepId> = steps
+            .iter()
+            .filter(|step| self.progress(step.id).ended.is_none() && !self.goes_on(step))
+            .map(|step| step.id)
+            .collect();
+        loop {
+            let before = held.len();
+            for step in steps {
+                let follows = step.after.iter().any(|link| {
+                    let is_bound =
+                        link.greatest.is_some() || (!step.is_hands() && step.after.len() == 1);
+                    is_bound && !held.contains(&link.step)
+                });
+                if follows {
+                    held.retain(|&other| other != step.id);
+                }
+                if !held.contains(&step.id) {
+                    held.retain(|&other| step.after.iter().all(|link| link.step != other));
+                }
+            }
+            if held.len() == before {
+                return held;
+            }
+        }
+    }
+
+    /// Whether what was done of a step, if anything was, leaves the dough waiting.
+    fn may_be_early(&self, step: &Step) -> bool {
+        let progress = self.progress(step.id);
+        let is_touched =
+            progress.ended.is_some() || !progress.marks.is_empty() || self.picked == Some(step.id);
+        let part = self.formula.component(step.component);
+        let is_filling = part.is_some_and(|part| part.kind == ComponentKind::Filling);
+        !is_touched || is_filling || step.kind == StepKind::Gather
+    }
+
+    /// Whether a step goes on by itself, or hands are at it. What was weighed waits.
+    fn goes_on(&self, step: &Step) -> bool {
+        let is_gathered = step.kind == StepKind::Gather && self.picked != Some(step.id);
+        self.is_begun(step) && !is_gathered
     }
 }
 

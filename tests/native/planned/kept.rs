@@ -25,7 +25,8 @@ proptest! {
         for item in &found.plan.items {
             let What::Step(bake, step) = item.what else { continue };
             let state = states[bake];
-            let not_before = state.wishes.not_before.filter(|_| state.can_wait());
+            // What is on its way waits for nothing.
+            let not_before = state.wishes.not_before.filter(|_| state.held_back().contains(&step));
             if let Some(at) = not_before {
                 prop_assert!(item.start >= at - ROUNDED, "{item:?} not before {at:?}");
             }

@@ -50,14 +50,26 @@ impl Tasks<'_> {
         self.of_any(aims)
     }
 
-    /// The whole, and after that every bake for itself.
+    /// The whole of what can wait, and after that every bake for itself.
     pub(super) fn all_and_each(&self) -> Vec<Aim> {
         let all: Vec<usize> = (0..self.bakes.len()).collect();
         let mut aims = vec![(all.clone(), None)];
         if all.len() > 1 {
             aims.extend(all.into_iter().map(|bake| (vec![bake], None)));
         }
-        self.of_any(aims)
+        // What is on its way lies at the present, and how late all the rest can begin is no matter of that.
+        let held: Vec<_> = self.bakes.iter().map(|state| state.held_back()).collect();
+        let is_on_its_way = |what: &What| {
+            let of = what.of().map(|(bake, step)| (&held[bake], step));
+            of.is_some_and(|(held, step)| !held.is_empty() && !held.contains(&step))
+        };
+        let mut aims = self.of_any(aims);
+        for aim in &mut aims {
+            for (of, what) in aim.of.iter_mut().zip(&self.what) {
+                *of &= !is_on_its_way(what);
+            }
+        }
+        aims
     }
 
     /// The ends of bakes, without those of which nothing is left.

@@ -1,6 +1,7 @@
 //! What is looked up in a plan.
 
 use super::{Item, Plan, What};
+use crate::bake::State;
 use crate::formula::StepId;
 use crate::units::Moment;
 
@@ -16,6 +17,16 @@ impl Plan {
     pub fn first_of(&self, bake: usize) -> Option<(StepId, Moment)> {
         self.items.iter().find_map(|item| match item.what {
             What::Step(of, step) if of == bake => Some((step, item.start)),
+            _ => None,
+        })
+    }
+
+    /// With which step a bake begins of what of it can wait, and when.
+    #[must_use]
+    pub fn begin_of(&self, bake: usize, state: &State) -> Option<(StepId, Moment)> {
+        let held = state.held_back();
+        self.items.iter().find_map(|item| match item.what {
+            What::Step(of, step) if of == bake && held.contains(&step) => Some((step, item.start)),
             _ => None,
         })
     }

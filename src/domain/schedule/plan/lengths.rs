@@ -7,7 +7,7 @@
 
 use super::what::What;
 use super::{Item, NOTABLE};
-use crate::bake::State;
+use crate::bake::{AlarmId, State};
 use crate::formula::{self, StepId};
 use crate::schedule::outline::{Planned, outline, warming_since};
 use crate::sorted::Map;
@@ -55,6 +55,8 @@ pub(super) fn told_at_work(bakes: &[&State], now: Moment) -> Option<(usize, Step
 
 /// The work that the hands are at though nobody told, of which only the rest is left to do: of what a plan from before
 /// had let begin by now, and could begin since the hands ended their last work, the first.
+///
+/// What could wait is begun by a baker who had just ended something, or heard the call: nobody else is known to be there.
 pub(super) fn begun_by(
     bakes: &[&State],
     lengths: &mut [Lengths],
@@ -62,6 +64,7 @@ pub(super) fn begun_by(
     now: Moment,
 ) -> Option<(usize, StepId)> {
     let free = bakes.iter().filter_map(|state| hands_free(state)).max();
+    let seen = bakes.iter().map(|state| last_seen(state)).max();
     let begun = was.iter().filter_map(|&(what, start)| {
         let What::Step(bake, step) = what else {
             return None;
@@ -69,7 +72,16 @@ pub(super) fn begun_by(
         let (state, length) = (bakes.get(bake)?, lengths.get(bake)?.get(&step)?);
         let opened = state.progress(step).open_since?;
         let is_hands = state.formula.step(step)?.is_hands();
-        let start = start.max(opened).max(free.unwrap_or(opened));
+        let called = state.acknowledged.get(&AlarmId::Begin);
+        let called = called.copied().filter(|&called| start - called < NOTABLE);
+        let is_there = called.is_some() || seen.is_none_or(|seen| start - seen < NOTABLE);
+        if !is_there && state.held_back().contains(&step) {
+            return None;
+        }
+        let start = start
+            .max(called.unwrap_or(start))
+            .max(opened)
+            .max(free.unwrap_or(opened));
         (is_hands && start < now).then_some((bake, step, start, length.end - length.start))
     });
     let (bake, step, start, takes) = begun.min_by_key(|&(_, _, start, _)| start)?;
@@ -170,6 +182,14 @@ pub(super) fn misses_its_stay(bakes: &[&State], what: What, start: Moment) -> bo
     });
     let stay = state.and_then(|state| state.retards.get(&step));
     stay.is_some_and(|&(from, to)| start < from || start >= to)
+}
+
+/// When somebody last ended something at a bake, or started it.
+fn last_seen(state: &State) -> Moment {
+    let steps = state.formula.steps.iter();
+    let ends = steps.filter_map(|step| Some(state.progress(step.id).ended?.at));
+    ends.chain(hands_free(state))
+        .fold(state.started, Moment::max)
 }
 
 /// When hands last ended something at a bake.

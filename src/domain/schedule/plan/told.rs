@@ -4,7 +4,7 @@ use super::best::Best;
 use super::lengths::{Length, Lengths};
 use super::let_go::Limit;
 use super::ovens::is_shared;
-use super::tasks::Tasks;
+use super::tasks::{Tasks, is_present};
 use super::what::What;
 use super::{Item, Plan, Proven, chain};
 use crate::estimate::{Basis, Estimate};
@@ -61,7 +61,8 @@ impl Tasks<'_> {
 
     pub(super) fn told(&self, best: &Best) -> Plan {
         let starts = &best.starts;
-        let order = self.order(starts);
+        let mut order = self.order(starts);
+        order.retain(|&task| !is_present((&self.what[task], &self.tasks[task])));
         let place_of = |task: usize| order.iter().position(|&other| other == task);
         let hangs_on = self.hangs_on(starts);
         let items: Vec<Item> = order

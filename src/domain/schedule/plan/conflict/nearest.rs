@@ -74,8 +74,8 @@ impl<'a> Question<'a> {
         let plan = latest.plan.as_ref().unwrap_or(soonest);
         let waiting = self.bakes.iter().enumerate();
         let first = waiting
-            .filter(|(_, state)| state.can_wait() && is_bound(&state.wishes))
-            .filter_map(|(bake, _)| Some(plan.first_of(bake)?.1))
+            .filter(|(_, state)| is_bound(&state.wishes))
+            .filter_map(|(bake, state)| Some(plan.begin_of(bake, state)?.1))
             .min();
         let Some(first) = first else {
             return Ok(None);

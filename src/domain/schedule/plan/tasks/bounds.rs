@@ -52,11 +52,11 @@ impl Tasks<'_> {
         }
     }
 
-    /// Nothing of a bake starts before a moment.
+    /// Nothing of a bake that can wait starts before a moment.
     pub(in super::super) fn release(&mut self, bake: usize, at: Moment) {
-        let minute = self.minute(at);
+        let (minute, held) = (self.minute(at), self.bakes[bake].held_back());
         for (what, task) in self.what.iter().zip(&mut self.tasks) {
-            if matches!(*what, What::Step(of, _) if of == bake) {
+            if matches!(*what, What::Step(of, step) if of == bake && held.contains(&step)) {
                 task.earliest = task.earliest.max(minute);
             }
         }

@@ -136,6 +136,7 @@ impl<'a> Tasks<'a> {
 
     fn add_links(&mut self, bake: usize) {
         let state = self.bakes[bake];
+        let held = state.held_back();
         for step in &state.formula.steps {
             let Some(to) = self.place(What::Step(bake, step.id)) else {
                 continue;
@@ -148,12 +149,21 @@ impl<'a> Tasks<'a> {
                 } else {
                     link.greatest.map(|most| most.get().floor() as i32)
                 };
-                match self.place(What::Step(bake, link.step)) {
-                    Some(from) => {
-                        let weight = weight(state, link.step, link.greatest.is_some());
+                let weight = weight(state, link.step, link.greatest.is_some());
+                let days = keeps(state, link.step);
+                let within = most.into_iter().chain(days).min();
+                let Some(from) = self.place(What::Step(bake, link.step)) else {
+                    self.after_ended(state, link.step, to, (least, within), weight);
+                    continue;
+                };
+                // What is on its way to the fridge isn't put there later for the sake of its days.
+                let is_on_its_way = !held.is_empty() && !held.contains(&link.step);
+                match days.filter(|_| is_on_its_way) {
+                    Some(days) => {
+                        self.start_by(to, days, days);
                         self.link(from, to, (least, most), weight);
                     }
-                    None => self.after_ended(state, link.step, to, least, most),
+                    None => self.link(from, to, (least, within), weight),
                 }
             }
             self.ahead_of(bake, step, to);
@@ -166,8 +176,8 @@ impl<'a> Tasks<'a> {
         state: &State,
         ended: StepId,
         to: usize,
-        least: i32,
-        most: Option<i32>,
+        (least, most): (i32, Option<i32>),
+        weight: u16,
     ) {
         let Some(ended) = state.progress(ended).ended else {
             return;
@@ -180,10 +190,26 @@ impl<'a> Tasks<'a> {
         }
         task.earliest = task.earliest.max(since + least);
         if let Some(most) = most {
-            let latest = (since + most).max(task.earliest);
-            task.latest = Some(task.latest.map_or(latest, |other| other.min(latest)));
-            self.soon.push((to, most));
+            self.start_by(to, since + most, most);
         }
+        // What has ended is no task any more, but whatever suffers from waiting for it counts from now on.
+        if weight > 0 {
+            let present = self.what.iter().zip(&self.tasks).position(is_present);
+            let present = present.unwrap_or_else(|| {
+                self.what.push(What::Away);
+                self.tasks.push(Task::away(0, 0, &[]));
+                self.tasks.len() - 1
+            });
+            self.link(present, to, (0, None), weight);
+        }
+    }
+
+    /// Something starts no later than a minute, so long after what it follows.
+    fn start_by(&mut self, to: usize, minute: i32, most: i32) {
+        let task = &mut self.tasks[to];
+        let latest = minute.max(task.earliest);
+        task.latest = Some(task.latest.map_or(latest, |other| other.min(latest)));
+        self.soon.push((to, most));
     }
 
     /// An oven isn't turned on sooner than its heat is wanted: when what it is early for could end.
@@ -220,6 +246,17 @@ impl<'a> Tasks<'a> {
     pub(super) fn moment(&self, minute: i32) -> Moment {
         self.now + minutes(f64::from(minute))
     }
+}
+
+/// Whether it is no more than the moment of the plan, from which waiting counts.
+pub(super) fn is_present((what, task): (&What, &Task)) -> bool {
+    *what == What::Away && task.minutes == 0
+}
+
+/// How long what a step put into the fridge keeps there, in minutes, by the fewest days.
+fn keeps(state: &State, step: StepId) -> Option<i32> {
+    let kept = state.kept_after(state.formula.step(step)?)?;
+    Some(i32::from(kept.days().0) * 24 * 60)
 }
 
 /// What a step holds from its start to its end.

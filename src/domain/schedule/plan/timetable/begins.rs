@@ -105,10 +105,10 @@ impl Search<'_> {
         let all: Vec<usize> = (0..bakes.len()).collect();
         let plan = self.soonest(&all, &ready_by, at)?;
         let known = |(bake, state)| waits_for_table(state).then(|| self.known(bake));
-        let waiting = bakes.iter().enumerate().map(|(bake, state)| {
-            let (_, first) = plan.first_of(bake)?;
-            state.can_wait().then_some(first)
-        });
+        let waiting = bakes
+            .iter()
+            .enumerate()
+            .map(|(bake, state)| Some(plan.begin_of(bake, state)?.1));
         Some(Timetable {
             margins: margins(bakes, &plan, buffer),
             begins: waiting.collect(),
@@ -211,7 +211,7 @@ impl Search<'_> {
         earlier: Option<&Plan>,
         buffer: Minutes,
     ) -> Option<Moment> {
-        let begins = |plan: &Plan| plan.first_of(bake).map(|(_, at)| at);
+        let begins = |plan: &Plan| plan.begin_of(bake, self.bakes[bake]).map(|(_, at)| at);
         let last = begins(latest)?;
         let lead = latest.lead_of(bake, self.bakes[bake]);
         match (lead, earlier.and_then(begins)) {
