@@ -107,9 +107,10 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
     let bench = Route::Bench(Some(bake.clone())).href();
     let card = Memo::new(move |_| {
         let plan = app.plan.read();
-        let card = Card::of(&app.view(&bake)?);
+        let view = app.view(&bake)?;
+        let card = Card::of(&view);
         Some(match plan.as_ref() {
-            Some(plan) => card.waiting(plan, &bake, app.beat.get()),
+            Some(plan) => card.waiting(plan, &view, app.beat.get()),
             None => card,
         })
     });
@@ -172,10 +173,10 @@ impl Card {
     }
 
     /// The same, of a bake that waits for its beginning.
-    fn waiting(mut self, plan: &Planned, bake: &BakeId, now: Moment) -> Self {
-        if let Some(begins) = plan.begins(bake).filter(|&begins| begins > now) {
+    fn waiting(mut self, plan: &Planned, view: &BakeView, now: Moment) -> Self {
+        if let Some(begins) = plan.begins(view, now) {
             self.title = words::PLANNED.to_owned();
-            self.instruction = words::begins_at(begins, now);
+            self.instruction = words::begins_at(begins, view.bake.state().has_begun(), now);
             self.table = words::table_window(&plan.timetable.plan.end, now);
         }
         self

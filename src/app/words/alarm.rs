@@ -65,6 +65,10 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
             format!("{title}: into the fridge"),
             "Cover the dough and put it in, then say so on the Bench.".to_owned(),
         ),
+        AlarmKind::Begin if state.has_begun() => (
+            "Time to go on".to_owned(),
+            format!("Go on with {} now, to be on time.", state.formula.name),
+        ),
         AlarmKind::Begin => (
             "Time to begin".to_owned(),
             format!("Begin with {} now, to be on time.", state.formula.name),

@@ -154,9 +154,10 @@ pub(crate) fn coming(title: &str, too_late_by: Option<Minutes>, out: Option<Mome
 }
 
 /// Of a bake that waits for its beginning: "Planned to begin at 09:40. You can begin now."
-pub(crate) fn planned_to_begin(at: Moment, now: Moment) -> String {
+pub(crate) fn planned_to_begin(at: Moment, has_begun: bool, now: Moment) -> String {
+    let begin = if has_begun { "go on" } else { "begin" };
     format!(
-        "Planned to begin at {}. You can begin now.",
+        "Planned to {begin} at {}. You can {begin} now.",
         super::when(at, now)
     )
 }

@@ -55,8 +55,9 @@ pub(crate) fn at_step(title: &str) -> String {
 }
 
 /// Of a bake that waits for its beginning: "Begins at 09:40".
-pub(crate) fn begins_at(at: Moment, now: Moment) -> String {
-    format!("Begins at {}", super::when(at, now))
+pub(crate) fn begins_at(at: Moment, has_begun: bool, now: Moment) -> String {
+    let begins = if has_begun { "Goes on" } else { "Begins" };
+    format!("{begins} at {}", super::when(at, now))
 }
 
 /// What stands above that.

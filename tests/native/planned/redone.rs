@@ -9,6 +9,7 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{RngSeed, TestRunner};
 
+use super::NINE;
 use super::days::{Day, any_day, times};
 
 /// The same days every time, so that a run says something of what was changed; other seeds are for by hand.

@@ -123,9 +123,11 @@ fn to_gathering_list() -> AnyView {
 fn planned(shown: Shown) -> String {
     let (plan, now) = (shown.app.plan.read(), shown.app.beat.get());
     let view = shown.view.read();
-    let begins = plan.as_ref().and_then(|plan| plan.begins(&view.bake.id));
-    let begins = begins.filter(|&begins| begins > now);
-    begins.map_or_else(String::new, |begins| words::planned_to_begin(begins, now))
+    let begins = plan.as_ref().and_then(|plan| plan.begins(&view, now));
+    let has_begun = view.bake.state().has_begun();
+    begins.map_or_else(String::new, |begins| {
+        words::planned_to_begin(begins, has_begun, now)
+    })
 }
 
 /// What hands do next, and when; or that what is asked can wait.

@@ -9,7 +9,7 @@ use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable}
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
-use super::{Late, Oventide};
+use super::{BakeView, Late, Oventide};
 use crate::words;
 pub(crate) use wishes::{WishEdit, WishedOf, running_bakes, running_states};
 
@@ -45,9 +45,12 @@ impl Planned {
             .collect()
     }
 
-    /// When a bake that hasn't begun is to begin.
-    pub(crate) fn begins(&self, bake: &BakeId) -> Option<Moment> {
-        *self.timetable.begins.get(self.place(bake)?)?
+    /// When what is asked of a bake is to begin, or what begins it is, if that can wait until then.
+    pub(crate) fn begins(&self, view: &BakeView, now: Moment) -> Option<Moment> {
+        let begins = *self.timetable.begins.get(self.place(&view.bake.id)?)?;
+        let asked = view.ask.step();
+        let is_held = asked.is_none_or(|step| view.bake.state().held_back().contains(&step));
+        begins.filter(|&begins| begins > now && is_held)
     }
 
     /// The alarm for beginning a bake.

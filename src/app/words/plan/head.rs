@@ -143,12 +143,13 @@ pub(crate) fn depends_on(what: &str, names: &[String], shorter: usize) -> String
     format!("{what} depends on {}.", listed(&links))
 }
 
-/// When to begin what hasn't begun: "Begin at 09:40: Buns."
-pub(crate) fn begin(name: &str, at: Moment, now: Moment) -> String {
+/// When to begin what waits: "Begin at 09:40: Buns.", or "Go on at 09:40: Buns." where it was gathered, or more.
+pub(crate) fn begin(name: &str, (at, has_begun): (Moment, bool), now: Moment) -> String {
+    let begin = if has_begun { "Go on" } else { "Begin" };
     if at <= now {
-        format!("Begin now: {name}.")
+        format!("{begin} now: {name}.")
     } else {
-        format!("Begin at {}: {name}.", when(at, now))
+        format!("{begin} at {}: {name}.", when(at, now))
     }
 }
 

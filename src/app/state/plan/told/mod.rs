@@ -38,7 +38,7 @@ pub(crate) struct Told {
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
     /// What hasn't begun and when it is to, soonest first.
-    pub(crate) begins: Vec<(String, Moment)>,
+    pub(crate) begins: Vec<(String, (Moment, bool))>,
     /// When the plan was made.
     pub(crate) at: Moment,
 }
@@ -148,9 +148,9 @@ impl Told {
             entries.push(entry);
         }
         stands::add(&mut entries, planned, &states);
-        let begins = planned.timetable.begins.iter().zip(&names);
-        let mut begins: Vec<(String, Moment)> = begins
-            .filter_map(|(at, name)| Some((name.clone(), (*at)?)))
+        let begins = planned.timetable.begins.iter().zip(&states).zip(&names);
+        let mut begins: Vec<(String, (Moment, bool))> = begins
+            .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
             .collect();
         begins.sort_by_key(|&(_, at)| at);
         Some(Self {
