@@ -19,6 +19,7 @@ pub mod formula;
 pub mod kitchen;
 pub mod migrate;
 pub mod notebook;
+pub mod promises;
 mod read;
 pub mod shape;
 pub mod starters;

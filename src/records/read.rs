@@ -19,6 +19,8 @@ pub enum Kind {
     Kitchen,
     /// What the baker wrote about a finished bake.
     Note,
+    /// What plans promised.
+    Promises,
     /// A whole archive file.
     Archive,
 }
@@ -32,6 +34,7 @@ impl Kind {
             Self::BakeEntry => "bake entry",
             Self::Kitchen => "kitchen",
             Self::Note => "note",
+            Self::Promises => "plan",
             Self::Archive => "archive",
         }
     }

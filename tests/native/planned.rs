@@ -13,6 +13,7 @@ mod kept;
 mod levers;
 mod longer;
 mod order;
+mod recalled;
 mod redone;
 mod retard;
 mod retard_asked;

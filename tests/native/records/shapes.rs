@@ -8,6 +8,7 @@ use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
 use records::notebook::NoteRecord;
+use records::promises::PromisesRecord;
 use records::{Kind, ReadError, Record, migrate};
 use serde_json::{Value, json};
 
@@ -30,11 +31,13 @@ fn good_texts() -> Vec<(Kind, String, Reader)> {
     let entry = archive.bakes[0].1[3].clone();
     let kitchen = archive.kitchen.expect("the sample has a kitchen");
     let note = archive.notes[0].1.clone();
+    let promises = include_str!("promises-v1.json").to_owned();
     vec![
         (Kind::Formula, formula, read::<FormulaRecord>),
         (Kind::BakeEntry, entry, read::<EntryRecord>),
         (Kind::Kitchen, kitchen, read::<KitchenRecord>),
         (Kind::Note, note, read::<NoteRecord>),
+        (Kind::Promises, promises, read::<PromisesRecord>),
     ]
 }
 
@@ -108,6 +111,7 @@ fn a_missing_field_is_missed() {
             Kind::BakeEntry => "event",
             Kind::Kitchen => "facts",
             Kind::Note | Kind::Archive => "bake",
+            Kind::Promises => "shown",
         };
         let mut less = value(&text);
         less.as_object_mut()

@@ -48,7 +48,9 @@ pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
-pub use timetable::{Margin, Timetable, away, table_of, tables, timetable};
+pub use timetable::{
+    Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
+};
 pub use trial::{PATIENCE, Rest};
 pub use what::{RetardPart, What};
 

@@ -12,6 +12,7 @@
 
 mod begins;
 mod lead;
+mod promise;
 mod reordered;
 
 use super::Plan;
@@ -23,6 +24,7 @@ use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 use begins::{Begin, Search};
 pub(super) use lead::after_retards;
+pub use promise::{Promise, Promised, Promises};
 
 /// How a plan stands to a table that was wished.
 #[derive(Debug, Clone, Copy, PartialEq)]
