@@ -14,10 +14,12 @@ const ENDING: &str = "_bg.wasm";
 const LINKED: &str = "wasm32-unknown-unknown/web/app.wasm";
 
 /// The functions of the app behind which everything is late. Whoever calls one has to know that the late half is here.
-const DOORS: [&str; 3] = [
+const DOORS: [&str; 5] = [
     "app::pages::late::page",
     "app::state::plan::search",
     "app::state::plan::compare",
+    "app::state::plan::promises::read_back",
+    "app::state::plan::promises::write_down",
 ];
 
 /// How `wasm-opt` makes a half small; `DEVELOPERS.md` says what each is for.

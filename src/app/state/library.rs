@@ -8,7 +8,7 @@ use platform::persist;
 use platform::store::{Contents, Store};
 
 use super::unsaved::{Edit, Sight, Unsaved};
-use super::{Loading, Oventide};
+use super::{Keeping, Loading, Oventide};
 
 impl Oventide {
     pub(super) fn open_storage(self) {
@@ -65,6 +65,8 @@ impl Oventide {
                 put_note(&mut contents.notes, note.clone());
             }
         }
+        let promises = contents.promises.take();
+        inner.keeping.borrow_mut().read(promises);
         contents.bakes.sort_by_key(|bake| bake.state().started);
         self.formulas
             .set(with_starters(inner.starters(), contents.formulas));
@@ -270,6 +272,7 @@ impl Oventide {
         let inner = self.inner();
         *inner.unsaved.borrow_mut() = Unsaved::default();
         *inner.settings.borrow_mut() = None;
+        *inner.keeping.borrow_mut() = Keeping::default();
         self.formulas.set(inner.starters().to_vec());
         self.bakes.set(Vec::new());
         self.notes.set(Vec::new());

@@ -51,7 +51,7 @@ pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
-use plan::running_bakes;
+use plan::{Keeping, running_bakes};
 use unsaved::{Sight, Task, Unsaved};
 
 /// How storing goes.
@@ -128,6 +128,8 @@ pub(crate) struct Oventide {
     pub(crate) changes: RwSignal<Vec<Change>>,
     /// Whether the newest of these is still to be told: until the baker does something else.
     pub(crate) tells_change: RwSignal<bool>,
+    /// Whether something baked already when it was planned first, and nobody knows what was planned of it before.
+    pub(crate) planned_anew: RwSignal<bool>,
     inner: StoredValue<Rc<Inner>, LocalStorage>,
 }
 
@@ -151,6 +153,7 @@ struct Inner {
     silent: Cell<bool>,
     retrying: Cell<bool>,
     unsaved: RefCell<Unsaved>,
+    keeping: RefCell<Keeping>,
     sight: Cell<Sight>,
     // The settings as they are stored, if they are.
     settings: RefCell<Option<Settings>>,
@@ -203,6 +206,7 @@ impl Oventide {
             silent: Cell::default(),
             retrying: Cell::default(),
             unsaved: RefCell::default(),
+            keeping: RefCell::default(),
             leader: RefCell::default(),
             sight: Cell::new(Sight::Never),
             settings: RefCell::default(),
@@ -240,6 +244,7 @@ impl Oventide {
             plan,
             changes: RwSignal::new(Vec::new()),
             tells_change: RwSignal::new(false),
+            planned_anew: RwSignal::new(false),
             views: Memo::new(move |_| view::by_plan(&reckoned.read(), plan.read().as_ref())),
             inner: StoredValue::new_local(Rc::new(inner)),
         }

@@ -32,9 +32,9 @@ use crate::js::{self, Thrown};
 
 const NAME: &str = "oventide";
 
-/// Every migration of a record is a new version of the database, so that an
-/// older app is turned away instead of meeting records it can't read.
-const VERSION: u32 = 1 + MIGRATIONS.len() as u32;
+/// One for the stores of the first version, and one for that of the plan. Every migration of a record is a new
+/// version as well, so that an older app is turned away instead of meeting records it can't read.
+const VERSION: u32 = 2 + MIGRATIONS.len() as u32;
 
 /// The open database. Dropping it closes it.
 pub(super) struct Connection {

@@ -23,6 +23,7 @@ use std::rc::Rc;
 use domain::bake::{Bake, BakeId, Entry};
 use domain::formula::Formula;
 use domain::notebook::Note;
+use domain::schedule::plan::Promises;
 use domain::units::Moment;
 pub use records::ReadError;
 use records::Record as _;
@@ -32,11 +33,12 @@ use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
 use records::notebook::NoteRecord;
+use records::promises::PromisesRecord;
 
 use access::Access;
 use connection::Connection;
 pub use settings::{AlarmSettings, Degrees, Settings};
-use shelves::{KITCHEN_KEY, Kept, Shelf};
+use shelves::{KITCHEN_KEY, Kept, PROMISES_KEY, Shelf};
 
 /// Why something could not be read or kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -118,8 +120,22 @@ pub struct Contents {
     pub settings: Option<Settings>,
     /// What the baker wrote about bakes.
     pub notes: Vec<Note>,
+    /// What plans promised, as text: [`read_promises`] is for the half of the app that comes late.
+    pub promises: Option<String>,
     /// What can't be read.
     pub set_aside: Vec<SetAside>,
+}
+
+/// What plans promised; nothing where the text can't be read.
+#[must_use]
+pub fn read_promises(text: &str) -> Option<Promises> {
+    PromisesRecord::read(text).ok().map(Promises::from)
+}
+
+/// The text to keep of what plans promised.
+#[must_use]
+pub fn write_promises(promises: &Promises) -> String {
+    PromisesRecord::from(promises).write()
 }
 
 /// The formulas that come with the app. They are never stored.
@@ -228,6 +244,14 @@ impl Store {
     pub async fn put_note(&self, note: &Note) -> Result<(), StoreError> {
         let text = NoteRecord::from(note).write();
         self.put(Shelf::Notebook, &note.bake.0, text).await
+    }
+
+    /// Keeps what plans promised, in place of what they did before.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_promises(&self, text: String) -> Result<(), StoreError> {
+        self.put(Shelf::Plan, PROMISES_KEY, text).await
     }
 
     /// Everything that is kept, readable or not, as the text of an archive file,

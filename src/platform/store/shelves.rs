@@ -13,20 +13,25 @@ pub(super) enum Shelf {
     Kitchen,
     /// What the baker wrote, by bake.
     Notebook,
+    /// What plans promised, by one fixed key.
+    Plan,
     /// Unreadable texts that had to make room, by the place they lay in.
     SetAside,
 }
 
 /// The one key of the kitchen.
 pub(super) const KITCHEN_KEY: &str = "kitchen";
+/// The one key of what plans promised.
+pub(super) const PROMISES_KEY: &str = "promises";
 
 impl Shelf {
     /// Every one of them.
-    pub(super) const ALL: [Self; 5] = [
+    pub(super) const ALL: [Self; 6] = [
         Self::Formulas,
         Self::Bakes,
         Self::Kitchen,
         Self::Notebook,
+        Self::Plan,
         Self::SetAside,
     ];
 
@@ -37,6 +42,7 @@ impl Shelf {
             Self::Bakes => "bakes",
             Self::Kitchen => "kitchen",
             Self::Notebook => "notebook",
+            Self::Plan => "plan",
             Self::SetAside => "set_aside",
         }
     }

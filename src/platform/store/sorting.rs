@@ -45,6 +45,8 @@ pub(super) fn sort(kept: Kept) -> Sorted {
                 let cause = why_set_aside(&key, &text);
                 sorted.set_aside(shelf, key, text, cause);
             }
+            // No archive has it: what it promised was promised on this phone.
+            Shelf::Plan => sorted.contents.promises = Some(text),
             _ => sorted.take(shelf, key, text),
         }
     }
@@ -61,7 +63,8 @@ pub(super) fn readable(shelf: Shelf, text: &str) -> Result<(), ReadError> {
         Shelf::Bakes => entry(text).map(drop),
         Shelf::Kitchen => settings(text).map(drop),
         Shelf::Notebook => note(text).map(drop),
-        Shelf::SetAside => Ok(()),
+        // What can't be read of a plan is made anew, and kept for nobody.
+        Shelf::Plan | Shelf::SetAside => Ok(()),
     }
 }
 

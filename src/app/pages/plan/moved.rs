@@ -28,7 +28,13 @@ pub(crate) fn WhatMoved() -> impl IntoView {
     };
     let nothing = move || {
         let none = app.changes.read().is_empty();
-        if none { words::NOTHING_MOVED } else { "" }
+        if app.planned_anew.get() {
+            words::PLANNED_ANEW
+        } else if none {
+            words::NOTHING_MOVED
+        } else {
+            ""
+        }
     };
     view! {
         <section class="section" aria-labelledby="what-moved">

@@ -1,6 +1,7 @@
 //! The plan of everything that runs, redone whenever something happens.
 
 mod stands;
+mod promises;
 pub(crate) mod told;
 mod wishes;
 
@@ -11,6 +12,7 @@ use leptos::prelude::*;
 
 use super::{BakeView, Late, Oventide};
 use crate::words;
+pub(super) use promises::Keeping;
 pub(crate) use wishes::{WishEdit, WishedOf, running_bakes, running_states};
 
 /// A baker who is behind the plan is planned for anew no more often than this.
@@ -131,7 +133,8 @@ struct Promised {
 #[derive(Default)]
 struct Seen {
     running: Vec<Bake>,
-    promised: Option<Promised>,
+    /// What was told of, oldest first; what moves is held against the last.
+    told: Vec<Promised>,
     /// Whether the newest change was only of time that went by: then it grows, or gives way to what somebody did.
     is_passing: bool,
 }
@@ -148,24 +151,33 @@ impl Oventide {
             let now = self.beat.get();
             let bakes = self.bakes.read();
             let running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
-            let shown = self.plan.read_untracked();
+            let mut seen = last.unwrap_or_default();
+            let before = self.plan.read_untracked();
+            let recalled = self.recall(&bakes, &running, before.as_ref(), &mut seen);
+            let shown = recalled.as_ref().or(before.as_ref());
             let states: Vec<&State> = running.iter().map(Bake::state).collect();
-            let is_new = last.as_ref().is_none_or(|last| last.running != running);
-            let is_behind = shown.as_ref().is_some_and(|planned| {
+            let has_news = seen.running != running;
+            let is_new = recalled.is_some() || has_news;
+            let is_behind = shown.is_some_and(|planned| {
                 (now - planned.at).get().abs() >= AGAIN.get()
                     && planned.timetable.plan.is_overtaken(&states, now)
             });
-            let mut seen = last.unwrap_or_default();
             if is_new || is_behind {
                 let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
-                let before = shown.as_ref().map(|planned| planned.before(&ids));
+                let before = shown.map(|planned| planned.before(&ids));
                 let found = (!states.is_empty()).then(|| door()(&states, now, before.as_ref()));
-                let shown = shown.as_ref();
                 let planned = found.flatten();
                 let planned =
                     planned.map(|timetable| Planned::new(&running, timetable, now, shown));
                 self.forget_over(&mut seen, &running);
                 self.tell_moved(&mut seen, planned.as_ref(), &running, now);
+                match &planned {
+                    Some(planned) if has_news || planned.promises_other_than(shown) => {
+                        self.keep_promises(planned, &running, &seen.told);
+                    }
+                    Some(_) => {}
+                    None => self.planned_anew.set(false),
+                }
                 self.plan.set(planned);
             }
             Seen { running, ..seen }
@@ -194,15 +206,15 @@ impl Oventide {
     /// Tells what has moved since the plan that was last told of.
     fn tell_moved(self, seen: &mut Seen, planned: Option<&Planned>, running: &[Bake], now: Moment) {
         let Some(planned) = planned else {
-            seen.promised = None;
+            seen.told.clear();
             return;
         };
         let is = Promised {
             planned: planned.clone(),
             bakes: running.to_vec(),
         };
-        let Some(promised) = &seen.promised else {
-            seen.promised = Some(is);
+        let Some(promised) = seen.told.last() else {
+            seen.told.push(is);
             return;
         };
         let told = door_to_changes()(promised, &is, now).filter(|moved| {
@@ -221,7 +233,9 @@ impl Oventide {
                 let at = now;
                 keep_change(changes, Change { at, moved, bakes });
                 if !seen.is_passing {
-                    seen.promised = Some(is);
+                    seen.told.push(is);
+                    let old = seen.told.len().saturating_sub(MOST_CHANGES + 1);
+                    seen.told.drain(..old);
                 }
                 self.tells_change.set(true);
             } else if was_passing {

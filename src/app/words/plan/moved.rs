@@ -17,8 +17,10 @@ use super::super::quantity::{about, span, temperature};
 /// The heading of what moved lately.
 pub(crate) const WHAT_MOVED: &str = "What moved";
 /// Where nothing has.
-pub(crate) const NOTHING_MOVED: &str =
-    "Nothing of what is baking has moved since the app was opened.";
+pub(crate) const NOTHING_MOVED: &str = "Nothing of what is baking has moved.";
+/// Where something was baking already, and what was planned of it isn't known.
+pub(crate) const PLANNED_ANEW: &str = "What was planned before isn't known on this phone, so the plan was made \
+     anew: what has moved since can't be told.";
 
 /// One sentence about what moved at a moment.
 pub(crate) fn what_moved(moved: &Moved, at: Moment, degrees: Degrees) -> String {

@@ -2,6 +2,7 @@ use std::collections::BTreeSet;
 
 use records::starters;
 
+use super::super::shelves::PROMISES_KEY;
 use super::*;
 
 /// Texts as a phone would keep them, made of the starters.
@@ -50,6 +51,15 @@ fn what_is_sound_is_read_and_nothing_is_set_aside() {
         .map(|bake| bake.log().len())
         .collect();
     assert_eq!(bakes, [2]);
+}
+
+#[test]
+fn what_plans_promised_is_handed_on_as_it_is_and_is_in_no_archive() {
+    for text in [r#"{"version":1}"#, "{torn"] {
+        let sorted = sort(with(sound(), Shelf::Plan, PROMISES_KEY, text));
+        assert_eq!(sorted.contents.promises.as_deref(), Some(text));
+        assert_eq!(sorted.archive, sort(sound()).archive);
+    }
 }
 
 #[test]

@@ -1,0 +1,177 @@
+//! What plans promised outlives the page: it is kept with every plan, and read before the first one.
+//!
+//! So a page that is opened again goes on with the plan that it had, and tells what has moved meanwhile
+//! as if it had stayed open. What is kept follows from logs and from when somebody looked; where it is
+//! missing or can't be read, the plan is made anew, and the page says so.
+
+use domain::bake::Bake;
+use domain::schedule::plan::{Item, Promise, Promises};
+use platform::store::{StoreError, read_promises, write_promises};
+
+use super::{Change, MOST_CHANGES, Planned, Promised, Seen, compare, keep_change};
+use crate::state::Oventide;
+
+/// What is kept of plans.
+#[derive(Default)]
+pub(in crate::state) struct Keeping {
+    /// Its text, as it is stored or on its way there.
+    text: Option<String>,
+    /// Whether it was ever read.
+    was_read: bool,
+    /// Whether it was read, and nobody has looked at it since.
+    is_news: bool,
+}
+
+impl Keeping {
+    /// What was read is looked at before the next plan, unless it is what was written here.
+    pub(in crate::state) fn read(&mut self, text: Option<String>) {
+        if !self.was_read || self.text != text {
+            *self = Self {
+                text,
+                was_read: true,
+                is_news: true,
+            };
+        }
+    }
+}
+
+/// What was planned when the page was closed, or by another one.
+struct Recalled {
+    shown: Promised,
+    told: Vec<Promised>,
+    changes: Vec<Change>,
+}
+
+impl Planned {
+    /// Whether it has something at another time than one from before.
+    pub(super) fn promises_other_than(&self, before: Option<&Self>) -> bool {
+        let Some(before) = before else { return true };
+        let [was, is] = [before, self].map(|planned| &planned.timetable.plan.items);
+        let mut both = was.iter().zip(is);
+        let is_same = |(was, is): (&Item, &Item)| {
+            (was.what, was.start, was.end) == (is.what, is.start, is.end)
+        };
+        was.len() != is.len() || !both.all(is_same)
+    }
+}
+
+impl Oventide {
+    /// Goes on from what was kept, if something was read that is newer than what is shown: gives what was planned.
+    pub(super) fn recall(
+        self,
+        bakes: &[Bake],
+        running: &[Bake],
+        shown: Option<&Planned>,
+        seen: &mut Seen,
+    ) -> Option<Planned> {
+        let inner = self.inner();
+        let mut keeping = inner.keeping.borrow_mut();
+        if !std::mem::take(&mut keeping.is_news) || running.is_empty() {
+            return None;
+        }
+        let kept = keeping.text.as_ref();
+        let recalled = kept.and_then(|text| door_to_reading()(text, bakes, running));
+        let Some(recalled) = recalled else {
+            if shown.is_none() {
+                self.planned_anew.set(true);
+            }
+            return None;
+        };
+        if shown.is_some_and(|shown| shown.at >= recalled.shown.planned.at) {
+            return None;
+        }
+        seen.running = recalled.shown.bakes;
+        seen.told = recalled.told;
+        seen.is_passing = false;
+        let newest = recalled.changes.first().map(|change| change.at);
+        let mut logs = running.iter().flat_map(Bake::log);
+        self.tells_change
+            .set(newest.is_some_and(|newest| logs.all(|entry| entry.at <= newest)));
+        self.changes.set(recalled.changes);
+        Some(recalled.shown.planned)
+    }
+
+    /// Keeps what a plan promises that is shown now.
+    pub(super) fn keep_promises(self, planned: &Planned, running: &[Bake], told: &[Promised]) {
+        let text = door_to_writing()(planned, running, told);
+        self.inner().keeping.borrow_mut().text = Some(text.clone());
+        self.in_turn(Box::pin(async move {
+            // It tells of logs, which have to be stored; and a newer one may be on its way.
+            let is_newest = self.inner().keeping.borrow().text.as_ref() == Some(&text);
+            if !is_newest || self.is_silent() || !self.is_sound() {
+                return;
+            }
+            let stored = self.store().put_promises(text).await;
+            // Nothing of the baker's is lost, so only what concerns everything is a reason to warn.
+            if let Err(
+                error @ (StoreError::NoAnswer | StoreError::Closed | StoreError::Failed(_)),
+            ) = stored
+            {
+                self.lose_storage(error);
+            }
+        }));
+    }
+}
+
+/// What reads and what writes it, late as the plans themselves.
+fn door_to_reading() -> fn(&str, &[Bake], &[Bake]) -> Option<Recalled> {
+    std::hint::black_box(read_back)
+}
+
+fn door_to_writing() -> fn(&Planned, &[Bake], &[Promised]) -> String {
+    std::hint::black_box(write_down)
+}
+
+fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
+    let promises = read_promises(text)?;
+    let recalled = |promise: &Promise| {
+        let (bakes, timetable) = promise.recalled(bakes)?;
+        let of = promise.bakes.iter();
+        let planned = Planned {
+            bakes: of.clone().map(|of| of.bake.clone()).collect(),
+            timetable,
+            at: promise.at,
+            calls: of.map(|of| of.called).collect(),
+        };
+        Some(Promised { planned, bakes })
+    };
+    let shown = recalled(&promises.shown)?;
+    // What ran alone and is over promised nothing of what runs now.
+    let mut ids = shown.planned.bakes.iter();
+    if !ids.any(|id| running.iter().any(|bake| bake.id == *id)) {
+        return None;
+    }
+    let told = promises.told.iter().rev().map_while(recalled);
+    let mut told: Vec<Promised> = told.take(MOST_CHANGES + 1).collect();
+    told.reverse();
+    if told.is_empty() {
+        told.push(shown.clone());
+    }
+    let mut changes = Vec::new();
+    for pair in told.windows(2) {
+        let at = pair[1].planned.at;
+        if let Some(moved) = compare(&pair[0], &pair[1], at) {
+            let bakes = pair[1].planned.bakes.clone();
+            keep_change(&mut changes, Change { at, moved, bakes });
+        }
+    }
+    changes.retain(|change| !change.is_over(running));
+    Some(Recalled {
+        shown,
+        told,
+        changes,
+    })
+}
+
+fn write_down(planned: &Planned, running: &[Bake], told: &[Promised]) -> String {
+    let promise = |planned: &Planned, bakes: &[Bake]| {
+        Promise::of(&planned.timetable, bakes, &planned.calls, planned.at)
+    };
+    let told = told.iter();
+    write_promises(&Promises {
+        shown: promise(planned, running),
+        told: told
+            .map(|told| promise(&told.planned, &told.bakes))
+            .collect(),
+    })
+}
