@@ -5,7 +5,7 @@ import { App } from "../pages/app.js";
 import { FORMULAS } from "../pages/formula.js";
 import { contentsOf, edited, isSound } from "../support/archive.js";
 import { MINUTE } from "../support/clock.js";
-import { putInto, storedIn } from "../support/database.js";
+import { promisesIn, putInto, storedIn } from "../support/database.js";
 import { expect, test } from "../support/test.js";
 
 const UNREADABLE = '{"version":1,"nothing":"that is known"}';
@@ -45,6 +45,7 @@ test("writing an archive, erasing everything and restoring it changes nothing", 
   await app.kitchen.fridge.shows("5 °C");
   const gone = await storedIn(page);
   for (const store of Object.keys(before)) expect(gone[store], store).toEqual({});
+  expect(await promisesIn(page)).toBe("");
   await app.go("Notebook");
   await expect(app.page.getByText("Nothing here yet.")).toBeVisible();
 

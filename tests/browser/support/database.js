@@ -2,8 +2,19 @@
 
 const NAME = "oventide";
 
-/** Every text in every store, by store and key. */
-export function storedIn(page) {
+/** Every text in every store, by store and key, but for what plans promised: that is written once it is shown. */
+export async function storedIn(page) {
+  const { plan, ...stored } = await all(page);
+  return stored;
+}
+
+/** What plans promised, as it is kept; empty where nothing is. */
+export async function promisesIn(page) {
+  const { plan } = await all(page);
+  return plan.promises ?? "";
+}
+
+function all(page) {
   return page.evaluate(async (name) => {
     const done = (request) =>
       new Promise((resolve, reject) => {

@@ -54,6 +54,6 @@ test("what moved is forgotten with the bake that was put away", async ({ app, pa
   await app.turnTo("#/");
   await app.formula.bake(FORMULAS.braid);
   await app.turnTo("#/plan");
-  await expect(moved).toContainText("Nothing of what is baking has moved since the app was opened.");
+  await expect(moved).toContainText("Nothing of what is baking has moved.");
   await expect(moved.getByRole("listitem")).toHaveCount(0);
 });
