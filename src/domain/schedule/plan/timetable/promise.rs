@@ -76,14 +76,11 @@ impl Promise {
         let bakes = self.bakes.iter().map(|promised| promised.as_it_was(known));
         let bakes: Vec<Bake> = bakes.collect::<Option<_>>()?;
         let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-        let mut items = self.items.clone();
-        let places = items.len();
-        for item in &mut items {
-            if item.what.of().is_some_and(|(bake, _)| bake >= bakes.len()) {
-                return None;
-            }
-            item.waits_for = item.waits_for.filter(|&place| place < places);
+        let is_here = |item: &Item| item.what.of().is_none_or(|(bake, _)| bake < bakes.len());
+        if !self.items.iter().all(is_here) || !self.chains_end() {
+            return None;
         }
+        let items = self.items.clone();
         let plan = Plan {
             end: match chain::last(&items, &|_| true) {
                 Some(last) => chain::window(&items, last),
@@ -106,6 +103,24 @@ impl Promise {
             plan,
         };
         Some((bakes, timetable))
+    }
+}
+
+impl Promise {
+    /// Whether what waits for what comes to an end: what was damaged can lead nowhere, or in a circle.
+    fn chains_end(&self) -> bool {
+        let ends = |item: &Item| {
+            let mut next = item.waits_for;
+            for _ in &self.items {
+                let Some(place) = next else { break };
+                let Some(item) = self.items.get(place) else {
+                    return false;
+                };
+                next = item.waits_for;
+            }
+            next.is_none()
+        };
+        self.items.iter().all(ends)
     }
 }
 
