@@ -1,7 +1,9 @@
 //! A plan outlives the page: made from what was kept of the one before, it is what it would have been.
 
 use domain::bake::{Bake, BakeId, State};
-use domain::schedule::plan::{Made, Promise, Promises, Timetable, What, moved, timetable};
+use domain::schedule::plan::{
+    Made, Moved, NOTABLE, Promise, Promises, Timetable, What, moved, timetable,
+};
 use domain::units::{Minutes, Moment, minutes};
 use proptest::prelude::*;
 use records::Record as _;
@@ -104,8 +106,12 @@ proptest! {
                 let made = |timetable, bakes| Made { timetable, bakes, names: &names };
                 let closed = moved(made(&told, &was), made(&again, &is), later);
                 let open = moved(made(&day.timetable, &is), made(&open, &is), later);
-                eprintln!("COMPARE {} {}", closed == open, day.bakes.len());
-                if closed != open { eprintln!("{closed:?}\n{open:?}"); }
+                // What is planned in one go can come to rest some minutes beside what is planned in forty.
+                let by = |told: &Option<Moved>| told.as_ref().map_or(0.0, |told| (told.ready.1 - told.ready.0).get());
+                prop_assert!((by(&closed) - by(&open)).abs() <= NOTABLE.get(), "{closed:?}\n{open:?}");
+                if let (Some(closed), Some(open)) = (closed, open) {
+                    prop_assert_eq!((closed.of, closed.why, closed.ready.0), (open.of, open.why, open.ready.0));
+                }
             }
             if day.go_on(slip).is_none() { break }
             day.timetable = day.again(day.now);
