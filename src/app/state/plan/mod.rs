@@ -1,7 +1,7 @@
 //! The plan of everything that runs, redone whenever something happens.
 
-mod stands;
 mod promises;
+mod stands;
 pub(crate) mod told;
 mod wishes;
 

@@ -89,6 +89,7 @@ impl Promise {
             items,
             // What was proven then is nothing that is proven now.
             proven: Proven::Short(Minutes::MAX),
+            waits_least: false,
             as_heated: false,
         };
         let buffer = |table: Moment| {
