@@ -4,7 +4,7 @@
 
 use domain::bake::BakeId;
 use domain::formula::StepId;
-use domain::schedule::plan::{Cold, Item, Promise, Promised, Promises, What};
+use domain::schedule::plan::{Item, Promise, Promised, Promises, RetardPart, What};
 use domain::units::{Minutes, Moment};
 
 use crate::choice::choice;
@@ -162,9 +162,9 @@ impl From<ItemRecord> for Item {
                 WhatRecord::Step => What::Step(bake, step),
                 WhatRecord::Fold => What::Fold(bake, step, usize::from(record.nth)),
                 WhatRecord::Away => What::Away,
-                WhatRecord::PutIn => What::Cold(bake, step, Cold::In),
-                WhatRecord::Stands => What::Cold(bake, step, Cold::Stands),
-                WhatRecord::TakenOut => What::Cold(bake, step, Cold::Out),
+                WhatRecord::PutIn => What::Retard(bake, step, RetardPart::In),
+                WhatRecord::Stands => What::Retard(bake, step, RetardPart::Stands),
+                WhatRecord::TakenOut => What::Retard(bake, step, RetardPart::Out),
             },
             start,
             end,
@@ -181,9 +181,9 @@ impl From<&Item> for ItemRecord {
             What::Step(..) => (WhatRecord::Step, 0),
             What::Fold(_, _, nth) => (WhatRecord::Fold, nth),
             What::Away => (WhatRecord::Away, 0),
-            What::Cold(_, _, Cold::In) => (WhatRecord::PutIn, 0),
-            What::Cold(_, _, Cold::Stands) => (WhatRecord::Stands, 0),
-            What::Cold(_, _, Cold::Out) => (WhatRecord::TakenOut, 0),
+            What::Retard(_, _, RetardPart::In) => (WhatRecord::PutIn, 0),
+            What::Retard(_, _, RetardPart::Stands) => (WhatRecord::Stands, 0),
+            What::Retard(_, _, RetardPart::Out) => (WhatRecord::TakenOut, 0),
         };
         let (bake, step) = item.what.of().unwrap_or((0, StepId(0)));
         // No kitchen has so many of anything.
