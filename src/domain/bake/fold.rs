@@ -33,7 +33,8 @@ impl State {
                 continue;
             }
             if let Event::Undone { entries } = &entry.event {
-                let mut gone = entries.iter().filter_map(|&gone| log.get(gone as usize));
+                let gone = entries.iter().filter(|&&gone| gone < place);
+                let mut gone = gone.filter_map(|&gone| log.get(gone as usize));
                 let has_passed = gone.any(
                     |gone| matches!(gone.event, Event::Pinned { at: Some(pin), .. } if pin <= at),
                 );
