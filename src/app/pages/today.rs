@@ -158,7 +158,11 @@ struct Card {
 impl Card {
     fn of(view: &BakeView) -> Self {
         let state = view.bake.state();
-        let prompt = words::prompt(state, view.ask);
+        let mut prompt = words::prompt(state, view.ask);
+        if let (Some(step), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
+            prompt.title = state.formula.title(step).to_owned();
+            prompt.instruction = words::plan::no_hurry(until);
+        }
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
             Some(words::next_look(&step.title, running, view.at))
@@ -168,7 +172,7 @@ impl Card {
             title: prompt.title,
             instruction: prompt.instruction,
             looks: looks.collect(),
-            table: words::table_window(&view.outline.table, view.at),
+            table: words::table_window(view.table(), view.at),
         }
     }
 
@@ -177,7 +181,6 @@ impl Card {
         if let Some(begins) = plan.begins(view, now) {
             self.title = words::PLANNED.to_owned();
             self.instruction = words::begins_at(begins, view.bake.state().has_begun(), now);
-            self.table = words::table_window(&plan.timetable.plan.end, now);
         }
         self
     }

@@ -1,6 +1,7 @@
 //! A running bake as the screens need it: everything derived, reckoned once a beat.
 
-use domain::bake::{self, Alarm, Bake, BakeId, State};
+use domain::bake::{self, Alarm, Bake, BakeId, State, Status};
+use domain::estimate::Estimate;
 use domain::formula::{Step, StepId};
 use domain::schedule::plan::What;
 use domain::schedule::{
@@ -37,16 +38,22 @@ pub(crate) struct BakeView {
 /// What the plan of all bakes says of one.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(crate) struct ByPlan {
-    /// The hands' next work here but what is asked, and when.
-    pub(crate) next: Option<(StepId, Moment)>,
-    /// Until when what is asked is let wait on purpose.
+    /// When it is on the table.
+    pub(crate) table: Option<Estimate<Moment>>,
+    /// The hands' next work but what is asked, of whichever bake, and when.
+    pub(crate) next: Option<(BakeId, StepId, Moment)>,
+    /// Until when what is asked, or rests, is let wait on purpose.
     pub(crate) waits_until: Option<Moment>,
-    /// Where the hands are wanted instead: the bake, what it makes and the name of the step.
-    pub(crate) hands_at: Option<(BakeId, String, String)>,
+    /// Where the hands are wanted instead.
+    pub(crate) hands_at: Option<(BakeId, StepId)>,
+    /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
+    pub(crate) rests: Option<StepId>,
 }
 
 /// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
 const SOON: Minutes = minutes(5.0);
+/// A plan counts whole minutes of the clock, so what is to begin at once begins with the next.
+const AT_ONCE: Minutes = minutes(1.0);
 
 impl BakeView {
     fn of(bake: &Bake, now: Moment) -> Self {
@@ -64,6 +71,11 @@ impl BakeView {
             bake: bake.clone(),
             at: now,
         }
+    }
+
+    /// When it is on the table: as the plan has it, where there is one.
+    pub(crate) fn table(&self) -> &Estimate<Moment> {
+        self.by_plan.table.as_ref().unwrap_or(&self.outline.table)
     }
 
     /// How much this bake needs the baker: less is more.
@@ -105,29 +117,57 @@ pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<Bake
             in_order(state, &mut view.offers, &order);
             view.ask = focus_by(state, at, &order);
         }
-        let asked = view.ask.step();
-        let mut work = plan.items.iter().filter_map(|item| match item.what {
-            What::Step(of, step) if of == place => {
-                let is_hands = state.formula.step(step).is_some_and(Step::is_hands);
-                let is_left = state.progress(step).ended.is_none();
-                (is_hands && is_left).then_some((step, item.start))
-            }
-            _ => None,
-        });
-        let is_at_it = matches!(view.ask, Ask::Work(step) if state.picked == Some(step));
-        if let (Ask::Work(step), false) = (view.ask, is_at_it) {
-            let start = work.clone().find(|&(other, _)| other == step);
-            view.by_plan.waits_until = start
-                .map(|(_, start)| start)
-                .filter(|&start| start - at > SOON);
-        }
-        view.by_plan.next = work.find(|&(step, start)| Some(step) != asked && start >= at);
+        view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
+        let is_at_it = match view.ask {
+            Ask::Work(step) => state
+                .formula
+                .step(step)
+                .is_some_and(|step| state.is_begun(step)),
+            _ => false,
+        };
         let is_free = matches!(view.ask, Ask::Work(_) | Ask::Wait(_) | Ask::Idle) && !is_at_it;
         if is_free {
             view.by_plan.hands_at = elsewhere(planned, &states, place, at);
         }
+        let asked = view.ask.step().map(|step| (place, step));
+        let is_elsewhere = view.by_plan.hands_at.is_some();
+        let next = work(planned, &states).find(|&(bake, step, start)| {
+            // One way to another bread at a time.
+            Some((bake, step)) != asked && start >= at && (bake == place || !is_elsewhere)
+        });
+        view.by_plan.next =
+            next.map(|(bake, step, start)| (planned.bakes[bake].clone(), step, start));
+        if let (Ask::Work(step), false) = (view.ask, is_at_it) {
+            let mut work = work(planned, &states);
+            let start = work.find(|&(bake, other, _)| (bake, other) == (place, step));
+            view.by_plan.waits_until = start
+                .map(|(.., start)| start)
+                .filter(|&start| start - at > SOON);
+            let is_paused = matches!(state.status, Status::Paused { .. });
+            if is_elsewhere && !is_paused && view.by_plan.waits_until.is_some() {
+                view.by_plan.rests = Some(step);
+                view.ask = Ask::Idle;
+            }
+        }
     }
     found
+}
+
+/// The work of hands that is left in a plan, in its order: of which bake, the step, and when.
+fn work<'a>(
+    planned: &'a Planned,
+    states: &'a [&State],
+) -> impl Iterator<Item = (usize, StepId, Moment)> + 'a {
+    let items = planned.timetable.plan.items.iter();
+    items.filter_map(|item| match item.what {
+        What::Step(bake, step) => {
+            let state = states[bake];
+            let is_hands = state.formula.step(step).is_some_and(Step::is_hands);
+            let is_left = state.progress(step).ended.is_none();
+            (is_hands && is_left).then_some((bake, step, item.start))
+        }
+        _ => None,
+    })
 }
 
 /// Where else the hands are wanted now.
@@ -136,17 +176,11 @@ fn elsewhere(
     states: &[&State],
     here: usize,
     now: Moment,
-) -> Option<(BakeId, String, String)> {
+) -> Option<(BakeId, StepId)> {
     let item = planned.timetable.plan.hands_at(states, now)?;
     let (bake, step) = item.what.of()?;
-    let state = states[bake];
-    let is_now = item.start <= now && bake != here && state.is_open(step);
-    let title = state.formula.step(step).filter(|_| is_now)?.title.clone();
-    Some((
-        planned.bakes[bake].clone(),
-        state.formula.name.clone(),
-        title,
-    ))
+    let is_now = item.start - now < AT_ONCE && bake != here && states[bake].is_open(step);
+    is_now.then(|| (planned.bakes[bake].clone(), step))
 }
 
 /// Every bake that is not over.
@@ -154,3 +188,6 @@ pub(super) fn views(bakes: &[Bake], now: Moment) -> Vec<BakeView> {
     let views = running_bakes(bakes).map(|bake| BakeView::of(bake, now));
     views.collect()
 }
+
+#[cfg(test)]
+mod tests;

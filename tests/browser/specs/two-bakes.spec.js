@@ -1,7 +1,7 @@
 // Two bakes at once.
 
 import { FORMULAS } from "../pages/formula.js";
-import { MINUTE } from "../support/clock.js";
+import { MINUTE, SECOND } from "../support/clock.js";
 import { expect, test } from "../support/test.js";
 
 const BUNS = `${FORMULAS.buns}, since 09:00`;
@@ -14,6 +14,12 @@ async function startBoth(app) {
   await app.clock.pass(20 * MINUTE);
   await app.turnTo("#/");
   await app.formula.bake(FORMULAS.loaf);
+}
+
+/** Goes on with a bread although the plan has the hands at the other one first. */
+async function stay({ bench }) {
+  await expect(bench.title).toHaveText(/^Now at /);
+  await bench.pressBeside("Stay here");
 }
 
 function tab(app, name) {
@@ -32,6 +38,76 @@ test("the Bench says whose step it is and turns from one bake to the other", asy
   await expect(app.bench.title).toHaveText("Cook the cream");
 });
 
+test("the Bench leads to the bread at which the plan has the hands, and stays where somebody says so", async ({ app }) => {
+  const { bench, clock } = app;
+  await app.startBake();
+  await clock.pass(SECOND);
+  await app.turnTo("#/");
+  await app.formula.bake(FORMULAS.braid);
+  const [buns, braid] = [`${FORMULAS.buns}, since 09:00`, `${FORMULAS.braid}, since 09:00`];
+  await tab(app, buns).click();
+  await expect(bench.title).toHaveText("Gather");
+  const next = bench.main.getByRole("link", { name: /^Next, about/ });
+
+  await test.step("what comes next is told with its bread, and leads there", async () => {
+    await expect(next).toHaveText(`Next, about 09:13, at ${FORMULAS.braid}: Gather`);
+    await next.click();
+    await expect(tab(app, braid)).toHaveAttribute("aria-current", "true");
+    await tab(app, buns).click();
+  });
+
+  await clock.pass(MINUTE);
+  await bench.press();
+  await expect(bench.title).toHaveText(`Now at ${FORMULAS.braid}`);
+  await expect(bench.instruction).toHaveText("Gather");
+  await expect(bench.main).toContainText(/Here Cook the cream has time until \d\d:\d\d\./);
+
+  await test.step("one press leads there", async () => {
+    await clock.pass(SECOND);
+    await bench.mainAction.click();
+    await expect(tab(app, braid)).toHaveAttribute("aria-current", "true");
+    await expect(bench.title).toHaveText("Gather");
+  });
+
+  await test.step("who stays is asked for what was to wait, and after a reload too", async () => {
+    await tab(app, buns).click();
+    await bench.pressBeside("Stay here");
+    await expect(bench.title).toHaveText("Cook the cream");
+    await expect(bench.mainAction).toHaveText("Done");
+    await app.reload();
+    await expect(bench.title).toHaveText("Cook the cream");
+  });
+
+  await test.step("and then the Bench of the other says when its turn is", async () => {
+    await tab(app, braid).click();
+    await expect(bench.title).toHaveText(`Now at ${FORMULAS.buns}`);
+    await expect(bench.instruction).toHaveText("Cook the cream");
+  });
+});
+
+test("Today, the Bench's menu and the plan tell one end of each bread", async ({ app, page }) => {
+  await startBoth(app);
+  // The plan, which comes with the half of the app that is late, is there.
+  await app.turnTo("#/plan");
+  await expect(app.plan.bars.first()).toBeVisible();
+  const list = await app.plan.list.innerText();
+  const tables = [];
+  for (const [name, short] of [[FORMULAS.buns, "Buns"], [FORMULAS.loaf, "Loaf"]]) {
+    const ends = [...list.matchAll(new RegExp(`\\(${short}\\): until (?:about )?(\\d\\d:\\d\\d)`, "g"))];
+    const last = ends.at(-1)[1];
+    await app.turnTo("#/");
+    const card = page.locator("section.card", { hasText: name });
+    await expect(card).toContainText(new RegExp(`likely ${last}\\.`));
+    const told = (await card.innerText()).match(/On the table.*likely \d\d:\d\d\./)[0];
+    await card.getByRole("link").click();
+    const more = await app.bench.openMore();
+    await expect(more).toContainText(told);
+    await more.getByRole("button", { name: "Close" }).click();
+    tables.push(told);
+  }
+  expect(new Set(tables).size).toBe(2);
+});
+
 test("what is done in one bake leaves the other as it was", async ({ app }) => {
   await startBoth(app);
   await tab(app, BUNS).click();
@@ -40,6 +116,7 @@ test("what is done in one bake leaves the other as it was", async ({ app }) => {
   await tab(app, LOAF).click();
   await expect(app.bench.title).toHaveText("Gather");
   await app.bench.press();
+  await stay(app);
   await expect(app.bench.title).toHaveText("Mix the poolish");
   await app.bench.press();
   const loaf = await app.bench.ask();
@@ -58,10 +135,11 @@ test("what goes on meanwhile is named by its bake, and so are alarms", async ({ 
   await startBoth(app);
   await tab(app, LOAF).click();
   await app.bench.press();
+  await stay(app);
   await app.bench.press();
   await expect(app.bench.running).toContainText("Loaf: Poolish ripens");
-  await app.bench.setTimer("Tea", 5);
-  await app.clock.pass(5 * MINUTE);
+  await app.bench.setTimer("Tea", 2);
+  await app.clock.pass(2 * MINUTE);
   await expect(app.alarm.text).toContainText(FORMULAS.loaf);
   await app.alarm.stop();
 });
@@ -70,6 +148,7 @@ test("a change of the kitchen is told of both, each by its name", async ({ app }
   await startBoth(app);
   await tab(app, LOAF).click();
   await app.bench.press();
+  await stay(app);
   await app.bench.press();
   await expect(app.bench.running).toContainText("Loaf: Poolish ripens");
   const preview = await app.bench.enterKitchen(17);

@@ -17,7 +17,7 @@ use crate::words;
 #[component]
 pub(super) fn Act(shown: Shown) -> impl IntoView {
     let asked = shown.asked();
-    let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
+    let prompt = super::by_plan::prompt(shown);
     let paused = Memo::new(move |_| shown.is_paused());
     let presses = Presses::new();
     let press = move |_| {
@@ -61,7 +61,12 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
-        Ask::Idle | Ask::AllDone => None,
+        // What rests can be begun all the same.
+        Ask::Idle => {
+            let rests = shown.view.read().by_plan.rests?;
+            Some((words::plan::STAY, Intent::Pick(rests)))
+        }
+        Ask::AllDone => None,
     };
     let press_other = move || {
         if let Some((_, intent)) = untrack(other).filter(|_| presses.is_new()) {
@@ -141,6 +146,11 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
             shown.ask(Intent::Finish);
             Route::Note(bake).go();
         }
-        Ask::Idle => {}
+        Ask::Idle => {
+            let hands_at = shown.view.read_untracked().by_plan.hands_at.clone();
+            if let Some((bake, _)) = hands_at {
+                Route::Bench(Some(bake)).go();
+            }
+        }
     }
 }

@@ -11,7 +11,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use super::bar::Whose;
-use super::by_plan::Moved;
+use super::by_plan::{Moved, NextUp, prompt};
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
@@ -33,10 +33,14 @@ const MOST_LESSONS: usize = 3;
 pub(super) fn Asked(shown: Shown) -> impl IntoView {
     let app = shown.app;
     let asked = shown.asked();
-    let prompt = Memo::new(move |_| shown.with(|state| words::prompt(state, asked.get())));
+    let prompt = prompt(shown);
     let answer = move || {
         let degrees = app.settings.read().degrees;
         told(app.answer.read().as_ref(), degrees)
+    };
+    let planned = move || {
+        let rests = shown.view.read().by_plan.rests.is_some();
+        if rests { String::new() } else { planned(shown) }
     };
     let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.
@@ -64,7 +68,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
-            <p class="asked-planned">{live::text(move || planned(shown))}</p>
+            <p class="asked-planned">{live::text(planned)}</p>
             <h1
                 class="asked-instruction"
                 id="asked-instruction"
@@ -128,36 +132,6 @@ fn planned(shown: Shown) -> String {
     begins.map_or_else(String::new, |begins| {
         words::planned_to_begin(begins, has_begun, now)
     })
-}
-
-/// What hands do next, and when; or that what is asked can wait.
-#[component]
-fn NextUp(shown: Shown) -> impl IntoView {
-    let next = move || {
-        let view = shown.view.read();
-        let formula = &view.bake.state().formula;
-        if let Some(until) = view.by_plan.waits_until {
-            return words::plan::no_hurry(until);
-        }
-        if let Some((step, at)) = view.by_plan.next {
-            let step = formula.step(step);
-            return step.map_or_else(String::new, |step| words::next_up(&step.title, at));
-        }
-        let asked = view.ask.step();
-        view.outline
-            .steps
-            .iter()
-            .filter(|planned| planned.start >= view.at && Some(planned.step) != asked)
-            .find_map(|planned| {
-                let step = formula.step(planned.step)?;
-                step.is_hands()
-                    .then(|| words::next_up(&step.title, planned.start))
-            })
-            .unwrap_or_default()
-    };
-    // The more quietly, the more there is to do.
-    let waits = live::flag(move || matches!(shown.view.read().ask, Ask::Wait(_)));
-    view! { <p class="asked-next" data-waits=waits>{live::text(next)}</p> }
 }
 
 /// What to look for, and what to set.

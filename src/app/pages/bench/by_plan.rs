@@ -1,28 +1,39 @@
-//! What the plan has to say beside what is asked: where the hands are wanted now, and what has moved.
+//! What the plan has to say beside what is asked: where the hands are wanted now and next, and what has moved.
+//!
+//! While the plan has them at another bread, and what would be asked here is for later, the Bench asks for nothing
+//! here and its main action leads there; whoever stays says so, which is to begin it.
 //!
 //! Where the hands are wanted comes and goes by itself, so it stands above the buttons and grows away from them:
 //! nothing that is read or pressed moves by it. What has moved by something that was done stands below the answer
 //! to that; what moves while time goes by stands on the page of the plan.
 
-use domain::bake::Intent;
+use domain::bake::{BakeId, Intent};
+use domain::formula::StepId;
 use domain::kitchen::Place;
+use domain::schedule::Ask;
 use leptos::prelude::*;
 
 use super::Shown;
+use crate::reactive::Memo;
 use crate::route::Route;
+use crate::state::{BakeView, Oventide};
 use crate::widgets::live;
-use crate::words;
+use crate::words::{self, Prompt};
 
 /// The lines of the plan.
 #[component]
 pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
     let hands_at = move || {
         let view = shown.view.read();
-        let Some((bake, formula, title)) = &view.by_plan.hands_at else {
+        // What rests leaves the main action free to lead there.
+        let hands_at = view.by_plan.hands_at.as_ref();
+        let hands_at = hands_at.filter(|_| view.by_plan.rests.is_none());
+        let named = hands_at.and_then(|(bake, step)| Some((bake, named(shown.app, bake, *step)?)));
+        let Some((bake, (whose, title))) = named else {
             return ().into_any();
         };
         let href = Route::Bench(Some(bake.clone())).href();
-        let text = words::plan::now_at(formula, title);
+        let text = words::plan::now_at(&whose, &title);
         view! {
             <a class="button plan-elsewhere" href=href>
                 {text}
@@ -53,6 +64,96 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         {live::part(moves)}
         {live::part(hands_at)}
     }
+}
+
+/// What a bake is called beside the others that run, and one of its steps.
+fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)> {
+    let views = app.views.read();
+    let of = views.iter().find(|view| view.bake.id == *bake)?;
+    let of = of.bake.state();
+    let alike = views
+        .iter()
+        .filter(|view| view.bake.state().formula.name == of.formula.name);
+    let name = if alike.count() > 1 {
+        words::whose(&of.formula.name, of.started)
+    } else {
+        of.formula.name.clone()
+    };
+    Some((name, of.formula.step(step)?.title.clone()))
+}
+
+/// What the Bench says: what is asked of the bake that is shown or, while that rests, where the hands are wanted.
+pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
+    Memo::new(move |_| {
+        let view = shown.view.read();
+        let hands_at = view.by_plan.hands_at.as_ref();
+        let hands_at = hands_at.filter(|_| view.by_plan.rests.is_some());
+        let named = hands_at.and_then(|(bake, step)| named(shown.app, bake, *step));
+        named.map_or_else(
+            || words::prompt(view.bake.state(), view.ask),
+            |(whose, title)| words::plan::leads_to(&whose, title),
+        )
+    })
+}
+
+/// What hands do next, and when; or that what is asked can wait. What they do at another bread leads there.
+#[component]
+pub(super) fn NextUp(shown: Shown) -> impl IntoView {
+    let next = live::text(move || {
+        let view = shown.view.read();
+        let formula = &view.bake.state().formula;
+        let plan = &view.by_plan;
+        match (plan.waits_until, plan.rests, &plan.next) {
+            (Some(until), Some(step), _) => words::plan::has_time(formula.title(step), until),
+            (Some(until), None, _) => words::plan::no_hurry(until),
+            (None, _, Some((bake, step, at))) if *bake == view.bake.id => {
+                words::next_up(formula.title(*step), *at)
+            }
+            (None, _, Some(_)) => String::new(),
+            (None, _, None) => outlined(&view),
+        }
+    });
+    let elsewhere = move || {
+        let view = shown.view.read();
+        let next = view.by_plan.next.as_ref();
+        let next = next.filter(|(bake, _, at)| {
+            let waits = view.by_plan.waits_until;
+            *bake != view.bake.id && waits.is_none_or(|until| *at < until)
+        });
+        let named =
+            next.and_then(|(bake, step, at)| Some((bake, named(shown.app, bake, *step)?, *at)));
+        let Some((bake, (whose, title), at)) = named else {
+            return ().into_any();
+        };
+        let href = Route::Bench(Some(bake.clone())).href();
+        view! {
+            <a class="button asked-elsewhere" href=href>
+                {words::plan::next_at(&whose, &title, at)}
+            </a>
+        }
+        .into_any()
+    };
+    // The more quietly, the more there is to do.
+    let waits = live::flag(move || matches!(shown.view.read().ask, Ask::Wait(_)));
+    view! {
+        <p class="asked-next" data-waits=waits>
+            {next}
+        </p>
+        {live::part(elsewhere)}
+    }
+}
+
+/// The same of the outline, as long as there is no plan.
+fn outlined(view: &BakeView) -> String {
+    let formula = &view.bake.state().formula;
+    let asked = view.ask.step();
+    let mut steps = view.outline.steps.iter();
+    let next = steps.find_map(|planned| {
+        let step = formula.step(planned.step)?;
+        let is_next = planned.start >= view.at && Some(planned.step) != asked && step.is_hands();
+        is_next.then(|| words::next_up(&step.title, planned.start))
+    });
+    next.unwrap_or_default()
 }
 
 /// What has moved in the plan by what was done last.

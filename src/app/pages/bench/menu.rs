@@ -171,7 +171,13 @@ fn ComingUp(shown: Shown) -> impl IntoView {
     let rest = Memo::new(move |_| {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
-        let steps = view.outline.steps.iter();
+        let plan = shown.app.plan.read();
+        let planned = plan.as_ref().and_then(|plan| {
+            let place = plan.place(&view.bake.id)?;
+            plan.timetable.plan.of(place)
+        });
+        let outline = planned.as_ref().unwrap_or(&view.outline);
+        let steps = outline.steps.iter();
         steps
             .filter_map(|planned| {
                 let title = &formula.step(planned.step)?.title;
@@ -185,7 +191,7 @@ fn ComingUp(shown: Shown) -> impl IntoView {
     });
     let table = move || {
         let view = shown.view.read();
-        words::table_window(&view.outline.table, view.at)
+        words::table_window(view.table(), view.at)
     };
     view! {
         <h3>{words::COMING_UP}</h3>

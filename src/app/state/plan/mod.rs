@@ -61,7 +61,12 @@ impl Planned {
     }
 
     /// A new plan, after this one if there was one.
-    fn new(running: &[Bake], timetable: Timetable, at: Moment, before: Option<&Self>) -> Self {
+    pub(in crate::state) fn new(
+        running: &[Bake],
+        timetable: Timetable,
+        at: Moment,
+        before: Option<&Self>,
+    ) -> Self {
         let call = |(bake, begins): (&Bake, &Option<Moment>)| {
             let begins = (*begins)?;
             // Plans begin with a whole minute, so less than one ahead is now.

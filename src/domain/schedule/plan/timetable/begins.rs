@@ -112,6 +112,7 @@ impl Search<'_> {
         Some(Timetable {
             margins: margins(bakes, &plan, buffer),
             begins: waiting.collect(),
+            ready: all.iter().map(|&bake| Some(plan.of(bake)?.table)).collect(),
             known: bakes.iter().copied().enumerate().map(known).collect(),
             plan,
         })

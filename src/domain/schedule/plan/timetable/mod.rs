@@ -66,6 +66,8 @@ pub struct Timetable {
     pub margins: Vec<Margin>,
     /// By bake: when it begins, of those that haven't.
     pub begins: Vec<Option<Moment>>,
+    /// By bake: when it is ready, as the plan has it.
+    pub ready: Vec<Option<Estimate<Moment>>>,
     /// By bake, of those that wait: what was known of it.
     known: Vec<Option<Known>>,
 }

@@ -15,11 +15,13 @@ impl Timetable {
             plan: self.plan.clone().reordered(place_of),
             margins: self.margins.clone(),
             begins: vec![None; bakes],
+            ready: vec![None; bakes],
             known: vec![None; bakes],
         };
         for (old, (begins, known)) in self.begins.iter().zip(&self.known).enumerate() {
             if let Some(place) = place_of(old) {
                 (moved.begins[place], moved.known[place]) = (*begins, known.clone());
+                moved.ready[place] = self.ready[old];
             }
         }
         moved

@@ -1,0 +1,146 @@
+//! Of two breads under way, the Bench asks where the plan has the hands.
+
+use checks::{begin, say, starter};
+use domain::bake::Intent;
+use domain::kitchen::Kitchen;
+use domain::schedule::plan::timetable;
+
+use super::*;
+
+const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+fn two() -> Vec<Bake> {
+    let bakes = ["plum-almond-buns", "orange-braid"].map(|formula| {
+        let mut bake = begin(starter(formula), Kitchen::UNMEASURED, START);
+        bake.id = BakeId(formula.to_owned());
+        bake
+    });
+    bakes.to_vec()
+}
+
+fn planned(bakes: &[Bake], now: Moment, before: Option<&Planned>) -> Planned {
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let was = before.map(|before| &before.timetable);
+    let timetable = timetable(&states, now, was, &mut || true).expect("there is a plan");
+    Planned::new(bakes, timetable, now, before)
+}
+
+fn start_of(planned: &Planned, place: usize, step: StepId) -> Moment {
+    let item = planned.timetable.plan.item(What::Step(place, step));
+    item.expect("it is planned").start
+}
+
+/// Goes through the first hours of two bakes by their plan, and calls for each moment at which work has just ended.
+fn go(mut look: impl FnMut(&Planned, &[Bake], &[BakeView])) {
+    let mut bakes = two();
+    let (mut now, mut plan) = (START, planned(&two(), START, None));
+    for _ in 0..20 {
+        let shown = by_plan(&views(&bakes, now), Some(&plan));
+        look(&plan, &bakes, &shown);
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let Some(item) = plan.timetable.plan.hands_at(&states, now).copied() else {
+            return;
+        };
+        now = now.max(item.end);
+        match item.what {
+            What::Step(place, step) => say(&mut bakes[place], Intent::Done(step), now),
+            What::Fold(place, step, _) => say(&mut bakes[place], Intent::Folded(step), now),
+            _ => return,
+        }
+        plan = planned(&bakes, now, Some(&plan));
+    }
+}
+
+#[test]
+fn what_is_for_later_rests_while_the_plan_has_the_hands_at_another_bread() {
+    let mut rested = 0;
+    go(|plan, bakes, shown| {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        for (place, view) in shown.iter().enumerate() {
+            let Some(step) = view.by_plan.rests else {
+                continue;
+            };
+            rested += 1;
+            assert_eq!(view.ask, Ask::Idle);
+            let until = view.by_plan.waits_until.expect("it says until when");
+            assert_eq!(until, start_of(plan, place, step));
+            assert!(until - view.at > SOON);
+            let (bake, there) = view.by_plan.hands_at.clone().expect("it says where to");
+            let item = plan.timetable.plan.hands_at(&states, view.at);
+            let (of, step) = item
+                .and_then(|item| item.what.of())
+                .expect("hands are somewhere");
+            assert_eq!((&bakes[of].id, step), (&bake, there));
+            assert_ne!(of, place);
+            // There it is asked for, so nobody is sent to and fro.
+            let ask = shown[of].ask;
+            assert_eq!(ask.step(), Some(there));
+            assert!(matches!(ask, Ask::Work(_) | Ask::Fold(_)), "{ask:?}");
+        }
+    });
+    assert!(rested > 2, "{rested}");
+}
+
+#[test]
+fn what_was_begun_is_never_taken_from_under_anybody_s_hands() {
+    let mut begun = 0;
+    go(|plan, bakes, shown| {
+        for (place, view) in shown.iter().enumerate() {
+            let Some(step) = view.by_plan.rests else {
+                continue;
+            };
+            let mut bakes = bakes.to_vec();
+            say(&mut bakes[place], Intent::Pick(step), view.at);
+            let again = planned(&bakes, view.at, Some(plan));
+            let shown = by_plan(&views(&bakes, view.at), Some(&again));
+            assert_eq!(shown[place].ask, Ask::Work(step));
+            assert_eq!(shown[place].by_plan.rests, None);
+            begun += 1;
+        }
+    });
+    assert!(begun > 2, "{begun}");
+}
+
+#[test]
+fn what_comes_next_is_the_hands_next_work_at_any_bread() {
+    let mut elsewhere = 0;
+    go(|plan, _, shown| {
+        for view in shown {
+            let Some((bake, step, at)) = &view.by_plan.next else {
+                continue;
+            };
+            let place = plan.place(bake).expect("it is planned");
+            assert_eq!(*at, start_of(plan, place, *step));
+            let asked = view.ask.step().or(view.by_plan.rests);
+            assert!(*bake != view.bake.id || Some(*step) != asked);
+            elsewhere += usize::from(*bake != view.bake.id);
+            // Unless it leads elsewhere already, no hands' work comes before it.
+            let sooner = plan.timetable.plan.items.iter().filter(|item| {
+                let What::Step(of, step) = item.what else {
+                    return false;
+                };
+                let state = shown[of].bake.state();
+                let is_hands = state.formula.step(step).is_some_and(Step::is_hands);
+                let is_asked = plan.bakes[of] == view.bake.id && Some(step) == asked;
+                is_hands && !is_asked && (view.at..*at).contains(&item.start)
+            });
+            if view.by_plan.hands_at.is_none() {
+                assert_eq!(sooner.count(), 0);
+            }
+        }
+    });
+    assert!(elsewhere > 2, "{elsewhere}");
+}
+
+#[test]
+fn each_bread_has_its_own_end_and_it_is_the_plan_s() {
+    let mut ends = 0;
+    go(|plan, _, shown| {
+        for (place, view) in shown.iter().enumerate() {
+            let own = plan.timetable.plan.of(place).expect("it is planned");
+            assert_eq!(*view.table(), own.table);
+            ends += usize::from(own.table.likely() != plan.timetable.plan.end.likely());
+        }
+    });
+    assert!(ends > 2, "{ends}");
+}
