@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use platform::clock;
 
 use super::cold;
-use super::day_time::{TimeField, passed_alert};
+use super::day_time::{DayTime, DayTimeFields};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
@@ -87,29 +87,31 @@ const SOON: Minutes = minutes(10.0);
 /// Fixes when it starts, or no longer.
 fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> AnyView {
     let app = oventide();
-    // What was fixed to a time that has passed is offered one that hasn't.
-    let start = match first.passed {
-        Some(_) => first.start.max(clock::now() + SOON).up_to_five(),
-        None => first.start,
+    let now = clock::now();
+    // Where a time has passed, one is offered that hasn't.
+    let start = if first.passed.is_some() || first.start <= now {
+        first.start.max(now + SOON).up_to_five()
+    } else {
+        first.start
     };
-    let minute = RwSignal::new(clock::minute_of_day(first.pinned.unwrap_or(start)));
+    let chosen = RwSignal::new(DayTime::of(first.pinned.unwrap_or(start), now));
+    // A time that has passed on that day is meant on the next one on which it hasn't.
+    let at = move || {
+        let (at, now) = (chosen.get().moment(now), clock::now());
+        if at < now {
+            clock::next_time_of_day(chosen.get().minute, now)
+        } else {
+            at
+        }
+    };
     let ask = move |at: Option<Moment>| {
         if let Some((bake, step)) = entry.get_untracked().and_then(|entry| entry.of) {
             app.ask(&bake, Intent::Pin(step, at));
         }
         open.set(false);
     };
-    let passed = RwSignal::new(false);
-    // The nearest of that time of day to when it would start.
-    let fix = move |_| {
-        let near = start - minutes(12.0 * 60.0);
-        let at = clock::next_time_of_day(minute.get_untracked(), near);
-        let has_passed = at < clock::now();
-        passed.set(has_passed);
-        if !has_passed {
-            ask(Some(at));
-        }
-    };
+    let fix = move |_| ask(Some(untrack(at)));
+    let says = live::text(move || words::starts_at(at(), clock::now()));
     let is_fixed = move || {
         entry
             .read()
@@ -117,12 +119,8 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
             .is_some_and(|entry| entry.pinned.or(entry.passed).is_some())
     };
     view! {
-        <TimeField
-            label=words::START_AT
-            minute=Signal::derive(move || minute.get())
-            on_change=move |to: u32| minute.set(to)
-        />
-        {passed_alert(Signal::derive(move || passed.get()))}
+        <DayTimeFields value=chosen now=now label=words::START_AT />
+        <p role="status">{says}</p>
         <div class="sheet-actions">
             <button class="button button-main" type="button" on:click=fix>
                 {words::FIX}

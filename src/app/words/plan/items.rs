@@ -4,7 +4,7 @@ use domain::bake::Stay;
 use domain::formula::ComponentKind;
 use domain::schedule::plan::RetardPart;
 use domain::units::{Minutes, Moment};
-use platform::clock::{day, minute_of_day, time_of_day};
+use platform::clock::{self, day, minute_of_day, time_of_day};
 
 use crate::state::plan::told::{Entry, Lane, Why};
 use crate::words::letters::listed;
@@ -50,6 +50,16 @@ const END_DEPENDS: &str = "◆ the end depends on it";
 pub(crate) const START_AT: &str = "Start it at";
 /// See [`START_AT`].
 pub(crate) const FIX: &str = "Fix it there";
+/// What that comes to: "Fixed there, it starts at 22:00 today."
+pub(crate) fn starts_at(at: Moment, now: Moment) -> String {
+    let today = if clock::day(at) == clock::day(now) {
+        " today"
+    } else {
+        ""
+    };
+    format!("Fixed there, it starts at {}{today}.", when(at, now))
+}
+
 /// Lets it start whenever it can again.
 pub(crate) const FREE: &str = "Whenever it can";
 /// Opens the sheet of a step that was fixed to what has passed.

@@ -175,6 +175,23 @@ test("a step that was fixed calls at its moment, and once that has passed says s
   await expect(plan.head).not.toContainText("was fixed to");
 });
 
+test("a step is fixed to a time more than half a day ahead, on the day that is said", async ({ app }) => {
+  const { plan } = app;
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await expect(plan.bars.first()).toBeVisible();
+  await plan.bar("Knead").click();
+  await plan.sheet.getByLabel("Start it at").fill("23:00");
+  await expect(plan.sheet.getByText("Fixed there, it starts at 23:00 today.")).toBeVisible();
+  await plan.sheet.getByLabel("Start it at").fill("07:30");
+  await expect(plan.sheet.getByText("Fixed there, it starts at 07:30 tomorrow.")).toBeVisible();
+  await plan.sheet.getByLabel("Start it at").fill("23:00");
+  await plan.sheet.getByRole("button", { name: "Fix it there" }).click();
+  await expect(plan.sheet).toHaveCount(0);
+  await expect(plan.bar("Knead")).toHaveAttribute("data-fixed", "true");
+  expect((await plan.times("Knead")).start).toBe(minuteOf("23:00"));
+});
+
 test("while nobody is there, hands have nothing to do", async ({ app }) => {
   const { plan } = app;
   await app.startBake();
