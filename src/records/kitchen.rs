@@ -34,6 +34,15 @@ shape! {
     }
 }
 
+shape! {
+    /// When the baker sleeps, in minutes of the day.
+    #[derive(Copy)]
+    pub struct AsleepRecord {
+        bed_min: u32,
+        up_min: u32,
+    }
+}
+
 /// How temperatures are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Degrees {
@@ -59,6 +68,7 @@ shape! {
         alarm_vibrates: bool,
         alarm_flashes: bool,
         gathered: Vec<String> = Vec::new(),
+        asleep: Option<AsleepRecord> = None,
     }
 }
 
@@ -76,6 +86,7 @@ impl Default for KitchenRecord {
             alarm_vibrates: true,
             alarm_flashes: true,
             gathered: Vec::new(),
+            asleep: None,
         }
     }
 }

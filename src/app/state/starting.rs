@@ -15,6 +15,12 @@ impl Oventide {
     pub(crate) fn start_bake(self, formula: Formula, table: Option<Moment>) {
         self.inner().sound.unlock();
         self.in_turn(Box::pin(async move {
+            if let Some(nights) = self.nights_until(table) {
+                for bake in self.running() {
+                    let edit = |wishes: &mut Wishes| wishes.away.clone_from(&nights);
+                    self.wish_of(&bake, &edit).await;
+                }
+            }
             let id = BakeId(ids::new_id());
             let log = self.log_of_start(&id, &formula, table);
             let Some(bake) = Bake::from_log(id.clone(), log.clone()) else {
@@ -37,8 +43,9 @@ impl Oventide {
         let now = clock::now();
         let mut log = vec![self.start_of(formula, now)];
         let bakes = self.bakes.get_untracked();
+        let known = || away(&running_states(&bakes));
         let mut wishes = Wishes {
-            away: away(&running_states(&bakes)),
+            away: self.nights_until(table).unwrap_or_else(known),
             ..Wishes::default()
         };
         wishes.away.retain(|&(_, to)| to > now);

@@ -37,7 +37,7 @@ use records::promises::PromisesRecord;
 
 use access::Access;
 use connection::Connection;
-pub use settings::{AlarmSettings, Degrees, Settings};
+pub use settings::{AlarmSettings, Asleep, Degrees, Settings};
 use shelves::{KITCHEN_KEY, Kept, PROMISES_KEY, Shelf};
 
 /// Why something could not be read or kept.

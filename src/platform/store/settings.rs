@@ -2,7 +2,7 @@
 
 use domain::kitchen::Kitchen;
 use records::ReadError;
-use records::kitchen::{self, KitchenFacts, KitchenRecord};
+use records::kitchen::{self, AsleepRecord, KitchenFacts, KitchenRecord};
 
 /// How temperatures are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -36,6 +36,28 @@ pub struct Settings {
     pub alarm: AlarmSettings,
     /// What is ticked off on the gathering list, each for the bake that it is for.
     pub gathered: Vec<String>,
+    /// When the baker sleeps, once that was said: plans for a table count it.
+    pub asleep: Option<Asleep>,
+}
+
+/// When somebody sleeps, in minutes of the day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Asleep {
+    /// When they go to bed.
+    pub bed: u32,
+    /// When they get up.
+    pub up: u32,
+}
+
+impl Asleep {
+    const DAY: u32 = 24 * 60;
+
+    /// What was stored, unless no clock shows it.
+    fn of(record: AsleepRecord) -> Option<Self> {
+        let (bed, up) = (record.bed_min, record.up_min);
+        let is_time = bed < Self::DAY && up < Self::DAY && bed != up;
+        is_time.then_some(Self { bed, up })
+    }
 }
 
 impl Default for Settings {
@@ -59,6 +81,7 @@ impl Settings {
                 flashes: record.alarm_flashes,
             },
             gathered: record.gathered.clone(),
+            asleep: record.asleep.and_then(Asleep::of),
         }
     }
 }
@@ -84,6 +107,10 @@ impl From<&Settings> for KitchenRecord {
             alarm_vibrates: settings.alarm.vibrates,
             alarm_flashes: settings.alarm.flashes,
             gathered: settings.gathered.clone(),
+            asleep: settings.asleep.map(|asleep| AsleepRecord {
+                bed_min: asleep.bed,
+                up_min: asleep.up,
+            }),
             ..Self::default()
         }
     }

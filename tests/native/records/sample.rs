@@ -12,7 +12,7 @@ use records::Record as _;
 use records::archive::Archive;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
-use records::kitchen::{Degrees, KitchenFacts, KitchenRecord};
+use records::kitchen::{AsleepRecord, Degrees, KitchenFacts, KitchenRecord};
 use records::notebook::NoteRecord;
 
 /// Saturday 21 November 2026, 9:40 UTC.
@@ -56,6 +56,10 @@ fn kitchen_record() -> KitchenRecord {
             "table-of-eight/milk".to_owned(),
             "table-of-eight/bowl".to_owned(),
         ],
+        asleep: Some(AsleepRecord {
+            bed_min: 1_350,
+            up_min: 375,
+        }),
         ..KitchenRecord::default()
     }
 }

@@ -225,6 +225,17 @@ fn a_kitchen_without_a_gathering_list_has_nothing_ticked_off() {
     assert_eq!(value(&read.write()), less);
 }
 
+/// As every kitchen was stored before its nights were remembered.
+#[test]
+fn a_kitchen_without_a_habit_of_sleep_has_none() {
+    let mut less = value(&archived_kitchen());
+    let fields = less.as_object_mut().expect("a record is an object");
+    fields.remove("asleep").expect("the sample has it");
+    let read = KitchenRecord::read(&less.to_string()).expect("it is read");
+    assert_eq!(read.asleep, None);
+    assert_eq!(value(&read.write()), less);
+}
+
 /// As every kitchen was stored before anybody could say so.
 #[test]
 fn a_kitchen_without_its_oven_s_error_has_none() {

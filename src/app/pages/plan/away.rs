@@ -3,6 +3,7 @@
 use domain::units::{Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
+use platform::store::Asleep;
 
 use super::day_time::{DayTime, DayTimeFields, TimeField};
 use crate::reactive::{Memo, RwSignal};
@@ -11,10 +12,6 @@ use crate::state::{Oventide, oventide};
 use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
 use crate::words::plan as words;
-
-/// When most people sleep, in minutes of the day.
-const BED: u32 = 23 * 60;
-const UP: u32 = 6 * 60 + 30;
 
 /// The sheet of all such times.
 #[component]
@@ -112,21 +109,28 @@ fn OneTime() -> impl IntoView {
     }
 }
 
-/// Every night until the table.
+/// Every night until the table, and until those of later plans.
 #[component]
 fn Nights(told: Memo<Option<Told>>) -> impl IntoView {
     let app = oventide();
-    let (bed, up) = (RwSignal::new(BED), RwSignal::new(UP));
+    let usual = untrack(|| app.asleep());
+    let (bed, up) = (RwSignal::new(usual.bed), RwSignal::new(usual.up));
     let add = move |_| {
-        let now = clock::now();
-        let told = told.get_untracked();
-        let tables = told.iter().flat_map(|told| &told.margins);
-        let table = tables.map(|(_, margin)| margin.table).max();
-        let end = told.as_ref().map(|told| told.end.high());
-        // A night that is left out makes the end later, perhaps into the next one.
-        let until = table.or(end.map(|end| end + minutes(24.0 * 60.0)));
         let (bed, up) = (bed.get_untracked(), up.get_untracked());
-        add(app, nights(bed, up, now, until.unwrap_or(now)));
+        if bed != up {
+            app.sleep(Asleep { bed, up });
+        }
+    };
+    let remembered = move || app.settings.read().asleep;
+    let habit = move || {
+        let says = live::text(move || remembered().map_or_else(String::new, words::habit));
+        view! {
+            <p>{says}</p>
+            <button class="button" type="button" on:click=move |_| app.remember_asleep(None)>
+                {words::NO_HABIT}
+            </button>
+        }
+        .into_any()
     };
     let says = live::text(move || {
         let told = told.read();
@@ -150,24 +154,6 @@ fn Nights(told: Memo<Option<Told>>) -> impl IntoView {
         <button class="button" type="button" on:click=add>
             {says}
         </button>
+        {live::when(move || remembered().is_some(), habit)}
     }
-}
-
-/// More would be a mistake.
-const MOST_NIGHTS: usize = 14;
-
-fn nights(bed: u32, up: u32, now: Moment, until: Moment) -> Vec<(Moment, Moment)> {
-    let mut nights = Vec::new();
-    let mut from = clock::next_time_of_day(bed, now);
-    // In the night it is this one first.
-    let wakes = clock::next_time_of_day(up, now);
-    if wakes < from {
-        nights.push((now, wakes));
-    }
-    while from < until && nights.len() < MOST_NIGHTS {
-        let to = clock::next_time_of_day(up, from + minutes(1.0));
-        nights.push((from, to));
-        from = clock::next_time_of_day(bed, to);
-    }
-    nights
 }

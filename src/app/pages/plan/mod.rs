@@ -20,11 +20,14 @@ mod wishes;
 use domain::bake::CALLED;
 use domain::units::Moment;
 use leptos::prelude::*;
+use platform::clock;
+use platform::store::Asleep;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
-use crate::state::plan::told::{Entry, Told};
+use crate::state::plan::nights::{is_asleep, works_asleep};
+use crate::state::plan::told::{Entry, Lane, Told};
 use crate::widgets::choices::Choices;
 use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;
@@ -179,13 +182,61 @@ fn Head(
         }
         .into_any()
     });
+    let at_night = Memo::new(move |_| {
+        let told = told.read();
+        hands_at_night(told.as_ref()?, app.asleep(), now.get())
+    });
+    let night = move || {
+        let says = live::text(move || {
+            let at_night = at_night.get();
+            at_night.map_or_else(String::new, |(from, to)| {
+                words::hands_at_night(from, to, now.get())
+            })
+        });
+        let add = move |_| {
+            app.sleep(app.asleep());
+            platform::page::focus_heading();
+        };
+        view! {
+            <div class="caution plan-passed">
+                <p>{says}</p>
+                <button class="button" type="button" on:click=add>
+                    {words::plan_sleep(untrack(|| app.asleep()))}
+                </button>
+            </div>
+        }
+        .into_any()
+    };
     view! {
         <section class="section" aria-label=words::COMES_TO>
             <p class="plan-ready-at digits">{ready}</p>
             <ul class="lines">{rows}</ul>
+            {live::when(move || at_night.read().is_some(), night)}
             {cautions}
         </section>
     }
+}
+
+/// From when to when hands are planned in the first night that has any. Who is up already isn't asked about this one.
+fn hands_at_night(told: &Told, asleep: Asleep, now: Moment) -> Option<(Moment, Moment)> {
+    let sleeps = |at: Moment| is_asleep(asleep, at);
+    let this_night = if sleeps(now) {
+        clock::next_time_of_day(asleep.up, now)
+    } else {
+        now
+    };
+    let mut at_night = told.entries.iter().filter(|entry| {
+        entry.of.is_some()
+            && entry.lane == Lane::Hands
+            && entry.start > this_night
+            && works_asleep(asleep, entry.start, entry.end)
+    });
+    let first = at_night.next()?;
+    let wakes = clock::next_time_of_day(asleep.up, first.start);
+    let ends = at_night
+        .filter(|entry| entry.start < wakes)
+        .map(|entry| entry.end);
+    Some((first.start, ends.fold(first.end, Moment::max)))
 }
 
 fn lines(told: &Told, now: Moment) -> Vec<String> {

@@ -1,16 +1,18 @@
 //! Starting a formula for a table: some times that it can be ready by, and any other.
 
-use domain::formula::Formula;
+use domain::formula::{Formula, Step};
+use domain::schedule::if_started;
 use domain::schedule::plan::tables;
-use domain::units::{Moment, minutes};
+use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
 
 use super::day_time::{DayTime, DayTimeFields, passed_alert};
 use crate::reactive::{Memo, RwSignal};
+use crate::state::plan::nights::{USUAL, works_asleep};
 use crate::state::plan::running_states;
 use crate::state::{Oventide, oventide};
-use crate::widgets::live::Rows;
+use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
 use crate::words::plan as words;
 
@@ -49,23 +51,54 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
     let other = offers.last().map_or(now, |(at, _)| *at);
     let other = RwSignal::new(DayTime::of(other, now));
     let passed = Signal::derive(move || other.get().moment(now) <= now);
+    // Once it is known when the baker sleeps, the plan keeps to that.
+    let is_known = move || app.settings.read().asleep.is_some();
+    let work = untrack(|| work(app, &formula.read_untracked(), now));
+    let by_night = move |at: Moment| !is_known() && needs_night(&work, at);
+    let any = {
+        let (by_night, times): (_, Vec<Moment>) =
+            (by_night.clone(), offers.iter().map(|(at, _)| *at).collect());
+        move || times.iter().any(|&at| by_night(at)) || by_night(other.get().moment(now))
+    };
+    let note = {
+        let by_night = by_night.clone();
+        move |at: Signal<Moment>| {
+            let by_night = by_night.clone();
+            live::when(
+                move || by_night(at.get()),
+                || view! { <p class="soft">{words::NEEDS_NIGHT}</p> }.into_any(),
+            )
+        }
+    };
+    let another = note(Signal::derive(move || other.get().moment(now)));
     let buttons = offers.into_iter().map(|(at, said)| {
         view! {
             <li>
                 <button class="button" type="button" on:click=move |_| choose(at)>
                     {said}
                 </button>
+                {note(Signal::derive(move || at))}
             </li>
         }
     });
+    let sleep = move || {
+        view! {
+            <button class="button" type="button" on:click=move |_| app.sleep(USUAL)>
+                {words::plan_sleep(USUAL)}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <p>{words::TABLE_NOTE}</p>
         <ul class="marks">{buttons.rows()}</ul>
+        {live::when(any, sleep)}
         <details>
             <summary>{words::ANOTHER_TIME}</summary>
             <div class="section">
                 <DayTimeFields value=other now=now />
                 {passed_alert(passed)}
+                {another}
                 <button
                     class="button button-main"
                     type="button"
@@ -77,6 +110,24 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
         </details>
     }
     .into_any()
+}
+
+/// How long before its end each hands' work of a bake begins and ends, as its outline has it. Another start only
+/// shifts that.
+fn work(app: Oventide, formula: &Formula, now: Moment) -> Vec<[Minutes; 2]> {
+    let kitchen = app.settings.read_untracked().kitchen;
+    let outline = if_started(formula, &kitchen, now);
+    let of_hands = outline.iter().flat_map(|outline| {
+        let steps = outline.steps.iter();
+        let hands = steps.filter(|planned| formula.step(planned.step).is_some_and(Step::is_hands));
+        hands.map(|planned| [planned.start, planned.end].map(|at| outline.table.high() - at))
+    });
+    of_hands.collect()
+}
+
+fn needs_night(work: &[[Minutes; 2]], table: Moment) -> bool {
+    work.iter()
+        .any(|&[from, to]| works_asleep(USUAL, table - from, table - to))
 }
 
 /// The tables that are offered, the likeliest meant first, with what each button says.

@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+pub(crate) mod nights;
 mod promises;
 mod stands;
 pub(crate) mod told;

@@ -50,10 +50,27 @@ impl Oventide {
     pub(crate) fn wish(self, of: Option<BakeId>, edit: WishEdit) {
         self.in_turn(Box::pin(async move {
             let at = self.moment_of_press();
-            for bake in self.running() {
-                if of.as_ref().is_none_or(|of| *of == bake) {
-                    self.wish_of(&bake, at, &*edit).await;
-                }
+            let running = self.running();
+            let is_meant = |bake: &BakeId| of.as_ref().is_none_or(|of| of == bake);
+            let wished = |bake: &BakeId| {
+                let mut wishes = self.bake(bake)?.state().wishes.clone();
+                edit(&mut wishes);
+                wishes.table
+            };
+            let meant = running.iter().filter(|bake| is_meant(bake));
+            // A later table has more nights before it, and they are so for everybody in the kitchen.
+            let away = self.nights_until(meant.filter_map(wished).max());
+            for bake in &running {
+                let is_meant = is_meant(bake);
+                let edit = |wishes: &mut Wishes| {
+                    if is_meant {
+                        edit(wishes);
+                    }
+                    if let Some(away) = &away {
+                        wishes.away.clone_from(away);
+                    }
+                };
+                self.wish_of(bake, at, &edit).await;
             }
         }));
     }
@@ -79,7 +96,12 @@ impl Oventide {
         moment_of_press(&running, clock::now())
     }
 
-    async fn wish_of(self, bake: &BakeId, at: Moment, edit: &dyn Fn(&mut Wishes)) {
+    pub(in crate::state) async fn wish_of(
+        self,
+        bake: &BakeId,
+        at: Moment,
+        edit: &dyn Fn(&mut Wishes),
+    ) {
         let Some(known) = self.bake(bake) else { return };
         let mut wishes = known.state().wishes.clone();
         edit(&mut wishes);

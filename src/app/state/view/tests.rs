@@ -30,6 +30,11 @@ fn start_of(planned: &Planned, place: usize, step: StepId) -> Moment {
     item.expect("it is planned").start
 }
 
+fn is_hands(bake: &Bake, step: StepId) -> bool {
+    let formula = &bake.state().formula;
+    formula.step(step).is_some_and(Step::is_hands)
+}
+
 /// Goes through the first hours of two bakes by their plan, and calls for each moment at which work has just ended.
 fn go(mut look: impl FnMut(&Planned, &[Bake], &[BakeView])) {
     let mut bakes = two();
@@ -41,6 +46,17 @@ fn go(mut look: impl FnMut(&Planned, &[Bake], &[BakeView])) {
         let Some(item) = plan.timetable.plan.hands_at(&states, now).copied() else {
             return;
         };
+        now = now.max(item.start);
+        // What goes on by itself ends as planned.
+        for other in &plan.timetable.plan.items {
+            if let What::Step(place, step) = other.what
+                && other.end <= now
+                && bakes[place].state().is_open(step)
+                && !is_hands(&bakes[place], step)
+            {
+                say(&mut bakes[place], Intent::Done(step), now);
+            }
+        }
         now = now.max(item.end);
         match item.what {
             What::Step(place, step) => say(&mut bakes[place], Intent::Done(step), now),

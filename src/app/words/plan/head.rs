@@ -183,9 +183,7 @@ pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) ->
             said.extend(begin.map(|begin| format!("{}.", capital(&begin))));
         }
     }
-    for &(from, to) in away.iter().filter(|&&(_, to)| to > now) {
-        said.push(format!("Nobody here from {}.", super::away(from, to, now)));
-    }
+    said.extend(super::nobody_here(away, now));
     said.join(" ")
 }
 

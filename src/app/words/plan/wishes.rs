@@ -2,8 +2,10 @@
 
 use domain::units::Moment;
 use platform::clock::{self, time_of_day};
+use platform::store::Asleep;
 
-use crate::words::when;
+use crate::words::wish::clock_field;
+use crate::words::{listed, weekday, when};
 
 /// The heading of the wishes.
 pub(crate) const WISHES: &str = "What you wish";
@@ -62,9 +64,82 @@ pub(crate) fn add_nights(tables: usize) -> &'static str {
     }
 }
 
-/// "12:00 to 13:30", with the day where it isn't today.
+/// What is remembered of the baker's sleep: "You sleep from 23:00 to 06:30: that counts for every plan with a table."
+pub(crate) fn habit(asleep: Asleep) -> String {
+    let (bed, up) = (clock_field(asleep.bed), clock_field(asleep.up));
+    format!("You sleep from {bed} to {up}: that counts for every plan with a table.")
+}
+
+/// Forgets it.
+pub(crate) const NO_HABIT: &str = "Not in later plans";
+
+/// Remembers it, and counts the nights of what is planned: "Nobody here from 23:00 to 06:30".
+pub(crate) fn plan_sleep(asleep: Asleep) -> String {
+    let (bed, up) = (clock_field(asleep.bed), clock_field(asleep.up));
+    format!("Add the nights, {bed} to {up}")
+}
+
+/// Below a table that a baker can be ready for only by night work, as far as is seen before it is planned.
+pub(crate) const NEEDS_NIGHT: &str = "Your hands are needed at night for that.";
+
+/// That hands are planned at night: "Your hands are planned at night: from 00:31 tomorrow to 05:43."
+pub(crate) fn hands_at_night(from: Moment, to: Moment, now: Moment) -> String {
+    format!(
+        "Your hands are planned at night: from {} to {}.",
+        when(from, now),
+        time_of_day(to)
+    )
+}
+
+/// "12:00 to 13:30", with the day where it isn't today, and of a night that one to which it leads:
+/// "23:00 to 06:30 in the night to Sunday".
 pub(crate) fn away(from: Moment, to: Moment, now: Moment) -> String {
+    if is_night(from, to) {
+        return nights(from, to, &[weekday(to).to_owned()]);
+    }
     format!("{} to {}", when(from, now), time_of_day(to))
+}
+
+/// When nobody is there, a sentence for each time; nights alike are one: "Nobody here from 23:00 to 06:30 in the nights
+/// to Sunday and Monday."
+pub(crate) fn nobody_here(away: &[(Moment, Moment)], now: Moment) -> Vec<String> {
+    let mut said = Vec::new();
+    let mut left: Vec<(Moment, Moment)> =
+        away.iter().filter(|&&(_, to)| to > now).copied().collect();
+    while let Some(&(from, to)) = left.first() {
+        let clocks = |from, to| [from, to].map(clock::minute_of_day);
+        let is_same = |&(other, until): &(Moment, Moment)| {
+            is_night(from, to) && is_night(other, until) && clocks(other, until) == clocks(from, to)
+        };
+        let (same, others): (Vec<_>, Vec<_>) = left.iter().copied().partition(is_same);
+        let times = if same.len() > 1 {
+            let days: Vec<String> = same.iter().map(|&(_, to)| weekday(to).to_owned()).collect();
+            nights(from, to, &days)
+        } else {
+            super::away(from, to, now)
+        };
+        said.push(format!("Nobody here from {times}."));
+        left = if same.is_empty() {
+            left.split_off(1)
+        } else {
+            others
+        };
+    }
+    said
+}
+
+fn is_night(from: Moment, to: Moment) -> bool {
+    clock::day(from) != clock::day(to)
+}
+
+fn nights(from: Moment, to: Moment, days: &[String]) -> String {
+    let s = if days.len() > 1 { "s" } else { "" };
+    format!(
+        "{} to {} in the night{s} to {}",
+        time_of_day(from),
+        time_of_day(to),
+        listed(days)
+    )
 }
 
 /// Takes a time away: "Remove 12:00 to 13:30".

@@ -9,7 +9,7 @@ use domain::units::{Celsius, CelsiusDelta, Metres, Minutes};
 use proptest::prelude::*;
 use records::Record as _;
 use records::formula::FormulaRecord;
-use records::kitchen::{Degrees, KitchenFacts, KitchenRecord};
+use records::kitchen::{AsleepRecord, Degrees, KitchenFacts, KitchenRecord};
 use records::notebook::{DifferentlyRecord, NoteRecord};
 
 use super::super::sample;
@@ -67,6 +67,7 @@ proptest! {
         alarm_vibrates in any::<bool>(),
         alarm_flashes in any::<bool>(),
         gathered in prop::collection::vec(any::<String>(), 0..4),
+        asleep in prop::option::of((0_u32..1440, 0_u32..1440)),
     ) {
         let record = KitchenRecord {
             facts: KitchenFacts::from(&kitchen),
@@ -75,6 +76,7 @@ proptest! {
             alarm_vibrates,
             alarm_flashes,
             gathered,
+            asleep: asleep.map(|(bed_min, up_min)| AsleepRecord { bed_min, up_min }),
             ..KitchenRecord::default()
         };
         let read = KitchenRecord::read(&record.write());

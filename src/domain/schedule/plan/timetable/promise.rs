@@ -100,6 +100,9 @@ impl Promise {
         let timetable = Timetable {
             margins: margins(&states, &plan, &buffer),
             begins: self.bakes.iter().map(|bake| bake.begins).collect(),
+            ready: (0..bakes.len())
+                .map(|bake| Some(plan.of(bake)?.table))
+                .collect(),
             known: states.iter().map(known).collect(),
             plan,
         };
