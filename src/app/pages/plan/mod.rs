@@ -198,11 +198,15 @@ fn Head(
             platform::page::focus_heading();
         };
         view! {
-            <div class="caution plan-passed">
-                <p>{says}</p>
-                <button class="button" type="button" on:click=add>
-                    {words::plan_sleep(untrack(|| app.asleep()))}
-                </button>
+            <div class="caution">
+                <ul class="lines">
+                    <li class="plan-passed">
+                        <p>{says}</p>
+                        <button class="button" type="button" on:click=add>
+                            {words::plan_sleep(untrack(|| app.asleep()))}
+                        </button>
+                    </li>
+                </ul>
             </div>
         }
         .into_any()
