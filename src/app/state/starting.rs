@@ -16,9 +16,10 @@ impl Oventide {
         self.inner().sound.unlock();
         self.in_turn(Box::pin(async move {
             if let Some(nights) = self.nights_until(table) {
+                let at = self.moment_of_press();
                 for bake in self.running() {
                     let edit = |wishes: &mut Wishes| wishes.away.clone_from(&nights);
-                    self.wish_of(&bake, &edit).await;
+                    self.wish_of(&bake, at, &edit).await;
                 }
             }
             let id = BakeId(ids::new_id());
