@@ -133,9 +133,10 @@ impl Drawing {
         let within = quiet(entry, &self.told).filter(|_| !entry.is_cold);
         let end = within.map_or(bottom, |(from, _)| self.down(from));
         let tall = (end - top) / 100.0 * self.tall();
-        let from = names::across_from(entry, tall, (right - left) / 100.0);
+        let share = (right - left) / 100.0;
+        let from = names::across_from(entry, tall, share);
         let from = from.map_or_else(String::new, |from| fixed(f64::from(from), 0));
-        (inset, from, names::upright(entry, tall))
+        (inset, from, names::upright(entry, tall, share))
     }
 
     /// All bars, by their keys, with what changes of each: the parts are those of [`BAR`].

@@ -4,13 +4,18 @@
 //! a name has room in its bar. Below that it stands upright where the bar is tall enough, and else there is its number.
 
 use super::scale::LEAST;
-use crate::state::plan::told::Entry;
+use crate::state::plan::told::{Entry, Lane};
 
 /// The widths of the drawing that the style knows, in em of a name.
 const WIDTHS: [u32; 14] = [10, 13, 16, 18, 20, 22, 23, 25, 28, 32, 37, 43, 50, 60];
 /// How wide the drawing is at most where the style makes it that much taller, which has room for what hands do.
 const SMALL: u32 = 20;
 const TALLER_IF_SMALL: f64 = 1.35;
+/// Below which width the moments stand within the column of the hands, and what they take of that, in em.
+const CRAMPED: u32 = 18;
+const MOMENTS: f64 = 2.75;
+/// A column with less of such a width has no room for a line of a name, and for the figures of a number just so.
+const UPRIGHT_SHARE: f64 = 0.12;
 /// What a bar's edges and the space within take of its width, and how much more the edge of what a table depends on,
 /// in em.
 const SIDES: f64 = 0.52;
@@ -78,17 +83,21 @@ pub(super) fn across_from(entry: &Entry, tall: f64, share: f64) -> Option<u32> {
     widths.find(|&width| {
         let taller = if width > SMALL { 1.0 } else { TALLER_IF_SMALL };
         let most = (tall * taller - EDGES) / LINE;
-        let lines = lines(entry, f64::from(width) * share);
+        let is_beside = width < CRAMPED && entry.lane == Lane::Hands;
+        let moments = if is_beside { MOMENTS } else { 0.0 };
+        let lines = lines(entry, f64::from(width) * share - moments);
         lines.is_some_and(|lines| lines as f64 <= most)
     })
 }
 
-/// Whether a bar is tall enough for its name to stand upright, as the style calls it.
-pub(super) fn upright(entry: &Entry, tall: f64) -> &'static str {
+/// Where a bar that is so tall and has that share of the width has room for its name upright, as the style calls it.
+pub(super) fn upright(entry: &Entry, tall: f64, share: f64) -> &'static str {
     let need = length(entry) * EM + EDGES;
+    let is_wide = share >= UPRIGHT_SHARE;
     match tall {
-        tall if need <= tall => "anywhere",
-        tall if need <= tall * TALLER_IF_SMALL => "if-small",
+        tall if need <= tall && is_wide => "anywhere",
+        tall if need <= tall => "unless-cramped",
+        tall if need <= tall * TALLER_IF_SMALL && is_wide => "if-small",
         _ => "nowhere",
     }
 }
@@ -104,7 +113,7 @@ mod tests {
     use domain::units::Moment;
 
     use super::*;
-    use crate::state::plan::told::{Lane, Why};
+    use crate::state::plan::told::Why;
 
     fn named(title: &str) -> Entry {
         Entry {
@@ -153,15 +162,24 @@ mod tests {
     }
 
     #[test]
+    fn the_moments_take_room_from_the_hands_where_they_stand_beside_them() {
+        let mut name = named("Knead");
+        let from = |name: &Entry| across_from(name, LEAST, 0.45);
+        assert_eq!(from(&name), Some(16));
+        name.lane = Lane::Oven;
+        assert_eq!(from(&name), Some(10));
+    }
+
+    #[test]
     fn a_long_name_makes_its_bar_taller_up_to_a_few_lines() {
         assert_eq!(least(&named("Knead"), 0.36), LEAST);
         let tall = least(&named("Stretch and fold it in the bowl"), 0.36);
         assert!(tall > LEAST && tall < 2.0 * LEAST);
         assert_eq!(least(&named(&"on and ".repeat(40)), 0.36), LEAST);
-        let upright = |times| upright(&named("Final proof"), times * LEAST);
-        assert_eq!(
-            [1.0, 1.5, 2.0].map(upright),
-            ["nowhere", "if-small", "anywhere"]
-        );
+        let upright = |share| {
+            [1.0, 1.5, 2.0].map(|times| upright(&named("Final proof"), times * LEAST, share))
+        };
+        assert_eq!(upright(0.2), ["nowhere", "if-small", "anywhere"]);
+        assert_eq!(upright(0.1), ["nowhere", "nowhere", "unless-cramped"]);
     }
 }
