@@ -1,7 +1,9 @@
 //! The kitchen and the baker's preferences, version 1.
 
 use domain::decimal::plain;
-use domain::kitchen::{FURTHEST_OVEN, FineScales, Kitchen, OvenKind, Scales};
+use domain::kitchen::{
+    FRIDGE_HOLDS, FURTHEST_OVEN, FineScales, Kitchen, MOST_FRIDGE_HOLDS, OvenKind, Scales,
+};
 use domain::thermal::kneading::KneadingMethod;
 use domain::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes, OutOfRange};
 
@@ -15,6 +17,7 @@ shape! {
         air_c: f64,
         flour_c: Option<f64> = None,
         fridge_c: f64,
+        fridge_holds: u32 = FRIDGE_HOLDS,
         kneading: KneadingMethod,
         oven: OvenKind,
         oven_off_k: Option<f64> = None,
@@ -97,6 +100,7 @@ impl From<&Kitchen> for KitchenFacts {
             air_c: kitchen.air.get(),
             flour_c: kitchen.flour.map(|flour| flour.get()),
             fridge_c: kitchen.fridge.get(),
+            fridge_holds: kitchen.fridge_holds,
             kneading: kitchen.kneading,
             oven: kitchen.oven,
             oven_off_k: kitchen.oven_off.map(|off| off.get()),
@@ -138,10 +142,17 @@ impl TryFrom<&KitchenFacts> for Kitchen {
                 &format_args!("the oven is {} K off", plain(off, 2)),
             ));
         }
+        if !(1..=MOST_FRIDGE_HOLDS).contains(&facts.fridge_holds) {
+            return Err(impossible(
+                Kind::Kitchen,
+                &format_args!("the fridge holds {}", facts.fridge_holds),
+            ));
+        }
         Ok(Self {
             air: Celsius::new(facts.air_c).map_err(odd)?,
             flour: facts.flour_c.map(Celsius::new).transpose().map_err(odd)?,
             fridge: Celsius::new(facts.fridge_c).map_err(odd)?,
+            fridge_holds: facts.fridge_holds,
             kneading: facts.kneading,
             oven: facts.oven,
             oven_off: facts.oven_off_k.map(CelsiusDelta::clamped),

@@ -77,11 +77,12 @@ pub enum WhatRecord {
     PutIn,
     Stands,
     TakenOut,
+    Kept,
 }
 
 choice! { WhatRecord as "kind of thing planned" {
     Step = "step", Fold = "fold", Away = "away",
-    PutIn = "put-in", Stands = "stands-cold", TakenOut = "taken-out",
+    PutIn = "put-in", Stands = "stands-cold", TakenOut = "taken-out", Kept = "kept-cold",
 } }
 
 impl Record for PromisesRecord {
@@ -165,6 +166,7 @@ impl From<ItemRecord> for Item {
                 WhatRecord::PutIn => What::Retard(bake, step, RetardPart::In),
                 WhatRecord::Stands => What::Retard(bake, step, RetardPart::Stands),
                 WhatRecord::TakenOut => What::Retard(bake, step, RetardPart::Out),
+                WhatRecord::Kept => What::Kept(bake, step),
             },
             start,
             end,
@@ -184,6 +186,7 @@ impl From<&Item> for ItemRecord {
             What::Retard(_, _, RetardPart::In) => (WhatRecord::PutIn, 0),
             What::Retard(_, _, RetardPart::Stands) => (WhatRecord::Stands, 0),
             What::Retard(_, _, RetardPart::Out) => (WhatRecord::TakenOut, 0),
+            What::Kept(..) => (WhatRecord::Kept, 0),
         };
         let (bake, step) = item.what.of().unwrap_or((0, StepId(0)));
         // No kitchen has so many of anything.

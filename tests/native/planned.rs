@@ -4,6 +4,7 @@
 mod again;
 mod agenda;
 mod asked;
+mod cold_room;
 mod conflict;
 mod days;
 mod early;
@@ -18,6 +19,7 @@ mod redone;
 mod retard;
 mod retard_asked;
 mod several;
+mod shared_oven;
 mod stays;
 mod tables;
 mod timetable;

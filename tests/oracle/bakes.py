@@ -172,3 +172,43 @@ def bake(random, formulas=None, pressure=None, crowded=False):
     if crowded:
         crowd(random, tasks, resources)
     return {"tasks": tasks, "links": links, "resources": resources}
+
+
+def shared(random, drawn):
+    """A bake with little room that is held between tasks, and ovens that breads share at one heat.
+
+    What was chilled stays in the fridge until the next task begins or ends, and something stands there from the first
+    minute until a task starts, or from the start of one for ever. The tasks of each formula that need the oven
+    are a block, in one of two states; of trays there are one or two.
+    """
+    tasks, links, resources = drawn["tasks"], drawn["links"], drawn["resources"]
+    stays = []
+    for link in links:
+        own = next(task for task in tasks if task["id"] == link["from"])
+        cold = "fridge" in own["needs"]
+        if link["min"] >= 0 and (cold or random.random() < 0.1):
+            if cold:
+                own["needs"].remove("fridge")
+            edge = {random.choice(["start", "start", "end"]): link["to"]}
+            start = "start" if cold else random.choice(["start", "end"])
+            if start == "end" and "start" in edge:
+                # What takes no time at all is another matter.
+                edge = {"end": link["to"]}
+            stays.append({"resource": "fridge", "from": {start: link["from"]}, "to": edge})
+    if random.random() < 0.4:
+        until = random.choice(tasks)["id"]
+        stays.append({"resource": "fridge", "from": "ever", "to": {"start": until}})
+    if random.random() < 0.2:
+        since = random.choice(tasks)["id"]
+        stays.append({"resource": "fridge", "from": {"start": since}, "to": "ever"})
+    resources["fridge"] = random.choice([1, 1, 2])
+    if random.random() < 0.8:
+        resources["oven"], resources["trays"] = 1, random.choice([1, 2, 2])
+        states = {letter: random.randint(0, 1) for letter in "abc"}
+        for task in tasks:
+            if "oven" in task["needs"]:
+                letter = task["id"][0]
+                task["block"], task["state"] = ["oven", "abc".index(letter)], states[letter]
+                if not task["id"].endswith("preheat"):
+                    task["needs"].append("trays")
+    return {**drawn, "stays": stays}

@@ -2,7 +2,7 @@
 
 from ortools.sat.python import cp_model
 
-from bakes import bake
+from bakes import bake, shared
 from topic import Topic
 
 STATUS = {cp_model.OPTIMAL: "optimal", cp_model.INFEASIBLE: "infeasible"}
@@ -25,8 +25,16 @@ def model_of(problem):
         id: model.new_fixed_size_interval_var(start[id], minutes[id], id) for id in minutes
     }
     for resource, capacity in problem["resources"].items():
-        holders = [held[task["id"]] for task in problem["tasks"] if resource in task["needs"]]
-        if capacity == 1:
+        users = [task for task in problem["tasks"] if resource in task["needs"]]
+        holders = [held[task["id"]] for task in users]
+        holders += stayed(problem, model, resource, start, minutes, horizon)
+        if any(state_of(task, resource) is not None for task in users):
+            # Of every two that can't share it, one comes before the other.
+            for nth, one in enumerate(users):
+                for other in users[:nth]:
+                    if not may_meet(one, other, resource):
+                        model.add_no_overlap([held[one["id"]], held[other["id"]]])
+        elif capacity == 1:
             model.add_no_overlap(holders)
         else:
             model.add_cumulative(holders, [1] * len(holders), capacity)
@@ -44,6 +52,41 @@ def model_of(problem):
     return model, start, end
 
 
+def state_of(task, resource):
+    """What a task needs the resource of its block to be; of other resources, nothing."""
+    return task.get("state") if task.get("block", [None])[0] == resource else None
+
+
+def may_meet(one, other, resource):
+    """Whether two tasks may hold the only one of a resource together, as both need it in one state."""
+    state = state_of(one, resource)
+    return state is not None and state == state_of(other, resource)
+
+
+def moment(edge, start, minutes, ever):
+    """When an end of a stay is, of numbers or of variables."""
+    if edge == "ever":
+        return ever
+    ((kind, of),) = edge.items()
+    return start[of] + (minutes[of] if kind == "end" else 0)
+
+
+def ends_of(stay, start, minutes, ever):
+    """When a stay begins and when it ends."""
+    return moment(stay["from"], start, minutes, 0), moment(stay["to"], start, minutes, ever)
+
+
+def stayed(problem, model, resource, start, minutes, horizon):
+    """Intervals of what holds a resource from a moment of one task to a moment of another."""
+    found = []
+    for stay in problem.get("stays", []):
+        if stay["resource"] == resource:
+            first, last = ends_of(stay, start, minutes, 2 * horizon)
+            long = model.new_int_var(0, 2 * horizon, "")
+            found.append(model.new_interval_var(first, long, last, ""))
+    return found
+
+
 def blocks_of(problem):
     """The blocks of tasks that a resource is kept for, by resource."""
     blocks = {}
@@ -56,7 +99,7 @@ def blocks_of(problem):
 
 def keep_apart(problem, model, start, horizon):
     """Tells CP-SAT of blocks: from the first start to the last end of each is an interval, too."""
-    for blocks in blocks_of(problem).values():
+    for resource, blocks in blocks_of(problem).items():
         whole = []
         for block in blocks:
             first, last = (model.new_int_var(0, horizon, "") for _ in range(2))
@@ -65,7 +108,10 @@ def keep_apart(problem, model, start, horizon):
                 model.add(last >= start[task["id"]] + task["minutes"])
             long = model.new_int_var(0, horizon, "")
             whole.append(model.new_interval_var(first, long, last, ""))
-        model.add_no_overlap(whole)
+        for nth, one in enumerate(blocks):
+            for other in range(nth):
+                if not may_meet(one[0], blocks[other][0], resource):
+                    model.add_no_overlap([whole[nth], whole[other]])
 
 
 def solved(model, workers=1):
@@ -104,20 +150,37 @@ def broken(problem, starts):
             (
                 min(starts[task["id"]] for task in block),
                 max(starts[task["id"]] + task["minutes"] for task in block),
+                block[0],
             )
             for block in blocks
         ]
-        ends.sort()
         found += [
-            f"{resource} isn't kept" for one, other in zip(ends, ends[1:]) if one[1] > other[0]
+            f"{resource} isn't kept"
+            for nth, one in enumerate(ends)
+            for other in ends[:nth]
+            if one[1] > other[0] and other[1] > one[0] and not may_meet(one[2], other[2], resource)
         ]
     for resource, capacity in problem["resources"].items():
         use = {}
-        for task in problem["tasks"]:
-            if resource in task["needs"]:
-                for minute in range(starts[task["id"]], starts[task["id"]] + task["minutes"]):
-                    use[minute] = use.get(minute, 0) + 1
-        found += [f"{resource} at {minute}" for minute, held in use.items() if held > capacity]
+        spans = [
+            (starts[task["id"]], starts[task["id"]] + task["minutes"], state_of(task, resource))
+            for task in problem["tasks"]
+            if resource in task["needs"]
+        ]
+        for stay in problem.get("stays", []):
+            if stay["resource"] == resource:
+                first, last = ends_of(stay, starts, minutes, 2 * max(starts.values()) + 1_000)
+                found += [f"{stay} ends at {last}"] if last < first else []
+                spans.append((first, last, None))
+        for first, last, state in spans:
+            for minute in range(first, last):
+                use.setdefault(minute, []).append(state)
+        for minute, states in use.items():
+            # Those in one state count as one, where there is but one.
+            held = len(states)
+            if capacity == 1:
+                held = states.count(None) + len(set(states) - {None})
+            found += [f"{resource} at {minute}"] if held > capacity else []
     return found
 
 
@@ -163,6 +226,14 @@ class CrowdedPlans(Plans):
         return bake(random, pressure=random.choice([0.0, 0.1, 0.2]), crowded=True)
 
 
+class SharedPlans(Plans):
+    name = "plans with room held between tasks and ovens shared at one heat (CP-SAT, proven)"
+
+    def case(self, random):
+        pressure = random.choice([0.0, 0.1, 0.2])
+        return shared(random, bake(random, random.choice([2, 2, 3]), pressure))
+
+
 class HastyPlans(Topic):
     """What is said without a proof must be true as well: the bound, and that there is no better one."""
 
@@ -201,6 +272,8 @@ class CalmPlans(Topic):
 
     def case(self, random):
         drawn = bake(random, random.choice([1, 1, 2]), 0.1, random.random() < 0.3)
+        if random.random() < 0.3:
+            drawn = shared(random, bake(random, random.choice([1, 2]), 0.1))
         return {"bake": drawn, "weights": [random.randint(0, 3) for _ in drawn["links"]]}
 
     def check(self, inputs, answer):
@@ -221,4 +294,4 @@ class CalmPlans(Topic):
         return float(len(faults) + (answer["waiting"] != ours) + (ours != least))
 
 
-TOPICS = [Plans(), CrowdedPlans(), HastyPlans(), CalmPlans()]
+TOPICS = [Plans(), CrowdedPlans(), SharedPlans(), HastyPlans(), CalmPlans()]

@@ -4,14 +4,18 @@
 //! the end of the one to the start of the other; no `max`, or null, is no bound) and `resources` with
 //! their capacities. Whatever else stands in it isn't read. A task may also have an `earliest` and a
 //! `latest` start, `counts` (false where the end doesn't wait for it), and a `block`: the name of a
-//! resource that it needs and the number of the block for which that is kept.
+//! resource that it needs and the number of the block for which that is kept; blocks whose tasks have the same `state`
+//! may share it. In `stays` stands what is held longer than a task: a `resource`, and `from` when and `to` when, each a
+//! task's `start` or `end`, or `"ever"`.
 
 mod words;
 
 use std::collections::BTreeMap;
 use std::time::Instant;
 
-use domain::schedule::solve::{Link, Outcome, Problem, Schedule, Task, solve, why_infeasible};
+use domain::schedule::solve::{
+    Edge, Link, Outcome, Problem, Schedule, Stay, Task, solve, why_infeasible,
+};
 use serde::{Deserialize, Deserializer};
 use serde_json::{Value, json};
 
@@ -23,6 +27,8 @@ pub struct File {
     links: Vec<FileLink>,
     #[serde(default)]
     resources: BTreeMap<String, u32>,
+    #[serde(default)]
+    stays: Vec<FileStay>,
 }
 
 #[derive(Debug, Clone, Deserialize)]
@@ -39,6 +45,22 @@ struct FileTask {
     #[serde(default = "yes")]
     counts: bool,
     block: Option<(String, u16)>,
+    state: Option<u16>,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+struct FileStay {
+    resource: String,
+    from: FileEdge,
+    to: FileEdge,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum FileEdge {
+    Start(String),
+    End(String),
+    Ever,
 }
 
 fn yes() -> bool {
@@ -198,6 +220,7 @@ impl File {
             tasks.push(Task {
                 counts: task.counts,
                 block,
+                state: task.state,
                 earliest: task.earliest,
                 latest: task.latest,
                 ..Task::new(task.minutes, &needs)
@@ -221,9 +244,31 @@ impl File {
                 most: link.max,
             });
         }
+        let edge = |edge: &FileEdge| {
+            let (id, of): (_, fn(usize) -> Edge) = match edge {
+                FileEdge::Start(id) => (id, Edge::Start),
+                FileEdge::End(id) => (id, Edge::End),
+                FileEdge::Ever => return Ok(Edge::Ever),
+            };
+            let found = self.tasks.iter().position(|task| task.id == *id);
+            let found = found.ok_or_else(|| format!("A stay tells of “{id}”, which is no task."));
+            found.map(of)
+        };
+        let stay = |stay: &FileStay| {
+            let found = resources.iter().position(|name| *name == stay.resource);
+            let unknown = || format!("A stay takes “{}”, which is no resource.", stay.resource);
+            Ok(Stay {
+                resource: found.ok_or_else(unknown)?,
+                from: edge(&stay.from)?,
+                to: edge(&stay.to)?,
+            })
+        };
+        let stays = self.stays.iter().map(stay);
+        let stays: Vec<Stay> = stays.collect::<Result<_, String>>()?;
         let ids: Vec<String> = self.tasks.iter().map(|task| task.id.clone()).collect();
         let capacities = self.resources.values().copied().collect();
         let problem = Problem::new(tasks, links, capacities)
+            .and_then(|problem| problem.with_stays(stays))
             .map_err(|wrong| words::refused(wrong, &ids, &resources))?;
         Ok(Named {
             problem,

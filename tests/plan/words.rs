@@ -1,6 +1,6 @@
 //! Why a bake can't be scheduled, in sentences that name its tasks.
 
-use domain::schedule::solve::{Link, Part, ProblemError};
+use domain::schedule::solve::{Edge, Link, Part, ProblemError};
 
 use super::Named;
 
@@ -29,6 +29,7 @@ pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String
         | ProblemError::TooManyLinks(_)
         | ProblemError::UnknownTask(_)
         | ProblemError::Lag(_)
+        | ProblemError::Stay(_)
         | ProblemError::Block(_) => {
             let mut sentence = wrong.to_string();
             sentence[..1].make_ascii_uppercase();
@@ -102,6 +103,21 @@ impl Named {
                 let (to, from, link) = link(place);
                 let most = link.most.unwrap_or(link.least);
                 format!("{to} starts at most {most} min after {from} ends.")
+            }
+            Part::Stay(nth) => {
+                let stay = self.problem.stays()[nth];
+                let moment = |edge: Edge, ever: &str| match edge {
+                    Edge::Start(place) => format!("the start of {}", task(place)),
+                    Edge::End(place) => format!("the end of {}", task(place)),
+                    Edge::Ever => ever.to_owned(),
+                };
+                let name = &self.resources[stay.resource];
+                let units = self.problem.capacities()[stay.resource];
+                format!(
+                    "A unit of {name}, of {units}, is held from {} to {}.",
+                    moment(stay.from, "the first minute"),
+                    moment(stay.to, "the last")
+                )
             }
             Part::Earliest(place) => {
                 let earliest = self.problem.tasks()[place].earliest;

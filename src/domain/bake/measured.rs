@@ -5,7 +5,7 @@ use super::event::Event;
 use super::intent::Refusal;
 use super::state::State;
 use crate::formula::{ComponentId, Length, Step, StepId};
-use crate::kitchen::{COLDEST_AIR, FURTHEST_OVEN, Kitchen, WARMEST_AIR};
+use crate::kitchen::{COLDEST_AIR, FURTHEST_OVEN, Kitchen, MOST_FRIDGE_HOLDS, WARMEST_AIR};
 use crate::units::{Celsius, Grams, Minutes, Moment, OutOfRange, Share};
 
 /// A dough's temperature.
@@ -78,6 +78,11 @@ pub(super) fn kitchen_changed(state: &State, kitchen: Kitchen) -> Result<Vec<Eve
     if let Some(flour) = kitchen.flour {
         within(flour.get(), "flour temperature", "°C", -25.0, 50.0)?;
     }
+    let (holds, most) = (
+        f64::from(kitchen.fridge_holds),
+        f64::from(MOST_FRIDGE_HOLDS),
+    );
+    within(holds, "room in the fridge", "", 1.0, most)?;
     let heats_in = kitchen.oven_heats_in.get();
     within(heats_in, "oven's heating", "min", 0.0, 240.0)?;
     if let Some(off) = kitchen.oven_off {

@@ -43,6 +43,12 @@ pub const COLDEST_AIR: Celsius = celsius(-10.0);
 /// Kitchen air warmer than this was mistyped.
 pub const WARMEST_AIR: Celsius = celsius(50.0);
 
+/// ASSUMPTION: so many bowls, tins and trays a home fridge takes beside what is in it anyway, until the baker says
+/// otherwise (judgement).
+pub const FRIDGE_HOLDS: u32 = 4;
+/// Room for more was mistyped.
+pub const MOST_FRIDGE_HOLDS: u32 = 20;
+
 /// The facts about a kitchen that the models need.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Kitchen {
@@ -52,6 +58,8 @@ pub struct Kitchen {
     pub flour: Option<Celsius>,
     /// The fridge.
     pub fridge: Celsius,
+    /// How many bowls, tins and trays fit into it beside what is in it anyway.
+    pub fridge_holds: u32,
     /// How the dough is kneaded.
     pub kneading: KneadingMethod,
     /// How the oven heats.
@@ -72,6 +80,7 @@ impl Kitchen {
         air: celsius(21.0),
         flour: None,
         fridge: FRIDGE,
+        fridge_holds: FRIDGE_HOLDS,
         kneading: KneadingMethod::Hand,
         oven: OvenKind::Conventional,
         oven_off: None,

@@ -135,7 +135,7 @@ impl Day {
             .filter(|item| match item.what {
                 What::Step(bake, step) => self.bakes[bake].state().is_open(step),
                 What::Fold(_, _, nth) => nth == 0,
-                What::Away | What::Retard(..) => false,
+                What::Away | What::Retard(..) | What::Kept(..) => false,
             });
         let next = items.min_by_key(|item| item.end)?;
         Some((next.what, next.end))

@@ -1,7 +1,8 @@
 //! What every plan must keep, read off the formulas.
 
-use domain::bake::State;
-use domain::formula::{Step, StepId};
+use domain::bake::{How, State};
+use domain::formula::{Length, Step, StepId, StepKind};
+use domain::kitchen::OvenKind;
 use domain::schedule::plan::{Item, Plan, RetardPart, What};
 use domain::units::{Moment, minutes};
 
@@ -31,10 +32,7 @@ pub(crate) fn check(
     check_at_once(plan, 4, &|what| {
         step_of(states, what).is_some_and(|step| step.needs.hob)
     })?;
-    check_at_once(plan, 4, &|what| {
-        matches!(what, What::Retard(_, _, RetardPart::Stands))
-            || step_of(states, what).is_some_and(|step| step.needs.fridge)
-    })?;
+    check_fridge(states, plan, now)?;
     check_oven(states, plan)?;
     check_chains(plan)?;
     let mut work = plan
@@ -76,7 +74,7 @@ fn steps_of(plan: &Plan, bake: usize) -> impl Iterator<Item = (StepId, &Item)> {
 fn step_of<'a>(states: &[&'a State], what: What) -> Option<&'a Step> {
     match what {
         What::Step(bake, step) => states[bake].formula.step(step),
-        What::Fold(..) | What::Retard(..) | What::Away => None,
+        What::Fold(..) | What::Retard(..) | What::Kept(..) | What::Away => None,
     }
 }
 
@@ -148,7 +146,66 @@ fn check_at_once(plan: &Plan, most: usize, holds: &dyn Fn(What) -> bool) -> Kept
     })
 }
 
-/// From its switch to the bread that comes out, an oven is one bread's.
+/// What is put into the fridge stands there until the last of what it is used for begins, and nothing more is put in
+/// than fits, unless that is told.
+fn check_fridge(states: &[&State], plan: &Plan, now: Moment) -> Kept {
+    let Some(room) = states.first().map(|state| state.kitchen.fridge_holds) else {
+        return Ok(());
+    };
+    let mut spans: Vec<(Moment, Moment)> = Vec::new();
+    for (bake, state) in states.iter().enumerate() {
+        let used = |put_in: StepId| {
+            let follows = steps_of(plan, bake).filter(|&(step, item)| {
+                let step = state.formula.step(step).expect("just listed");
+                item.start >= now && step.after.iter().any(|link| link.step == put_in)
+            });
+            follows.map(|(_, item)| item.start).max()
+        };
+        for step in state.formula.steps.iter().filter(|step| step.needs.fridge) {
+            let item = plan.item(What::Step(bake, step.id));
+            let ended = state.progress(step.id).ended;
+            let was_done = ended.filter(|ended| ended.how == How::Done);
+            let span = match (item, was_done) {
+                (Some(item), _) => Some((item.start, used(step.id).unwrap_or(item.end))),
+                (None, Some(ended)) => used(step.id).map(|end| (ended.at, end)),
+                (None, None) => None,
+            };
+            spans.extend(span);
+        }
+        let stands = plan.items.iter().filter(
+            |item| matches!(item.what, What::Retard(of, _, RetardPart::Stands) if of == bake),
+        );
+        spans.extend(stands.map(|item| (item.start, item.end)));
+    }
+    if plan.fridge_full(states).is_some() {
+        return Ok(());
+    }
+    // What is in there already was put in by somebody who saw it.
+    let begun = spans.iter().filter(|span| span.0 > now);
+    begun.clone().try_for_each(|one| {
+        let at_once = spans
+            .iter()
+            .filter(|other| other.0 <= one.0 && one.0 < other.1);
+        keeps(one.0 == one.1 || at_once.count() <= room as usize, || {
+            format!("more than {room} in the fridge at {:?}", one.0)
+        })
+    })
+}
+
+fn ovens_of(state: &State) -> Vec<f64> {
+    let ovens = state
+        .formula
+        .steps
+        .iter()
+        .filter_map(|step| match step.length {
+            Length::OvenHeats { oven } | Length::Bake { oven, .. } => Some(oven.get()),
+            _ => None,
+        });
+    ovens.collect()
+}
+
+/// From its switch to the bread that comes out, an oven is one bread's, or that of others which need it as hot, as far as
+/// there are trays: two with a fan.
 fn check_oven(states: &[&State], plan: &Plan) -> Kept {
     let span = |bake: usize| {
         let held = steps_of(plan, bake).filter(|&(step, item)| {
@@ -162,13 +219,33 @@ fn check_oven(states: &[&State], plan: &Plan) -> Kept {
         }
         span
     };
-    let spans: Vec<_> = (0..states.len()).filter_map(span).collect();
-    for (nth, one) in spans.iter().enumerate() {
-        for other in &spans[nth + 1..] {
-            keeps(one.1 <= other.0 || other.1 <= one.0, || {
-                "two breads in one oven".to_owned()
-            })?;
+    let as_hot = |one: usize, other: usize| {
+        let [one, other] = [one, other].map(|bake| ovens_of(states[bake]));
+        let all = || one.iter().chain(&other);
+        let (least, most) = all().fold((f64::MAX, f64::MIN), |(least, most), &oven| {
+            (least.min(oven), most.max(oven))
+        });
+        states[0].kitchen.oven == OvenKind::Fan && most - least <= 5.0
+    };
+    let spans = (0..states.len()).filter_map(|bake| Some((bake, span(bake)?)));
+    let spans: Vec<_> = spans.collect();
+    for (nth, &(bake, one)) in spans.iter().enumerate() {
+        for &(of, other) in &spans[nth + 1..] {
+            keeps(
+                one.1 <= other.0 || other.1 <= one.0 || as_hot(bake, of),
+                || "two breads in one oven".to_owned(),
+            )?;
         }
     }
-    Ok(())
+    let trays = if states
+        .first()
+        .is_some_and(|state| state.kitchen.oven == OvenKind::Fan)
+    {
+        2
+    } else {
+        1
+    };
+    check_at_once(plan, trays, &|what| {
+        step_of(states, what).is_some_and(|step| step.kind == StepKind::Bake)
+    })
 }

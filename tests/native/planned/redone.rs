@@ -290,7 +290,8 @@ pub(super) fn same(
             let title = match what {
                 What::Step(bake, step)
                 | What::Fold(bake, step, _)
-                | What::Retard(bake, step, _) => {
+                | What::Retard(bake, step, _)
+                | What::Kept(bake, step) => {
                     let step = day.bakes[bake].state().formula.step(step);
                     step.map(|step| step.title.clone()).unwrap_or_default()
                 }

@@ -1,6 +1,6 @@
 //! Problems to schedule, drawn at random.
 
-use domain::schedule::solve::{Link, Part, Problem, Task};
+use domain::schedule::solve::{Edge, Link, Part, Problem, Stay, Task};
 use proptest::prelude::*;
 use proptest::sample::subsequence;
 
@@ -17,21 +17,35 @@ pub(super) fn tiny() -> impl Strategy<Value = Problem> {
         prop::option::weighted(0.5, 0..2_u16),
     );
     let tasks = prop::collection::vec(task, 1..=4);
-    (tasks, prop::collection::vec(1_u32..=2, 2)).prop_flat_map(|(tasks, capacities)| {
+    let capacities = prop::collection::vec(1_u32..=2, 2);
+    // What each block needs its resource to be.
+    let states = prop::collection::vec(prop::option::of(0..2_u16), 2);
+    (tasks, capacities, states).prop_flat_map(|(tasks, capacities, states)| {
         let count = tasks.len();
         let most = prop::option::weighted(0.6, 0..4);
         let links = prop::collection::vec((0..count, 0..count, -3..4, most), 0..=5);
-        links.prop_map(move |links| {
+        let edge = || {
+            prop_oneof![
+                3 => (0..count).prop_map(Edge::Start),
+                2 => (0..count).prop_map(Edge::End),
+                1 => Just(Edge::Ever),
+            ]
+        };
+        let stay = (0..2_usize, edge(), edge());
+        let stays = prop::collection::vec(stay, 0..=2);
+        (links, stays).prop_map(move |(links, stays)| {
             let tasks = tasks
                 .iter()
-                .map(|(minutes, needs, earliest, latest, counts, block)| Task {
-                    block: block
-                        .map(|block| (0, block))
-                        .filter(|_| capacities[0] == 1 && needs.contains(&0)),
-                    earliest: *earliest,
-                    latest: latest.map(|later| earliest + later),
-                    counts: *counts,
-                    ..Task::new(*minutes, needs)
+                .map(|(minutes, needs, earliest, latest, counts, block)| {
+                    let block = block.filter(|_| capacities[0] == 1 && needs.contains(&0));
+                    Task {
+                        block: block.map(|block| (0, block)),
+                        state: block.and_then(|block| states[usize::from(block)]),
+                        earliest: *earliest,
+                        latest: latest.map(|later| earliest + later),
+                        counts: *counts,
+                        ..Task::new(*minutes, needs)
+                    }
                 });
             let links = links.iter().map(|&(from, to, least, span)| Link {
                 from,
@@ -39,7 +53,11 @@ pub(super) fn tiny() -> impl Strategy<Value = Problem> {
                 least,
                 most: span.map(|span| least + span),
             });
+            let stays = stays
+                .into_iter()
+                .map(|(resource, from, to)| Stay { resource, from, to });
             Problem::new(tasks.collect(), links.collect(), capacities.clone())
+                .and_then(|problem| problem.with_stays(stays.collect()))
                 .expect("what was drawn fits together")
         })
     })
@@ -151,6 +169,7 @@ pub(super) fn only(problem: &Problem, parts: &[Part]) -> Problem {
     for (place, task) in tasks.iter_mut().enumerate() {
         task.needs.retain(|&need| has(Part::Need(place, need)));
         task.block = task.block.filter(|block| task.needs.contains(&block.0));
+        task.state = task.state.filter(|_| task.block.is_some());
         task.latest = task.latest.filter(|_| has(Part::Latest(place)));
         task.earliest *= i32::from(has(Part::Earliest(place)));
     }
@@ -161,7 +180,11 @@ pub(super) fn only(problem: &Problem, parts: &[Part]) -> Problem {
             link.least = -1_000;
         }
     }
-    Problem::new(tasks, links, problem.capacities().to_vec()).expect("no more than before")
+    let stays = problem.stays().iter().enumerate();
+    let stays = stays.filter(|&(nth, _)| has(Part::Stay(nth)));
+    Problem::new(tasks, links, problem.capacities().to_vec())
+        .and_then(|problem| problem.with_stays(stays.map(|(_, &stay)| stay).collect()))
+        .expect("no more than before")
 }
 
 /// The same with an end that waits for every task.
@@ -169,7 +192,9 @@ pub(super) fn counted(problem: &Problem) -> Problem {
     let mut tasks = problem.tasks().to_vec();
     tasks.iter_mut().for_each(|task| task.counts = true);
     let (links, capacities) = (problem.links().to_vec(), problem.capacities().to_vec());
-    Problem::new(tasks, links, capacities).expect("no more than before")
+    Problem::new(tasks, links, capacities)
+        .and_then(|counted| counted.with_stays(problem.stays().to_vec()))
+        .expect("no more than before")
 }
 
 /// Up to five short pieces of work of two or three kinds, with a few links: enough for attention to have a choice.

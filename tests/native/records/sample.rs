@@ -3,7 +3,7 @@
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId, Wishes};
 use domain::formula::{ComponentId, Formula, FormulaId, Held, StepId};
-use domain::kitchen::{FineScales, Kitchen, OvenKind, Place, Scales};
+use domain::kitchen::{FRIDGE_HOLDS, FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
 use domain::thermal::kneading::KneadingMethod;
 use domain::thermal::oven::BakeForm;
@@ -31,6 +31,7 @@ pub(super) fn kitchen() -> Kitchen {
         air: celsius(20.5),
         flour: Some(celsius(19.0)),
         fridge: celsius(4.5),
+        fridge_holds: FRIDGE_HOLDS,
         kneading: KneadingMethod::StandMixer,
         oven: OvenKind::Fan,
         oven_off: Some(celsius_delta(-7.5)),

@@ -1,6 +1,6 @@
 //! The temperatures that every reckoning begins with.
 
-use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
+use domain::kitchen::{COLDEST_AIR, MOST_FRIDGE_HOLDS, WARMEST_AIR};
 use domain::units::celsius;
 use leptos::prelude::*;
 use platform::store::Degrees;
@@ -9,6 +9,7 @@ use super::change;
 use crate::reactive::Memo;
 use crate::state::oventide;
 use crate::widgets::choices::Choices;
+use crate::widgets::stepper::Stepper;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::widgets::{answer, live};
 use crate::words;
@@ -76,6 +77,17 @@ pub(super) fn Temperatures() -> impl IntoView {
                 on_change=Callback::new(move |fridge| {
                     change(app, move |to| to.kitchen.fridge = fridge);
                 })
+            />
+            <Stepper
+                label=words::FRIDGE_HOLDS
+                value=Signal::derive(move || f64::from(kitchen.read().fridge_holds))
+                text=live::text(move || words::fridge_holds(kitchen.read().fridge_holds))
+                step=1.0
+                min=1.0
+                max=f64::from(MOST_FRIDGE_HOLDS)
+                on_change=move |entered: f64| {
+                    change(app, move |to| to.kitchen.fridge_holds = entered as u32);
+                }
             />
             <Choices
                 legend=words::DEGREES

@@ -115,10 +115,38 @@ impl Drawing {
         (100.0 * left, 100.0 * (left + share(&self.told, lane)) - GAP)
     }
 
+    /// The same for a bar: what is in the oven at one time stands beside each other, each where one before it has left.
+    fn beside(&self, entry: &Entry) -> (f64, f64) {
+        let (left, right) = self.column(entry.lane);
+        let all = self.told.entries.iter();
+        // By when each place is free again.
+        let (mut places, mut own): (Vec<Moment>, Option<usize>) = (Vec::new(), None);
+        for other in all.filter(|other| other.lane == Lane::Oven && entry.lane == Lane::Oven) {
+            if places.iter().all(|&free| free <= other.start) {
+                if own.is_some() {
+                    break;
+                }
+                places.clear();
+            }
+            let free = places.iter().position(|&free| free <= other.start);
+            let place = free.unwrap_or(places.len());
+            match places.get_mut(place) {
+                Some(free) => *free = other.end,
+                None => places.push(other.end),
+            }
+            if other.key == entry.key {
+                own = Some(place);
+            }
+        }
+        let wide = (right - left) / places.len().max(1) as f64;
+        let left = left + wide * own.unwrap_or(0) as f64;
+        (left, left + wide)
+    }
+
     /// A bar: its edges as the distances from the field's four, from which width of the field on its name stands
     /// across, and where it has room upright.
     fn bar(&self, entry: &Entry) -> (String, String, &'static str) {
-        let (mut left, right) = self.column(entry.lane);
+        let (mut left, right) = self.beside(entry);
         // A part of a longer bar leaves something of that to be seen and pressed.
         if entry.is_cold && entry.cold.is_some() {
             left += (right - left) * INDENT;

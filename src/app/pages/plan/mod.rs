@@ -147,8 +147,10 @@ fn Head(
     });
     // A sentence each, and the key of what can be fixed anew.
     let amiss = move |told: &Told| {
+        let full = told.full.map(|full| words::fridge_full(full, now.get()));
         let late = told.entries.iter().filter_map(words::too_late);
-        let mut amiss: Vec<(String, Option<String>)> = late.map(|said| (said, None)).collect();
+        let said = full.into_iter().chain(late);
+        let mut amiss: Vec<(String, Option<String>)> = said.map(|said| (said, None)).collect();
         amiss.extend(told.entries.iter().filter_map(|entry| {
             let said = words::passed(entry, now.get())?;
             Some((said, Some(entry.key.clone())))

@@ -136,11 +136,16 @@ impl Told<'_> {
                 let made = self.bakes.get(bake)?.progress(step).folds.len();
                 format!("{whose}-{}-fold-{}@oventide", step.0, made + nth)
             }
-            What::Retard(_, step, cold) => {
-                let way = if cold == RetardPart::Out { "out" } else { "in" };
+            What::Retard(_, step, part) => {
+                let way = match part {
+                    RetardPart::Out => "out",
+                    RetardPart::In => "in",
+                    // Nobody is called for it.
+                    RetardPart::Stands => return None,
+                };
                 format!("{whose}-{}-{way}@oventide", step.0)
             }
-            What::Away => return None,
+            What::Kept(..) | What::Away => return None,
         })
     }
 
@@ -156,7 +161,7 @@ impl Told<'_> {
                 let state = self.bakes.get(bake);
                 state.map_or_else(String::new, |state| moves(state.formula.title(step), cold))
             }
-            What::Away => String::new(),
+            What::Kept(..) | What::Away => String::new(),
         }
     }
 

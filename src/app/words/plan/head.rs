@@ -15,6 +15,15 @@ use crate::words::when;
 
 /// While no plan was found.
 pub(crate) const NO_PLAN: &str = "No plan was found for what you wish. Take a wish away, or go by the Bench: it knows what comes next.";
+/// That more is to stand in the fridge than fits, and what can be done: "The fridge is full from 10:00 to 11:00…"
+pub(crate) fn fridge_full((from, to): (Moment, Moment), now: Moment) -> String {
+    format!(
+        "The fridge is full from {} to {}: more is to stand in it than fits. Make room there and say how much fits among the kitchen's temperatures, or begin something later.",
+        when(from, now),
+        when(to, now)
+    )
+}
+
 /// While nothing bakes.
 pub(crate) const NOTHING_TO_PLAN: &str = "Nothing is baking, so there is nothing to plan.";
 /// What the head of the page is.

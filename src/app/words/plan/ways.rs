@@ -31,6 +31,10 @@ pub(crate) fn found_at(at: Moment, looks_again: bool) -> String {
     format!("Found at {}.{again}", time_of_day(at))
 }
 
+/// What can be done about a fridge that is too small.
+const MORE_ROOM: &str =
+    " Where there is room for more in the fridge, say so among the kitchen's temperatures.";
+
 /// The heading of what could be wished instead.
 pub(crate) const INSTEAD: &str = "It works with";
 /// The heading of what else helps.
@@ -56,6 +60,10 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
                 away(from, to, now),
                 named(bakes, bake, step)
             ),
+            Claim::Fridge(Some((from, to))) => {
+                format!("the fridge, too full from {},", away(from, to, now))
+            }
+            Claim::Fridge(None) => "the room in the fridge".to_owned(),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
         })
         .collect();
@@ -65,7 +73,9 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
         [before @ .., last] => format!("{} and {last}", before.join(", ")),
         [] => return String::new(),
     };
-    capital(&format!("{all} don't fit together."))
+    let fridge = claims.iter().any(|claim| matches!(claim, Claim::Fridge(_)));
+    let more = if fridge { MORE_ROOM } else { "" };
+    capital(&format!("{all} don't fit together.{more}"))
 }
 
 /// What a button says that wishes it.

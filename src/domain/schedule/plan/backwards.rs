@@ -3,7 +3,7 @@
 //! Time is mirrored at that moment: what ended there starts, every link goes the other way, and the
 //! soonest end is the latest beginning. So the same search proves it.
 
-use crate::schedule::solve::{Link, Problem, Task};
+use crate::schedule::solve::{Link, Problem, Stay, Task};
 
 /// A problem whose minutes count back from minute `horizon` of another one, by which all of that must
 /// have ended; `None` where something in it can't.
@@ -38,7 +38,14 @@ pub(super) fn mirrored(problem: &Problem, horizon: i32) -> Option<Problem> {
         to: link.from,
         ..*link
     });
-    Problem::new(tasks, links.collect(), problem.capacities().to_vec()).ok()
+    let stays = problem.stays().iter().map(|stay| Stay {
+        from: stay.to.mirrored(),
+        to: stay.from.mirrored(),
+        ..*stay
+    });
+    let stays = stays.collect();
+    let mirrored = Problem::new(tasks, links.collect(), problem.capacities().to_vec());
+    mirrored.and_then(|problem| problem.with_stays(stays)).ok()
 }
 
 /// Starts of a mirrored problem, in the minutes of its original; and the other way round.

@@ -2,9 +2,9 @@
 
 use super::aims::Aim;
 use super::best::{Best, calmest};
-use super::tasks::Tasks;
+use super::tasks::{FRIDGE, Tasks};
 use super::what::{RetardPart, What};
-use crate::schedule::solve::{Part, why_infeasible};
+use crate::schedule::solve::{Edge, Part, why_infeasible};
 
 /// A greatest lag that can be let go of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -14,6 +14,9 @@ pub(super) enum Limit {
     /// The latest start of a task, after something that has ended.
     Latest(usize),
 }
+
+/// More than any kitchen has to put into a fridge.
+pub(super) const ROOM_FOR_ALL: u32 = 1_000;
 
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 const MORE: [i32; 5] = [5, 15, 30, 60, 240];
@@ -50,9 +53,16 @@ pub(super) fn best_that_holds(
         });
         let gives = limits
             .filter_map(|limit| Some((limit, tasks.bears(limit)?)))
-            .max_by_key(|&(_, bears)| bears)?
-            .0;
-        tasks.let_go(gives)?;
+            .max_by_key(|&(_, bears)| bears);
+        let takes_room = |part: &Part| matches!(*part, Part::Stay(_) | Part::Need(_, FRIDGE));
+        match gives {
+            Some((gives, _)) => tasks.let_go(gives)?,
+            // Last of all the room in the fridge, for which the baker can do something.
+            None if tasks.room < ROOM_FOR_ALL && parts.iter().any(takes_room) => {
+                tasks.room = ROOM_FOR_ALL;
+            }
+            None => return None,
+        }
     }
 }
 
@@ -117,14 +127,21 @@ impl Tasks<'_> {
     fn make_room(&mut self, parts: &[Part]) -> bool {
         let stands =
             |place: usize| matches!(self.what[place], What::Retard(_, _, RetardPart::Stands));
-        let found = parts.iter().find_map(|part| match *part {
-            Part::Need(place, _) if stands(place) => Some(place),
-            _ => None,
-        });
-        if let Some(place) = found {
-            self.tasks[place].needs.clear();
+        for part in parts {
+            match *part {
+                Part::Need(place, _) if stands(place) => self.tasks[place].needs.clear(),
+                Part::Stay(nth) => match self.stays[nth].from {
+                    Edge::Start(place) if stands(place) => {
+                        self.tasks[place].needs.clear();
+                        self.stays.remove(nth);
+                    }
+                    _ => continue,
+                },
+                _ => continue,
+            }
+            return true;
         }
-        found.is_some()
+        false
     }
 
     /// Lets something wait longer than is good for it.

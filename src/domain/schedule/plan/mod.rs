@@ -26,6 +26,7 @@ mod let_go;
 mod levers;
 mod moved;
 mod ovens;
+mod room;
 mod tasks;
 mod timetable;
 mod told;

@@ -9,6 +9,7 @@ use super::start_in;
 use super::what::What;
 use crate::bake::State;
 use crate::formula::{Length, StepId};
+use crate::thermal::oven::Fan;
 use crate::units::{Celsius, Minutes, Moment, minutes};
 
 /// For how long after a bread has come out its oven is still taken to be hot: whoever has another one
@@ -25,6 +26,40 @@ const RECOVERS: Minutes = minutes(5.0);
 /// ASSUMPTION: judgement; ovens differ by more than a factor of two.
 const COOLS: f64 = 5.0;
 
+/// How many trays bake at once where a fan moves the heat between them.
+///
+/// ASSUMPTION: two; without a fan one, in the middle (common practice, no source).
+const TRAYS_WITH_FAN: u32 = 2;
+/// Breads whose temperatures are the same on a dial that goes by so much can share an oven.
+///
+/// ASSUMPTION: five kelvins are no more than an oven is off anyway (common practice, no source).
+const DIAL_STEP: f64 = 5.0;
+
+/// How many trays an oven takes at once.
+pub(super) fn trays(bakes: &[&State]) -> u32 {
+    match bakes.first().map(|state| state.kitchen.oven.fan()) {
+        Some(Fan::On) => TRAYS_WITH_FAN,
+        _ => 1,
+    }
+}
+
+/// What an oven has to be for a bake, where another that needs the same can be in it as well: the step of the dial. None
+/// where there is room for one, or the bake needs more than one temperature.
+pub(super) fn heat(state: &State) -> Option<u16> {
+    let step = |oven: Celsius| (oven.get() / DIAL_STEP).round() as u16;
+    let mut ovens = state
+        .formula
+        .steps
+        .iter()
+        .filter_map(|step| match step.length {
+            Length::OvenHeats { oven } | Length::Bake { oven, .. } => Some(oven),
+            _ => None,
+        });
+    let first = step(ovens.next()?);
+    let is_one = trays(&[state]) > 1 && ovens.all(|oven| step(oven) == first);
+    is_one.then_some(first)
+}
+
 /// A bread whose oven is hot from another: the places of the two bakes and their steps.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Hot {
@@ -32,6 +67,8 @@ pub(super) struct Hot {
     pub after: (usize, StepId),
     /// The heating that is short because of it.
     pub heats: (usize, StepId),
+    /// Whether the bread is still in the oven as the heating begins.
+    pub shares: bool,
 }
 
 /// Shortens every heating that hasn't begun where a schedule lets it follow another bread, and makes
@@ -66,7 +103,12 @@ pub(super) fn reheated(
             length.end = length.start + takes;
             found.extend(hot.and_then(|hot| {
                 let heats = (bake, step.id);
-                hot.after.map(|after| Hot { after, heats })
+                let shares = hot.shares;
+                hot.after.map(|after| Hot {
+                    after,
+                    heats,
+                    shares,
+                })
             }));
         }
     }
@@ -94,9 +136,12 @@ struct From {
     oven: Celsius,
     /// The bake and step, where it still lies ahead.
     after: Option<(usize, StepId)>,
+    /// Whether it is still in there.
+    shares: bool,
 }
 
-/// The last bread of another bake that is out of the oven by `start`, if that isn't long before.
+/// The last bread of another bake that is out of the oven by `start`, if that isn't long before; or one that is in it, and
+/// can share it.
 fn hot_from(
     bakes: &[&State],
     lengths: &[Lengths],
@@ -110,22 +155,30 @@ fn hot_from(
             let Length::Bake { oven, .. } = step.length else {
                 return None;
             };
-            let (out, after) = match state.progress(step.id).ended {
-                Some(ended) => (ended.at, None),
+            let can_share = heat(state).is_some() && heat(state) == heat(bakes[of]);
+            let (out, after, shares) = match state.progress(step.id).ended {
+                Some(ended) => (ended.at, None, false),
                 None => {
                     let length = lengths[bake].get(&step.id)?;
                     let begun = start_in(starts, What::Step(bake, step.id))?;
-                    let out = begun.max(now) + (length.end - length.start.max(now));
-                    (out, Some((bake, step.id)))
+                    let left = length.end - length.start.max(now);
+                    let out = begun.max(now) + left;
+                    let is_in = can_share && begun <= start && start < out;
+                    (out, Some((bake, step.id)), is_in)
                 }
             };
-            Some(From { out, oven, after })
+            Some(From {
+                out,
+                oven,
+                after,
+                shares,
+            })
         })
     });
     // Starts are whole minutes, ends may not be.
     let by = start + minutes(1.0);
     let last = breads
-        .filter(|bread| bread.out <= by)
+        .filter(|bread| bread.out <= by || bread.shares)
         .max_by_key(|bread| bread.out)?;
     (start - last.out <= LEFT_ON).then_some(last)
 }

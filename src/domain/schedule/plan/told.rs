@@ -65,7 +65,7 @@ impl Tasks<'_> {
         order.retain(|&task| !is_present((&self.what[task], &self.tasks[task])));
         let place_of = |task: usize| order.iter().position(|&other| other == task);
         let hangs_on = self.hangs_on(starts);
-        let items: Vec<Item> = order
+        let mut items: Vec<Item> = order
             .iter()
             .map(|&task| {
                 let (start, slack) = self.start_and_slack(task, starts[task]);
@@ -79,6 +79,7 @@ impl Tasks<'_> {
                 }
             })
             .collect();
+        self.tell_kept(starts, &mut items);
         let end = match chain::last(&items, &|_| true) {
             Some(place) => chain::window(&items, place),
             None => Estimate::exact(self.now, Basis::Measured),
@@ -93,6 +94,37 @@ impl Tasks<'_> {
             proven,
             waits_least: best.waits_least,
             as_heated: is_shared(self.bakes, self.lengths),
+        }
+    }
+
+    /// What stands in the fridge after a step that has left it there.
+    fn tell_kept(&self, starts: &[i32], items: &mut Vec<Item>) {
+        for &(bake, step, next) in &self.kept {
+            let of = items
+                .iter()
+                .position(|item| item.what == What::Step(bake, step));
+            let ended = self.bakes[bake].progress(step).ended;
+            let since = match (of, ended) {
+                (Some(of), _) => items[of].end,
+                (None, Some(ended)) => ended.at,
+                (None, None) => continue,
+            };
+            let kept = Item {
+                what: What::Kept(bake, step),
+                start: since,
+                end: self.moment(starts[next]),
+                slack: (minutes(0.0), minutes(0.0)),
+                waits_for: of,
+                too_late_by: None,
+            };
+            if kept.end - kept.start < minutes(1.0) {
+                continue;
+            }
+            let place = items.partition_point(|item| item.start <= kept.start);
+            items.insert(place, kept);
+            for item in items.iter_mut() {
+                item.waits_for = item.waits_for.map(|of| of + usize::from(of >= place));
+            }
         }
     }
 

@@ -86,6 +86,8 @@ pub(super) struct Trial {
     pub waits: Minutes,
     /// How much longer than its buffer a bread waits before its table, at most.
     pub early: Minutes,
+    /// Whether more is to stand in the fridge than fits, for the sake of the wishes.
+    pub is_full: bool,
 }
 
 impl Trial {
@@ -95,7 +97,7 @@ impl Trial {
     }
 
     pub(super) fn is_kept(&self) -> bool {
-        self.amiss().get() < NOTHING
+        self.amiss().get() < NOTHING && !self.is_full
     }
 
     /// When a step is planned.
@@ -110,6 +112,8 @@ pub(super) struct Trials<'a> {
     rest: Rest<'a>,
     /// How long things wait too long whatever is wished.
     anyway: Minutes,
+    /// Whether more is to stand in the fridge than fits whatever is wished.
+    full_anyway: bool,
     /// What is planned where nothing is wished.
     pub free: Option<Plan>,
 }
@@ -122,6 +126,7 @@ impl<'a> Trials<'a> {
             now,
             rest,
             anyway: minutes(0.0),
+            full_anyway: false,
             free: None,
         };
         let free = |is: &&State| {
@@ -138,6 +143,7 @@ impl<'a> Trials<'a> {
         };
         let free = trials.tried(&unwished, As::Soonest).await?;
         trials.anyway = free.waits;
+        trials.full_anyway = free.is_full;
         trials.free = free.plan;
         Ok(trials)
     }
@@ -170,8 +176,10 @@ impl<'a> Trials<'a> {
                 margins: Vec::new(),
                 waits: none,
                 early: none,
+                is_full: false,
             });
         };
+        let is_full = plan.fridge_full(&states).is_some() && !self.full_anyway;
         let over = plan.items.iter().filter_map(|item| item.too_late_by);
         let over = over.fold(none, |all, over| all + over);
         let late = margins.iter().map(Margin::late);
@@ -180,6 +188,7 @@ impl<'a> Trials<'a> {
             late: late.fold(none, |all, late| all + late),
             waits: (over - self.anyway).max(none),
             early: early.fold(none, Minutes::max),
+            is_full,
             plan: Some(plan),
             margins,
         })

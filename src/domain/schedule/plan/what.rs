@@ -13,6 +13,8 @@ pub enum What {
     Away,
     /// What there is of a retard that is planned of a rise of a bake.
     Retard(usize, StepId, RetardPart),
+    /// What a step of a bake leaves in the fridge stands there until the next one fetches it.
+    Kept(usize, StepId),
 }
 
 /// What there is of a retard that is no step: its dough has to be put in and taken out, and has room there meanwhile.
@@ -31,9 +33,10 @@ impl What {
     #[must_use]
     pub fn of(self) -> Option<(usize, StepId)> {
         match self {
-            Self::Step(bake, step) | Self::Fold(bake, step, _) | Self::Retard(bake, step, _) => {
-                Some((bake, step))
-            }
+            Self::Step(bake, step)
+            | Self::Fold(bake, step, _)
+            | Self::Retard(bake, step, _)
+            | Self::Kept(bake, step) => Some((bake, step)),
             Self::Away => None,
         }
     }
@@ -45,6 +48,7 @@ impl What {
             Self::Step(_, step) => Self::Step(bake, step),
             Self::Fold(_, step, nth) => Self::Fold(bake, step, nth),
             Self::Retard(_, step, part) => Self::Retard(bake, step, part),
+            Self::Kept(_, step) => Self::Kept(bake, step),
             Self::Away => Self::Away,
         }
     }

@@ -148,8 +148,7 @@ fn as_good(
         least: 0,
         most: None,
     }));
-    let (tasks, capacities) = (problem.tasks().to_vec(), problem.capacities().to_vec());
-    let ordered = Problem::new(tasks, links, capacities).ok()?;
+    let ordered = problem.with_links(links).ok()?;
     let schedule = match solve(&ordered, None, go_on) {
         Outcome::Optimal(schedule) => schedule,
         Outcome::BestFound { best, .. } => best?,

@@ -1,6 +1,7 @@
 //! Whether starts are a schedule, and when it ends: asked of any numbers, so nothing may overflow.
 
 use super::problem::{Link, Problem, Task};
+use super::room::{Edge, Stay};
 
 impl Problem {
     /// When the last task ends, of those that count; whatever the starts are.
@@ -33,15 +34,30 @@ impl Problem {
             let lag = spans[link.to].from - spans[link.from].to;
             lag >= i64::from(link.least) && link.most.is_none_or(|most| lag <= i64::from(most))
         };
-        // Use of a resource only grows where a task starts.
+        let moment = |edge: Edge, ever: i64| match edge {
+            Edge::Start(task) => spans[task].from,
+            Edge::End(task) => spans[task].to,
+            Edge::Ever => ever,
+        };
+        let stayed = |stay: &Stay| Span {
+            from: moment(stay.from, 0),
+            to: moment(stay.to, i64::MAX),
+        };
+        let ends_behind = |stay: &Stay| stayed(stay).from <= stayed(stay).to;
+        // Use of a resource only grows where somebody begins to hold it.
         let fits = |(resource, &capacity): (usize, &u32)| {
-            let uses = |task: &Task| task.minutes > 0 && task.needs.contains(&resource);
-            let users = tasks().filter(|(task, _)| uses(task));
-            let users: Vec<&Span> = users.map(|(_, span)| span).collect();
-            users.iter().all(|at| {
-                let hold = users.iter();
-                let hold = hold.filter(|span| span.from <= at.from && at.from < span.to);
-                hold.count() <= capacity as usize
+            let work =
+                tasks().filter(|(task, _)| task.minutes > 0 && task.needs.contains(&resource));
+            let work = work.map(|(task, &span)| (state_of(task, resource, capacity), span));
+            let stays = self.stays.iter().filter(|stay| stay.resource == resource);
+            let stays = stays.map(|stay| (None, stayed(stay)));
+            let uses: Vec<(Option<u16>, Span)> = work.chain(stays).collect();
+            uses.iter().enumerate().all(|(nth, (state, span))| {
+                let meets = |(other, of): &(usize, &(Option<u16>, Span))| {
+                    let is_same = state.is_some() && *state == of.0;
+                    *other != nth && !is_same && span.begins_in(of.1)
+                };
+                uses.iter().enumerate().filter(meets).count() < capacity as usize
             })
         };
         // A block comes before all of another that is kept the same resource, or after.
@@ -56,20 +72,31 @@ impl Problem {
         blocks.dedup();
         let apart = |&one: &(usize, u16)| {
             let (first, last) = whole(one);
+            let of = |block: (usize, u16)| self.tasks.iter().find(|task| task.block == Some(block));
+            let state = |block| of(block).and_then(|task| task.state);
             let mut others = blocks.iter();
             others.all(|&other| {
                 let (from, to) = whole(other);
-                other.0 != one.0 || other == one || from >= last || to <= first
+                let is_shared = state(one).is_some() && state(one) == state(other);
+                other.0 != one.0 || other == one || is_shared || from >= last || to <= first
             })
         };
         in_windows()
             && self.links.iter().all(keeps)
+            && self.stays.iter().all(ends_behind)
             && self.capacities.iter().enumerate().all(fits)
             && blocks.iter().all(apart)
     }
 }
 
+/// What a task needs the only one of a resource to be, where others that need the same may hold it as well.
+fn state_of(task: &Task, resource: usize, capacity: u32) -> Option<u16> {
+    let is_of_block = task.block.is_some_and(|block| block.0 == resource);
+    task.state.filter(|_| is_of_block && capacity == 1)
+}
+
 /// When a task starts and ends, in 64 bits: starts to be judged can be any number.
+#[derive(Clone, Copy)]
 struct Span {
     from: i64,
     to: i64,
@@ -80,5 +107,15 @@ impl Span {
         let from = i64::from(start);
         let to = from + i64::from(task.minutes);
         Self { from, to }
+    }
+
+    /// Whether another one has begun by then and hasn't ended. What lasts no time at all may touch it at either end.
+    fn begins_in(self, other: Self) -> bool {
+        let has_begun = if self.from < self.to {
+            other.from <= self.from
+        } else {
+            other.from < self.from
+        };
+        has_begun && self.from < other.to
     }
 }

@@ -4,12 +4,13 @@
 use super::engine::{Clash, Engine};
 use super::one::One;
 use super::problem::Problem;
+use super::room::{holders, is_shared, may_meet};
 use super::settled::Settled;
 use super::several::Several;
-use super::side::{Holder, Orders};
+use super::side::{Holder, Orders, Place};
 use super::trail::{Fact, Half};
 
-/// Two tasks of which one has to come first.
+/// Two holders of which one has to come first.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Pair {
     pub(super) first: Holder,
@@ -76,32 +77,47 @@ impl<'a> Model<'a> {
     /// Tries the orders of other starts first.
     pub(super) fn lean_to(&mut self, starts: &[i32]) {
         for pair in &self.pairs {
-            let forwards = starts[pair.first.task] <= starts[pair.second.task];
+            let forwards = pair.first.from.at(starts) <= pair.second.from.at(starts);
             self.engine.leaning[pair.order.half as usize / 2] = Some(forwards);
         }
     }
 
     fn hold_resources(&mut self, settled: &Settled) {
-        let count = self.problem.tasks().len();
-        // What is known of the order of two tasks; by their places.
+        let count = self.count();
+        // What is known of the order of two holders; by their places.
         let mut known: Vec<Option<Fact>> = vec![None; count * count];
         let mut by_capacity: Vec<usize> = (0..self.problem.capacities().len()).collect();
         by_capacity.sort_by_key(|&resource| self.problem.capacities()[resource]);
         for resource in by_capacity {
-            let holders = holders(self.problem, resource);
+            let mut holders = holders(self.problem, resource);
             let capacity = self.problem.capacities()[resource] as usize;
             if holders.len() <= capacity {
                 continue;
             }
+            // A stay is as long as what is settled makes it.
+            for holder in &mut holders {
+                holder.minutes = settled.between(holder.from, holder.to).max(holder.minutes);
+            }
             let mut orders = Orders::new(holders.len());
+            let is_shared = capacity == 1 && is_shared(self.problem, resource, &holders);
             for (first, one) in holders.iter().enumerate() {
                 for (second, other) in holders.iter().enumerate() {
-                    let fact = match known[one.task * count + other.task] {
+                    if first == second {
+                        continue;
+                    }
+                    if is_shared && may_meet(self.problem, resource, *one, *other) {
+                        continue;
+                    }
+                    let fact = match known[one.id * count + other.id] {
                         Some(fact) => fact,
                         None => self.order(settled, &mut known, *one, *other, capacity == 1),
                     };
                     orders.set(first, second, fact);
                 }
+            }
+            // Work that can be done at one time needn't have room after one another.
+            if is_shared {
+                continue;
             }
             if capacity == 1 {
                 self.engine.ones.push(One::new(holders, orders));
@@ -114,6 +130,11 @@ impl<'a> Model<'a> {
                 });
             }
         }
+    }
+
+    /// How many there are that can hold anything.
+    fn count(&self) -> usize {
+        self.problem.tasks().len() + self.problem.stays().len()
     }
 
     /// Whether one of two tasks comes first; the same for all of their blocks.
@@ -143,21 +164,24 @@ impl<'a> Model<'a> {
         other: Holder,
         must: bool,
     ) -> Fact {
-        let count = self.problem.tasks().len();
-        let fact = if settled.between(one.task, other.task) >= one.minutes {
+        let count = self.count();
+        let fact = if settled.between(one.to, other.from) >= 0 {
             Fact::ALWAYS
-        } else if settled.between(other.task, one.task) > -one.minutes {
+        } else if settled.between(other.from, one.to) > 0 {
             Fact::NEVER
         } else {
-            self.choice(one.task, other.task)
+            self.choice(one.id, other.id)
         };
-        known[one.task * count + other.task] = Some(fact);
+        known[one.id * count + other.id] = Some(fact);
         if fact != Fact::ALWAYS && fact != Fact::NEVER {
-            let arcs = &mut self.engine.arcs;
-            arcs.add(one.start, other.start, one.minutes, fact);
+            let mut after = |before: Place, after: Place, when: Fact| {
+                let minutes = before.minutes - after.minutes;
+                self.engine.arcs.add(before.half, after.half, minutes, when);
+            };
+            after(one.to, other.from, fact);
             if must {
-                arcs.add(other.start, one.start, other.minutes, fact.not());
-                known[other.task * count + one.task] = Some(fact.not());
+                after(other.to, one.from, fact.not());
+                known[other.id * count + one.id] = Some(fact.not());
                 self.pairs.push(Pair {
                     first: one,
                     second: other,
@@ -169,25 +193,17 @@ impl<'a> Model<'a> {
     }
 }
 
-/// Those who hold a resource for any time at all.
-pub(super) fn holders(problem: &Problem, resource: usize) -> Vec<Holder> {
-    let tasks = problem.tasks().iter().enumerate();
-    tasks
-        .filter(|(_, task)| task.minutes > 0 && task.needs.contains(&resource))
-        .map(|(place, task)| Holder {
-            task: place,
-            start: start_of(place),
-            minutes: task.minutes,
-        })
-        .collect()
-}
-
 /// A resource and the block of tasks that it is kept for.
 pub(super) type Block = (usize, u16);
 
-/// The blocks of two tasks, where one resource is kept for one and for the other.
+/// The blocks of two holders, where one resource is kept for one and for the other.
 pub(super) fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Block, Block)> {
-    let (one, other) = (problem.tasks()[one].block?, problem.tasks()[other].block?);
+    let (one, other) = (problem.tasks().get(one)?, problem.tasks().get(other)?);
+    // What needs it to be the same can share it.
+    if one.state.is_some() && one.state == other.state {
+        return None;
+    }
+    let (one, other) = (one.block?, other.block?);
     (one.0 == other.0 && one.1 != other.1).then_some((one, other))
 }
 

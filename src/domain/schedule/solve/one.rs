@@ -93,7 +93,7 @@ impl Engine {
             let rows = &one.rows[side as usize];
             let halves = one.orders.all_before(side, second);
             let is_before = |row: &Row| self.trail.is_true(Fact::choice(halves[row.nth]));
-            let (mut work, mut best, mut from) = (0, i32::MIN, 0);
+            let (mut work, mut best, mut from) = (0, i32::MIN / 2, 0);
             for row in rows {
                 if is_before(row) {
                     work += row.minutes;

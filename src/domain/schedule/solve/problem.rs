@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use super::room::{Edge, Stay};
+
 /// The largest number of minutes that a problem may speak of: nearly a year. With [`MOST_TASKS`] it
 /// keeps every sum of minutes well within 32 bits.
 const MOST: i32 = 500_000;
@@ -29,6 +31,9 @@ pub struct Task {
     /// and its last one no task of another block holds it. An oven that is heated for one bread isn't
     /// another's before that is out.
     pub block: Option<(usize, u16)>,
+    /// What it needs the resource of its block to be, such as an oven to be hot as it is hot for one bread: blocks of
+    /// which all tasks need the same may hold it together, of which there is but one.
+    pub state: Option<u16>,
 }
 
 impl Task {
@@ -42,6 +47,7 @@ impl Task {
             latest: None,
             counts: true,
             block: None,
+            state: None,
         }
     }
 
@@ -77,6 +83,7 @@ pub struct Problem {
     pub(super) tasks: Vec<Task>,
     pub(super) links: Vec<Link>,
     pub(super) capacities: Vec<u32>,
+    pub(super) stays: Vec<Stay>,
 }
 
 /// Why something is no problem that could be solved. Numbers are places in the lists.
@@ -96,12 +103,15 @@ pub enum ProblemError {
     NeedTwice(usize, usize),
     /// A task needs a resource of which there is nothing.
     NothingOf(usize, usize),
-    /// A task's block is kept something that it doesn't need, or of which there isn't one.
+    /// A task's block is kept something that it doesn't need, or of which there isn't one, or that it needs in another
+    /// state than the rest of its block.
     Block(usize),
     /// A link tells of a task that there isn't.
     UnknownTask(usize),
     /// A link's lag is longer than a year.
     Lag(usize),
+    /// A stay takes what there isn't, or tells of a task that there isn't.
+    Stay(usize),
 }
 
 impl fmt::Display for ProblemError {
@@ -140,13 +150,17 @@ impl fmt::Display for ProblemError {
             }
             Self::Block(task) => write!(
                 f,
-                "task {task} must need what its block is kept, of which there must be one"
+                "task {task} must need what its block is kept, of which there must be one, as all of its block do"
             ),
             Self::UnknownTask(link) => write!(f, "link {link} tells of a task that isn't there"),
             Self::Lag(link) => write!(
                 f,
                 "link {link} must ask for a lag between {} and {MOST} minutes",
                 -MOST
+            ),
+            Self::Stay(stay) => write!(
+                f,
+                "stay {stay} must take what is there, from one task to another"
             ),
         }
     }
@@ -185,9 +199,12 @@ impl Problem {
                 return Err(ProblemError::Window(place));
             }
             let keeps = |(resource, _): (usize, u16)| {
-                task.needs.contains(&resource) && capacities.get(resource) == Some(&1)
+                let first = tasks.iter().find(|other| other.block == task.block);
+                task.needs.contains(&resource)
+                    && capacities.get(resource) == Some(&1)
+                    && first.is_none_or(|first| first.state == task.state)
             };
-            if !task.block.is_none_or(keeps) {
+            if !task.block.map_or(task.state.is_none(), keeps) {
                 return Err(ProblemError::Block(place));
             }
             for (nth, &need) in task.needs.iter().enumerate() {
@@ -214,7 +231,35 @@ impl Problem {
             tasks,
             links,
             capacities,
+            stays: Vec::new(),
         })
+    }
+
+    /// The same with room that is taken from one moment to another.
+    ///
+    /// # Errors
+    /// The first stay with which something is wrong.
+    pub fn with_stays(mut self, stays: Vec<Stay>) -> Result<Self, ProblemError> {
+        let is_there = |edge: Edge| match edge {
+            Edge::Start(task) | Edge::End(task) => task < self.tasks.len(),
+            Edge::Ever => true,
+        };
+        let holds = |stay: &Stay| self.capacities.get(stay.resource).is_some_and(|&of| of > 0);
+        let fits = |stay: &Stay| holds(stay) && is_there(stay.from) && is_there(stay.to);
+        if let Some(wrong) = stays.iter().position(|stay| !fits(stay)) {
+            return Err(ProblemError::Stay(wrong));
+        }
+        self.stays = stays;
+        Ok(self)
+    }
+
+    /// The same with other links.
+    ///
+    /// # Errors
+    /// The first link with which something is wrong.
+    pub fn with_links(&self, links: Vec<Link>) -> Result<Self, ProblemError> {
+        let other = Self::new(self.tasks.clone(), links, self.capacities.clone())?;
+        other.with_stays(self.stays.clone())
     }
 
     /// The tasks.
@@ -233,6 +278,12 @@ impl Problem {
     #[must_use]
     pub fn capacities(&self) -> &[u32] {
         &self.capacities
+    }
+
+    /// What is held from one moment to another.
+    #[must_use]
+    pub fn stays(&self) -> &[Stay] {
+        &self.stays
     }
 
     /// The same, where the schedule has only ended when some of its tasks have.
@@ -262,6 +313,19 @@ impl Problem {
             arcs.push((link.from, link.to, minutes + link.least));
             if let Some(most) = link.most {
                 arcs.push((link.to, link.from, -minutes - most));
+            }
+        }
+        for stay in &self.stays {
+            let (from, to) = stay.places(&self.tasks);
+            if let (Some(one), Some(other)) = (from.task(), to.task()) {
+                let arc = (one, other, from.minutes - to.minutes);
+                // Mostly what fetches something has to come after it anyway.
+                let says_so = |known: &(usize, usize, i32)| {
+                    (known.0, known.1) == (arc.0, arc.1) && known.2 >= arc.2
+                };
+                if !arcs.iter().any(says_so) {
+                    arcs.push(arc);
+                }
             }
         }
         arcs

@@ -118,16 +118,19 @@ impl Model<'_> {
         let mut best: Option<(f64, i32, Fact)> = None;
         for pair in &self.pairs {
             let (first, second) = (pair.first, pair.second);
-            let at = starts[first.task].max(starts[second.task]);
-            if !(is_over(starts, first, at) && is_over(starts, second, at)) {
+            if !meet(starts, first, second) {
                 continue;
             }
+            let at = first.from.at(starts).max(second.from.at(starts));
             let choice = pair.order.half as usize / 2;
             let is_better = |(known, earlier, _): (f64, i32, Fact)| {
                 activity[choice] > known || activity[choice] == known && at < earlier
             };
             if best.is_none_or(is_better) {
-                let middle = |one: Holder| trail.bound(one.start) + trail.most(one.start);
+                let middle = |one: Holder| {
+                    let (half, minutes) = (one.from.half, one.from.minutes);
+                    trail.bound(half) + trail.most(half) + 2 * minutes
+                };
                 let forwards = leaning[choice].unwrap_or(middle(first) <= middle(second));
                 let order = if forwards {
                     pair.order
@@ -162,10 +165,9 @@ impl Model<'_> {
     }
 }
 
-/// Whether a task holds its resources at a minute.
-fn is_over(starts: &[i32], holder: Holder, minute: i32) -> bool {
-    let start = starts[holder.task];
-    start <= minute && minute < start + holder.minutes
+/// Whether neither has ended when the other begins. What lasts no time at all meets who holds before it and after it.
+fn meet(starts: &[i32], one: Holder, other: Holder) -> bool {
+    one.from.at(starts) < other.to.at(starts) && other.from.at(starts) < one.to.at(starts)
 }
 
 impl Engine {
@@ -179,27 +181,29 @@ impl Engine {
         } = &mut self.several[nth];
         let trail = &self.trail;
         for late in 0..holders.len() {
-            let at = starts[holders[late].task];
-            let places = 0..holders.len();
-            let mut meet: Vec<usize> = places
-                .filter(|&nth| is_over(starts, holders[nth], at))
-                .collect();
-            if meet.len() <= *capacity {
+            // Those who hold it when this one begins; any two of them meet.
+            let at = holders[late].from.at(starts);
+            let all = (0..holders.len()).filter(|&nth| {
+                let has_begun = holders[nth].from.at(starts) <= at;
+                has_begun && meet(starts, holders[late], holders[nth]) || nth == late
+            });
+            let mut all: Vec<usize> = all.collect();
+            if all.len() <= *capacity {
                 continue;
             }
             // Those that can wait longest.
-            meet.sort_by_key(|&nth| -trail.most(holders[nth].start));
-            meet.truncate(*capacity + 1);
-            meet.sort_unstable();
+            all.sort_by_key(|&nth| -Side::Forwards.certain(trail, holders[nth]).0);
+            all.truncate(*capacity + 1);
+            all.sort_unstable();
             let mut facts: Vec<Fact> = Vec::new();
-            for &first in &meet {
+            for &first in &all {
                 let order = |&second| orders.before(Side::Forwards, first, second);
-                facts.extend(meet.iter().map(order));
+                facts.extend(all.iter().map(order));
             }
             // Nobody comes before themselves, to begin with.
             facts.retain(|&fact| fact != Fact::NEVER);
-            if !ordered.contains(&meet) {
-                ordered.push(meet);
+            if !ordered.contains(&all) {
+                ordered.push(all);
                 self.take_up(facts)?;
                 return Ok(Next::Follow);
             }

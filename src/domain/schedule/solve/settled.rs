@@ -5,10 +5,11 @@
 //! or no, and is no matter of any search.
 
 use super::gaps::Gaps;
-use super::model::{Block, blocks, holders, horizon};
+use super::model::{Block, blocks, horizon};
 use super::problem::Problem;
+use super::room::{holders, may_meet};
 use super::shift::{Between, push};
-use super::side::Holder;
+use super::side::{Holder, Place};
 
 #[derive(Debug)]
 pub(super) struct Settled {
@@ -48,10 +49,16 @@ impl Settled {
         Some(settled)
     }
 
-    /// The least that a start lies after another's.
-    pub(super) fn between(&self, from: usize, to: usize) -> i32 {
-        let by_windows = self.earliest[to] - self.latest[from];
-        self.gaps.between(from, to).max(by_windows)
+    /// The least that a moment lies after another.
+    pub(super) fn between(&self, from: Place, to: Place) -> i32 {
+        // Nothing moves minute one.
+        let earliest = to.task().map_or(1, |to| self.earliest[to]);
+        let latest = from.task().map_or(1, |from| self.latest[from]);
+        let links = match (from.task(), to.task()) {
+            (Some(from), Some(to)) => self.gaps.between(from, to),
+            _ => i32::MIN / 4,
+        };
+        links.max(earliest - latest) + to.minutes - from.minutes
     }
 
     /// Every two tasks that can't meet, as they stand in time; neighbours first, of the others the order mostly follows.
@@ -64,10 +71,14 @@ impl Settled {
             .filter(|(_, one)| **one == 1)
         {
             let mut holders = holders(problem, resource);
-            holders.sort_by_key(|holder| (self.earliest[holder.task], self.latest[holder.task]));
+            holders.sort_by_key(|holder| {
+                let task = holder.from.task();
+                task.map_or((0, 0), |task| (self.earliest[task], self.latest[task]))
+            });
             for apart in 1..holders.len() {
                 let both = holders.iter().zip(&holders[apart..]);
-                pairs.extend(both.map(|(&one, &other)| (one, other)));
+                let both = both.map(|(&one, &other)| (one, other));
+                pairs.extend(both.filter(|&(one, other)| !may_meet(problem, resource, one, other)));
             }
         }
         pairs
@@ -95,9 +106,7 @@ impl Settled {
     fn decide(&mut self, problem: &Problem, open: &mut Vec<(Holder, Holder)>) -> Option<bool> {
         let (all, mut more) = (std::mem::take(open), false);
         for (one, other) in all {
-            let goes = |first: Holder, second: Holder| {
-                self.between(second.task, first.task) <= -first.minutes
-            };
+            let goes = |first: Holder, second: Holder| self.between(second.from, first.to) <= 0;
             let (first, second) = match (goes(one, other), goes(other, one)) {
                 (true, true) => {
                     open.push((one, other));
@@ -107,12 +116,12 @@ impl Settled {
                 (false, true) => (other, one),
                 (false, false) => return None,
             };
-            match blocks(problem, first.task, second.task) {
-                None => more |= self.put((first.task, first.minutes), second.task)?,
+            match blocks(problem, first.id, second.id) {
+                None => more |= self.put(first, second)?,
                 // Of two blocks, all of the one come before all of the other.
                 Some((before, after)) => {
                     for first in of(problem, before) {
-                        for (second, _) in of(problem, after) {
+                        for second in of(problem, after) {
                             more |= self.put(first, second)?;
                         }
                     }
@@ -122,20 +131,28 @@ impl Settled {
         Some(more)
     }
 
-    /// Puts one that takes so long before another, and says whether that is news. `None` where it can't be.
-    fn put(&mut self, (first, minutes): (usize, i32), second: usize) -> Option<bool> {
-        if self.between(first, second) >= minutes {
+    /// Puts one before another, and says whether that is news. `None` where it can't be.
+    fn put(&mut self, first: Holder, second: Holder) -> Option<bool> {
+        if self.between(first.to, second.from) >= 0 {
             return Some(false);
         }
-        let arc = (first, second, minutes);
-        self.arcs.push(arc);
-        self.gaps.widen(arc.0, arc.1, arc.2).then_some(true)
+        let minutes = first.to.minutes - second.from.minutes;
+        // What has no end comes before nothing.
+        let one = first.to.task()?;
+        let Some(other) = second.from.task() else {
+            // Before what has begun before the first minute lies only what has ended by then. Nothing moves minute one.
+            let latest = &mut self.latest[one];
+            *latest = (1 - minutes).min(*latest);
+            return Some(true);
+        };
+        self.arcs.push((one, other, minutes));
+        self.gaps.widen(one, other, minutes).then_some(true)
     }
 }
 
-/// The tasks of a block, and how long they take.
-fn of(problem: &Problem, block: Block) -> impl Iterator<Item = (usize, i32)> {
+/// Those who hold a resource for a block.
+fn of(problem: &Problem, block: Block) -> impl Iterator<Item = Holder> {
     let tasks = problem.tasks().iter().enumerate();
     let of = tasks.filter(move |(_, task)| task.block == Some(block) && task.minutes > 0);
-    of.map(|(place, task)| (place, task.minutes))
+    of.map(|(place, task)| Holder::of(place, task.minutes))
 }

@@ -33,15 +33,9 @@ impl Engine {
         let Several {
             holders, capacity, ..
         } = several;
-        // What is held for certain: from the latest start to the earliest end.
-        let held = |engine: &Self, holder: Holder| {
-            let from = side.deadline(&engine.trail, holder) - holder.minutes;
-            let to = side.earliest(&engine.trail, holder) + holder.minutes;
-            (from, to)
-        };
         let mut certain: Vec<(usize, i32, i32)> = Vec::new();
         for (nth, &holder) in holders.iter().enumerate() {
-            let (from, to) = held(self, holder);
+            let (from, to) = side.certain(&self.trail, holder);
             if from < to {
                 certain.push((nth, from, to));
             }
@@ -51,9 +45,9 @@ impl Engine {
         }
         for (nth, &holder) in holders.iter().enumerate() {
             for &(other, from, to) in &certain {
-                let start = side.earliest(&self.trail, holder);
-                let at = from.max(start);
-                if other == nth || at >= to.min(start + holder.minutes) {
+                let at = from.max(side.earliest(&self.trail, holder));
+                let (_, ends) = side.certain(&self.trail, holder);
+                if other == nth || at >= to.min(ends) {
                     continue;
                 }
                 let covers = |&&(other, from, to): &&(usize, i32, i32)| {
@@ -64,8 +58,8 @@ impl Engine {
                     continue;
                 }
                 let until = covering().map(|&(_, _, to)| to).min().unwrap_or(at);
-                let minute = until.min(start + holder.minutes) - 1;
-                let mut facts = vec![side.from(holder, minute + 1 - holder.minutes)];
+                let minute = until.min(ends) - 1;
+                let mut facts = vec![side.beyond(holder, minute)];
                 for &(other, _, _) in covering() {
                     facts.extend(over(side, holders[other], minute));
                 }
@@ -77,10 +71,7 @@ impl Engine {
     }
 }
 
-/// That a task holds the resource at a minute.
+/// That somebody holds the resource at a minute.
 fn over(side: Side, holder: Holder, minute: i32) -> [Fact; 2] {
-    [
-        side.from(holder, minute + 1 - holder.minutes),
-        side.by(holder, minute + holder.minutes),
-    ]
+    [side.beyond(holder, minute), side.begun_by(holder, minute)]
 }

@@ -1,13 +1,13 @@
 //! Schedules with everything as early as an order allows.
 //!
-//! The order is that of any two tasks that hold the same thing one after the other. The earliest
+//! The order is that of any two that hold the same thing one after the other. The earliest
 //! starts that keep it are unique, and keep within every capacity: tasks that meet in them met
 //! before, all at one minute. Doing it again changes nothing. A plan that lets things wait on purpose
 //! is changed by it, though, so one from before isn't moved unless that lets it end sooner.
 
 use super::Schedule;
-use super::model::holders;
 use super::problem::Problem;
+use super::room::{holders, is_shared, may_meet};
 use super::side::Holder;
 
 /// From, to, and the least number of minutes between two starts.
@@ -60,29 +60,44 @@ fn order(problem: &Problem, starts: &[i32], as_they_are: bool) -> Vec<Between> {
     let mut arcs = Vec::new();
     for (resource, &capacity) in problem.capacities().iter().enumerate() {
         let mut holders = holders(problem, resource);
-        holders.sort_by_key(|holder| starts[holder.task]);
+        // What lasts no time at all comes before who begins at its minute.
+        holders.sort_by_key(|holder| (holder.from.at(starts), holder.to.at(starts)));
+        let is_shared = capacity == 1 && is_shared(problem, resource, &holders);
         for (nth, first) in holders.iter().enumerate() {
-            let next = &holders[nth + 1..];
-            let arc = |second: &Holder| (first.task, second.task, first.minutes);
-            if capacity == 1 && !as_they_are {
-                arcs.extend(next.first().map(arc));
-                continue;
-            }
-            let end = |holder: &Holder| starts[holder.task].saturating_add(holder.minutes);
+            // Those that it shares it with come in any order.
+            let may_share =
+                |second: &Holder| is_shared && may_meet(problem, resource, *first, *second);
+            let is_one = capacity == 1 && !as_they_are;
             // What comes after one of those that come after it needn't be told.
             let mut until = i32::MAX;
-            for second in next.iter().filter(|next| starts[next.task] >= end(first)) {
-                if starts[second.task] >= until {
+            for second in &holders[nth + 1..] {
+                if second.from.at(starts) >= until {
                     break;
                 }
-                arcs.push(arc(second));
-                if capacity == 1 {
-                    until = until.min(end(second));
+                let follows = match is_one {
+                    true => !may_share(second),
+                    false => first.to.at(starts) <= second.from.at(starts),
+                };
+                if !follows {
+                    continue;
+                }
+                arcs.extend(arc(first, second));
+                if is_one && !is_shared {
+                    break;
+                }
+                if capacity == 1 && as_they_are {
+                    until = until.min(second.to.at(starts));
                 }
             }
         }
     }
     arcs
+}
+
+/// That one has ended when another begins; nothing where no task could move for it.
+fn arc(first: &Holder, second: &Holder) -> Option<Between> {
+    let minutes = first.to.minutes - second.from.minutes;
+    Some((first.to.task()?, second.from.task()?, minutes))
 }
 
 /// The schedule in the order of starts that may not fit any more, if there is one.

@@ -5,13 +5,45 @@
 
 use super::trail::{Fact, Half, Trail};
 
-/// A task that holds a unit of a resource.
+/// A moment: so many minutes after a half.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Place {
+    pub(super) half: Half,
+    pub(super) minutes: i32,
+}
+
+impl Place {
+    pub(super) const fn of(half: Half, minutes: i32) -> Self {
+        Self { half, minutes }
+    }
+
+    /// The task whose start counts; none of a minute that nothing moves.
+    pub(super) fn task(self) -> Option<usize> {
+        (self.half > 1).then(|| self.half as usize / 2 - 1)
+    }
+
+    /// When that is, in a schedule; from starts to be judged nothing may overflow.
+    pub(super) fn at(self, starts: &[i32]) -> i32 {
+        let counted = self.task().map_or(1, |task| starts[task]);
+        counted.saturating_add(self.minutes)
+    }
+
+    /// The same with time mirrored.
+    fn mirrored(self) -> Self {
+        Self::of(self.half ^ 1, -self.minutes)
+    }
+}
+
+/// Who holds a unit of a resource: a task, or a stay from one to another.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Holder {
-    /// Its place in the problem.
-    pub(super) task: usize,
-    /// The half of its start that counts upwards.
-    pub(super) start: Half,
+    /// The place of a task in the problem; behind these, that of a stay.
+    pub(super) id: usize,
+    /// When it begins.
+    pub(super) from: Place,
+    /// When it ends.
+    pub(super) to: Place,
+    /// How long it holds it, at least.
     pub(super) minutes: i32,
 }
 
@@ -25,36 +57,61 @@ pub(super) enum Side {
 impl Side {
     pub(super) const BOTH: [Self; 2] = [Self::Forwards, Self::Backwards];
 
-    fn half(self, holder: Holder) -> Half {
-        holder.start ^ self as Half
+    fn begins(self, holder: Holder) -> Place {
+        match self {
+            Self::Forwards => holder.from,
+            Self::Backwards => holder.to.mirrored(),
+        }
     }
 
-    fn offset(self, holder: Holder) -> i32 {
+    fn ends(self, holder: Holder) -> Place {
         match self {
-            Self::Forwards => 0,
-            Self::Backwards => holder.minutes,
+            Self::Forwards => holder.to,
+            Self::Backwards => holder.from.mirrored(),
         }
     }
 
     /// When it can start at the earliest.
     pub(super) fn earliest(self, trail: &Trail, holder: Holder) -> i32 {
-        trail.bound(self.half(holder)) - self.offset(holder)
+        let begins = self.begins(holder);
+        trail.bound(begins.half) + begins.minutes
     }
 
     /// When it must have ended.
     pub(super) fn deadline(self, trail: &Trail, holder: Holder) -> i32 {
-        trail.most(self.half(holder)) + holder.minutes - self.offset(holder)
+        let ends = self.ends(holder);
+        trail.most(ends.half) + ends.minutes
+    }
+
+    /// From when to when it holds the resource for certain, if the one is before the other.
+    pub(super) fn certain(self, trail: &Trail, holder: Holder) -> (i32, i32) {
+        let (begins, ends) = (self.begins(holder), self.ends(holder));
+        (
+            trail.most(begins.half) + begins.minutes,
+            trail.bound(ends.half) + ends.minutes,
+        )
     }
 
     /// That it starts at a minute or later.
     pub(super) fn from(self, holder: Holder, minute: i32) -> Fact {
-        Fact::at_least(self.half(holder), minute + self.offset(holder))
+        let begins = self.begins(holder);
+        Fact::at_least(begins.half, minute - begins.minutes)
     }
 
     /// That it has ended by a minute.
     pub(super) fn by(self, holder: Holder, minute: i32) -> Fact {
-        let bound = holder.minutes - self.offset(holder) - minute;
-        Fact::at_least(self.half(holder) ^ 1, bound)
+        let ends = self.ends(holder);
+        Fact::at_least(ends.half ^ 1, ends.minutes - minute)
+    }
+
+    /// That it starts at a minute or sooner.
+    pub(super) fn begun_by(self, holder: Holder, minute: i32) -> Fact {
+        self.from(holder, minute + 1).not()
+    }
+
+    /// That it still holds the resource at a minute, or hasn't begun.
+    pub(super) fn beyond(self, holder: Holder, minute: i32) -> Fact {
+        self.by(holder, minute).not()
     }
 }
 

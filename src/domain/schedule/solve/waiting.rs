@@ -145,7 +145,8 @@ fn without_search(
     if bound < calm.waiting {
         let starts = cheapest(&order_of(problem, &at_hand));
         let waits = waiting(problem, weights, &starts);
-        if waits < calm.waiting {
+        // Its order says nothing of what has begun before the first minute.
+        if waits < calm.waiting && problem.holds(&starts) {
             let end = problem.makespan(&starts);
             calm.schedule = Schedule { starts, end };
             calm.waiting = waits;
@@ -242,7 +243,15 @@ impl Model<'_> {
         // Every arc has a mirrored one, which says the same.
         let arcs = self.engine.arcs.all.iter().filter(|arc| arc.from % 2 == 0);
         let arcs = arcs.filter(|arc| trail.is_true(arc.when));
-        let arcs = arcs.map(|arc| ((node(arc.from), node(arc.to), arc.weight), arc.when));
+        // The constant half is minute one, to which a stay without an end is tied.
+        let node_of = |half: Half| match half {
+            0 => (zero, 1),
+            half => (node(half), 0),
+        };
+        let arcs = arcs.map(|arc| {
+            let ((from, early), (to, late)) = (node_of(arc.from), node_of(arc.to));
+            ((from, to, arc.weight + early - late), arc.when)
+        });
         let bounds = (first..=self.end).step_by(2).flat_map(|half| {
             let (low, high) = (trail.bound(half), trail.most(half));
             [

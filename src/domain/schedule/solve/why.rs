@@ -5,6 +5,7 @@
 //! itself in any case, but something in it may be more than it takes.
 
 use super::problem::{ANY, Link, Problem, Task};
+use super::room::{Edge, Stay};
 use super::{Outcome, solve};
 
 /// How many conflicts it may take to find that something can be left out.
@@ -23,6 +24,8 @@ pub enum Part {
     Earliest(usize),
     /// That a task can't start after a minute.
     Latest(usize),
+    /// That a stay takes room.
+    Stay(usize),
 }
 
 /// Parts that contradict each other; nothing where the problem isn't found to be infeasible.
@@ -67,6 +70,7 @@ fn all_parts(problem: &Problem) -> Vec<Part> {
         parts.push(Part::Least(place));
         parts.extend(link.most.map(|_| Part::Most(place)));
     }
+    parts.extend((0..problem.stays().len()).map(Part::Stay));
     parts
 }
 
@@ -95,6 +99,7 @@ fn of_parts(problem: &Problem, parts: &[Part]) -> Problem {
             let mut task = problem.tasks()[place].clone();
             task.needs.retain(|&need| has(Part::Need(place, need)));
             task.block = task.block.filter(|block| task.needs.contains(&block.0));
+            task.state = task.state.filter(|_| task.block.is_some());
             task.latest = task.latest.filter(|_| has(Part::Latest(place)));
             if !has(Part::Earliest(place)) {
                 task.earliest = 0;
@@ -103,9 +108,15 @@ fn of_parts(problem: &Problem, parts: &[Part]) -> Problem {
             tasks.len() - 1
         })
     };
-    let mut links: Vec<Link> = Vec::new();
+    let (mut links, mut stays): (Vec<Link>, Vec<Stay>) = Default::default();
     for &part in parts {
         match part {
+            Part::Stay(nth) => {
+                let stay = problem.stays()[nth];
+                let mut moved = |edge: Edge| edge.task().map_or(edge, |t| edge.with(place_of(t)));
+                let (from, to) = (moved(stay.from), moved(stay.to));
+                stays.push(Stay { from, to, ..stay });
+            }
             Part::Need(place, _) | Part::Earliest(place) | Part::Latest(place) => {
                 place_of(place);
             }
@@ -134,5 +145,6 @@ fn of_parts(problem: &Problem, parts: &[Part]) -> Problem {
         tasks,
         links,
         capacities,
+        stays,
     }
 }

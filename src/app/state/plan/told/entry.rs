@@ -86,6 +86,8 @@ pub(super) fn title(what: What, states: &[&State]) -> String {
         What::Step(bake, id) => step(bake, id).to_owned(),
         What::Fold(bake, id, _) => words::fold_in(step(bake, id)),
         What::Retard(bake, id, cold) => words::plan::moves(step(bake, id), cold),
+        // Drawn with all that stands in the fridge.
+        What::Kept(..) => String::new(),
         What::Away => words::plan::NOBODY.to_owned(),
     }
 }

@@ -34,6 +34,8 @@ pub(crate) struct Told {
     pub(crate) proven: Proven,
     /// Whether it is proven that none that is ready so soon lets less wait.
     pub(crate) waits_least: bool,
+    /// From when to when more is to stand in the fridge than fits.
+    pub(crate) full: Option<(Moment, Moment)>,
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
@@ -77,7 +79,10 @@ impl Told {
                 too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
             };
             // What stands there comes last, with what no plan has an item for.
-            if matches!(item.what, What::Retard(_, _, RetardPart::Stands)) {
+            if matches!(
+                item.what,
+                What::Retard(_, _, RetardPart::Stands) | What::Kept(..)
+            ) {
                 continue;
             }
             let Some((bake, step)) = item.what.of() else {
@@ -170,6 +175,7 @@ impl Told {
             end: plan.end,
             proven: plan.proven,
             waits_least: plan.waits_least,
+            full: plan.fridge_full(&states),
             margins: margins(planned, &states, &names),
             begins,
             at: planned.at,

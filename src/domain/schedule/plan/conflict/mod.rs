@@ -13,6 +13,8 @@ mod nearest;
 use std::borrow::Cow;
 
 pub use self::instead::{Asks, Nearest};
+use super::let_go::ROOM_FOR_ALL;
+use super::room::{could_fill, room};
 use super::timetable::{away, not_before, tables};
 use super::trial::{As, Case, LeftOff, Rest, Trials};
 use crate::bake::State;
@@ -34,6 +36,8 @@ pub enum Claim {
     NotBefore(Moment),
     /// What is wished for that table on it by then.
     Table(Moment),
+    /// No more in the fridge than fits: from when to when it is too full where that counts for nothing.
+    Fridge(Option<(Moment, Moment)>),
 }
 
 /// Wishes that contradict each other.
@@ -106,10 +110,22 @@ impl<'a> Question<'a> {
                 break;
             }
         }
+        if let Some(place) = claims
+            .iter()
+            .position(|&claim| claim == Claim::Fridge(None))
+        {
+            let mut fuller = claims.clone();
+            fuller.remove(place);
+            let case = self.case(&fuller);
+            let plan = self.trials.tried(&case, As::Soonest).await?.plan;
+            let room = room(self.bakes);
+            let full = plan.and_then(|plan| plan.fuller_than(room, &case.states()));
+            claims[place] = Claim::Fridge(full);
+        }
         let mut nearest = Vec::new();
         for &claim in claims.iter().rev() {
             match claim {
-                Claim::Bake(_) => {}
+                Claim::Bake(_) | Claim::Fridge(_) => {}
                 Claim::Table(at) => nearest.extend(self.later(at).await?),
                 Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
                 Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
@@ -130,6 +146,7 @@ impl<'a> Question<'a> {
 
     fn claims(&self) -> Vec<Claim> {
         let mut claims: Vec<Claim> = (0..self.bakes.len()).map(Claim::Bake).collect();
+        claims.extend(could_fill(self.bakes).then_some(Claim::Fridge(None)));
         let away = away(self.bakes).into_iter();
         claims.extend(away.map(|(from, to)| Claim::Away(from, to)));
         for (bake, state) in self.bakes.iter().enumerate() {
@@ -151,6 +168,18 @@ impl<'a> Question<'a> {
     }
 
     async fn is_kept(&self, claims: &[Claim]) -> Result<bool, LeftOff> {
+        let case = self.case(claims);
+        // Whoever bakes nothing has every wish kept.
+        if case.bakes.is_empty() {
+            return Ok(true);
+        }
+        self.trials.keeps(&case, As::Soonest).await
+    }
+
+    /// Only with what is claimed.
+    fn case(&self, claims: &[Claim]) -> Case<'a> {
+        let counts = |claim: &Claim| matches!(claim, Claim::Fridge(_));
+        let is_endless = could_fill(self.bakes) && !claims.iter().any(counts);
         let mut case = Case { bakes: Vec::new() };
         for (bake, state) in self.bakes.iter().enumerate() {
             if !claims.contains(&Claim::Bake(bake)) {
@@ -167,6 +196,9 @@ impl<'a> Question<'a> {
                     freed.to_mut().stay_instead(step, None);
                 }
             }
+            if is_endless {
+                freed.to_mut().kitchen.fridge_holds = ROOM_FOR_ALL;
+            }
             case.bakes.push(freed);
         }
         let away = claims.iter().filter_map(|claim| match *claim {
@@ -174,18 +206,13 @@ impl<'a> Question<'a> {
             _ => None,
         });
         let away: Vec<(Moment, Moment)> = away.collect();
-        let case = case.wishing(&|wishes| {
+        case.wishing(&|wishes| {
             wishes.away.clone_from(&away);
             let table = |&at: &Moment| claims.contains(&Claim::Table(at));
             wishes.table = wishes.table.filter(table);
             let begin = |&at: &Moment| claims.contains(&Claim::NotBefore(at));
             wishes.not_before = wishes.not_before.filter(begin);
-        });
-        // Whoever bakes nothing has every wish kept.
-        if case.bakes.is_empty() {
-            return Ok(true);
-        }
-        self.trials.keeps(&case, As::Soonest).await
+        })
     }
 
     fn as_it_is(&self) -> Case<'a> {

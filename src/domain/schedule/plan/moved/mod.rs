@@ -68,7 +68,9 @@ impl<'a> Both<'a> {
     /// The earlier plan's item for something of the later one.
     fn was(&self, what: What) -> Option<&'a Item> {
         let what = match what {
-            What::Step(bake, _) | What::Retard(bake, ..) => what.at(self.place_before(bake)?),
+            What::Step(bake, _) | What::Retard(bake, ..) | What::Kept(bake, _) => {
+                what.at(self.place_before(bake)?)
+            }
             // Folds are counted from the next one on.
             What::Fold(bake, step, nth) => {
                 let was = self.place_before(bake)?;
@@ -169,7 +171,7 @@ impl<'a> Both<'a> {
             let (bake, step, is_fold) = match item.what {
                 What::Step(bake, step) => (bake, step, false),
                 What::Fold(bake, step, _) => (bake, step, true),
-                What::Away | What::Retard(..) => return None,
+                What::Away | What::Retard(..) | What::Kept(..) => return None,
             };
             let of = self.step(bake, step)?;
             let was = self.was(item.what)?.start;

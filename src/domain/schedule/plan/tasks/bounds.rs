@@ -5,7 +5,7 @@ use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::Plan;
 use crate::schedule::plan::let_go::Limit;
-use crate::schedule::plan::ovens::Hot;
+use crate::schedule::plan::ovens::{Hot, heat};
 use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::Task;
 use crate::units::Moment;
@@ -26,10 +26,14 @@ impl Tasks<'_> {
         for item in &plan.items {
             let (bake, mut needs) = match item.what {
                 What::Step(bake, step) => {
-                    let step = others.get(bake).and_then(|state| state.formula.step(step));
-                    (bake, step.map_or_else(Vec::new, needs))
+                    let state = others.get(bake);
+                    let step = state.and_then(|state| Some((state, state.formula.step(step)?)));
+                    let needs = step.map(|(state, step)| needs(step, heat(state).is_some()));
+                    (bake, needs.unwrap_or_default())
                 }
-                What::Retard(bake, _, RetardPart::Stands) => (bake, vec![FRIDGE]),
+                What::Retard(bake, _, RetardPart::Stands) | What::Kept(bake, _) => {
+                    (bake, vec![FRIDGE])
+                }
                 What::Fold(bake, ..) | What::Retard(bake, ..) => (bake, vec![HANDS]),
                 // Told already.
                 What::Away => continue,
@@ -47,6 +51,7 @@ impl Tasks<'_> {
             self.what.push(What::Away);
             self.tasks.push(Task {
                 block,
+                state: block.and_then(|_| heat(others[bake])),
                 ..Task::away(from, minutes, &needs)
             });
         }
@@ -68,7 +73,13 @@ impl Tasks<'_> {
             let after = self.place(What::Step(hot.after.0, hot.after.1));
             let heats = self.place(What::Step(hot.heats.0, hot.heats.1));
             if let (Some(after), Some(heats)) = (after, heats) {
-                self.link(after, heats, (0, None), 0);
+                // It may be in there still, where the other one can share it.
+                let least = if hot.shares {
+                    -self.tasks[after].minutes
+                } else {
+                    0
+                };
+                self.link(after, heats, (least, None), 0);
             }
         }
     }

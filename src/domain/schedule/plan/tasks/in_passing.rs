@@ -3,7 +3,7 @@
 use super::{FRIDGE, HANDS, LATE_FOLD, Tasks, whole};
 use crate::formula::{Step, StepId};
 use crate::schedule::plan::what::{RetardPart, What};
-use crate::schedule::solve::Task;
+use crate::schedule::solve::{Edge, Task};
 use crate::units::{Minutes, Moment, minutes};
 
 /// How long a fold takes the hands.
@@ -71,7 +71,8 @@ impl Tasks<'_> {
             // A stay that is only supposed is tried for just so long.
             let is_planned = state.retards.contains_key(&step);
             let later = if is_planned { later } else { 0 };
-            if before_end(stay.to) >= whole(FOLD) {
+            let comes_out = before_end(stay.to) >= whole(FOLD);
+            if comes_out {
                 self.in_passing(rise, cold(RetardPart::Out), before_end(stay.to), later);
                 self.after_out(bake, step, self.tasks.len() - 1);
             }
@@ -83,9 +84,18 @@ impl Tasks<'_> {
             if !has_room && !is_full {
                 let due = before_end(stay.from).min(rise.1);
                 let left = (due - before_end(stay.to)).max(0);
+                let stands = self.tasks.len();
                 self.what.push(cold(RetardPart::Stands));
                 self.tasks.push(Task::new(left, &[FRIDGE]));
-                self.link(from, self.tasks.len() - 1, (-due, Some(-due)), 0);
+                self.link(from, stands, (-due, Some(-due)), 0);
+                // What is ready in there waits in there as well.
+                let next = self.fetched_by(bake, step).filter(|_| !comes_out);
+                if let Some(next) = next {
+                    self.covered.push(stands);
+                    let since = Edge::Start(stands);
+                    self.stand(if stay.is_in { Edge::Ever } else { since }, next);
+                    self.kept.push((bake, step, next));
+                }
             }
         }
     }

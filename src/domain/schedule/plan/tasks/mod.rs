@@ -6,26 +6,26 @@
 
 mod bounds;
 mod in_passing;
+mod kept;
 
 use super::lengths::Lengths;
 use super::let_go::Limit;
+use super::ovens::{heat, trays};
+use super::room::room;
 use super::what::What;
 use crate::bake::State;
-use crate::formula::{Caution, Step, StepId};
-use crate::schedule::solve::{Link, Problem, ProblemError, Task};
+use crate::formula::{Caution, Step, StepId, StepKind};
+use crate::schedule::solve::{Edge, Link, Problem, ProblemError, Stay, Task};
 use crate::units::{Minutes, Moment, minutes};
 
-/// One pair of hands, the rings of a hob, one oven, room in a fridge.
-const CAPACITIES: [u32; 4] = [1, RINGS, 1, SHELVES];
 const HANDS: usize = 0;
 const HOB: usize = 1;
 const OVEN: usize = 2;
-const FRIDGE: usize = 3;
+pub(super) const FRIDGE: usize = 3;
+/// Of an oven that breads share.
+const TRAYS: usize = 4;
 /// ASSUMPTION: most hobs have four rings (common practice, no source).
 const RINGS: u32 = 4;
-/// ASSUMPTION: so many bowls, tins and trays a home fridge takes beside what is in it anyway
-/// (judgement). What waits there between two steps isn't counted.
-const SHELVES: u32 = 4;
 
 /// The problem as it is built.
 pub(super) struct Tasks<'a> {
@@ -44,6 +44,14 @@ pub(super) struct Tasks<'a> {
     pub has_order: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
+    /// What takes room in the fridge from one moment to another.
+    pub stays: Vec<Stay>,
+    /// The tasks whose room is that of a stay, where these count.
+    pub covered: Vec<usize>,
+    /// The steps after which something is kept there: of which bake, and the task that fetches it.
+    pub kept: Vec<(usize, StepId, usize)>,
+    /// How much fits into it; where that had to be let go of, as much as there is.
+    pub room: u32,
 }
 
 impl<'a> Tasks<'a> {
@@ -59,11 +67,16 @@ impl<'a> Tasks<'a> {
             soon: Vec::new(),
             has_order: false,
             let_go: Vec::new(),
+            stays: Vec::new(),
+            covered: Vec::new(),
+            kept: Vec::new(),
+            room: room(bakes),
         };
         for bake in 0..bakes.len() {
             tasks.add_steps(bake);
             tasks.add_links(bake);
             tasks.add_folds(bake);
+            tasks.add_kept(bake);
             tasks.add_stays(bake);
         }
         tasks
@@ -90,7 +103,31 @@ impl<'a> Tasks<'a> {
     /// # Errors
     /// Where the numbers are no kitchen's.
     pub(super) fn problem(&self) -> Result<Problem, ProblemError> {
-        Problem::new(self.tasks.clone(), self.links.clone(), CAPACITIES.to_vec())
+        let capacities = self.capacities().to_vec();
+        let (mut tasks, links) = (self.tasks.clone(), self.links.clone());
+        // Where there is room for all of it at once, nothing hangs on how long it stands there.
+        if self.stays.len() + self.takes(FRIDGE).count() <= self.room as usize {
+            return Problem::new(tasks, links, capacities);
+        }
+        for &place in &self.covered {
+            tasks[place].needs.retain(|&need| need != FRIDGE);
+        }
+        Problem::new(tasks, links, capacities)?.with_stays(self.stays.clone())
+    }
+
+    /// The tasks that hold a resource themselves.
+    fn takes(&self, resource: usize) -> impl Iterator<Item = &Task> {
+        let tasks = self.tasks.iter().enumerate();
+        let takes = tasks.filter(move |(place, task)| {
+            let is_covered = resource == FRIDGE && self.covered.contains(place);
+            !is_covered && task.needs.contains(&resource)
+        });
+        takes.map(|(_, task)| task)
+    }
+
+    /// One pair of hands, the rings of a hob, one oven, room in a fridge, trays in the oven.
+    fn capacities(&self) -> [u32; 5] {
+        [1, RINGS, 1, self.room, trays(self.bakes)]
     }
 
     pub(super) fn place(&self, what: What) -> Option<usize> {
@@ -99,11 +136,12 @@ impl<'a> Tasks<'a> {
 
     fn add_steps(&mut self, bake: usize) {
         let state = self.bakes[bake];
+        let heat = heat(state);
         for step in &state.formula.steps {
             let Some(length) = self.lengths[bake].get(&step.id) else {
                 continue;
             };
-            let mut needs = needs(step);
+            let mut needs = needs(step, heat.is_some());
             let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
             // What goes on holds what it holds, however many the baker has put into one oven.
             if goes_on {
@@ -121,17 +159,22 @@ impl<'a> Tasks<'a> {
             };
             let block = task.needs.contains(&OVEN).then_some((OVEN, bake as u16));
             self.what.push(What::Step(bake, step.id));
-            self.tasks.push(Task { block, ..task });
+            let state = heat.filter(|_| block.is_some());
+            self.tasks.push(Task {
+                block,
+                state,
+                ..task
+            });
         }
     }
 
     /// Whether something that goes on holds a resource already.
     fn is_held(&self, resource: usize) -> bool {
-        let goes_on = self.tasks.iter().filter(|task| task.latest == Some(0));
-        goes_on
-            .filter(|task| task.needs.contains(&resource))
-            .count() as u32
-            >= CAPACITIES[resource]
+        let tasks = self.takes(resource);
+        let tasks = tasks.filter(|task| task.latest == Some(0));
+        let stands = |stay: &&Stay| stay.resource == resource && stay.from == Edge::Ever;
+        let held = tasks.count() + self.stays.iter().filter(stands).count();
+        held as u32 >= self.capacities()[resource]
     }
 
     fn add_links(&mut self, bake: usize) {
@@ -259,9 +302,11 @@ fn keeps(state: &State, step: StepId) -> Option<i32> {
     Some(i32::from(kept.days().0) * 24 * 60)
 }
 
-/// What a step holds from its start to its end.
-fn needs(step: &Step) -> Vec<usize> {
+/// What a step holds from its start to its end; of an oven that could be shared a tray as well, once bread is in it.
+fn needs(step: &Step, is_shared: bool) -> Vec<usize> {
+    let is_in = !matches!(step.kind, StepKind::OvenOn | StepKind::OvenHeats);
     let all = [
+        (step.needs.oven && is_shared && is_in, TRAYS),
         (step.is_hands(), HANDS),
         (step.needs.hob, HOB),
         (step.needs.oven, OVEN),

@@ -1,0 +1,60 @@
+//! How much stands in the fridge.
+
+use super::what::{RetardPart, What};
+use super::{Item, Plan};
+use crate::bake::State;
+use crate::kitchen::FRIDGE_HOLDS;
+use crate::units::Moment;
+
+impl Plan {
+    /// From when to when more is to stand in the fridge than fits, for the first time; `None` where that is never so.
+    /// What stands in a full fridge already was put there by somebody who saw it.
+    #[must_use]
+    pub fn fridge_full(&self, bakes: &[&State]) -> Option<(Moment, Moment)> {
+        self.fuller_than(room(bakes), bakes)
+    }
+
+    pub(super) fn fuller_than(&self, room: u32, bakes: &[&State]) -> Option<(Moment, Moment)> {
+        let cold = self.items.iter().filter(|item| stands_cold(item, bakes));
+        let cold: Vec<&Item> = cold.filter(|item| item.start < item.end).collect();
+        let count = |at: Moment| {
+            let there = cold.iter().filter(|item| item.start <= at && at < item.end);
+            there.count()
+        };
+        let is_full = |at: Moment| count(at) > room as usize;
+        let begun = self.items.iter().map(|item| item.start).min()?;
+        let starts = cold.iter().map(|item| item.start);
+        let from = starts.filter(|&at| at > begun && is_full(at)).min()?;
+        let ends = cold.iter().map(|item| item.end);
+        let to = ends.filter(|&at| at > from && !is_full(at)).min()?;
+        Some((from, to))
+    }
+}
+
+/// How much fits into the fridge of some bakes.
+pub(super) fn room(bakes: &[&State]) -> u32 {
+    let kitchen = bakes.first().map(|state| state.kitchen);
+    kitchen.map_or(FRIDGE_HOLDS, |kitchen| kitchen.fridge_holds)
+}
+
+/// Whether more could stand in the fridge than fits, whatever the plan.
+pub(super) fn could_fill(bakes: &[&State]) -> bool {
+    let stands = bakes.iter().map(|state| {
+        let steps = state.formula.steps.iter().filter(|step| step.needs.fridge);
+        steps.count() + state.retards.len()
+    });
+    stands.sum::<usize>() > room(bakes) as usize
+}
+
+/// Whether something takes room in the fridge.
+fn stands_cold(item: &Item, bakes: &[&State]) -> bool {
+    match item.what {
+        What::Step(bake, step) => {
+            let of = bakes.get(bake).and_then(|state| state.formula.step(step));
+            of.is_some_and(|step| step.needs.fridge)
+        }
+        What::Retard(_, _, part) => part == RetardPart::Stands,
+        What::Kept(..) => true,
+        What::Fold(..) | What::Away => false,
+    }
+}
