@@ -104,6 +104,7 @@ test("°F shows everywhere", async ({ app, page }) => {
   await app.kitchen.fridge.shows("41 °F");
   // 72 °F is 22.2 °C.
   await app.kitchen.air.type(72);
+  await app.kitchen.air.shows("72 °F");
   for (const place of ["#/", "#/kitchen", "#/formulas", "#/formulas/plum-almond-buns"]) {
     await app.turnTo(place);
     await app.reload();

@@ -109,6 +109,8 @@ test("the Bench's first step leads to the list, and the list back to the Bench o
   await recordShifts(context);
   await twoBakes(app);
   const toGathering = app.bench.main.getByRole("link", { name: "Gathering list" });
+  // The plan has the hands at the buns first.
+  await app.bench.pressBeside("Stay here");
   await expect(toGathering).toBeVisible();
   expect((await toGathering.boundingBox()).height).toBeGreaterThanOrEqual(72);
   await toGathering.click();
