@@ -77,6 +77,8 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             >
                 {live::text(move || prompt.read().instruction.clone())}
             </h1>
+            // What burns hurts before anybody has read on to the end, and before any news of the plan.
+            <StepCautions shown=shown burns=true />
             <div role="status">
                 {live::part(answer)}
                 <Moved shown=shown />
@@ -86,8 +88,6 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
             {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
-            // What burns hurts before anybody has read on to the end.
-            <StepCautions shown=shown burns=true />
             {mixing::sentence(shown, liquid)}
             <BeforeList shown=shown />
             <Cue shown=shown />

@@ -14,6 +14,9 @@ use super::super::letters::{capital, listed, lower_first};
 use super::super::places::{on_day, vessel, whereabouts};
 use super::super::quantity::{about, span, temperature};
 
+/// A difference in temperature that is told as a number, in K; below that it would be told as none.
+const LEAST_DIFFERENCE: f64 = 0.3;
+
 /// The heading of what moved lately.
 pub(crate) const WHAT_MOVED: &str = "What moved";
 /// Where nothing has.
@@ -242,10 +245,13 @@ fn dough(step: &Named, by: CelsiusDelta, degrees: Degrees) -> String {
     let whose = step.whose.as_ref();
     let whose = whose.map_or_else(String::new, |whose| format!(" of {whose}"));
     let how = if by.get() < 0.0 { "cooler" } else { "warmer" };
-    format!(
-        "the dough{whose} is {} {how} than forecast",
+    // What no thermometer in a kitchen tells apart is still what moved the plan.
+    let by = if by.get().abs() < LEAST_DIFFERENCE {
+        "a little".to_owned()
+    } else {
         about(by, degrees)
-    )
+    };
+    format!("the dough{whose} is {by} {how} than forecast")
 }
 
 /// Whether it makes something take longer or less, and isn't work that did so itself.

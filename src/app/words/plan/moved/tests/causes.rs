@@ -116,7 +116,7 @@ const PUT_OFF: [Row; 5] = [
     ),
 ];
 
-const SEEN: [Row; 11] = [
+const SEEN: [Row; 12] = [
     (
         |of| Why::Dough(rise(of), CelsiusDelta::clamped(-3.0)),
         "the dough is 3° cooler than forecast",
@@ -126,6 +126,11 @@ const SEEN: [Row; 11] = [
         |of| Why::Dough(rise(of), CelsiusDelta::clamped(1.5)),
         "the dough is 1.5° warmer than forecast",
         "the dough of Plum buns is 1.5° warmer than forecast",
+    ),
+    (
+        |of| Why::Dough(rise(of), CelsiusDelta::clamped(0.2)),
+        "the dough is a little warmer than forecast",
+        "the dough of Plum buns is a little warmer than forecast",
     ),
     (
         |of| Why::Core(of("Bake", StepKind::Bake)),
