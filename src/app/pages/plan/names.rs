@@ -152,6 +152,7 @@ mod tests {
     #[test]
     fn a_mark_takes_room_and_more_height_makes_up_for_width() {
         let mut name = named("Fold it in the bowl");
+        name.lane = Lane::Oven;
         let from =
             |name: &Entry, tall: f64| across_from(name, tall, 0.35).expect("some width is enough");
         let bare = from(&name, LEAST);
