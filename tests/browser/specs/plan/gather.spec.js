@@ -119,6 +119,8 @@ test("the Bench's first step leads to the list, and the list back to the Bench o
   await expect(back).toHaveText(["To the Bench: Buns", "To the Bench: Braid"]);
   await back.first().click();
   await expect(app.bench.whose.locator("[aria-current=true]")).toHaveText(/^Buns/);
+  // By now the plan has them at the braid.
+  await app.bench.pressBeside("Stay here");
   await expect(toGathering).toBeVisible();
   await app.clock.pass(SECOND);
   await app.bench.press();
