@@ -157,10 +157,15 @@ test("one full reforecast", async ({ browser }) => {
 });
 
 /**
- * What misses the goal, and by how many times at most: two breads for a table, whose beginnings are looked for as well,
- * by 3.8: each of their ends and beginnings is proven by itself. Recorded as it was found, so that it doesn't grow unseen.
+ * What misses the goal or comes near it, and by how many times at most: two breads, whose beginnings are looked for as
+ * well, each of their ends and beginnings proven by itself. They came to 18.2, 20.7 and 15.4 ms. Recorded as it was
+ * found, so that it doesn't grow unseen.
  */
-const MISSED = new Map([["two breads, 49 steps, for a table", 4.2]]);
+const MISSED = new Map([
+  ["two breads, 49 steps, for a table", 1.4],
+  ["two breads, 49 steps, for a table each", 1.55],
+  ["two breads, one in its first rise", 1.2],
+]);
 
 /** The same with the sheet's closing, storing, and the page that shows it: 42 ms drawn and 36 as a list. */
 const MISSED_WITH_PAGE = 3.7;
