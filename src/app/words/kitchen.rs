@@ -28,17 +28,7 @@ pub(crate) const FLOUR_TEMPERATURE: &str = "Flour temperature";
 /// The fridge's temperature.
 pub(crate) const FRIDGE: &str = "Fridge temperature";
 /// How much fits into the fridge beside what is in it anyway.
-pub(crate) const FRIDGE_HOLDS: &str = "Room in the fridge";
-
-/// "4 bowls or trays"
-pub(crate) fn fridge_holds(count: u32) -> String {
-    let what = if count == 1 {
-        "bowl or tray"
-    } else {
-        "bowls or trays"
-    };
-    format!("{count} {what}")
-}
+pub(crate) const FRIDGE_HOLDS: &str = "Bowls or trays the fridge has room for";
 /// The heading of the equipment.
 pub(crate) const EQUIPMENT: &str = "Equipment";
 /// How the dough is kneaded.

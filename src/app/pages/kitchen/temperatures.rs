@@ -81,7 +81,7 @@ pub(super) fn Temperatures() -> impl IntoView {
             <Stepper
                 label=words::FRIDGE_HOLDS
                 value=Signal::derive(move || f64::from(kitchen.read().fridge_holds))
-                text=live::text(move || words::fridge_holds(kitchen.read().fridge_holds))
+                text=live::text(move || kitchen.read().fridge_holds.to_string())
                 step=1.0
                 min=1.0
                 max=f64::from(MOST_FRIDGE_HOLDS)
