@@ -9,9 +9,11 @@ use std::rc::Rc;
 use domain::units::Moment;
 use gloo_timers::callback::{Interval, Timeout};
 use js_sys::{Array, Date, Intl, Object};
-use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast as _, JsValue};
 
 pub use crate::drift::Drift;
+use crate::events::window;
 use crate::js;
 use crate::later::later;
 
@@ -156,6 +158,22 @@ pub async fn turn() {
         let _ = giver.give(());
     });
     answer.await;
+}
+
+/// Waits until what was drawn can be seen, but no longer than a page takes that is out of sight and draws nothing.
+pub async fn painted() {
+    const LONGEST_FRAME_MS: u32 = 100;
+    // What is asked for before a frame is done before it is painted, so only the next one comes after it.
+    for _ in 0..2 {
+        let (giver, answer) = later();
+        let late = giver.clone();
+        let _timeout = Timeout::new(LONGEST_FRAME_MS, move || drop(late.give(())));
+        let frame = Closure::once_into_js(move || drop(giver.give(())));
+        // Where it isn't to be had, the timeout is.
+        let _ = window().request_animation_frame(frame.unchecked_ref());
+        answer.await;
+    }
+    turn().await;
 }
 
 /// Something that is done once, unless this is dropped before.

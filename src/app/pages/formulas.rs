@@ -5,6 +5,8 @@ use domain::kitchen::Kitchen;
 use domain::schedule::if_started;
 use domain::units::Moment;
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use platform::clock;
 
 use crate::reactive::Memo;
 use crate::route::Route;
@@ -33,18 +35,38 @@ pub(crate) fn FormulaCards() -> impl IntoView {
         let kitchen = kitchen.get();
         // How long it takes hardly depends on when, so the cards needn't follow the clock.
         let now = app.beat.get_untracked();
-        let formulas = app.formulas.read();
-        formulas
-            .iter()
-            .map(|formula| card(formula, kitchen, now))
-            .rows()
+        let formulas = app.formulas.get();
+        let lengths: Vec<_> = formulas.iter().map(|_| RwSignal::new(None)).collect();
+        let cards = formulas.iter().zip(&lengths);
+        let cards = cards.map(|(formula, length)| card(formula, *length)).rows();
+        spawn_local(tell_lengths(formulas, kitchen, now, lengths));
+        cards
     };
     view! { <div class="section">{live::part(cards)}</div> }
 }
 
-fn card(formula: &Formula, kitchen: Kitchen, now: Moment) -> impl IntoView + use<> {
-    let length =
-        if_started(formula, &kitchen, now).map(|outline| words::whole_length(&outline.table, now));
+/// Reckons how long each takes once the cards can be seen, and lets the page answer between them: three whole bakes
+/// kept the first page waiting.
+async fn tell_lengths(
+    formulas: Vec<Formula>,
+    kitchen: Kitchen,
+    now: Moment,
+    lengths: Vec<RwSignal<Option<String>>>,
+) {
+    for (formula, length) in formulas.iter().zip(lengths) {
+        clock::painted().await;
+        // The cards may have been left by then, or drawn anew.
+        if length.is_disposed() {
+            return;
+        }
+        let outline = if_started(formula, &kitchen, now);
+        length.set(outline.map(|outline| words::whole_length(&outline.table, now)));
+    }
+}
+
+fn card(formula: &Formula, length: RwSignal<Option<String>>) -> impl IntoView + use<> {
+    // The line has its height from the start, so nothing moves.
+    let length = live::text(move || length.get().unwrap_or_else(|| "\u{a0}".to_owned()));
     view! {
         <a class="card" href=Route::Formula(formula.id.clone()).href()>
             <h2>{formula.name.clone()}</h2>

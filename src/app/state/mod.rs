@@ -154,6 +154,7 @@ struct Inner {
     retrying: Cell<bool>,
     unsaved: RefCell<Unsaved>,
     keeping: RefCell<Keeping>,
+    hiding: RefCell<Option<platform::page::Hiding>>,
     sight: Cell<Sight>,
     // The settings as they are stored, if they are.
     settings: RefCell<Option<Settings>>,
@@ -207,6 +208,7 @@ impl Oventide {
             retrying: Cell::default(),
             unsaved: RefCell::default(),
             keeping: RefCell::default(),
+            hiding: RefCell::default(),
             leader: RefCell::default(),
             sight: Cell::new(Sight::Never),
             settings: RefCell::default(),

@@ -59,6 +59,8 @@ impl Oventide {
             self.inner().sound.wake();
             self.claim_lead();
         });
+        let hiding = platform::page::on_hide(move || self.store_promises());
+        *self.inner().hiding.borrow_mut() = Some(hiding);
         platform::page::on_gesture(move || self.inner().sound.unlock());
         let tabs = Tabs::new(move || self.read_again());
         *self.inner().tabs.borrow_mut() = Some(tabs);

@@ -6,6 +6,8 @@
 
 use domain::bake::Bake;
 use domain::schedule::plan::{Item, Promise, Promises};
+use domain::units::{Minutes, minutes};
+use platform::clock::{self, Once};
 use platform::store::{StoreError, read_promises, write_promises};
 
 use super::{Change, MOST_CHANGES, Planned, Promised, Seen, compare, keep_change};
@@ -20,7 +22,13 @@ pub(in crate::state) struct Keeping {
     was_read: bool,
     /// Whether it was read, and nobody has looked at it since.
     is_news: bool,
+    /// When it is to be stored.
+    due: Option<Once>,
 }
+
+/// How long a plan is shown before it is stored. Nobody waits for that, and a press is answered sooner without it;
+/// whoever closes the page within it finds the plan before, and is told what has moved since. ASSUMPTION: judgement.
+const SHOWN_FIRST: Minutes = minutes(0.005);
 
 impl Keeping {
     /// What was read is looked at before the next plan, unless it is what was written here.
@@ -30,6 +38,7 @@ impl Keeping {
                 text,
                 was_read: true,
                 is_news: true,
+                due: None,
             };
         }
     }
@@ -94,13 +103,28 @@ impl Oventide {
     /// Keeps what a plan promises that is shown now.
     pub(super) fn keep_promises(self, planned: &Planned, running: &[Bake], told: &[Promised]) {
         let text = door_to_writing()(planned, running, told);
-        self.inner().keeping.borrow_mut().text = Some(text.clone());
+        let store = clock::at(clock::now() + SHOWN_FIRST, move || self.store_promises());
+        let inner = self.inner();
+        let mut keeping = inner.keeping.borrow_mut();
+        keeping.text = Some(text);
+        keeping.due = Some(store);
+    }
+
+    /// Stores what is still to be stored of plans, now.
+    pub(in crate::state) fn store_promises(self) {
+        let inner = self.inner();
+        if inner.keeping.borrow_mut().due.take().is_none() {
+            return;
+        }
         self.in_turn(Box::pin(async move {
             // It tells of logs, which have to be stored; and a newer one may be on its way.
-            let is_newest = self.inner().keeping.borrow().text.as_ref() == Some(&text);
-            if !is_newest || self.is_silent() || !self.is_sound() {
+            let text = {
+                let keeping = inner.keeping.borrow();
+                keeping.text.clone().filter(|_| keeping.due.is_none())
+            };
+            let Some(text) = text.filter(|_| !self.is_silent() && self.is_sound()) else {
                 return;
-            }
+            };
             let stored = self.store().put_promises(text).await;
             // Nothing of the baker's is lost, so only what concerns everything is a reason to warn.
             if let Err(

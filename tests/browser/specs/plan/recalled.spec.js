@@ -130,6 +130,7 @@ test("what can't be read of it is made anew, and the page says so", async ({ app
   await expect(app.plan.moved).toContainText("What was planned before isn't known on this phone");
 
   await test.step("once: what is planned now is kept in its place, and nothing is set aside", async () => {
+    await app.clock.pass(SECOND);
     await expect.poll(() => promisesIn(page)).toContain('"items"');
     expect((await storedIn(page)).set_aside).toEqual({});
     await app.reload();
