@@ -167,8 +167,12 @@ pub async fn painted() {
     for _ in 0..2 {
         let (giver, answer) = later();
         let late = giver.clone();
-        let _timeout = Timeout::new(LONGEST_FRAME_MS, move || drop(late.give(())));
-        let frame = Closure::once_into_js(move || drop(giver.give(())));
+        let _timeout = Timeout::new(LONGEST_FRAME_MS, move || {
+            let _ = late.give(());
+        });
+        let frame = Closure::once_into_js(move || {
+            let _ = giver.give(());
+        });
         // Where it isn't to be had, the timeout is.
         let _ = window().request_animation_frame(frame.unchecked_ref());
         answer.await;

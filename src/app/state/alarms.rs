@@ -25,6 +25,12 @@ pub(crate) struct Ringing {
 }
 
 impl Oventide {
+    /// Rings as an alarm would, by every means and from its beginning, until it is stopped.
+    pub(crate) fn test_alarm(self) {
+        self.inner().sound.unlock();
+        self.testing.set(Some(clock::now()));
+    }
+
     pub(super) fn watch_alarms(self) {
         Effect::new(move || {
             let now = self.beat.get();

@@ -14,6 +14,7 @@ mod gathered;
 mod jump;
 mod late;
 mod library;
+mod notes;
 pub(crate) mod plan;
 mod starting;
 mod unsaved;
@@ -289,12 +290,6 @@ impl Oventide {
     /// Whether any bake runs.
     pub(crate) fn is_baking(self) -> bool {
         running_bakes(&self.bakes.read()).next().is_some()
-    }
-
-    /// Rings as an alarm would, by every means and from its beginning, until it is stopped.
-    pub(crate) fn test_alarm(self) {
-        self.inner().sound.unlock();
-        self.testing.set(Some(clock::now()));
     }
 }
 

@@ -95,6 +95,7 @@ mod learn;
 mod model;
 mod one;
 mod problem;
+mod refused;
 mod room;
 mod search;
 mod settled;
@@ -107,7 +108,8 @@ mod why;
 
 pub use attention::{fewer_switches, switches};
 use model::Model;
-pub use problem::{Link, Problem, ProblemError, Task};
+pub use problem::{Link, Problem, Task};
+pub use refused::ProblemError;
 pub use room::{Edge, Stay};
 use settled::Settled;
 pub use shift::earlier;

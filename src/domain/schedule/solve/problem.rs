@@ -1,16 +1,15 @@
 //! What is to be scheduled: tasks, links between them, and what they hold.
 
-use std::fmt;
-
+use super::refused::ProblemError;
 use super::room::{Edge, Stay};
 
 /// The largest number of minutes that a problem may speak of: nearly a year. With [`MOST_TASKS`] it
 /// keeps every sum of minutes well within 32 bits.
-const MOST: i32 = 500_000;
+pub(super) const MOST: i32 = 500_000;
 /// A least lag that asks for nothing: no schedule is as long.
 pub(super) const ANY: i32 = -MOST * 1_000;
 /// The most tasks; the order of every two of them may have to be decided.
-const MOST_TASKS: usize = 250;
+pub(super) const MOST_TASKS: usize = 250;
 /// The most links; their weights are summed.
 pub(super) const MOST_LINKS: usize = 10_000;
 
@@ -84,93 +83,6 @@ pub struct Problem {
     pub(super) links: Vec<Link>,
     pub(super) capacities: Vec<u32>,
     pub(super) stays: Vec<Stay>,
-}
-
-/// Why something is no problem that could be solved. Numbers are places in the lists.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ProblemError {
-    /// There are more tasks than the order of every two of which could be held in mind.
-    TooManyTasks(usize),
-    /// There are more links than could be summed over.
-    TooManyLinks(usize),
-    /// A task takes less than no time, or longer than a year.
-    Minutes(usize),
-    /// A task's first or last minute lies outside of a year.
-    Window(usize),
-    /// A task needs a resource that there isn't.
-    UnknownNeed(usize, usize),
-    /// A task names a resource twice, where it can only hold one unit of it.
-    NeedTwice(usize, usize),
-    /// A task needs a resource of which there is nothing.
-    NothingOf(usize, usize),
-    /// A task's block is kept something that it doesn't need, or of which there isn't one, or that it needs in another
-    /// state than the rest of its block.
-    Block(usize),
-    /// A link tells of a task that there isn't.
-    UnknownTask(usize),
-    /// A link's lag is longer than a year.
-    Lag(usize),
-    /// A stay takes what there isn't, or tells of a task that there isn't.
-    Stay(usize),
-}
-
-impl fmt::Display for ProblemError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooManyTasks(count) => {
-                write!(f, "{count} tasks are more than {MOST_TASKS}")
-            }
-            Self::TooManyLinks(count) => {
-                write!(f, "{count} links are more than {MOST_LINKS}")
-            }
-            Self::Minutes(task) => {
-                write!(f, "task {task} must take from 0 to {MOST} minutes")
-            }
-            Self::Window(task) => write!(
-                f,
-                "task {task} must be allowed to start between minute 0 and {MOST}"
-            ),
-            Self::UnknownNeed(task, resource) => {
-                write!(
-                    f,
-                    "task {task} needs resource {resource}, which isn't there"
-                )
-            }
-            Self::NeedTwice(task, resource) => {
-                write!(
-                    f,
-                    "task {task} names resource {resource} twice, but holds one unit of it"
-                )
-            }
-            Self::NothingOf(task, resource) => {
-                write!(
-                    f,
-                    "task {task} needs resource {resource}, of which there is nothing"
-                )
-            }
-            Self::Block(task) => write!(
-                f,
-                "task {task} must need what its block is kept, of which there must be one, as all of its block do"
-            ),
-            Self::UnknownTask(link) => write!(f, "link {link} tells of a task that isn't there"),
-            Self::Lag(link) => write!(
-                f,
-                "link {link} must ask for a lag between {} and {MOST} minutes",
-                -MOST
-            ),
-            Self::Stay(stay) => write!(
-                f,
-                "stay {stay} must take what is there, from one task to another"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for ProblemError {}
-
-impl ProblemError {
-    /// The most minutes that anything may take.
-    pub const MOST_MINUTES: i32 = MOST;
 }
 
 impl Problem {
