@@ -139,6 +139,8 @@ test("while the storage hangs only the first press waits for it; the rest goes o
   expect(kinds.filter((kind) => kind === "done")).toHaveLength(5);
   expect(kinds.filter((kind) => kind === "timer-set")).toHaveLength(1);
   expect(await factsIn(page)).toMatchObject({ fridge_c: 4 });
+  // What is planned is stored after the rest, and says which bread is asked for first.
+  await app.clock.pass(BEAT);
   await app.reload();
   await app.bench.whose.getByRole("link", { name: FORMULAS.loaf }).click();
   await expect(app.bench.title).toHaveText(loaf.title);

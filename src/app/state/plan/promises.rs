@@ -29,6 +29,8 @@ pub(in crate::state) struct Keeping {
 /// How long a plan is shown before it is stored. Nobody waits for that, and a press is answered sooner without it;
 /// whoever closes the page within it finds the plan before, and is told what has moved since. ASSUMPTION: judgement.
 const SHOWN_FIRST: Minutes = minutes(0.005);
+/// How long after the logs could not be stored it is tried again: what else isn't stored is tried again as often.
+const TRIED_AGAIN: Minutes = minutes(0.25);
 
 impl Keeping {
     /// What was read is looked at before the next plan, unless it is what was written here.
@@ -103,11 +105,13 @@ impl Oventide {
     /// Keeps what a plan promises that is shown now.
     pub(super) fn keep_promises(self, planned: &Planned, running: &[Bake], told: &[Promised]) {
         let text = door_to_writing()(planned, running, told);
-        let store = clock::at(clock::now() + SHOWN_FIRST, move || self.store_promises());
-        let inner = self.inner();
-        let mut keeping = inner.keeping.borrow_mut();
-        keeping.text = Some(text);
-        keeping.due = Some(store);
+        self.inner().keeping.borrow_mut().text = Some(text);
+        self.store_promises_in(SHOWN_FIRST);
+    }
+
+    fn store_promises_in(self, span: Minutes) {
+        let store = clock::at(clock::now() + span, move || self.store_promises());
+        self.inner().keeping.borrow_mut().due = Some(store);
     }
 
     /// Stores what is still to be stored of plans, now.
@@ -122,9 +126,12 @@ impl Oventide {
                 let keeping = inner.keeping.borrow();
                 keeping.text.clone().filter(|_| keeping.due.is_none())
             };
-            let Some(text) = text.filter(|_| !self.is_silent() && self.is_sound()) else {
+            let Some(text) = text else {
                 return;
             };
+            if self.is_silent() || !self.is_sound() {
+                return self.store_promises_in(TRIED_AGAIN);
+            }
             let stored = self.store().put_promises(text).await;
             // Nothing of the baker's is lost, so only what concerns everything is a reason to warn.
             if let Err(
