@@ -16,13 +16,14 @@ const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 const COLDER: CelsiusDelta = CelsiusDelta::clamped(-2.0);
 
 /// What is planned anew, by its names in the order of [`replans`].
-pub const REPLANNED: [&str; 6] = [
+pub const REPLANNED: [&str; 7] = [
     "27 steps, none begun",
     "27 steps, in the first rise",
     "40 steps, none begun",
     "two breads, 49 steps, for a table",
     "two breads, 49 steps, for a table each",
     "two breads, one in its first rise",
+    "two batches, room in the fridge for one bowl",
 ];
 
 /// Bakes with a plan, and the same bakes after an event.
@@ -90,6 +91,16 @@ pub fn replans() -> Vec<Replan> {
         braid.id = BakeId("braid".to_owned());
         braid
     };
+    // Both fillings would be cold at once, and one batch waits for the other's place.
+    let crowded = ["first", "second"].map(|id| {
+        let full = Kitchen {
+            fridge_holds: 1,
+            ..kitchen
+        };
+        let mut buns = begin(starter("plum-almond-buns"), full, START);
+        buns.id = BakeId(id.to_owned());
+        for_table(buns, START, 15.0)
+    });
     let one = vec![
         for_table(buns(), START, 15.0),
         for_table(braid(START), START, 15.0),
@@ -109,6 +120,7 @@ pub fn replans() -> Vec<Replan> {
         Replan::of(one, START),
         Replan::of(each, START),
         Replan::of(beside, rising.now),
+        Replan::of(crowded.into(), START),
     ]
 }
 

@@ -20,6 +20,7 @@ const REPLANNED = [
   "two breads, 49 steps, for a table",
   "two breads, 49 steps, for a table each",
   "two breads, one in its first rise",
+  "two batches, room in the fridge for one bowl",
 ];
 /** Within so many rounds the browser has compiled all of it once; an app that is open longer runs no slower. */
 const ROUNDS_BEFORE = 5;
