@@ -80,10 +80,7 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     });
     view! {
         <div class="act">
-            <div class="act-notes">
-                <super::by_plan::ByPlan shown=shown />
-                <super::honest::Honest />
-            </div>
+            <super::honest::Honest />
             <div class="act-side">
                 {side(live::text(|| words::UNDO), undo)}
                 {live::when(

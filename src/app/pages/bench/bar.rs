@@ -1,5 +1,6 @@
 //! The bar at the top: the kitchen's temperature, timers, the table, and the rest.
 
+use domain::bake::State;
 use leptos::prelude::*;
 
 use super::kitchen_sheet::KitchenSheet;
@@ -50,16 +51,20 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
     let several = move || app.views.read().len() > 1;
     let bakes = move || {
         let views = app.views.read();
+        let states: Vec<&State> = views.iter().map(|view| view.bake.state()).collect();
+        // A start stands there only where it tells two apart: with each, three breads would take two rows.
+        let names = words::distinct_names(&states);
         views
             .iter()
-            .map(|view| {
+            .zip(names)
+            .map(|(view, name)| {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
-                let name = BakeName::with_start(view.bake.state());
+                let BakeName { full, .. } = BakeName::with_start(view.bake.state());
                 let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
-                    <a class="button" href=href aria-current=here aria-label=name.full>
-                        {name.short}
+                    <a class="button" href=href aria-current=here aria-label=full>
+                        {name}
                     </a>
                 }
             })

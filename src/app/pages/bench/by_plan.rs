@@ -4,7 +4,8 @@
 //! here and its main action leads there; whoever stays says so, which is to begin it.
 //!
 //! Where the hands are wanted comes and goes by itself, so it stands above the buttons and grows away from them:
-//! nothing that is read or pressed moves by it. What has moved by something that was done stands below the answer
+//! nothing that is read or pressed moves by it. It isn't among what is pinned with them, which would cover the whole
+//! of a phone with large text. What has moved by something that was done stands below the answer
 //! to that; what moves while time goes by stands on the page of the plan.
 
 use domain::bake::{BakeId, Intent};
@@ -61,8 +62,10 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         .into_any()
     };
     view! {
-        {live::part(moves)}
-        {live::part(hands_at)}
+        <div class="by-plan">
+            {live::part(moves)}
+            {live::part(hands_at)}
+        </div>
     }
 }
 

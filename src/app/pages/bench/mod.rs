@@ -164,6 +164,7 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
                 <running::RunningStrip shown=shown />
                 <asked::Asked shown=shown />
             </div>
+            <by_plan::ByPlan shown=shown />
             <act::Act shown=shown />
         </main>
     }

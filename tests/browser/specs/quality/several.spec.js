@@ -1,0 +1,137 @@
+// Promise: three breads at once are read and worked as well as one, on a phone that stands upright or lies on its side.
+
+import { FORMULAS } from "../../pages/formula.js";
+import { BEAT, SECOND } from "../../support/clock.js";
+import { takeUp } from "../../support/mid-bake.js";
+import { PHONE } from "../../support/phone.js";
+import { expect, test } from "../../support/test.js";
+import { brokenWords } from "./measure/broken.js";
+import { bench } from "./measure/legibility.js";
+import { losses } from "./measure/reflow.js";
+import { recordShifts, shiftsOf } from "./measure/shifts.js";
+
+const UPRIGHT = PHONE.viewport;
+const ON_ITS_SIDE = { width: UPRIGHT.height, height: UPRIGHT.width };
+const SMALL = { width: 320, height: 640 };
+const TARGET_PX = 72;
+
+const named = ({ width, height }) => `${width} × ${height}`;
+
+/** Buns that rise, and a loaf and a braid that are to begin. */
+async function threeBreads(app) {
+  await takeUp(app, "First rise", { asks: "wait" });
+  for (const name of [FORMULAS.loaf, FORMULAS.braid]) {
+    await app.clock.pass(SECOND);
+    await app.turnTo("#/");
+    await app.formula.bake(name);
+  }
+  await app.clock.pass(SECOND);
+}
+
+/** Turns to the buns, while the plan has the hands at another bread. */
+async function turnToBuns({ bench }) {
+  await bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
+  await expect(bench.title).toHaveText("First rise");
+}
+
+const nowAt = ({ bench }) => bench.main.getByRole("link", { name: /^Now at / });
+
+/** What lies over something that is to be read or pressed. */
+async function coveredBy(link, others) {
+  const over = await link.boundingBox();
+  const covered = [];
+  for (const other of await others.all()) {
+    const box = await other.boundingBox();
+    const wide = Math.min(box.x + box.width, over.x + over.width) - Math.max(box.x, over.x);
+    const high = Math.min(box.y + box.height, over.y + over.height) - Math.max(box.y, over.y);
+    // At least as far away as a hair, so that a finger tells them apart.
+    if (wide > -2 && high > -2) covered.push(await other.textContent());
+  }
+  return covered;
+}
+
+test("no word and no time is broken, nothing is covered, and everything can be hit", async ({ app, page }) => {
+  await threeBreads(app);
+  await turnToBuns(app);
+  await expect(nowAt(app)).toBeVisible();
+  for (const screen of [UPRIGHT, ON_ITS_SIDE, SMALL]) {
+    await page.setViewportSize(screen);
+    const where = named(screen);
+    expect.soft(await brokenWords(page), where).toEqual([]);
+    expect.soft(await losses(page), where).toEqual([]);
+    expect.soft(await coveredBy(nowAt(app), app.bench.bar.locator(".button")), where).toEqual([]);
+    const { instruction, targets } = await bench(page);
+    const small = targets.filter(({ width, height }) => Math.min(width, height) < TARGET_PX);
+    expect.soft(small, where).toEqual([]);
+    // A small screen has no room for it as well; there it is scrolled to.
+    if (screen !== SMALL) expect.soft(instruction.hidden, where).toEqual([]);
+  }
+});
+
+for (const screen of [UPRIGHT, ON_ITS_SIDE]) {
+  test(`nothing moves when the hands are wanted at another bread, on ${named(screen)}`, async ({ app, context, page }) => {
+    await recordShifts(context);
+    await threeBreads(app);
+    const now = new Date(await app.now());
+    const minute = 60 * now.getUTCHours() + now.getUTCMinutes();
+    await app.plan.turnTo();
+    await app.plan.awayToday(minute, minute + 5);
+    await app.clock.pass(SECOND);
+    await app.turnTo("#/bench");
+    await turnToBuns(app);
+    await page.setViewportSize(screen);
+    await expect(nowAt(app)).toHaveCount(0);
+    const moved = [];
+    await shiftsOf(page);
+    // It comes shortly before the alarm, which would hide whatever moved.
+    await expect(async () => {
+      await app.clock.pass(BEAT);
+      moved.push(...(await shiftsOf(page)));
+      await expect(nowAt(app)).toBeVisible({ timeout: 50 });
+    }).toPass();
+    expect(await app.alarm.rings()).toBe(false);
+    expect([...moved, ...(await shiftsOf(page))]).toEqual([]);
+  });
+}
+
+test("the drawn plan of three breads breaks no word", async ({ app, page }) => {
+  await threeBreads(app);
+  await app.plan.turnTo();
+  await expect(app.plan.bars.first()).toBeVisible();
+  for (const screen of [UPRIGHT, ON_ITS_SIDE, SMALL]) {
+    await page.setViewportSize(screen);
+    expect.soft(await brokenWords(page), named(screen)).toEqual([]);
+  }
+});
+
+test("a sheet on a phone that lies on its side has all of its height", async ({ app, page }) => {
+  await takeUp(app, "First rise", { asks: "wait" });
+  await page.setViewportSize(ON_ITS_SIDE);
+  const isWhole = async (what) => {
+    const close = app.bench.sheet.getByRole("button", { name: "Close" });
+    await expect(close, what).toBeInViewport({ ratio: 1 });
+    const scrolls = await app.bench.sheet.locator(".sheet-body").boundingBox();
+    expect.soft(scrolls.height / ON_ITS_SIDE.height, what).toBeGreaterThan(0.9);
+    const beside = await close.boundingBox();
+    expect.soft(beside.x, what).toBeGreaterThanOrEqual(scrolls.x + scrolls.width - 1);
+    await close.click();
+    await expect(app.bench.sheet).toHaveCount(0);
+  };
+  await app.bench.openMore();
+  await isWhole("More");
+  await app.plan.turnTo();
+  await app.plan.bars.last().click();
+  await expect(app.plan.sheet.getByRole("button", { name: "Fix it there" })).toBeInViewport({ ratio: 0.5 });
+  await isWhole("an item of the plan");
+});
+
+test("a broken word is found", async ({ app, page }) => {
+  await app.open();
+  expect(await brokenWords(page)).toEqual([]);
+  await page.evaluate(() => {
+    const heading = document.querySelector("h1");
+    heading.style.width = "2em";
+    heading.textContent = "since\u00a009:00";
+  });
+  expect(await brokenWords(page)).toEqual([expect.stringContaining("since\u00a009:00")]);
+});
