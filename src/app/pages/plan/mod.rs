@@ -1,5 +1,6 @@
 //! The plan of everything that runs: when it is ready, what that depends on, and every item in time.
 
+mod amiss;
 mod away;
 mod cold;
 mod day_time;
@@ -145,45 +146,6 @@ fn Head(
         let lines = lines.get().into_iter();
         lines.map(|line| view! { <li>{line}</li> }).rows()
     });
-    // A sentence each, and the key of what can be fixed anew.
-    let amiss = move |told: &Told| {
-        let full = told.full.map(|full| words::fridge_full(full, now.get()));
-        let late = told.entries.iter().filter_map(words::too_late);
-        let said = full.into_iter().chain(late);
-        let mut amiss: Vec<(String, Option<String>)> = said.map(|said| (said, None)).collect();
-        amiss.extend(told.entries.iter().filter_map(|entry| {
-            let said = words::passed(entry, now.get())?;
-            Some((said, Some(entry.key.clone())))
-        }));
-        amiss
-    };
-    let anew = move |(said, key): (String, Option<String>)| {
-        let Some(key) = key else {
-            return view! { <li>{said}</li> }.into_any();
-        };
-        view! {
-            <li class="plan-passed">
-                <p>{said}</p>
-                <button class="button" type="button" on:click=move |_| on_press.run(key.clone())>
-                    {words::ANEW}
-                </button>
-            </li>
-        }
-        .into_any()
-    };
-    let cautions = live::part(move || {
-        let told = told.read();
-        let amiss = told.as_ref().map_or_else(Vec::new, amiss);
-        if amiss.is_empty() {
-            return ().into_any();
-        }
-        view! {
-            <div class="caution">
-                <ul class="lines">{amiss.into_iter().map(anew).rows()}</ul>
-            </div>
-        }
-        .into_any()
-    });
     let at_night = Memo::new(move |_| {
         let told = told.read();
         hands_at_night(told.as_ref()?, app.asleep(), now.get())
@@ -218,7 +180,7 @@ fn Head(
             <p class="plan-ready-at digits">{ready}</p>
             <ul class="lines">{rows}</ul>
             {live::when(move || at_night.read().is_some(), night)}
-            {cautions}
+            {amiss::cautions(told, on_press)}
         </section>
     }
 }

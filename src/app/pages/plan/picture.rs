@@ -15,6 +15,8 @@ use crate::words::plan as words;
 const RANGE: f64 = 2.5;
 /// Labels of moments that are closer would lie over each other, in rem.
 const LABEL: f64 = 1.5;
+/// How high a line of letters is, in rem.
+const LINE: f64 = 1.0;
 /// How far a line that is broken reaches into a bar from its sides, in percent of the width.
 const STUB: f64 = 1.0;
 /// How far down a bar's edge reaches, and the first lines of its name, in rem.
@@ -43,18 +45,22 @@ impl Drawing {
         }
         let cuts = self.scale.cuts().into_iter();
         said.extend(cuts.map(|(from, to)| ((from, to), words::idle(to - from))));
-        let mut last: Option<f64> = None;
+        let mut put: Vec<f64> = Vec::new();
         for ((from, to), text) in said {
             let (top, bottom) = (self.scale.rem(from), self.scale.rem(to));
-            let mut middle = (top + bottom) / 2.0;
-            // How long a time is in which nobody is there and nothing goes on, is told below that.
-            if let Some(last) = last.filter(|last: &f64| (middle - last).abs() < LABEL) {
-                middle = last + LABEL;
-            }
-            if middle < bottom {
-                let percent = 100.0 * middle / self.scale.whole;
+            let middle = (top + bottom) / 2.0;
+            let is_free = |at: f64| put.iter().all(|put| (at - put).abs() >= LABEL);
+            let has_room = |at: &f64| top + LINE / 2.0 <= *at && *at + LINE / 2.0 <= bottom;
+            // How long a time is in which nobody is there and nothing goes on, is told below that or above.
+            let near = put.iter().find(|put| (middle - **put).abs() < LABEL);
+            let at = near.map_or(Some(middle), |near| {
+                let aside = [near + LABEL, near - LABEL].into_iter();
+                aside.filter(has_room).find(|at| is_free(*at))
+            });
+            if let Some(at) = at {
+                let percent = 100.0 * at / self.scale.whole;
                 pen.text("plan-said", "1%", percent, &text);
-                last = Some(middle);
+                put.push(at);
             }
         }
         for &(lane, _) in &self.told.lanes {

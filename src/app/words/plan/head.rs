@@ -18,10 +18,15 @@ pub(crate) const NO_PLAN: &str = "No plan was found for what you wish. Take a wi
 /// That more is to stand in the fridge than fits, and what can be done: "The fridge is full from 10:00 to 11:00…"
 pub(crate) fn fridge_full((from, to): (Moment, Moment), now: Moment) -> String {
     format!(
-        "The fridge is full from {} to {}: more is to stand in it than fits. Make room there and say how much fits among the kitchen's temperatures, or begin something later.",
+        "The fridge is full from {} to {}: more is to stand in it than fits. Make room there and say so, or begin something later.",
         when(from, now),
         when(to, now)
     )
+}
+
+/// Says that the fridge has room for so many, one more than it was said to have.
+pub(crate) fn fridge_has_room(holds: u32) -> String {
+    format!("It has room for {holds} bowls or trays")
 }
 
 /// While nothing bakes.

@@ -1,6 +1,5 @@
 //! The items of the plan, in its drawing, its list and their sheet.
 
-use domain::bake::Stay;
 use domain::formula::ComponentKind;
 use domain::schedule::plan::RetardPart;
 use domain::units::{Minutes, Moment};
@@ -105,16 +104,6 @@ pub(crate) const STANDS: &str = "Cold";
 /// A rise, or a part of the bake, that stands in the fridge: "First rise: in the fridge".
 pub(crate) fn stands(what: &str) -> String {
     format!("{what}: in the fridge")
-}
-
-/// "It stands in the fridge from 22:10 to 06:30 tomorrow.", and before it is in "It is to stand in the fridge…"
-pub(crate) fn stands_cold(stay: &Stay, is_in: bool, now: Moment) -> String {
-    let stands = if is_in { "stands" } else { "is to stand" };
-    format!(
-        "It {stands} in the fridge from {} to {}.",
-        when(stay.from, now),
-        when(stay.to, now)
-    )
 }
 
 /// What a part of a bake is.

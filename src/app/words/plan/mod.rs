@@ -2,6 +2,7 @@
 
 mod bench;
 mod calendar;
+mod cold;
 mod head;
 mod items;
 mod moved;
@@ -10,6 +11,7 @@ mod wishes;
 
 pub(crate) use bench::*;
 pub(crate) use calendar::*;
+pub(crate) use cold::*;
 pub(crate) use head::*;
 pub(crate) use items::*;
 pub(crate) use moved::*;

@@ -2,11 +2,13 @@
 
 import { readFile } from "node:fs/promises";
 import { FORMULAS } from "../../pages/formula.js";
-import { minuteOf } from "../../pages/plan.js";
+import { minuteOf, timeOf } from "../../pages/plan.js";
+import { Stepper } from "../../pages/stepper.js";
 import { Baker } from "../../support/baker.js";
 import { readCalendar } from "../../support/calendar.js";
 import { MINUTE, SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
+import { losses } from "../quality/measure/reflow.js";
 
 const INTO = "First rise: into the fridge";
 const OUT = "First rise: out of the fridge";
@@ -65,6 +67,10 @@ test("one tap plans a night in the fridge, and one undo takes all of it back", a
     expect(within.x).toBeGreaterThan(around.x);
     expect(within.x + within.width).toBeLessThanOrEqual(around.x + around.width + 1);
     expect(within.y + within.height).toBeLessThanOrEqual(around.y + around.height + 1);
+  });
+
+  await test.step("what is said of the time between lies beside what is said of the night", async () => {
+    expect(await losses(page)).toEqual([]);
   });
 
   await test.step("the list has both moments, and the rise says that it stands cold", async () => {
@@ -136,6 +142,19 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
   await app.clock.sleep((into + 1 - (await minuteNow(app))) * MINUTE);
   expect(await app.alarm.stopAll()).toEqual([INTO]);
   await app.clock.pass(SECOND);
+
+  await test.step("the sheet says that it is overdue, since when, and what to do", async () => {
+    await app.plan.turnTo();
+    await app.plan.bar(INTO).click();
+    const { sheet } = app.plan;
+    await expect(sheet).toContainText(
+      new RegExp(`It was to go into the fridge at ${timeOf(into)}: put it in now\\. It is to come out at`),
+    );
+    await expect(sheet.getByRole("button", { name: "The dough is in the fridge now" })).toBeVisible();
+    await app.plan.close();
+    await app.turnTo("#/bench");
+  });
+
   const said = page.getByRole("button", { name: /^First rise: the dough is (in|out of) the fridge now$/ });
   await expect(said).toHaveText("First rise: the dough is in the fridge now");
   await said.click();
@@ -148,11 +167,42 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
     expect(await app.alarm.stopAll()).toEqual([OUT]);
     await app.clock.pass(SECOND);
     await expect(said).toHaveText("First rise: the dough is out of the fridge now");
-    await said.click();
-    await expect(said).toHaveCount(0);
-    await app.turnTo("#/plan");
-    await expect(app.plan.bars.first()).toBeVisible();
+    await app.plan.turnTo();
+    await app.plan.bar(OUT).click();
+    const { sheet } = app.plan;
+    await expect(sheet).toContainText(`It was to come out of the fridge at ${timeOf(out)}: take it out now.`);
+    await app.clock.pass(SECOND);
+    await sheet.getByRole("button", { name: "The dough is out of the fridge now" }).click();
+    await expect(sheet).toHaveCount(0);
     await expect(app.plan.bar(OUT)).toHaveCount(0);
     await expect(app.plan.head).not.toContainText("later than your table");
   });
+});
+
+test("where the fridge is full of two breads, one press says that it has room for more", async ({ app }) => {
+  test.slow();
+  await app.open();
+  await planned(app);
+  await overnight(app);
+  await app.clock.pass(SECOND);
+  await app.turnTo("#/");
+  await app.formula.bake(FORMULAS.loaf);
+  await new Baker(app, {}).until("Night in fridge");
+  await app.plan.turnTo();
+  await expect(app.plan.head).toContainText("Begin at");
+  await expect(app.plan.head).not.toContainText("The fridge is full");
+
+  await app.turnTo("#/kitchen");
+  const holds = new Stepper(app.kitchen.main, "Bowls or trays the fridge has room for");
+  await holds.type(1);
+  await holds.shows("1");
+  await app.plan.turnTo();
+  await expect(app.plan.head).toContainText(/The fridge is full from \d\d:\d\d to/);
+
+  await app.clock.pass(SECOND);
+  await app.plan.head.getByRole("button", { name: "It has room for 2 bowls or trays" }).click();
+  await expect(app.plan.head).not.toContainText("The fridge is full");
+  await expect(app.heading).toBeFocused();
+  await app.turnTo("#/kitchen");
+  await holds.shows("2");
 });
