@@ -103,11 +103,17 @@ impl Told {
             entry.key = format!("{}/{}", id.0, step.0);
             let goes_on = item.start < planned.at
                 || (!known.is_hands() && state.progress(step).open_since.is_some());
+            // What is another bread's is told with its name.
+            let named = |other: &Item| {
+                let of = other.what.of().filter(|&(of, _)| of != bake);
+                let whose = of.map_or(String::new(), |(of, _)| format!(" ({})", names[of]));
+                title(other) + &whose
+            };
             entry.why = match item.waits_for.map(|place| &plan.items[place]) {
                 _ if goes_on => Why::GoesOn,
                 Some(other) if other.what == What::Away => Why::Nobody,
-                Some(other) if other.start > item.start => Why::Before(title(other)),
-                Some(other) => Why::After(title(other)),
+                Some(other) if other.start > item.start => Why::Before(named(other)),
+                Some(other) => Why::After(named(other)),
                 None => Why::Free,
             };
             let rise = plan.item(What::Step(bake, step));
@@ -310,6 +316,48 @@ mod tests {
                 .iter()
                 .all(|entry| entry.tables.is_empty() && entry.for_table)
         );
+    }
+
+    #[test]
+    fn what_waits_for_another_bread_names_it_and_what_waits_for_its_own_doesn_t() {
+        let ids = ["plum-almond-buns", "orange-braid"];
+        let bakes = ids.map(|id| {
+            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+            bake.id = BakeId(id.to_owned());
+            bake
+        });
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let timetable = timetable(&states, START, None, &mut || true);
+        let planned = Planned::new(&bakes, timetable.expect("there is a plan"), START, None);
+        let told = Told::of(&planned, &bakes, START).expect("it is planned");
+        let (mut own, mut others) = (0, 0);
+        let items = &planned.timetable.plan.items;
+        for item in items {
+            let (Some(of), Some(place)) = (item.what.of(), item.waits_for) else {
+                continue;
+            };
+            let mut entries = told.entries.iter();
+            let entry = entries.find(|entry| {
+                let is_its = entry.of == Some((bakes[of.0].id.clone(), of.1));
+                is_its && matches!(item.what, What::Step(..)) && entry.start == item.start
+            });
+            let Some(Why::After(other) | Why::Before(other)) = entry.map(|entry| &entry.why) else {
+                continue;
+            };
+            let whose = items[place].what.of().map(|(bake, _)| bake);
+            let names = [" (Buns)", " (Braid)"].map(|name| other.ends_with(name));
+            match whose {
+                Some(bake) if bake != of.0 => {
+                    assert!(names[bake], "{other}");
+                    others += 1;
+                }
+                _ => {
+                    assert_eq!(names, [false; 2], "{other}");
+                    own += 1;
+                }
+            }
+        }
+        assert!(own > 2 && others > 2, "{own}, {others}");
     }
 
     #[test]
