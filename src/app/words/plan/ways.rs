@@ -4,7 +4,7 @@ use domain::bake::State;
 use domain::estimate::Estimate;
 use domain::formula::StepId;
 use domain::kitchen::Scales;
-use domain::schedule::plan::{Claim, Lever, Nearest, Way, table_of, tables};
+use domain::schedule::plan::{Claim, Lever, NOTABLE, Nearest, Way, table_of, tables};
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
@@ -124,10 +124,11 @@ fn table(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
     }
 }
 
-/// A way, and the table it leads to: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
+/// A way, and the table it leads to; `begins_at` is when each bake begins as it is planned: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
 pub(crate) fn way(
     way: &Way,
     bakes: &[&State],
+    begins_at: &[Option<Moment>],
     yeast: &str,
     now: Moment,
     degrees: Degrees,
@@ -187,7 +188,8 @@ pub(crate) fn way(
             ))
         }
     };
-    let mut said = format!("{what}: {}.", comes_to(way, bakes, now));
+    let begin = begins(way, begins_at, &|at| when(at, now));
+    let mut said = format!("{what}: {begin}{}.", comes_to(way, bakes, now));
     said += &still(way, &|table| when(table, now));
     if way.is_long_out {
         said += " ";
@@ -224,6 +226,21 @@ fn comes_to(way: &Way, bakes: &[&State], now: Moment) -> String {
         all.push(about("all of it", &way.table));
     }
     all.join(", ")
+}
+
+/// That a bake begins at another time by it, which for a table is what most of it comes to: "begins at 13:10 instead of
+/// 12:00, ". A way that says itself when to begin needs no more.
+fn begins(way: &Way, begins_at: &[Option<Moment>], time: &dyn Fn(Moment) -> String) -> String {
+    let (Lever::Yeast { bake, .. } | Lever::Place { bake, .. }) = way.lever else {
+        return String::new();
+    };
+    let was = begins_at.get(bake).copied().flatten();
+    match was.zip(way.begin) {
+        Some((was, is)) if (is - was).get().abs() >= NOTABLE.get() => {
+            format!("begins at {} instead of {}, ", time(is), time(was))
+        }
+        _ => String::new(),
+    }
 }
 
 /// What a way leaves amiss: " Still 20 min later than your table."
@@ -330,6 +347,7 @@ mod tests {
             is_little: late.iter().sum::<f64>() > 60.0,
             early: minutes(0.0),
             is_long_out: false,
+            begin: None,
             intents: Vec::new(),
         };
         still(&way, &|table| format!("{} h", (table - noon).get() / 60.0)).replace('\u{a0}', " ")
@@ -351,6 +369,35 @@ mod tests {
             left(20.0, 12.0),
             " Still 20 min later than your table. Still 12 min of waiting that is too long."
         );
+    }
+
+    #[test]
+    fn other_yeast_is_told_with_when_the_bake_begins_by_it() {
+        let noon = Moment::from_epoch_ms(1_789_905_600_000);
+        let told = |lever: Lever, begin: Option<f64>| {
+            let way = Way {
+                lever,
+                table: Estimate::exact(noon, Basis::Model),
+                margins: Vec::new(),
+                waits: minutes(0.0),
+                is_little: false,
+                early: minutes(0.0),
+                is_long_out: false,
+                begin: begin.map(|hours| noon + minutes(60.0 * hours)),
+                intents: Vec::new(),
+            };
+            let time = |at: Moment| format!("{} h", (at - noon).get() / 60.0);
+            begins(&way, &[None, Some(noon + minutes(-300.0))], &time)
+        };
+        let yeast = |bake| Lever::Yeast { bake, times: 1.5 };
+        assert_eq!(
+            told(yeast(1), Some(-4.0)),
+            "begins at -4 h instead of -5 h, "
+        );
+        // A minute is nothing, and what is begun at once has no beginning of its own.
+        assert_eq!(told(yeast(1), Some(-5.0 + 1.0 / 60.0)), "");
+        assert_eq!(told(yeast(0), Some(-4.0)), "");
+        assert_eq!(told(yeast(1), None), "");
     }
 
     #[test]

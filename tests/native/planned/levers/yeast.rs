@@ -3,11 +3,15 @@
 use domain::bake::Bake;
 use domain::formula::StepKind;
 use domain::schedule::plan::Lever;
-use domain::units::minutes;
+use domain::units::{Moment, minutes};
 
-use super::super::asked::{at_table, hours, wish};
+use super::super::asked::{at_table, hours, planned, wish};
 use super::super::{NINE, TABLES, begun};
-use super::{done, end, rising, ways};
+use super::{THREE, done, end, rising, tomorrow, ways};
+
+fn begins(bakes: &[Bake], now: Moment) -> Option<Moment> {
+    planned(bakes, now).expect("there is a plan").begins[0]
+}
 
 #[test]
 fn more_yeast_makes_a_table_that_is_too_soon_and_no_more_of_it_than_does() {
@@ -27,6 +31,7 @@ fn more_yeast_makes_a_table_that_is_too_soon_and_no_more_of_it_than_does() {
         assert!(way.amiss() < minutes(1.0));
         let after = done(&bakes, way, NINE);
         assert_eq!(end(&after, NINE), way.table.likely());
+        assert_eq!(begins(&after, NINE), way.begin);
         let yeast = |bake: &Bake| bake.state().formula.fresh_yeast().get();
         assert!(yeast(&after[0]) > yeast(&bakes[0]));
     }
@@ -43,4 +48,25 @@ fn more_yeast_makes_a_table_that_is_too_soon_and_no_more_of_it_than_does() {
             .iter()
             .all(|way| !matches!(way.lever, Lever::Yeast { .. }))
     );
+}
+
+#[test]
+fn a_bake_that_is_kept_back_begins_with_other_yeast_when_it_was_said() {
+    let mut other = 0;
+    for ids in &TABLES[..2] {
+        for hour in [9.0, 11.0, 13.0] {
+            let mut bakes = begun(ids);
+            wish(&mut bakes, &tomorrow(hour), THREE);
+            let was = begins(&bakes, THREE);
+            for way in ways(&bakes, THREE) {
+                if !matches!(way.lever, Lever::Yeast { .. }) {
+                    continue;
+                }
+                let is = begins(&done(&bakes, &way, THREE), THREE);
+                assert_eq!(is, way.begin, "{ids:?}, {hour}");
+                other += usize::from(is != was);
+            }
+        }
+    }
+    assert!(other > 0);
 }

@@ -47,8 +47,18 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             return;
         }
         let ways = ways.into_iter();
+        let plan = looks.app.plan.read_untracked();
+        // As the page says it, which can be some minutes off what was looked for anew.
+        let begins = |bake: &Bake| {
+            let planned = plan.as_ref()?;
+            let place = planned.place(&bake.id)?;
+            planned.timetable.begins.get(place).copied().flatten()
+        };
+        let begins: Vec<_> = bakes.iter().map(begins).collect();
+        drop(plan);
         let ways = ways.map(|way| {
-            let about = words::way(&way, &states, &yeast(&way, &bakes), now, degrees);
+            let yeast = yeast(&way, &bakes);
+            let about = words::way(&way, &states, &begins, &yeast, now, degrees);
             press_of(way, about, &bakes)
         });
         (found.ways, found.is_done) = (ways.collect(), true);

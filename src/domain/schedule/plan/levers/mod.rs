@@ -99,6 +99,8 @@ pub struct Way {
     pub early: Minutes,
     /// Whether a dough with egg or milk would stand out longer than is good.
     pub is_long_out: bool,
+    /// When the bake begins then that it is of, if that can wait.
+    pub begin: Option<Moment>,
     /// What puts it into practice, each of a bake; none where it is to be done when its time has come.
     pub intents: Vec<(usize, Intent)>,
 }
@@ -242,8 +244,10 @@ impl<'a> Search<'a> {
                 return;
             }
         }
-        let formula = &self.bakes[bake].state().formula;
+        let state = self.bakes[bake].state();
+        let formula = &state.formula;
         self.ways.push(Way {
+            begin: plan.begin_of(bake, state).map(|(_, at)| at),
             lever,
             table: plan.end,
             margins: trial.margins.clone(),
