@@ -14,6 +14,7 @@ mod kept;
 mod levers;
 mod longer;
 mod order;
+mod own_ends;
 mod recalled;
 mod redone;
 mod retard;

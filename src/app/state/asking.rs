@@ -110,8 +110,9 @@ impl Oventide {
     async fn tell_bakes(self, intent: Intent) {
         let mut said = None;
         let bakes = self.running();
+        let at = Some(self.moment_of_press());
         for bake in &bakes {
-            let answer = match self.answer_one(bake, intent.clone(), None).await {
+            let answer = match self.answer_one(bake, intent.clone(), at).await {
                 Ok(answer) => answer,
                 Err(refusal) => Some(Answer::Refused(refusal)),
             };
@@ -128,18 +129,33 @@ impl Oventide {
     }
 
     /// A change of the kitchen was taken back at one bake: the others and the settings follow.
-    fn take_kitchen_back(self, at: &BakeId, changed: Kitchen, back: Kitchen) {
+    fn take_kitchen_back(
+        self,
+        at: &BakeId,
+        press: Option<Moment>,
+        changed: Kitchen,
+        back: Kitchen,
+    ) {
         for bake in self.running() {
             if bake != *at {
                 let (changed, back) = (Box::new(changed), Box::new(back));
-                self.ask(&bake, Intent::KitchenUndone { changed, back });
+                let back = Intent::KitchenUndone { changed, back };
+                self.in_turn(Box::pin(async move {
+                    self.answer_all(&bake, vec![back], press).await;
+                }));
             }
         }
         self.change_settings(Box::new(move |to| to.kitchen = back));
     }
 
     /// What was wished was taken back at one bake: at the others goes what was wished with it.
-    fn take_wishes_back(self, at: &BakeId, before: &Bake, away: Vec<(Moment, Moment)>) {
+    fn take_wishes_back(
+        self,
+        at: &BakeId,
+        press: Option<Moment>,
+        before: &Bake,
+        away: Vec<(Moment, Moment)>,
+    ) {
         let Some(wished_at) = before.newest_wish() else {
             return;
         };
@@ -149,7 +165,7 @@ impl Oventide {
                 if bake != at {
                     let away = away.clone();
                     let back = Intent::WishUndone { wished_at, away };
-                    self.ask_of_plan(&bake, back, None).await;
+                    self.ask_of_plan(&bake, back, press).await;
                 }
             }
         }));
@@ -179,11 +195,13 @@ impl Oventide {
             return Ok(None);
         };
         let (changed, back) = (before.state().kitchen, after.state().kitchen);
+        // What follows from it at other bakes is the same press.
+        let press = after.log().last().map(|entry| entry.at);
         if intent == Intent::Undo && changed != back {
-            self.take_kitchen_back(id, changed, back);
+            self.take_kitchen_back(id, press, changed, back);
         }
         if intent == Intent::Undo && before.state().wishes != after.state().wishes {
-            self.take_wishes_back(id, &before, after.state().wishes.away.clone());
+            self.take_wishes_back(id, press, &before, after.state().wishes.away.clone());
         }
         // On its own page the kitchen is set by many presses, and what they come to is one change.
         let before = match *self.route.read_untracked() {

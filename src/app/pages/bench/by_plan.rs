@@ -168,7 +168,9 @@ pub(super) fn Moved(shown: Shown) -> impl IntoView {
         let newest = changes.first().filter(|_| app.tells_change.get());
         let done = newest.filter(|change| !change.moved.why.is_passing());
         done.map_or_else(String::new, |change| {
-            words::plan::what_moved(&change.moved, change.at, app.settings.read().degrees)
+            let view = shown.view.read();
+            let (moved, degrees) = (&change.moved, app.settings.read().degrees);
+            words::plan::what_moved(moved, moved.end_at(&view.bake.id), change.at, degrees)
         })
     });
     view! { <p class="plan-moved">{moved}</p> }

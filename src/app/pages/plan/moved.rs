@@ -15,7 +15,7 @@ pub(crate) fn WhatMoved() -> impl IntoView {
         let degrees = app.settings.read().degrees;
         let changes = app.changes.read();
         let line = |change: &crate::state::Change| {
-            let said = words::what_moved(&change.moved, change.at, degrees);
+            let said = words::what_moved(&change.moved, change.moved.end(), change.at, degrees);
             view! {
                 <li>
                     <time class="digits">{time_of_day(change.at)}</time>

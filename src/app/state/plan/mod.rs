@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+mod changes;
 pub(crate) mod nights;
 mod promises;
 mod stands;
@@ -13,6 +14,8 @@ use leptos::prelude::*;
 
 use super::{BakeView, Late, Oventide};
 use crate::words;
+pub(crate) use changes::Change;
+use changes::{MOST_CHANGES, keep_change};
 pub(super) use promises::Keeping;
 pub(crate) use wishes::{WishEdit, WishedOf, running_bakes, running_states};
 
@@ -101,32 +104,17 @@ impl Planned {
     }
 }
 
-/// What moved in the plan, with the moment.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Change {
-    /// When.
-    pub(crate) at: Moment,
-    /// What, and why.
-    pub(crate) moved: Moved,
-    /// What was planned then.
-    bakes: Vec<BakeId>,
+/// Whether somebody has a bake before their eyes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Look {
+    /// The Bench shows it.
+    Goes,
+    /// It doesn't, and last did then, if it ever has.
+    Went(Option<Moment>),
 }
 
-impl Change {
-    /// Whether it tells of a bake that isn't planned any more, or of none that is.
-    fn is_over(&self, running: &[Bake]) -> bool {
-        let runs = |id: &BakeId| running.iter().any(|bake| bake.id == *id);
-        !self.bakes.iter().any(runs) || self.moved.named().any(|named| !runs(&named.bake))
-    }
-}
-
-/// So many changes are remembered.
-const MOST_CHANGES: usize = 5;
 /// What only time has moved is told from here on: minute by minute it would be noise.
 const PASSING: Minutes = minutes(5.0);
-/// What is told of several bakes one after the other, and is one thing to the baker. ASSUMPTION: judgement.
-const AT_ONCE: Minutes = minutes(0.1);
-
 /// What the plan was last told to be, with the bakes as they were then: what moves is held against that, so that
 /// minutes that are too few to be told add up.
 #[derive(Clone)]
@@ -235,9 +223,7 @@ impl Oventide {
             }
             if let Some(moved) = told {
                 seen.is_passing = moved.why.is_passing();
-                let bakes = planned.bakes.clone();
-                let at = now;
-                keep_change(changes, Change { at, moved, bakes });
+                keep_change(changes, Change::of(moved, &is, now));
                 if !seen.is_passing {
                     seen.told.push(is);
                     let old = seen.told.len().saturating_sub(MOST_CHANGES + 1);
@@ -249,19 +235,6 @@ impl Oventide {
             }
         });
     }
-}
-
-/// What is asked of several bakes by one press is told as one change.
-fn keep_change(changes: &mut Vec<Change>, mut change: Change) {
-    let same = changes
-        .first()
-        .filter(|last| last.moved.why == change.moved.why && change.at - last.at < AT_ONCE);
-    if let Some(last) = same {
-        change.moved.ready.0 = last.moved.ready.0;
-        changes.remove(0);
-    }
-    changes.insert(0, change);
-    changes.truncate(MOST_CHANGES);
 }
 
 /// When something was last wished of the time of a bake that stands for a table.

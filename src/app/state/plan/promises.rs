@@ -10,7 +10,8 @@ use domain::units::{Minutes, minutes};
 use platform::clock::{self, Once};
 use platform::store::{StoreError, read_promises, write_promises};
 
-use super::{Change, MOST_CHANGES, Planned, Promised, Seen, compare, keep_change};
+use super::changes::{Change, MOST_CHANGES, keep_change};
+use super::{Planned, Promised, Seen, compare};
 use crate::state::Oventide;
 
 /// What is kept of plans.
@@ -182,8 +183,7 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
     for pair in told.windows(2) {
         let at = pair[1].planned.at;
         if let Some(moved) = compare(&pair[0], &pair[1], at) {
-            let bakes = pair[1].planned.bakes.clone();
-            keep_change(&mut changes, Change { at, moved, bakes });
+            keep_change(&mut changes, Change::of(moved, &pair[1], at));
         }
     }
     changes.retain(|change| !change.is_over(running));

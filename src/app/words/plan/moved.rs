@@ -5,7 +5,7 @@
 
 use domain::formula::StepKind;
 use domain::kitchen::Place;
-use domain::schedule::plan::{Moved, NOTABLE, Named, Shifted, Why};
+use domain::schedule::plan::{Ends, Moved, NOTABLE, Named, Shifted, Why};
 use domain::units::{CelsiusDelta, Minutes, Moment};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
@@ -25,8 +25,8 @@ pub(crate) const NOTHING_MOVED: &str = "Nothing of what is baking has moved.";
 pub(crate) const PLANNED_ANEW: &str = "What was planned before isn't known on this phone, so the plan was made \
      anew: what has moved since can't be told.";
 
-/// One sentence about what moved at a moment.
-pub(crate) fn what_moved(moved: &Moved, at: Moment, degrees: Degrees) -> String {
+/// One sentence about what moved at a moment, with the end that is told of.
+pub(crate) fn what_moved(moved: &Moved, end: Ends, at: Moment, degrees: Degrees) -> String {
     let today = clock::day(at);
     let time = |moment| {
         if clock::day(moment) == today {
@@ -35,13 +35,13 @@ pub(crate) fn what_moved(moved: &Moved, at: Moment, degrees: Degrees) -> String 
             on_day(moment)
         }
     };
-    sentence(moved, &time, degrees)
+    sentence(moved, end, &time, degrees)
 }
 
 type Time<'a> = &'a dyn Fn(Moment) -> String;
 
-fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
-    let (was, is) = moved.ready;
+fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
+    let (was, is) = end.ready;
     let stays = (is - was).get().abs() < NOTABLE.get();
     let because = because(moved, time, degrees);
     match &moved.next {
@@ -49,16 +49,16 @@ fn sentence(moved: &Moved, time: Time, degrees: Degrees) -> String {
             "{}: {}, and {}.",
             capital(&because),
             shifted(next, time),
-            still(moved, &time(is))
+            still(end, &time(is))
         ),
-        _ => format!("{}: {because}.", ready(moved, time)),
+        _ => format!("{}: {because}.", ready(end, moved.why == Why::Wishes, time)),
     }
 }
 
-fn ready(moved: &Moved, time: Time) -> String {
-    let ((was, is), whose) = (moved.ready, whose(moved));
+fn ready(end: Ends, is_wish: bool, time: Time) -> String {
+    let ((was, is), whose) = (end.ready, whose(end));
     let ready = format!("Ready at {} instead of {}", time(is), time(was));
-    let Some(margin) = moved.margin else {
+    let Some(margin) = end.margin else {
         return ready + &whose;
     };
     let (table, spare) = (margin.table, margin.spare());
@@ -69,7 +69,7 @@ fn ready(moved: &Moved, time: Time) -> String {
     }
     let before = table - was;
     // With other wishes it was another table.
-    if before.get() < 0.0 || moved.why == Why::Wishes {
+    if before.get() < 0.0 || is_wish {
         return format!("{ready}, in time for the table at {table_at}{whose}");
     }
     let left = match spare.get() {
@@ -83,19 +83,19 @@ fn ready(moved: &Moved, time: Time) -> String {
 }
 
 /// Whose end it is, where breads are for several tables: " (Buns and Orange braid)".
-fn whose(moved: &Moved) -> String {
-    if moved.of.is_empty() {
+fn whose(end: Ends) -> String {
+    if end.of.is_empty() {
         String::new()
     } else {
-        format!(" ({})", listed(&moved.of))
+        format!(" ({})", listed(end.of))
     }
 }
 
-fn still(moved: &Moved, at: &str) -> String {
-    if moved.of.is_empty() {
+fn still(end: Ends, at: &str) -> String {
+    if end.of.is_empty() {
         format!("everything is still ready at {at}")
     } else {
-        format!("the end stays at {at}{}", whose(moved))
+        format!("the end stays at {at}{}", whose(end))
     }
 }
 

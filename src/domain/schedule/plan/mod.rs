@@ -46,7 +46,7 @@ use lengths::{
 };
 use let_go::best_that_holds;
 pub use levers::{Lever, Way, levers, still_helps};
-pub use moved::{Made, Moved, NOTABLE, Named, Shifted, Why, moved};
+pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use timetable::{

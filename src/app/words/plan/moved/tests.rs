@@ -16,7 +16,7 @@ fn clock(moment: Moment) -> String {
 }
 
 fn plain(moved: &Moved) -> String {
-    sentence(moved, &clock, Degrees::Celsius).replace('\u{a0}', " ")
+    sentence(moved, moved.end(), &clock, Degrees::Celsius).replace('\u{a0}', " ")
 }
 
 /// The scripts of whole bakes say what is told after a slip, word for word.
@@ -52,6 +52,7 @@ fn moved(why: Why, later: f64) -> Moved {
         margin: None,
         most: None,
         next: None,
+        each: Vec::new(),
         why,
     }
 }

@@ -7,7 +7,7 @@
 mod told;
 mod why;
 
-pub use told::{Made, Moved, NOTABLE, Named, Shifted, Why};
+pub use told::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why};
 
 use super::timetable::{table_of, tables};
 use super::{Item, Margin, What};
@@ -30,6 +30,7 @@ pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
         most: both.most(&end),
         next,
         why: both.why(later),
+        each: both.each(),
         of: end.of,
         ready: end.ready,
         margin: end.margin,
@@ -142,6 +143,27 @@ impl<'a> Both<'a> {
             most.ready = both.into();
         }
         most
+    }
+
+    /// The own end of each of several breads that was planned before as well.
+    fn each(&self) -> Vec<OwnEnd> {
+        let known = self.after.bakes.iter().enumerate();
+        let known = known.filter(|_| self.after.bakes.len() > 1);
+        let ends = known.filter_map(|(bake, known)| {
+            let was = self.before.timetable.plan.of(self.place_before(bake)?)?;
+            let is = self.after.timetable.plan.of(bake)?;
+            let margin = self.after.timetable.margin(known.state());
+            Some(OwnEnd {
+                bake: known.id.clone(),
+                name: self.after.names.get(bake)?.clone(),
+                ready: (was.table.likely(), is.table.likely()),
+                margin: margin.map(|&margin| Margin {
+                    ready: is.table,
+                    ..margin
+                }),
+            })
+        });
+        ends.collect()
     }
 
     fn state(&self, bake: usize) -> &'a State {

@@ -36,8 +36,40 @@ pub struct Moved {
     pub most: Option<(Named, Minutes)>,
     /// Something still to come that starts at another time: the switch of an oven, or else what comes first.
     pub next: Option<Shifted>,
+    /// The own end of each bread, where several are planned.
+    pub each: Vec<OwnEnd>,
     /// Why.
     pub why: Why,
+}
+
+/// When one of several breads is ready.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnEnd {
+    /// The bread.
+    pub bake: BakeId,
+    /// What it is called beside the others.
+    pub name: String,
+    /// When it was likely ready, and when it is now.
+    pub ready: (Moment, Moment),
+    /// How it stands to its table, if one was wished.
+    pub margin: Option<Margin>,
+}
+
+/// An end as it is told.
+#[derive(Debug, Clone, Copy)]
+pub struct Ends<'a> {
+    /// Whose it is, where that has to be said.
+    pub of: &'a [String],
+    /// When that was likely ready, and when it is now.
+    pub ready: (Moment, Moment),
+    /// How it stands to its table, if one was wished.
+    pub margin: Option<&'a Margin>,
+}
+
+impl OwnEnd {
+    fn by(&self) -> Minutes {
+        minutes((self.ready.1 - self.ready.0).get().abs())
+    }
 }
 
 /// A step by its names.
@@ -129,6 +161,49 @@ pub enum Why {
 }
 
 impl Moved {
+    /// The end that it tells of: that of all, or of those for one table.
+    #[must_use]
+    pub fn end(&self) -> Ends<'_> {
+        Ends {
+            of: &self.of,
+            ready: self.ready,
+            margin: self.margin.as_ref(),
+        }
+    }
+
+    /// The same as it is told at one of several breads: its own end or, where that stays, the end that moved most.
+    #[must_use]
+    pub fn end_at(&self, bake: &BakeId) -> Ends<'_> {
+        let here = self.each.iter().find(|own| own.bake == *bake);
+        let moved = self.each.iter().filter(|own| own.by() >= NOTABLE);
+        let most = moved.max_by_key(|own| (own.bake == *bake, own.by().get().round() as i64));
+        // The end of all moved with a bread that is added or is over.
+        let is_others = (self.ready.1 - self.ready.0).get().abs() >= NOTABLE.get();
+        let stays = here.filter(|_| is_others && self.next.is_some());
+        let Some(told) = most.or(stays) else {
+            return self.end();
+        };
+        let is_own = most.is_some() && told.bake == *bake;
+        Ends {
+            of: if is_own {
+                &[]
+            } else {
+                std::slice::from_ref(&told.name)
+            },
+            ready: told.ready,
+            margin: told.margin.as_ref(),
+        }
+    }
+
+    /// Goes on from what was told before of the same press: from the ends as they were before both.
+    pub fn goes_on_from(&mut self, before: &Self) {
+        self.ready.0 = before.ready.0;
+        for own in &mut self.each {
+            let was = before.each.iter().find(|was| was.bake == own.bake);
+            own.ready.0 = was.map_or(own.ready.0, |was| was.ready.0);
+        }
+    }
+
     /// The steps that it tells of.
     pub fn named(&self) -> impl Iterator<Item = &Named> {
         let most = self.most.as_ref().map(|(named, _)| named);
