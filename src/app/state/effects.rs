@@ -26,7 +26,7 @@ pub(crate) struct Shift {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Effect {
     /// What the bake makes and since when, to tell it from others.
-    pub(crate) whose: (String, Moment),
+    pub(crate) whose: String,
     /// What goes on by itself and moved.
     pub(crate) shifts: Vec<Shift>,
     /// The liquid as it had to be, and as it has to be, where a dough is still to be mixed.
@@ -90,7 +90,7 @@ pub(super) fn effect(before: &State, after: &State, now: Moment) -> Effect {
     let liquid = liquid(before, after, now);
     let tells_table = (liquid.is_some() || shifts.is_empty()) && !after.all_ended();
     Effect {
-        whose: (words::short_name(after), after.started),
+        whose: words::short_whose(after),
         shifts,
         liquid,
         table: tells_table.then(|| table(before, after, now)),

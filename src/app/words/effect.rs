@@ -43,8 +43,7 @@ pub(super) fn kitchen(
     for effect in effects {
         let told = of_one(effect, &where_at, degrees);
         if effects.len() > 1 && !told.is_empty() {
-            let (name, since) = &effect.whose;
-            said.push(format!("{name}, since\u{a0}{}.", time_of_day(*since)));
+            said.push(format!("{}.", effect.whose));
         }
         said.extend(told);
     }

@@ -73,7 +73,7 @@ impl State {
             pins: Map::new(),
             retards: Map::new(),
             newest: at,
-            begun: false,
+            begun: None,
             picked_since: at,
             marked_at: None,
             steps: steps.map(|step| (step.id, Progress::default())).collect(),
@@ -94,7 +94,9 @@ impl State {
         }
         self.forget_windows();
         self.newest = self.newest.max(at);
-        self.begun |= event.begins();
+        if event.begins() {
+            self.begun = self.begun.or(Some(at));
+        }
         match event {
             Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
             Event::Picked { step } if self.is_open(*step) => self.turn_to(*step, at),
@@ -218,7 +220,7 @@ impl State {
 
     /// Another formula, from the moment of the start on, as long as nothing of the first was begun.
     fn refit(&mut self, formula: &Formula) {
-        if self.begun {
+        if self.has_begun() {
             return;
         }
         let steps = formula.steps.iter();

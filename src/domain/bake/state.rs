@@ -54,7 +54,8 @@ pub struct State {
     pub retards: Map<StepId, (Moment, Moment)>,
     /// The moment of the newest entry.
     pub newest: Moment,
-    pub(super) begun: bool,
+    /// When a hand was first put to it.
+    pub(super) begun: Option<Moment>,
     /// Since when the baker is at the step that was picked.
     pub(super) picked_since: Moment,
     /// When a line of it was last marked, if one was.

@@ -153,7 +153,7 @@ impl State {
         if matches!(step.length, Length::Bake { .. } | Length::OvenHeats { .. }) {
             return (step.id, ANY, None);
         }
-        let stands = !self.begun
+        let stands = !self.has_begun()
             && self.doughs.is_empty()
             && self.retards.is_empty()
             && self.supposed.is_none()

@@ -27,6 +27,12 @@ impl State {
     /// Whether anything of the bake was begun, or it only stands in the plan so far.
     #[must_use]
     pub fn has_begun(&self) -> bool {
+        self.begun.is_some()
+    }
+
+    /// When a hand was first put to it.
+    #[must_use]
+    pub fn begun_at(&self) -> Option<Moment> {
         self.begun
     }
 

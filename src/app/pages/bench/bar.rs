@@ -60,7 +60,7 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
             .map(|(view, name)| {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
-                let BakeName { full, .. } = BakeName::with_start(view.bake.state());
+                let BakeName { full, .. } = BakeName::told_apart(view.bake.state());
                 let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
                     <a class="button" href=href aria-current=here aria-label=full>

@@ -181,11 +181,11 @@ struct BakeName {
 }
 
 impl BakeName {
-    /// Told from any other by its start.
-    fn with_start(state: &State) -> Self {
+    /// Told from any other of its formula.
+    fn told_apart(state: &State) -> Self {
         Self {
             short: words::short_whose(state),
-            full: words::whose(&state.formula.name, state.started),
+            full: words::whose(state),
         }
     }
 }

@@ -81,9 +81,8 @@ fn cards(shown: Shown) -> Vec<Card> {
             let alike = views
                 .iter()
                 .filter(|other| words::short_name(other.bake.state()) == short);
-            // Two of a kind are told apart by their starts.
             if alike.count() > 1 {
-                BakeName::with_start(state)
+                BakeName::told_apart(state)
             } else {
                 let full = state.formula.name.clone();
                 BakeName { short, full }
