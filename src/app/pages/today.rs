@@ -1,6 +1,8 @@
 //! Where the baker is today: what bakes now, or what could.
 
 use domain::bake::BakeId;
+use domain::schedule::Ask;
+use domain::schedule::plan::table_of;
 use domain::units::Moment;
 use leptos::prelude::*;
 
@@ -172,7 +174,7 @@ impl Card {
             title: prompt.title,
             instruction: prompt.instruction,
             looks: looks.collect(),
-            table: words::table_window(view.table(), view.at),
+            table: words::its_table(table_of(state), view.table(), view.at),
         }
     }
 

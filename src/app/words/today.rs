@@ -1,5 +1,6 @@
 //! Words of the page Today.
 
+use domain::estimate::Estimate;
 use domain::schedule::Running;
 use domain::units::Moment;
 use platform::clock::time_of_day;
@@ -58,6 +59,16 @@ pub(crate) fn at_step(title: &str) -> String {
 pub(crate) fn begins_at(at: Moment, has_begun: bool, now: Moment) -> String {
     let begins = if has_begun { "Goes on" } else { "Begins" };
     format!("{begins} at {}", super::when(at, now))
+}
+
+/// When a bread is on the table, after the table it is for: "For the table at 16:00 on Sunday. On the table on Sunday
+/// 29 November between 15:30 and 16:20, likely 15:50."
+pub(crate) fn its_table(wished: Option<Moment>, ready: &Estimate<Moment>, now: Moment) -> String {
+    let window = super::table_window(ready, now);
+    match wished {
+        Some(wished) => format!("For the table at {}. {window}", super::when(wished, now)),
+        None => window,
+    }
 }
 
 /// What stands above that.
