@@ -97,7 +97,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             {mixing::card(shown, liquid)}
             <Weighing shown=shown />
             <Readings shown=shown />
-            {live::when(move || shown.with_step(gathers) == Some(true), to_gathering_list)}
+            {live::when(move || gathers(&shown.view.read()), to_gathering_list)}
             <Checklist shown=shown />
             {live::when(
                 move || can_be_left_out(shown),
@@ -109,8 +109,11 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     }
 }
 
-fn gathers(_: &State, step: &Step) -> bool {
-    step.kind == StepKind::Gather
+/// Whether gathering is asked for, or is all that can be done while it rests.
+fn gathers(view: &BakeView) -> bool {
+    let step = view.own_ask().step();
+    let step = step.and_then(|step| view.bake.state().formula.step(step));
+    step.is_some_and(|step| step.kind == StepKind::Gather)
 }
 
 /// Drawn along with its step, so nothing moves by it.
