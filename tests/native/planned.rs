@@ -26,6 +26,7 @@ mod tables;
 mod timetable;
 mod together;
 mod unproven;
+mod waited_for;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};

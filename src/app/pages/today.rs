@@ -160,9 +160,8 @@ struct Card {
 impl Card {
     fn of(view: &BakeView) -> Self {
         let state = view.bake.state();
-        let mut prompt = words::prompt(state, view.ask);
-        if let (Some(step), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
-            prompt.title = state.formula.title(step).to_owned();
+        let mut prompt = words::prompt(state, view.own_ask());
+        if let (Some(Ask::Work(_)), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
             prompt.instruction = words::plan::no_hurry(until);
         }
         let looks = view.running.iter().filter_map(|running| {

@@ -39,17 +39,16 @@ impl Oventide {
             let mut ringing = Vec::new();
             let plan = self.plan.read();
             let mut next = None;
+            let bakes = self.bakes.read_untracked();
+            let states = plan.as_ref().and_then(|plan| plan.states(&bakes));
             for view in views.iter() {
-                let planned = plan.as_ref();
-                let begin =
-                    planned.and_then(|plan| plan.begin_alarm(&view.bake.id, view.bake.state()));
-                let still_to_come = begin
-                    .as_ref()
-                    .map(|begin| begin.due)
-                    .filter(|&due| due > now);
-                let soonest = view.next_due.into_iter().chain(still_to_come).chain(next);
-                next = soonest.min();
-                let due = view.alarms.iter().chain(&begin);
+                let called = plan.as_ref().map_or_else(Vec::new, |plan| {
+                    let look = self.look_at(&view.bake.id);
+                    plan.alarms(&view.bake, states.as_deref(), look, now)
+                });
+                let to_come = called.iter().map(|call| call.due).filter(|&due| due > now);
+                next = to_come.chain(view.next_due).chain(next).min();
+                let due = view.alarms.iter().chain(&called);
                 for alarm in due.filter(|alarm| alarm.due <= now) {
                     let (title, body) = words::alarm(view.bake.state(), alarm);
                     ringing.push(Ringing {
@@ -221,5 +220,6 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::Begin => format!("{bake}/begin"),
         AlarmId::Fixed { step } => format!("{bake}/fixed/{}", step.0),
         AlarmId::Retard { step } => format!("{bake}/put-away/{}", step.0),
+        AlarmId::Waits { step } => format!("{bake}/waits/{}", step.0),
     }
 }

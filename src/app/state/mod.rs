@@ -52,7 +52,7 @@ pub(crate) use view::BakeView;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
-use plan::{Keeping, running_bakes};
+use plan::{Keeping, Look, running_bakes};
 use unsaved::{Sight, Task, Unsaved};
 
 /// How storing goes.
@@ -160,8 +160,9 @@ struct Inner {
     // The settings as they are stored, if they are.
     settings: RefCell<Option<Settings>>,
     leader: RefCell<Option<Leader>>,
-    // The bake that the Bench shows, while it shows one.
+    // The bake that the Bench shows, while it shows one, and the one that it showed before, with when that was last.
     on_bench: RefCell<Option<BakeId>>,
+    left: RefCell<Option<(BakeId, Moment)>>,
     leads: RefCell<bool>,
     drift: RefCell<clock::Drift>,
     asked_to_persist: RefCell<bool>,
@@ -214,6 +215,7 @@ impl Oventide {
             sight: Cell::new(Sight::Never),
             settings: RefCell::default(),
             on_bench: RefCell::default(),
+            left: RefCell::default(),
             leads: RefCell::default(),
             drift: RefCell::default(),
             asked_to_persist: RefCell::default(),
@@ -268,7 +270,24 @@ impl Oventide {
 
     /// The Bench shows this bake, or none any more.
     pub(crate) fn show_on_bench(self, bake: Option<BakeId>) {
-        *self.inner().on_bench.borrow_mut() = bake;
+        let inner = self.inner();
+        if *inner.on_bench.borrow() == bake {
+            return;
+        }
+        if let Some(before) = inner.on_bench.replace(bake) {
+            *inner.left.borrow_mut() = Some((before, clock::now()));
+        }
+    }
+
+    /// Whether the Bench shows a bake, or when it last did.
+    fn look_at(self, bake: &BakeId) -> Look {
+        let inner = self.inner();
+        if inner.on_bench.borrow().as_ref() == Some(bake) {
+            return Look::Goes;
+        }
+        let left = inner.left.borrow();
+        let left = left.as_ref().filter(|(left, _)| left == bake);
+        Look::Went(left.map(|&(_, at)| at))
     }
 
     fn inner(self) -> Rc<Inner> {

@@ -47,7 +47,7 @@ pub(crate) struct ByPlan {
     /// Where the hands are wanted instead.
     pub(crate) hands_at: Option<(BakeId, StepId)>,
     /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
-    pub(crate) rests: Option<StepId>,
+    pub(crate) rests: Option<Ask>,
 }
 
 /// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
@@ -76,6 +76,11 @@ impl BakeView {
     /// When it is on the table: as the plan has it, where there is one.
     pub(crate) fn table(&self) -> &Estimate<Moment> {
         self.by_plan.table.as_ref().unwrap_or(&self.outline.table)
+    }
+
+    /// What is asked of this bake for itself, wherever the hands are wanted.
+    pub(crate) fn own_ask(&self) -> Ask {
+        self.by_plan.rests.unwrap_or(self.ask)
     }
 
     /// How much this bake needs the baker: less is more.
@@ -143,11 +148,18 @@ pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<Bake
             view.by_plan.waits_until = start
                 .map(|(.., start)| start)
                 .filter(|&start| start - at > SOON);
-            let is_paused = matches!(state.status, Status::Paused { .. });
-            if is_elsewhere && !is_paused && view.by_plan.waits_until.is_some() {
-                view.by_plan.rests = Some(step);
-                view.ask = Ask::Idle;
-            }
+        }
+        let is_paused = matches!(state.status, Status::Paused { .. });
+        let can_rest = match view.ask {
+            Ask::Work(_) => view.by_plan.waits_until.is_some(),
+            // Who turned to a wait stays with it.
+            Ask::Wait(step) => state.picked != Some(step),
+            Ask::Idle => true,
+            _ => false,
+        };
+        if is_elsewhere && !is_paused && can_rest {
+            view.by_plan.rests = Some(view.ask);
+            view.ask = Ask::Idle;
         }
     }
     found

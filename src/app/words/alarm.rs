@@ -3,6 +3,7 @@
 use domain::bake::{Alarm, AlarmKind, State, WARM_FRIDGE};
 use domain::formula::{Step, StepKind};
 use domain::units::{Celsius, Moment};
+use platform::clock::time_of_day;
 
 /// The title of a test.
 pub(crate) const ALARM_TEST: &str = "Only a test";
@@ -80,6 +81,13 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
         AlarmKind::Fixed => (
             format!("{title}: should begin now"),
             "You fixed it to this time, but what comes before it hasn't ended yet.".to_owned(),
+        ),
+        AlarmKind::Waits(by) => (
+            format!("{title}: begin now"),
+            format!(
+                "It waits for your hands. Best begun by {}: waiting longer isn't good for it.",
+                time_of_day(*by)
+            ),
         ),
         AlarmKind::Timer(name) if name.trim().is_empty() => (
             "Your timer".to_owned(),

@@ -73,6 +73,11 @@ pub enum AlarmId {
         /// The rise.
         step: StepId,
     },
+    /// Dough or a filling waits for hands to begin this step.
+    Waits {
+        /// The step.
+        step: StepId,
+    },
 }
 
 /// How a bake starts: what is baked, and where.

@@ -268,6 +268,8 @@ impl State {
         if let Some(progress) = self.open_step(step) {
             progress.folds.push(Ended { at, how });
             progress.fold_later = None;
+            // Who turned to the dough did so for this.
+            self.turn_away(step);
         }
     }
 

@@ -30,8 +30,12 @@ pub fn clock_was_set(bake: &Bake, by: Minutes, now: Moment) -> Result<Vec<Entry>
 pub(super) fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Event>, Refusal> {
     goes_on(state)?;
     let ringing = timers::due(state, now);
-    // When a bake is to begin only its plan knows, so the one who was called is believed.
-    let to_begin = alarm == AlarmId::Begin && state.can_wait();
+    // When hands are to begin something only the plan knows, so the one who was called is believed.
+    let to_begin = match alarm {
+        AlarmId::Begin => state.can_wait(),
+        AlarmId::Waits { step } => state.is_open(step),
+        _ => false,
+    };
     if !to_begin && !ringing.iter().any(|ringing| ringing.id == alarm) {
         return Ok(Vec::new());
     }

@@ -63,7 +63,7 @@ pub use rejoin::rejoin;
 pub use state::State;
 pub use stay::Stay;
 pub(crate) use supposed::Supposed;
-pub use timers::{Alarm, AlarmKind, CALLED, alarms, begin_alarm, due};
+pub use timers::{Alarm, AlarmKind, CALLED, alarms, begin_alarm, due, waiting_alarm};
 pub use wishes::Wishes;
 
 /// A bake: its log, and the state the log folds to.

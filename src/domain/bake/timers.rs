@@ -40,6 +40,8 @@ pub enum AlarmKind {
     Fixed,
     /// Put the dough of this step into the fridge, as it was planned.
     Retard,
+    /// Begin this step, for which dough or a filling waits, and after this moment doesn't wait well.
+    Waits(Moment),
 }
 
 /// A moment at which the baker has to be told something.
@@ -111,6 +113,23 @@ pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
     // A step that was fixed to that moment calls by its own name, and once is enough.
     let is_fixed = |&pin: &Moment| (pin - at).get().abs() < CALLED.get();
     (rings && !state.pins.values().any(is_fixed)).then_some(alarm)
+}
+
+/// The alarm for a step for which dough or a filling waits, and best no longer than until a moment; nothing where it was
+/// begun, or was heard while it waited: whoever heard it knows.
+#[must_use]
+pub fn waiting_alarm(state: &State, step: StepId, by: Moment, due: Moment) -> Option<Alarm> {
+    let alarm = Alarm {
+        id: AlarmId::Waits { step },
+        due,
+        kind: AlarmKind::Waits(by),
+        step: Some(step),
+    };
+    let opened = state.progress(step).open_since?;
+    let heard = state.acknowledged.get(&alarm.id);
+    let was_heard = heard.is_some_and(|&heard| heard >= opened);
+    let begun = state.is_begun(state.formula.step(step)?);
+    (!was_heard && !begun && !state.is_over() && rings_now(state, &alarm)).then_some(alarm)
 }
 
 /// Steps that the baker fixed to a moment call then, unless they were begun.

@@ -93,6 +93,7 @@ shape! {
         Fixed = "fixed" { step: u16 },
         // Stored as it was first called.
         Retard = "put-away" { step: u16 },
+        Waits = "waits" { step: u16 },
     }
 }
 
@@ -278,6 +279,7 @@ impl From<AlarmRecord> for AlarmId {
             AlarmRecord::Begin => Self::Begin,
             AlarmRecord::Fixed { step } => Self::Fixed { step: StepId(step) },
             AlarmRecord::Retard { step } => Self::Retard { step: StepId(step) },
+            AlarmRecord::Waits { step } => Self::Waits { step: StepId(step) },
         }
     }
 }
@@ -298,6 +300,7 @@ impl From<AlarmId> for AlarmRecord {
             AlarmId::Begin => Self::Begin,
             AlarmId::Fixed { step } => Self::Fixed { step: step.0 },
             AlarmId::Retard { step } => Self::Retard { step: step.0 },
+            AlarmId::Waits { step } => Self::Waits { step: step.0 },
         }
     }
 }

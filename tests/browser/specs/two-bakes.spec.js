@@ -2,10 +2,13 @@
 
 import { FORMULAS } from "../pages/formula.js";
 import { MINUTE, SECOND } from "../support/clock.js";
+import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
 const BUNS = `${FORMULAS.buns}, since 09:00`;
-const LOAF = `${FORMULAS.loaf}, since 09:20`;
+/** Until the first of it is done nothing is baked of it. */
+const LOAF_TO_COME = `${FORMULAS.loaf}, from 09:20`;
+const LOAF = new RegExp(`^${FORMULAS.loaf}, (from|since) 09:20$`);
 
 async function startBoth(app) {
   await app.startBake();
@@ -28,7 +31,7 @@ function tab(app, name) {
 
 test("the Bench says whose step it is and turns from one bake to the other", async ({ app }) => {
   await startBoth(app);
-  await tab(app, LOAF).click();
+  await tab(app, LOAF_TO_COME).click();
   await expect(tab(app, LOAF)).toHaveAttribute("aria-current", "true");
   await expect(tab(app, BUNS)).not.toHaveAttribute("aria-current");
   await expect(app.bench.title).toHaveText("Gather");
@@ -44,7 +47,7 @@ test("the Bench leads to the bread at which the plan has the hands, and stays wh
   await clock.pass(SECOND);
   await app.turnTo("#/");
   await app.formula.bake(FORMULAS.braid);
-  const [buns, braid] = [`${FORMULAS.buns}, since 09:00`, `${FORMULAS.braid}, since 09:00`];
+  const [buns, braid] = [FORMULAS.buns, FORMULAS.braid];
   await tab(app, buns).click();
   await expect(bench.title).toHaveText("Gather");
   const next = bench.main.getByRole("link", { name: /^Next, about/ });
@@ -129,6 +132,113 @@ test("what is done in one bake leaves the other as it was", async ({ app }) => {
   await tab(app, LOAF).click();
   await expect(app.bench.title).toHaveText(loaf.title);
   expect(await app.bench.ask()).toEqual(loaf);
+});
+
+/** Starts another bread beside one that was taken up. */
+async function besideTaken(app, formula) {
+  await app.clock.pass(SECOND);
+  await app.turnTo("#/");
+  await app.formula.bake(formula);
+  await expect(app.bench.whose).toBeVisible();
+}
+
+/** The other bread, whose turn comes after seven minutes, calls to be begun. */
+async function hearToBegin({ alarm, clock }) {
+  await clock.pass(8 * MINUTE);
+  await expect(alarm.title).toHaveText("Time to begin");
+  await alarm.stop();
+  expect(await alarm.shown()).toBe("");
+}
+
+test("a bread that rises leads to the hands' work at the other, and stays where somebody says so", async ({ app }) => {
+  const { bench, clock } = app;
+  await takeUp(app, "First rise", { asks: "wait" });
+  const rise = await bench.ask();
+  await besideTaken(app, FORMULAS.braid);
+  await tab(app, FORMULAS.buns).click();
+  await expect(bench.title).toHaveText(`Now at ${FORMULAS.braid}`);
+  await expect(bench.instruction).toHaveText("Gather");
+  await expect(bench.mainAction).toHaveText(`To ${FORMULAS.braid}`);
+  // Its clock stays in sight, and what can be said of it one tap away.
+  await expect(bench.running).toContainText("Buns: First rise");
+
+  await test.step("whoever stays finds the rise as it was, after a reload too", async () => {
+    await bench.pressBeside("Stay here");
+    await expect(bench.title).toHaveText(rise.title);
+    expect(await bench.ask()).toEqual(rise);
+    await expect(bench.main.getByRole("link", { name: `Now at ${FORMULAS.braid}: Gather` })).toBeVisible();
+    await app.reload();
+    await expect(bench.title).toHaveText(rise.title);
+  });
+
+  await test.step("once it is folded the Bench leads on", async () => {
+    await clock.pass(46 * MINUTE);
+    await app.alarm.stopAll();
+    await expect(bench.instruction).toHaveText("Fold the dough now.");
+    await bench.press();
+    await expect(bench.title).toHaveText(`Now at ${FORMULAS.braid}`);
+    await clock.pass(SECOND);
+    await bench.mainAction.click();
+    await expect(tab(app, FORMULAS.braid)).toHaveAttribute("aria-current", "true");
+  });
+});
+
+test("dough that waits at the other bread calls before it has waited too long, and once", async ({ app, page }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Round the pieces", { asks: "work" });
+  await besideTaken(app, FORMULAS.braid);
+  await expect(bench.title).toHaveText(`Now at ${FORMULAS.buns}`);
+  await expect(bench.instruction).toHaveText("Round the pieces");
+  await hearToBegin(app);
+  await clock.pass(6 * MINUTE);
+  expect(await alarm.shown()).toBe("");
+  await clock.pass(7 * MINUTE);
+  await expect(alarm.title).toHaveText("Round the pieces: begin now");
+  await expect(alarm.text).toContainText(FORMULAS.buns);
+  await expect(alarm.text).toContainText(/Best begun by \d\d:\d\d: waiting longer isn't good for it\./);
+  await app.reload();
+  await expect(alarm.title).toHaveText("Round the pieces: begin now");
+  await alarm.stop();
+  await clock.pass(20 * MINUTE);
+  expect(await alarm.shown()).toBe("");
+  await app.reload();
+  expect(await alarm.shown()).toBe("");
+  await expect(page.getByText(`Now at ${FORMULAS.buns}`)).toBeVisible();
+});
+
+test("what the Bench shows is asked for, and doesn't ring", async ({ app }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Round the pieces", { asks: "work" });
+  await besideTaken(app, FORMULAS.braid);
+  await tab(app, FORMULAS.buns).click();
+  await expect(bench.title).toHaveText("Round the pieces");
+  await hearToBegin(app);
+  await clock.pass(20 * MINUTE);
+  expect(await alarm.shown()).toBe("");
+  // A glance at the other bread doesn't either.
+  await tab(app, FORMULAS.braid).click();
+  await clock.pass(4 * MINUTE);
+  expect(await alarm.shown()).toBe("");
+  await clock.pass(2 * MINUTE);
+  await expect(alarm.title).toHaveText("Round the pieces: begin now");
+});
+
+test("what is planned for a table is known by it, on its tab and on Today", async ({ app, page }) => {
+  const { bench, clock, plan } = app;
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await plan.startFor("19:00");
+  await clock.pass(SECOND);
+  await app.turnTo("#/");
+  const card = page.locator("section.card", { hasText: FORMULAS.buns });
+  await expect(card).toContainText(/For the table at 19:00\. On the table between \d\d:\d\d and \d\d:\d\d, likely/);
+  await app.formula.bake(FORMULAS.braid);
+  await expect(tab(app, `${FORMULAS.buns}, for 19:00`)).toBeVisible();
+  await expect(tab(app, `${FORMULAS.braid}, from 09:00`)).toBeVisible();
+  await tab(app, FORMULAS.buns).click();
+  await expect(bench.title).toHaveText(`Now at ${FORMULAS.braid}`);
+  // What is kept back can be gathered.
+  await expect(bench.main.getByRole("link", { name: "Gathering list" })).toBeVisible();
 });
 
 test("what goes on meanwhile is named by its bake, and so are alarms", async ({ app }) => {

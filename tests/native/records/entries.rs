@@ -70,6 +70,7 @@ fn alarm() -> impl Strategy<Value = AlarmId> {
         Just(AlarmId::Begin),
         step().prop_map(|step| AlarmId::Fixed { step }),
         step().prop_map(|step| AlarmId::Retard { step }),
+        step().prop_map(|step| AlarmId::Waits { step }),
     ]
 }
 

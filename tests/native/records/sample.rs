@@ -96,6 +96,7 @@ fn events() -> Vec<Event> {
         AlarmId::Begin,
         AlarmId::Fixed { step: step(10) },
         AlarmId::Retard { step: step(5) },
+        AlarmId::Waits { step: step(9) },
     ];
     let mut events = vec![
         started(),

@@ -232,7 +232,7 @@ fn name(event: &Event) -> &'static str {
 }
 
 const EVENT_KINDS: usize = 32;
-const ALARM_KINDS: usize = 10;
+const ALARM_KINDS: usize = 11;
 
 #[test]
 fn the_newest_save_has_every_kind_of_event_and_alarm() {

@@ -61,9 +61,9 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
-        // What rests can be begun all the same.
+        // What rests can be turned to all the same.
         Ask::Idle => {
-            let rests = shown.view.read().by_plan.rests?;
+            let rests = shown.view.read().by_plan.rests?.step()?;
             Some((words::plan::STAY, Intent::Pick(rests)))
         }
         Ask::AllDone => None,

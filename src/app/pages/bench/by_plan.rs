@@ -1,7 +1,7 @@
 //! What the plan has to say beside what is asked: where the hands are wanted now and next, and what has moved.
 //!
-//! While the plan has them at another bread, and what would be asked here is for later, the Bench asks for nothing
-//! here and its main action leads there; whoever stays says so, which is to begin it.
+//! While the plan has them at another bread, and what would be asked here is for later or goes on by itself, the Bench
+//! asks for nothing here and its main action leads there; whoever stays says so, which is to turn to it.
 //!
 //! Where the hands are wanted comes and goes by itself, so it stands above the buttons and grows away from them:
 //! nothing that is read or pressed moves by it. It isn't among what is pinned with them, which would cover the whole
@@ -69,20 +69,22 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
     }
 }
 
-/// What a bake is called beside the others that run, and one of its steps.
+/// What a bake is called beside the others that run, and what is to be done at one of its steps.
 fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)> {
     let views = app.views.read();
-    let of = views.iter().find(|view| view.bake.id == *bake)?;
-    let of = of.bake.state();
+    let view = views.iter().find(|view| view.bake.id == *bake)?;
+    let of = view.bake.state();
     let alike = views
         .iter()
         .filter(|view| view.bake.state().formula.name == of.formula.name);
     let name = if alike.count() > 1 {
-        words::whose(&of.formula.name, of.started)
+        words::whose(of)
     } else {
         of.formula.name.clone()
     };
-    Some((name, of.formula.step(step)?.title.clone()))
+    let title = of.formula.step(step)?.title.clone();
+    let folds = view.ask == Ask::Fold(step);
+    Some((name, if folds { words::fold_in(&title) } else { title }))
 }
 
 /// What the Bench says: what is asked of the bake that is shown or, while that rests, where the hands are wanted.
@@ -107,7 +109,11 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
         let formula = &view.bake.state().formula;
         let plan = &view.by_plan;
         match (plan.waits_until, plan.rests, &plan.next) {
-            (Some(until), Some(step), _) => words::plan::has_time(formula.title(step), until),
+            (Some(until), Some(rests), _) => {
+                let step = rests.step();
+                let title = step.map_or("", |step| formula.title(step));
+                words::plan::has_time(title, until)
+            }
             (Some(until), None, _) => words::plan::no_hurry(until),
             (None, _, Some((bake, step, at))) if *bake == view.bake.id => {
                 words::next_up(formula.title(*step), *at)

@@ -54,14 +54,33 @@ impl Planned {
     /// When what is asked of a bake is to begin, or what begins it is, if that can wait until then.
     pub(crate) fn begins(&self, view: &BakeView, now: Moment) -> Option<Moment> {
         let begins = *self.timetable.begins.get(self.place(&view.bake.id)?)?;
-        let asked = view.ask.step();
+        let asked = view.own_ask().step();
         let is_held = asked.is_none_or(|step| view.bake.state().held_back().contains(&step));
         begins.filter(|&begins| begins > now && is_held)
     }
 
-    /// The alarm for beginning a bake.
-    pub(crate) fn begin_alarm(&self, bake: &BakeId, state: &State) -> Option<Alarm> {
-        begin_alarm(state, (*self.calls.get(self.place(bake)?)?)?)
+    /// What calls the hands to a bake: to begin it or, while the Bench doesn't show it, to what waits for them there.
+    pub(crate) fn alarms(
+        &self,
+        bake: &Bake,
+        states: Option<&[&State]>,
+        look: Look,
+        now: Moment,
+    ) -> Vec<Alarm> {
+        let Some(place) = self.place(&bake.id) else {
+            return Vec::new();
+        };
+        let begins = self.calls.get(place).copied().flatten();
+        let begins = begins.and_then(|at| begin_alarm(bake.state(), at));
+        let last = match look {
+            Look::Goes => None,
+            Look::Went(last) => Some(last),
+        };
+        let waits = states.zip(last).and_then(|(states, last)| {
+            let plan = &self.timetable.plan;
+            plan.waiting_alarm(states, place, last, now)
+        });
+        begins.into_iter().chain(waits).collect()
     }
 
     /// A new plan, after this one if there was one.

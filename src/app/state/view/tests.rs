@@ -73,14 +73,16 @@ fn what_is_for_later_rests_while_the_plan_has_the_hands_at_another_bread() {
     go(|plan, bakes, shown| {
         let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
         for (place, view) in shown.iter().enumerate() {
-            let Some(step) = view.by_plan.rests else {
+            let Some(rests) = view.by_plan.rests else {
                 continue;
             };
-            rested += 1;
             assert_eq!(view.ask, Ask::Idle);
-            let until = view.by_plan.waits_until.expect("it says until when");
-            assert_eq!(until, start_of(plan, place, step));
-            assert!(until - view.at > SOON);
+            if let Ask::Work(step) = rests {
+                rested += 1;
+                let until = view.by_plan.waits_until.expect("it says until when");
+                assert_eq!(until, start_of(plan, place, step));
+                assert!(until - view.at > SOON);
+            }
             let (bake, there) = view.by_plan.hands_at.clone().expect("it says where to");
             let item = plan.timetable.plan.hands_at(&states, view.at);
             let (of, step) = item
@@ -98,18 +100,49 @@ fn what_is_for_later_rests_while_the_plan_has_the_hands_at_another_bread() {
 }
 
 #[test]
+fn a_bread_that_rises_leads_to_where_the_hands_are_wanted_and_asks_again_once_they_are_free() {
+    let (mut led, mut asked) = (0, 0);
+    go(|plan, bakes, shown| {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        for (place, view) in shown.iter().enumerate() {
+            let Ask::Wait(step) = view.own_ask() else {
+                continue;
+            };
+            let item = plan.timetable.plan.hands_at(&states, view.at);
+            let is_elsewhere = item.is_some_and(|item| {
+                let (of, step) = item.what.of().expect("hands are somewhere");
+                of != place && item.start - view.at < AT_ONCE && states[of].is_open(step)
+            });
+            if is_elsewhere {
+                assert_eq!(
+                    (view.ask, view.by_plan.rests),
+                    (Ask::Idle, Some(Ask::Wait(step)))
+                );
+                assert!(view.by_plan.hands_at.is_some());
+                led += 1;
+            } else {
+                assert_eq!((view.ask, view.by_plan.rests), (Ask::Wait(step), None));
+                asked += 1;
+            }
+        }
+    });
+    assert!(led > 1 && asked > 1, "{led}, {asked}");
+}
+
+#[test]
 fn what_was_begun_is_never_taken_from_under_anybody_s_hands() {
     let mut begun = 0;
     go(|plan, bakes, shown| {
         for (place, view) in shown.iter().enumerate() {
-            let Some(step) = view.by_plan.rests else {
+            let Some((rests, step)) = view.by_plan.rests.and_then(|ask| Some((ask, ask.step()?)))
+            else {
                 continue;
             };
             let mut bakes = bakes.to_vec();
             say(&mut bakes[place], Intent::Pick(step), view.at);
             let again = planned(&bakes, view.at, Some(plan));
             let shown = by_plan(&views(&bakes, view.at), Some(&again));
-            assert_eq!(shown[place].ask, Ask::Work(step));
+            assert_eq!(shown[place].ask, rests);
             assert_eq!(shown[place].by_plan.rests, None);
             begun += 1;
         }
@@ -127,7 +160,7 @@ fn what_comes_next_is_the_hands_next_work_at_any_bread() {
             };
             let place = plan.place(bake).expect("it is planned");
             assert_eq!(*at, start_of(plan, place, *step));
-            let asked = view.ask.step().or(view.by_plan.rests);
+            let asked = view.own_ask().step();
             assert!(*bake != view.bake.id || Some(*step) != asked);
             elsewhere += usize::from(*bake != view.bake.id);
             // Unless it leads elsewhere already, no hands' work comes before it.

@@ -31,6 +31,7 @@ mod tasks;
 mod timetable;
 mod told;
 mod trial;
+mod waited_for;
 mod what;
 
 use super::outline::{Outline, Planned};
