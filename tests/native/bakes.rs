@@ -104,6 +104,7 @@ scripts! {
     plan_filling_early
     plan_fixed_and_missed
     plan_kitchen_changed
+    plan_late_before_night
     plan_late_by_twenty
     plan_late_two_tables
     plan_night_in_fridge

@@ -4,6 +4,7 @@
 mod again;
 mod agenda;
 mod asked;
+mod before_away;
 mod cold_room;
 mod conflict;
 mod days;

@@ -226,7 +226,7 @@ fn filled_from(
 }
 
 /// All that a step waits for, however indirectly.
-fn all_before(formula: &Formula, step: StepId) -> Vec<StepId> {
+pub(super) fn all_before(formula: &Formula, step: StepId) -> Vec<StepId> {
     let mut found = vec![step];
     let mut next = 0;
     while let Some(&of) = found.get(next) {

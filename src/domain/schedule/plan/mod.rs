@@ -51,7 +51,7 @@ pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 use ovens::reheated;
 use tasks::Tasks;
 pub use timetable::{
-    Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
+    BeforeAway, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
 };
 pub use trial::{PATIENCE, Rest};
 pub use what::{RetardPart, What};

@@ -87,7 +87,18 @@ impl Search<'_> {
             let is_safe = spare >= buffer_of(&is) - LESS_BUFFER || later.get() < 0.5;
             is_as_ready(later) && is_safe
         });
-        stands.then_some(kept)
+        (stands && !self.could_be_safer(before, &kept, &at)).then_some(kept)
+    }
+
+    /// Whether what is to be done before a time away has become too short by what was promised, and could begin sooner.
+    fn could_be_safer(&self, before: &Timetable, kept: &Timetable, at: &[Option<Moment>]) -> bool {
+        let waits = |&bake: &usize| {
+            waits_for_table(self.bakes[bake]) && at[bake].is_some_and(|at| at > self.now)
+        };
+        let waiting: Vec<usize> = (0..self.bakes.len()).filter(waits).collect();
+        let short = |of: &Timetable| of.plan.short_before_away(self.bakes, &waiting, &self.away);
+        let is = short(kept);
+        is > LESS_BUFFER && is - short(before) > minutes(0.5)
     }
 
     /// Everything as soon as it can be, but nothing before it is to begin.
@@ -174,7 +185,8 @@ impl Search<'_> {
                     alone.or_else(|| self.by(after_retards(self.bakes[bake])?, &[bake], None));
                 let at = alone.and_then(|alone| {
                     let buffer = buffer_of(&alone.end);
-                    self.begin_of(bake, &alone, None, buffer)
+                    let short = alone.short_before_away(self.bakes, &[bake], &self.away);
+                    self.begin_of(bake, &alone, None, buffer, short)
                 });
                 begins[bake].at = at.max(not_before(self.bakes[bake]));
             }
@@ -190,8 +202,14 @@ impl Search<'_> {
         } else {
             self.by(table - buffer, of, beside)
         };
+        // For what has to be done before nobody is there all of them begin sooner, as they do for the table.
+        let short = if self.buffers {
+            latest.short_before_away(self.bakes, of, &self.away)
+        } else {
+            minutes(0.0)
+        };
         for &bake in of {
-            let at = self.begin_of(bake, &latest, earlier.as_ref(), buffer);
+            let at = self.begin_of(bake, &latest, earlier.as_ref(), buffer, short);
             begins[bake] = Begin {
                 at: at.max(not_before(self.bakes[bake])),
                 buffer: Some(buffer),
@@ -204,25 +222,27 @@ impl Search<'_> {
     ///
     /// Where a time away leaves no room for all of the buffer, what comes before that begins sooner by as much, or now. A
     /// step that was fixed, and a retard that is planned, is no sooner for that: what comes before it begins sooner by
-    /// what that may itself be late.
+    /// what that may itself be late. What is too short before a time away begins sooner by as much, if it doesn't yet.
     fn begin_of(
         &self,
         bake: usize,
         latest: &Plan,
         earlier: Option<&Plan>,
         buffer: Minutes,
+        short: Minutes,
     ) -> Option<Moment> {
         let begins = |plan: &Plan| plan.begin_of(bake, self.bakes[bake]).map(|(_, at)| at);
         let last = begins(latest)?;
         let lead = latest.lead_of(bake, self.bakes[bake]);
-        match (lead, earlier.and_then(begins)) {
+        let at = match (lead, earlier.and_then(begins)) {
             (Some(lead), earlier) => {
                 let at = last - lead.min(buffer);
-                Some(earlier.map_or(at, |earlier| earlier.min(at)))
+                earlier.map_or(at, |earlier| earlier.min(at))
             }
-            (None, Some(earlier)) => Some(earlier),
-            (None, None) => Some(last - buffer),
-        }
+            (None, Some(earlier)) => earlier,
+            (None, None) => last - buffer,
+        };
+        Some(at.min(last - short))
     }
 
     /// Whether a plan that is as late as can be is so for a table that is sooner by some time as well: nothing that

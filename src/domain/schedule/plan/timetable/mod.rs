@@ -3,13 +3,15 @@
 //! A bake that hasn't begun is kept back until it has to begin for its table, which the search
 //! backwards proves; from there on everything goes as soon as it can, so that the hands have the
 //! time to spare behind them and not before them. A buffer is left before the table, because
-//! bread can wait there and nowhere else: as much as the end may be late by.
+//! bread can wait there and nowhere else: as much as the end may be late by. Hands before a time away have one of
+//! their own ([`BeforeAway`]).
 //!
 //! When a bake is to begin was promised, and stays as long as what is for its table is ready when it was to be.
 //! What goes on already goes first. Beside that, and beside what is for a sooner table, is looked for how late
 //! the breads of a table can begin: what has begun is no reason to begin another at another moment, unless
 //! they get in each other's way.
 
+mod before_away;
 mod begins;
 mod lead;
 mod promise;
@@ -22,6 +24,7 @@ use crate::formula::StepId;
 use crate::schedule::outline::outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
+pub use before_away::BeforeAway;
 use begins::{Begin, Search};
 pub(super) use lead::after_retards;
 pub use promise::{Promise, Promised, Promises};

@@ -72,11 +72,15 @@ impl Plan {
             Some((bake, _)) => Some(what.at(place_of(bake)?)),
             None => Some(what),
         };
-        // Only starts are looked at in a plan from before, so what waited for what may go.
-        self.items.retain_mut(|item| {
-            item.waits_for = None;
-            moved(item.what).map(|what| item.what = what).is_some()
-        });
+        let all = self.items.len();
+        self.items
+            .retain_mut(|item| moved(item.what).map(|what| item.what = what).is_some());
+        // Where something has gone, the places are others. Only starts are looked at then, so what waited for what may go.
+        if self.items.len() < all {
+            for item in &mut self.items {
+                item.waits_for = None;
+            }
+        }
         self
     }
 }
