@@ -8,7 +8,47 @@ use super::filled::{all_before, out_limit};
 use crate::bake::{How, State};
 use crate::food::FoodKind;
 use crate::formula::{ComponentKind, StepId, StepKind};
+use crate::schedule::plan::{Plan, What};
 use crate::units::{Minutes, Moment};
+
+/// What is left out for too long while a bake waits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LeftOut {
+    /// With which step it goes on.
+    pub step: StepId,
+    /// When.
+    pub at: Moment,
+    /// Whether that is a dough; milk and egg that were weighed, if not.
+    pub is_dough: bool,
+}
+
+impl Plan {
+    /// What one of its bakes leaves out for too long by it: a dough, or else what was weighed.
+    #[must_use]
+    pub fn left_out(&self, bake: usize, state: &State) -> Option<LeftOut> {
+        let mut items = self.items.iter();
+        let dough = items.find_map(|item| match (item.what, item.too_late_by) {
+            (What::Step(of, step), Some(late))
+                if of == bake && dough_left_out(state, step, late) =>
+            {
+                Some(LeftOut {
+                    step,
+                    at: item.start,
+                    is_dough: true,
+                })
+            }
+            _ => None,
+        });
+        dough.or_else(|| {
+            let (step, at) = self.begin_of(bake, state)?;
+            (!weighed_out(state, step, at).is_empty()).then_some(LeftOut {
+                step,
+                at,
+                is_dough: false,
+            })
+        })
+    }
+}
 
 /// The milk and egg that were weighed, by what the baker calls them, and would stand out too long if a bake went on with
 /// a step at a moment. What is in a dough or a filling by then isn't among them.

@@ -35,7 +35,7 @@ mod waited_for;
 mod what;
 
 use super::outline::{Outline, Planned};
-use crate::bake::State;
+use crate::bake::{PERISHABLE_LIMIT, State};
 use crate::estimate::Estimate;
 use crate::formula::{Step, StepId};
 use crate::units::{Minutes, Moment};
@@ -150,23 +150,34 @@ pub fn plan(
         .map(|(state, unmoved)| unmoved.as_ref().unwrap_or(state))
         .collect();
     let bakes = &known[..];
-    let mut assumed = false;
+    let mut assumed = None;
     let found = plan_once(bakes, bounds, now, before, Some(&mut assumed), go_on);
-    if assumed {
-        // Hands can't be at what has to give way to something else.
-        return plan_once(bakes, bounds, now, before, None, go_on);
+    // Hands can't be at what has to give way to something else.
+    let Some(gives_way) = assumed else {
+        return found;
+    };
+    let left_out = found.as_ref().map_or(0.0, Plan::left_out_for);
+    if !gives_way && left_out == 0.0 {
+        return found;
     }
-    found
+    // Nor is anybody taken to have mixed, unsaid, what would then be left out.
+    let without = plan_once(bakes, bounds, now, before, None, go_on);
+    let is_less = |plan: &Plan| plan.left_out_for() < left_out;
+    if gives_way || without.as_ref().is_some_and(is_less) {
+        without
+    } else {
+        found
+    }
 }
 
-/// The same, with or without taking hands to be at what the plan from before had let begin by now. Whether that was
-/// taken to be so, and can't be, is told in `assumed`.
+/// The same, with or without taking hands to be at what the plan from before had let begin by now. Where that was
+/// taken to be so, `assumed` tells whether it can't be.
 fn plan_once(
     bakes: &[&State],
     bounds: Bounds,
     now: Moment,
     before: Option<&Plan>,
-    assumed: Option<&mut bool>,
+    assumed: Option<&mut Option<bool>>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Plan> {
     // How late something can begin is found anew from nothing but the bakes, so that it is always the same.
@@ -187,9 +198,9 @@ fn plan_once(
         (Some(_), None) => begun_by(bakes, &mut lengths, &was, now),
         _ => told,
     };
-    let mut never = false;
+    let mut never = None;
     let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
-    *assumed = at_work.is_some();
+    *assumed = at_work.map(|_| true);
     let mut round = 0;
     let mut last: Option<(Vec<Lengths>, Vec<Lengths>)> = None;
     loop {
@@ -233,7 +244,9 @@ fn plan_once(
         as_promised(bakes, &mut next, promised, now);
         if round == ROUNDS || tasks.is_as_long(&next) {
             let work = at_work.and_then(|(bake, step)| tasks.place(What::Step(bake, step)));
-            *assumed &= work.is_some_and(|work| best.starts[work] != 0);
+            if let Some(gives_way) = assumed {
+                *gives_way = work.is_some_and(|work| best.starts[work] != 0);
+            }
             return Some(tasks.told(&best));
         }
         let reckoned = next.clone();
@@ -298,6 +311,13 @@ impl Plan {
             other => other.is_in_passing() && item.end > now,
         };
         self.items.iter().find(is_work)
+    }
+
+    /// How much longer than it should something waits that is left out for hours by that, all such waits together, in min.
+    fn left_out_for(&self) -> f64 {
+        let late = self.items.iter().filter_map(|item| item.too_late_by);
+        late.filter(|&late| late > PERISHABLE_LIMIT)
+            .fold(0.0, |all, late| all + late.get())
     }
 
     /// The plan of one of its bakes alone.

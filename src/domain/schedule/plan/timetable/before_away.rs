@@ -15,6 +15,8 @@ use crate::units::{Minutes, Moment, minutes};
 ///
 /// ASSUMPTION: judgement: half of a first rise. Whoever is later than that has another evening than was planned.
 const MOST: Minutes = minutes(60.0);
+/// What ends sooner than this before nobody is there can't be too short, nor is it worth a word.
+const NEAR: Minutes = minutes(75.0);
 
 /// Hands that end before nobody is there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,25 +39,17 @@ impl Plan {
         away: &[(Moment, Moment)],
         now: Moment,
     ) -> Vec<BeforeAway> {
-        let is_past = |bake: usize, from: Moment| {
-            let table = bakes.get(bake).and_then(|state| super::table_of(state));
-            table.is_some_and(|table| table <= from)
-        };
         let ahead = away.iter().filter(|(from, _)| *from > now);
         let told = ahead.filter_map(|&(from, _)| {
-            let is_of = |bake: usize| !is_past(bake, from);
-            let (mut spare, mut short) = (None, minutes(-f64::from(u16::MAX)));
-            for place in self.hands_before(bakes, &is_of, from) {
-                let left = from - self.items[place].end;
-                spare = Some(spare.map_or(left, |known: Minutes| known.min(left)));
-                short = short.max(self.late_by(place) - left);
-            }
-            let spare = spare?;
-            let buffer = (spare + short).max(minutes(0.0));
+            let counts = |bake: usize, _: usize| {
+                let table = bakes.get(bake).and_then(|state| super::table_of(state));
+                table.is_none_or(|table| table > from)
+            };
+            let (spare, short) = self.until(bakes, from, &counts)?;
             Some(BeforeAway {
                 from,
                 spare,
-                buffer,
+                buffer: (spare + short).max(minutes(0.0)),
             })
         });
         told.collect()
@@ -69,41 +63,41 @@ impl Plan {
         of: &[usize],
         away: &[(Moment, Moment)],
     ) -> Minutes {
-        let is_of = |bake: usize| of.contains(&bake);
-        let mut short = minutes(0.0);
-        for &(from, _) in away {
-            for place in self.hands_before(bakes, &is_of, from) {
-                let short_of = self.late_by(place) - (from - self.items[place].end);
-                if short_of > short && self.hangs_on_begin(place, bakes, of) {
-                    short = short_of;
-                }
-            }
-        }
-        short
+        let counts =
+            |bake: usize, place: usize| of.contains(&bake) && self.hangs_on_begin(place, bakes, of);
+        let untils = away.iter();
+        let shorts = untils.filter_map(|&(from, _)| Some(self.until(bakes, from, &counts)?.1));
+        shorts.fold(minutes(0.0), Minutes::max)
     }
 
-    /// The hands' work of some bakes that could slip beyond a moment.
-    fn hands_before<'a>(
-        &'a self,
-        bakes: &'a [&State],
-        is_of: &'a dyn Fn(usize) -> bool,
+    /// Of the hands' work of some bakes that could slip beyond a moment: how much sooner the last of it ends, and how much
+    /// less than it may be late the tightest of it has. None where no work is so near.
+    fn until(
+        &self,
+        bakes: &[&State],
         from: Moment,
-    ) -> impl Iterator<Item = usize> + 'a {
-        let is_hands = |what: What| match what {
-            What::Step(bake, step) => {
-                let state = bakes.get(bake);
-                state.is_some_and(|state| state.formula.step(step).is_some_and(Step::is_hands))
+        counts: &dyn Fn(usize, usize) -> bool,
+    ) -> Option<(Minutes, Minutes)> {
+        let mut found: Option<(Minutes, Minutes)> = None;
+        for (place, item) in self.items.iter().enumerate() {
+            let left = from - item.end;
+            let is_hands = match item.what {
+                What::Step(bake, step) => {
+                    let step = bakes.get(bake).and_then(|state| state.formula.step(step));
+                    step.is_some_and(Step::is_hands)
+                }
+                other => other.is_in_passing(),
+            };
+            let bake = item.what.of().map_or(usize::MAX, |(bake, _)| bake);
+            if is_hands && left >= minutes(0.0) && left < NEAR && counts(bake, place) {
+                let short = self.late_by(place) - left;
+                found = Some(match found {
+                    Some((spare, most)) => (spare.min(left), most.max(short)),
+                    None => (left, short),
+                });
             }
-            other => other.is_in_passing(),
-        };
-        let items = self.items.iter().enumerate();
-        let near = items.filter(move |(_, item)| {
-            item.end <= from
-                && from - item.end < MOST + minutes(15.0)
-                && item.what.of().is_some_and(|(bake, _)| is_of(bake))
-                && is_hands(item.what)
-        });
-        near.map(|(place, _)| place)
+        }
+        found
     }
 
     /// How much later than likely something may end.
