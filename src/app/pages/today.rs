@@ -162,7 +162,10 @@ impl Card {
         let state = view.bake.state();
         let mut prompt = words::prompt(state, view.own_ask());
         if let (Some(Ask::Work(_)), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
-            prompt.instruction = words::plan::no_hurry(until);
+            prompt.instruction = match view.by_plan.left_out {
+                Some(left) => words::plan::left_out(state, left, view.at),
+                None => words::plan::no_hurry(until),
+            };
         }
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
@@ -181,7 +184,11 @@ impl Card {
     fn waiting(mut self, plan: &Planned, view: &BakeView, now: Moment) -> Self {
         if let Some(begins) = plan.begins(view, now) {
             self.title = words::PLANNED.to_owned();
-            self.instruction = words::begins_at(begins, view.bake.state().has_begun(), now);
+            let state = view.bake.state();
+            self.instruction = match view.by_plan.left_out {
+                Some(left) => words::plan::left_out(state, left, now),
+                None => words::begins_at(begins, state.has_begun(), now),
+            };
         }
         self
     }

@@ -5,7 +5,7 @@ use domain::estimate::Estimate;
 use domain::formula::{Step, StepId};
 use domain::schedule::plan::What;
 use domain::schedule::{
-    Ask, Outline, Running, focus, focus_by, in_order, offers, outline, running,
+    Ask, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
 };
 use domain::units::{Minutes, Moment, minutes};
 
@@ -44,6 +44,8 @@ pub(crate) struct ByPlan {
     pub(crate) next: Option<(BakeId, StepId, Moment)>,
     /// Until when what is asked, or rests, is let wait on purpose.
     pub(crate) waits_until: Option<Moment>,
+    /// What is left out for too long while it waits.
+    pub(crate) left_out: Option<LeftOut>,
     /// Where the hands are wanted instead.
     pub(crate) hands_at: Option<(BakeId, StepId)>,
     /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
@@ -122,6 +124,7 @@ pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<Bake
             in_order(state, &mut view.offers, &order);
             view.ask = focus_by(state, at, &order);
         }
+        view.by_plan.left_out = plan.left_out(place, state);
         view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
         let is_at_it = match view.ask {
             Ask::Work(step) => state

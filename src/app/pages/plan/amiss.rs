@@ -33,7 +33,8 @@ pub(super) fn cautions(
             amiss.push((words::fridge_full(full, now.get()), more));
         }
         let late = told.entries.iter().filter_map(words::too_late);
-        amiss.extend(late.map(|said| (said, None)));
+        let left_out = told.left_out.iter().cloned();
+        amiss.extend(late.chain(left_out).map(|said| (said, None)));
         amiss.extend(told.entries.iter().filter_map(|entry| {
             let said = words::passed(entry, now.get())?;
             Some((said, Some(Mend::Anew(entry.key.clone()))))

@@ -216,6 +216,8 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
         Some(whose) => words::beside_table_of(whose, margin, now),
         None => words::beside_table(margin, now),
     }));
+    let before = told.before_away.iter();
+    lines.extend(before.filter_map(|before| words::before_away(before, now)));
     if told.margins.len() > 1 {
         let margins = told.margins.iter();
         lines.extend(margins.map(|(_, margin)| depends_on(told, Some(margin.table), now)));

@@ -1,9 +1,12 @@
 //! What the plan says on the Bench.
 
+use domain::bake::State;
+use domain::formula::Caution;
+use domain::schedule::{LeftOut, weighed_out};
 use domain::units::Moment;
 use platform::clock::time_of_day;
 
-use crate::words::Prompt;
+use crate::words::{Prompt, caution, listed, when};
 
 /// Begins what could wait, although the hands are wanted elsewhere.
 pub(crate) const STAY: &str = "Stay here";
@@ -27,7 +30,7 @@ pub(crate) fn next_at(whose: &str, title: &str, at: Moment) -> String {
     format!("Next, about {}, at {whose}: {title}", time_of_day(at))
 }
 
-/// Of what isn't asked for meanwhile: "Cook the cream has time until 09:53."
+/// Of what isn't asked for meanwhile: "Here Cook the cream has time until 09:53."
 pub(crate) fn has_time(title: &str, until: Moment) -> String {
     format!("Here {title} has time until {}.", time_of_day(until))
 }
@@ -44,4 +47,61 @@ pub(crate) fn no_hurry(until: Moment) -> String {
         "The plan has it at {}: there is no hurry until then.",
         time_of_day(until)
     )
+}
+
+/// What stands out is a hurry, whenever the work is: "Mix the dough comes at 06:30 tomorrow. Until then put away the
+/// whole milk and beaten egg you weighed. Perishable: into the fridge within two hours…"
+pub(crate) fn left_out(state: &State, left: LeftOut, now: Moment) -> String {
+    let (title, at) = (state.formula.title(left.step), when(left.at, now));
+    format!("{title} comes at {at}. {}", put_away(state, left))
+}
+
+fn put_away(state: &State, left: LeftOut) -> String {
+    if left.is_dough {
+        return DOUGH_AWAY.to_owned();
+    }
+    let names = weighed_out(state, left.step, left.at).into_iter();
+    let names: Vec<String> = names.map(str::to_owned).collect();
+    let caution = caution(Caution::Perishable);
+    let what = listed(&names);
+    format!("Until then put away the {what} you weighed. {caution}")
+}
+
+/// A dough that would stand out for hours.
+const DOUGH_AWAY: &str = "That is too long for a dough out of the fridge: put it in until then. Ways out stand in the plan.";
+
+#[cfg(test)]
+mod tests {
+    use checks::{begin, say, starter};
+    use domain::bake::{Bake, Intent};
+    use domain::formula::{StepId, StepKind};
+    use domain::kitchen::Kitchen;
+    use domain::units::minutes;
+
+    use super::*;
+
+    const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+    fn step(bake: &Bake, kind: StepKind) -> StepId {
+        let mut steps = bake.state().formula.steps.iter();
+        let step = steps.find(|step| step.kind == kind);
+        step.expect("it has one").id
+    }
+
+    #[test]
+    fn what_was_weighed_and_what_is_mixed_is_put_away_until_it_goes_on() {
+        let mut bake = begin(starter("orange-braid"), Kitchen::UNMEASURED, START);
+        let (gather, mix) = (step(&bake, StepKind::Gather), step(&bake, StepKind::Mix));
+        say(&mut bake, Intent::Done(gather), START);
+        let left = |is_dough| LeftOut {
+            step: mix,
+            at: START + minutes(540.0),
+            is_dough,
+        };
+        assert_eq!(
+            put_away(bake.state(), left(false)),
+            "Until then put away the whole milk and beaten egg you weighed. Perishable: into the fridge within two hours, one in a hot kitchen. Your local food-safety rules come first."
+        );
+        assert_eq!(put_away(bake.state(), left(true)), DOUGH_AWAY);
+    }
 }

@@ -54,7 +54,7 @@ fn about(end: &Estimate<Moment>, now: Moment) -> String {
 }
 
 /// So much more to spare than a buffer has another reason, in min.
-const AMPLE: f64 = 15.0;
+pub(super) const AMPLE: f64 = 15.0;
 
 /// The same of what is for one of several tables: "Orange braid: ready about 15:35, between 15:10 and 16:05. That is…"
 pub(crate) fn beside_table_of(whose: &str, margin: &Margin, now: Moment) -> String {

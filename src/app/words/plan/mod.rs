@@ -1,5 +1,6 @@
 //! Words of the plan.
 
+mod before_away;
 mod bench;
 mod calendar;
 mod cold;
@@ -9,6 +10,7 @@ mod moved;
 pub(crate) mod ways;
 mod wishes;
 
+pub(crate) use before_away::*;
 pub(crate) use bench::*;
 pub(crate) use calendar::*;
 pub(crate) use cold::*;

@@ -4,7 +4,7 @@ mod entry;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{Item, Margin, Proven, RetardPart, What, table_of};
+use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away, table_of};
 use domain::units::Moment;
 
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
@@ -39,6 +39,10 @@ pub(crate) struct Told {
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
+    /// How the hands stand to the times at which nobody is there.
+    pub(crate) before_away: Vec<BeforeAway>,
+    /// What is left out for too long while something waits, in words.
+    pub(crate) left_out: Vec<String>,
     /// What hasn't begun and when it is to, soonest first.
     pub(crate) begins: Vec<(String, (Moment, bool))>,
     /// When the plan was made.
@@ -164,6 +168,10 @@ impl Told {
             .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
             .collect();
         begins.sort_by_key(|&(_, at)| at);
+        let left_out = states.iter().enumerate().filter_map(|(bake, state)| {
+            let left = plan.left_out(bake, state)?;
+            Some(words::plan::left_out(state, left, now))
+        });
         Some(Self {
             given: Given {
                 // Who queues for the hands wishes nothing.
@@ -183,6 +191,8 @@ impl Told {
             waits_least: plan.waits_least,
             full: plan.fridge_full(&states),
             margins: margins(planned, &states, &names),
+            before_away: plan.before_away(&states, &away(&states), now),
+            left_out: left_out.collect(),
             begins,
             at: planned.at,
         })
