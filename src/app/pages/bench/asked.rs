@@ -39,8 +39,13 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         told(app.answer.read().as_ref(), degrees)
     };
     let planned = move || {
-        let rests = shown.view.read().by_plan.rests.is_some();
-        if rests { String::new() } else { planned(shown) }
+        let view = shown.view.read();
+        match (view.by_plan.left_out, view.by_plan.rests) {
+            // What spoils meanwhile comes before all that can be done.
+            (Some(left), _) => words::plan::left_out(view.bake.state(), left, view.at),
+            (None, Some(_)) => String::new(),
+            (None, None) => planned(shown),
+        }
     };
     let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.

@@ -108,9 +108,9 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
         let plan = &view.by_plan;
-        let left_out = plan.left_out;
-        let mut said = match (plan.waits_until, plan.rests, &plan.next) {
-            (Some(_), ..) if left_out.is_some() => String::new(),
+        match (plan.waits_until, plan.rests, &plan.next) {
+            // It stands above what is asked.
+            (Some(_), ..) if plan.left_out.is_some() => String::new(),
             (Some(until), Some(rests), _) => {
                 let step = rests.step();
                 let title = step.map_or("", |step| formula.title(step));
@@ -122,12 +122,7 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
             }
             (None, _, Some(_)) => String::new(),
             (None, _, None) => outlined(&view),
-        };
-        if let Some(left) = left_out {
-            said += if said.is_empty() { "" } else { ". " };
-            said += &words::plan::left_out(view.bake.state(), left, view.at);
         }
-        said
     });
     let elsewhere = move || {
         let view = shown.view.read();
