@@ -171,6 +171,8 @@ impl From<ItemRecord> for Item {
             start,
             end,
             slack: (off(record.early_ms), off(record.late_ms)),
+            // A plan is made anew before anybody reads what else it hangs on.
+            reach: (off(record.early_ms), off(record.late_ms)),
             waits_for: record.waits_for.map(usize::from),
             too_late_by: None,
         }

@@ -16,6 +16,7 @@ mod levers;
 mod longer;
 mod order;
 mod own_ends;
+mod reach;
 mod recalled;
 mod redone;
 mod retard;

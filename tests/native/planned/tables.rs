@@ -105,6 +105,32 @@ fn a_sooner_table_is_not_missed_for_a_later_one() {
     }
 }
 
+/// What is for the sooner table has its hands wherever they happened to be free, and the other had to fit between: for
+/// half an hour between two tables one of them began three hours sooner than it would have alone.
+#[test]
+fn of_two_tables_half_an_hour_apart_neither_begins_hours_sooner() {
+    const BREADS: [[&str; 2]; 4] = [
+        ["plum-almond-buns", "orange-braid"],
+        ["orange-braid", "plum-almond-buns"],
+        ["orange-braid", "orange-braid"],
+        ["plum-almond-buns", "plum-almond-buns"],
+    ];
+    for ids in BREADS {
+        let mut bakes = [for_table(ids[0], 31.0), for_table(ids[1], 31.5)];
+        bakes[1].id = domain::bake::BakeId("the other".to_owned());
+        let both = planned(&bakes, NINE).expect("there is a plan");
+        for (place, margin) in both.margins.iter().enumerate() {
+            let alone = begins(&bakes[place..=place], NINE)[0].expect("it waits");
+            let beside = both.begins[place].expect("it waits");
+            assert!(
+                beside > alone - minutes(45.0),
+                "{ids:?}: {alone:?}, {beside:?}"
+            );
+            assert!(margin.spare() >= margin.buffer, "{ids:?}: {margin:?}");
+        }
+    }
+}
+
 /// Of a bread that goes on and one for tomorrow only the latter can wait, and nothing the baker does at the one calls off
 /// when the other begins.
 #[test]

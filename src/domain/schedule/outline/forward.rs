@@ -2,13 +2,13 @@
 
 use std::cell::OnceCell;
 
-use super::{Planned, warming_since};
+use super::{Planned, off, warming_since};
 use crate::bake::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{Step, StepId};
 use crate::schedule::offers::start_by;
 use crate::sorted::Map;
-use crate::units::{Minutes, Moment, minutes};
+use crate::units::{Minutes, Moment};
 
 pub(super) struct Forward<'a> {
     pub(super) state: &'a State,
@@ -65,10 +65,7 @@ impl Forward<'_> {
             step: step.id,
             start,
             end,
-            slack: (
-                (end - window.low()).max(minutes(0.0)),
-                (window.high() - end).max(minutes(0.0)),
-            ),
+            slack: off(self.state, step.id, (start, end), &window),
             waited_for,
             too_late_by: self.too_late_by(step, start),
         };
@@ -109,9 +106,11 @@ impl Forward<'_> {
                 ready = (end + link.least, Some(link.step));
             }
         }
-        // A rise that is planned to stand in the fridge begins as it is put there.
-        if let Some(&(from, _)) = self.state.retards.get(&step.id) {
-            ready.0 = ready.0.max(from);
+        // A rise that is planned to stand in the fridge begins as it is put there, whenever what comes before it ends.
+        if let Some(&(from, _)) = self.state.retards.get(&step.id)
+            && from > ready.0
+        {
+            ready = (from, None);
         }
         let Some(ahead_of) = step.ahead_of else {
             return Some(ready);

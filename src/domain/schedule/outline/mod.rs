@@ -106,3 +106,18 @@ pub(super) fn warming_since(
     let rises = planned.filter(|(other, _)| matches!(other.length, Length::Ferment { .. }));
     rises.map(|(_, planned)| planned.start).min()
 }
+
+/// How far the end of a step that goes on by itself may be off: earlier, but no earlier than it is planned to come out of the
+/// fridge, and later.
+pub(super) fn off(
+    state: &State,
+    step: StepId,
+    (start, end): (Moment, Moment),
+    window: &Estimate<Moment>,
+) -> (Minutes, Minutes) {
+    let out = state.stay_or_supposed(step, start).map(|stay| stay.to);
+    let out = out.filter(|&out| out <= end);
+    let low = out.map_or(window.low(), |out| window.low().max(out));
+    let none = Minutes::clamped(0.0);
+    ((end - low).max(none), (window.high() - end).max(none))
+}

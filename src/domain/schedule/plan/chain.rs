@@ -2,20 +2,15 @@
 
 use super::{Item, Plan, What};
 use crate::estimate::{Basis, Estimate};
-use crate::units::{Minutes, Moment};
+use crate::units::Moment;
 
-/// The window of an item's end, from those of everything on the chain that it hangs on, which are
-/// taken as independent of each other.
-pub(super) fn window(items: &[Item], last: usize) -> Estimate<Moment> {
-    let (mut early, mut late) = (0.0, 0.0);
-    for place in chain(items, last) {
-        early += items[place].slack.0.get().powi(2);
-        late += items[place].slack.1.get().powi(2);
+impl Item {
+    /// When it may end, for all that it hangs on.
+    #[must_use]
+    pub fn window(&self) -> Estimate<Moment> {
+        let (early, late) = self.reach;
+        Estimate::new(self.end - early, self.end, self.end + late, Basis::Model)
     }
-    let end = items[last].end;
-    let earlier = Minutes::clamped(f64::sqrt(early));
-    let later = Minutes::clamped(f64::sqrt(late));
-    Estimate::new(end - earlier, end, end + later, Basis::Model)
 }
 
 /// The item of some that ends last; that nobody is there afterwards is no matter of the plan.

@@ -9,7 +9,7 @@ use super::what::What;
 use super::{Item, NOTABLE};
 use crate::bake::{AlarmId, State};
 use crate::formula::{self, StepId};
-use crate::schedule::outline::{Planned, outline, warming_since};
+use crate::schedule::outline::{Planned, off, outline, warming_since};
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -253,10 +253,12 @@ pub(super) fn redone(
                 });
             }
             let takes = state.length_if_warming_since(step, start, warming_since);
+            let window = takes.map(|takes| start + takes);
+            let end = window.likely();
             Some(Length {
                 start,
-                end: start + takes.likely(),
-                slack: (takes.likely() - takes.low(), takes.high() - takes.likely()),
+                end,
+                slack: off(state, id, (start, end), &window),
                 folds: folds(state, id, start, now),
                 since,
             })

@@ -9,8 +9,7 @@
 //! schedule and the schedule for the lengths, at most [`ROUNDS`] times. What is proven holds
 //! for the lengths of the last round.
 //!
-//! The window of an end combines, in quadrature, the windows of the steps on the chain that it hangs
-//! on, as in [`outline`](super::outline).
+//! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`reach`).
 
 mod agenda;
 mod aims;
@@ -26,6 +25,7 @@ mod let_go;
 mod levers;
 mod moved;
 mod ovens;
+mod reach;
 mod room;
 mod tasks;
 mod timetable;
@@ -70,6 +70,8 @@ pub struct Item {
     pub end: Moment,
     /// How far its end may be off for its own reasons: earlier and later.
     pub slack: (Minutes, Minutes),
+    /// The same for all reasons: also those of what it hangs on.
+    pub reach: (Minutes, Minutes),
     /// The place of the item that its start waits for; none where it waits for nothing but now.
     pub waits_for: Option<usize>,
     /// How much longer it waits than it should, where it begins later than is good for it.
@@ -233,6 +235,9 @@ fn plan_once(
                 best_that_holds(&mut tasks, &aims, &before, go_on)?
             }
             Goal::By(table) => {
+                for (bake, at) in bounds.ready_by.iter().enumerate() {
+                    tasks.end_by(bake, at.filter(|&at| at < table));
+                }
                 let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
                 let horizon = tasks.minute(table);
                 latest(&problem, &tasks, &aims, horizon, &before, go_on)?
@@ -350,7 +355,7 @@ impl Plan {
                 too_late_by: item.too_late_by,
             });
         }
-        let table = chain::window(&self.items, last?);
+        let table = self.items[last?].window();
         Some(Outline { steps, table })
     }
 }

@@ -65,6 +65,7 @@ impl Tasks<'_> {
         order.retain(|&task| !is_present((&self.what[task], &self.tasks[task])));
         let place_of = |task: usize| order.iter().position(|&other| other == task);
         let hangs_on = self.hangs_on(starts);
+        let reach = self.reach(starts, &hangs_on);
         let mut items: Vec<Item> = order
             .iter()
             .map(|&task| {
@@ -74,6 +75,7 @@ impl Tasks<'_> {
                     start,
                     end: self.moment(starts[task] + self.tasks[task].minutes),
                     slack,
+                    reach: reach[task],
                     waits_for: hangs_on[task].and_then(place_of),
                     too_late_by: self.too_late_by(task, starts),
                 }
@@ -81,7 +83,7 @@ impl Tasks<'_> {
             .collect();
         self.tell_kept(starts, &mut items);
         let end = match chain::last(&items, &|_| true) {
-            Some(place) => chain::window(&items, place),
+            Some(place) => items[place].window(),
             None => Estimate::exact(self.now, Basis::Measured),
         };
         let proven = match best.short_by {
@@ -114,6 +116,7 @@ impl Tasks<'_> {
                 start: since,
                 end: self.moment(starts[next]),
                 slack: (minutes(0.0), minutes(0.0)),
+                reach: (minutes(0.0), minutes(0.0)),
                 waits_for: of,
                 too_late_by: None,
             };
@@ -140,7 +143,7 @@ impl Tasks<'_> {
         (began.unwrap_or(planned), slack)
     }
 
-    fn length(&self, what: &What) -> Option<&Length> {
+    pub(super) fn length(&self, what: &What) -> Option<&Length> {
         match *what {
             What::Step(bake, step) => self.lengths[bake].get(&step),
             _ => None,
@@ -148,7 +151,7 @@ impl Tasks<'_> {
     }
 
     /// The tasks by their starts.
-    fn order(&self, starts: &[i32]) -> Vec<usize> {
+    pub(super) fn order(&self, starts: &[i32]) -> Vec<usize> {
         let mut order: Vec<usize> = (0..starts.len()).collect();
         let start = |task: usize| self.start_and_slack(task, starts[task]).0;
         order.sort_by_key(|&task| (start(task), starts[task] + self.tasks[task].minutes, task));

@@ -23,6 +23,7 @@ impl Tasks<'_> {
 
     /// What other bakes hold by their plan isn't there.
     pub(in super::super) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
+        self.others = self.tasks.len();
         for item in &plan.items {
             let (bake, mut needs) = match item.what {
                 What::Step(bake, step) => {
@@ -63,6 +64,19 @@ impl Tasks<'_> {
         for (what, task) in self.what.iter().zip(&mut self.tasks) {
             if matches!(*what, What::Step(of, step) if of == bake && held.contains(&step)) {
                 task.earliest = task.earliest.max(minute);
+            }
+        }
+    }
+
+    /// All of a bake has ended by a moment.
+    pub(in super::super) fn end_by(&mut self, bake: usize, at: Option<Moment>) {
+        let Some(end) = at.map(|at| self.minute(at)) else {
+            return;
+        };
+        for (what, task) in self.what.iter().zip(&mut self.tasks) {
+            if what.of().is_some_and(|(of, _)| of == bake) {
+                let latest = end - task.minutes;
+                task.latest = Some(task.latest.map_or(latest, |other| other.min(latest)));
             }
         }
     }

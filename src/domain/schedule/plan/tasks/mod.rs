@@ -18,7 +18,7 @@ use crate::formula::{Caution, Step, StepId, StepKind};
 use crate::schedule::solve::{Edge, Link, Problem, ProblemError, Stay, Task};
 use crate::units::{Minutes, Moment, minutes};
 
-const HANDS: usize = 0;
+pub(super) const HANDS: usize = 0;
 const HOB: usize = 1;
 const OVEN: usize = 2;
 pub(super) const FRIDGE: usize = 3;
@@ -52,6 +52,8 @@ pub(super) struct Tasks<'a> {
     pub kept: Vec<(usize, StepId, usize)>,
     /// How much fits into it; where that had to be let go of, as much as there is.
     pub room: u32,
+    /// From which place on tasks are what other bakes hold.
+    pub others: usize,
 }
 
 impl<'a> Tasks<'a> {
@@ -71,6 +73,7 @@ impl<'a> Tasks<'a> {
             covered: Vec::new(),
             kept: Vec::new(),
             room: room(bakes),
+            others: usize::MAX,
         };
         for bake in 0..bakes.len() {
             tasks.add_steps(bake);

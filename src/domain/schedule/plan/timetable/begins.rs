@@ -38,6 +38,8 @@ pub(super) struct Search<'a> {
     pub(super) before: Option<&'a Timetable>,
     /// By bake: what is known of it, once somebody has asked.
     pub(super) known: Vec<Option<Known>>,
+    /// Where breads for several tables were looked for together: how they lie then, which is the order to go forwards in.
+    pub(super) together: Option<Plan>,
     pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
@@ -84,8 +86,11 @@ impl Search<'_> {
                 return false;
             };
             let (later, spare) = (is.likely() - was.likely(), table - is.likely());
-            let is_safe = spare >= buffer_of(&is) - LESS_BUFFER || later.get() < 0.5;
-            is_as_ready(later) && is_safe
+            let buffer = buffer_of(&is);
+            let has_buffer = spare >= buffer - LESS_BUFFER;
+            // With its buffer before the table it is late for nothing.
+            let is_as_ready = is_as_ready(later) || (has_buffer && later.get() > 0.0);
+            is_as_ready && (has_buffer || later.get() < 0.5)
         });
         (stands && !self.could_be_safer(before, &kept, &at)).then_some(kept)
     }
@@ -138,6 +143,7 @@ impl Search<'_> {
             begins[bake].at = not_before(self.bakes[bake]);
         }
         let (mut beside, last) = (None, tables(self.bakes).last().copied());
+        let (mut goes_on, mut so_far) = (None, Vec::new());
         for table in tables(self.bakes) {
             let of: Vec<usize> = waiting
                 .iter()
@@ -148,9 +154,20 @@ impl Search<'_> {
                 continue;
             }
             if beside.is_none() && !going.is_empty() {
-                beside = self.going(&going);
+                goes_on = self.going(&going);
+                beside.clone_from(&goes_on);
             }
-            let planned = self.begin_for(table, &of, beside.as_ref(), &mut begins);
+            let mut planned = self.begin_for(table, &of, beside.as_ref(), &mut begins);
+            let is_second = !so_far.is_empty();
+            so_far.extend_from_slice(&of);
+            if is_second
+                && of.iter().any(|&bake| self.gives_way(bake, &begins[bake]))
+                && let Some(all) = self.together(&so_far, goes_on.as_ref(), &mut begins)
+            {
+                beside.clone_from(&goes_on);
+                self.together = Some(all.clone());
+                planned = Some(all);
+            }
             if let Some(planned) = planned.filter(|_| last != Some(table)) {
                 match &mut beside {
                     Some(beside) => beside.items.extend(planned.items),
@@ -167,6 +184,54 @@ impl Search<'_> {
         let not_before: Vec<_> = self.bakes.iter().map(|state| not_before(state)).collect();
         let plan = self.soonest(going, &ready_by, &not_before)?;
         Some(plan.reordered(&|place| going.get(place).copied()))
+    }
+
+    /// Whether a bake begins so much sooner than it had to by itself that nothing but something that stands in its way
+    /// can be why.
+    fn gives_way(&mut self, bake: usize, begin: &Begin) -> bool {
+        let state = self.bakes[bake];
+        let (Some(at), Some(buffer), Some(table)) = (begin.at, begin.buffer, table_of(state))
+        else {
+            return false;
+        };
+        let stands = !state.pins.is_empty() || !state.retards.is_empty();
+        !stands && at < table - buffer - self.known(bake).takes - EARLIER
+    }
+
+    /// How late bakes for several tables can begin if none of them stands where it would be by itself, each a buffer before
+    /// its table; taken where all of them together begin later by that. Gives the plan of them.
+    ///
+    /// What is for a sooner table leaves its hands and its oven as they happen to be free, and a bread that has to fit
+    /// between can lose hours to a few minutes.
+    fn together(
+        &mut self,
+        of: &[usize],
+        beside: Option<&Plan>,
+        begins: &mut [Begin],
+    ) -> Option<Plan> {
+        let ready_by = of.iter().map(|&bake| {
+            let table = table_of(self.bakes[bake])?;
+            // To the minute, one that takes a minute longer would lose its place in the oven.
+            Some(table - begins[bake].buffer? - NOTABLE)
+        });
+        let ready_by: Vec<_> = ready_by.collect();
+        let plan = self.by_each(&ready_by, of, beside)?;
+        let at = of.iter().map(|&bake| {
+            let buffer = begins[bake].buffer.unwrap_or(minutes(0.0));
+            let at = self.begin_of(bake, &plan, Some(&plan), buffer);
+            at.max(not_before(self.bakes[bake]))
+        });
+        let at: Vec<_> = at.collect();
+        let mut later = of.iter().zip(&at);
+        let later = later.try_fold(minutes(0.0), |all, (&bake, &at)| {
+            Some(all + (at? - begins[bake].at?))
+        })?;
+        (later > EARLIER).then(|| {
+            for (&bake, at) in of.iter().zip(at) {
+                begins[bake].at = at;
+            }
+            plan
+        })
     }
 
     /// How late the bakes for one table can begin. Gives the plan of them by that, if there is one.
@@ -274,12 +339,23 @@ impl Search<'_> {
 
     /// Some of the bakes as late as a table allows.
     fn by(&mut self, table: Moment, of: &[usize], beside: Option<&Plan>) -> Option<Plan> {
+        self.by_each(&[Some(table)], of, beside)
+    }
+
+    /// The same of a table for each, or one for all.
+    fn by_each(
+        &mut self,
+        tables: &[Option<Moment>],
+        of: &[usize],
+        beside: Option<&Plan>,
+    ) -> Option<Plan> {
         let from: Vec<_> = of
             .iter()
             .map(|&bake| not_before(self.bakes[bake]))
             .collect();
         let bounds = Bounds {
-            goal: Goal::By(table),
+            goal: Goal::By(tables.iter().copied().max()??),
+            ready_by: tables,
             not_before: &from,
             ..Bounds::default()
         };
@@ -306,9 +382,10 @@ impl Search<'_> {
 
     fn planned(&mut self, of: &[usize], bounds: Bounds, beside: Option<&Plan>) -> Option<Plan> {
         let bakes: Vec<&State> = of.iter().map(|&bake| self.bakes[bake]).collect();
-        let before = self.before.map(|before| {
+        let before = self.before.map(|before| &before.plan);
+        let before = self.together.as_ref().or(before).map(|before| {
             let place = |old| of.iter().position(|&bake| bake == old);
-            before.plan.clone().reordered(&place)
+            before.clone().reordered(&place)
         });
         let bounds = Bounds {
             closed: &self.away,

@@ -175,6 +175,7 @@ pub(super) fn timetable_with(
         now,
         before,
         known: vec![None; bakes.len()],
+        together: None,
         go_on,
     };
     if let Some(kept) = before.and_then(|before| search.as_promised(before)) {

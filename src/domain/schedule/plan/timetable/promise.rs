@@ -83,7 +83,7 @@ impl Promise {
         let items = self.items.clone();
         let plan = Plan {
             end: match chain::last(&items, &|_| true) {
-                Some(last) => chain::window(&items, last),
+                Some(last) => items[last].window(),
                 None => Estimate::exact(self.at, Basis::Measured),
             },
             items,
