@@ -8,7 +8,7 @@
 use super::buffer_of;
 use crate::bake::State;
 use crate::formula::Step;
-use crate::schedule::plan::{Plan, What, chain};
+use crate::schedule::plan::{Plan, What};
 use crate::units::{Minutes, Moment, minutes};
 
 /// No bake begins sooner by more than this for a time away.
@@ -102,7 +102,7 @@ impl Plan {
 
     /// How much later than likely something may end.
     fn late_by(&self, place: usize) -> Minutes {
-        buffer_of(&chain::window(&self.items, place)).min(MOST)
+        buffer_of(&self.items[place].window()).min(MOST)
     }
 
     /// Whether something would be sooner if the bakes that it is of began sooner.

@@ -1,9 +1,10 @@
 //! When bakes begin: as it was promised, or else as late as their tables allow.
 
 use super::lead::after_retards;
-use super::{Known, Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table};
+use super::search::Search;
+use super::{Timetable, buffer_of, margins, not_before, table_of, tables, waits_for_table};
 use crate::bake::State;
-use crate::schedule::plan::{Bounds, Goal, NOTABLE, Plan, plan};
+use crate::schedule::plan::{NOTABLE, Plan};
 use crate::units::{Minutes, Moment, minutes};
 
 /// A bake that is ready later than it was to be by more than this begins sooner: plans go by whole minutes.
@@ -11,7 +12,7 @@ const LATER: Minutes = NOTABLE;
 /// One that is ready so much earlier may begin later.
 ///
 /// ASSUMPTION: judgement: less is no reason to call off a beginning that was promised.
-const EARLIER: Minutes = minutes(15.0);
+pub(super) const EARLIER: Minutes = minutes(15.0);
 /// So much of a buffer may be lost to what was promised.
 ///
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
@@ -29,27 +30,7 @@ pub(super) struct Begin {
     pub(super) buffer: Option<Minutes>,
 }
 
-/// One search after the other, of the bakes at some places each.
-pub(super) struct Search<'a> {
-    pub(super) bakes: &'a [&'a State],
-    pub(super) away: Vec<(Moment, Moment)>,
-    pub(super) buffers: bool,
-    pub(super) now: Moment,
-    pub(super) before: Option<&'a Timetable>,
-    /// By bake: what is known of it, once somebody has asked.
-    pub(super) known: Vec<Option<Known>>,
-    /// Where breads for several tables were looked for together: how they lie then, which is the order to go forwards in.
-    pub(super) together: Option<Plan>,
-    pub(super) go_on: &'a mut dyn FnMut() -> bool,
-}
-
 impl Search<'_> {
-    fn known(&mut self, bake: usize) -> Known {
-        let known = self.known[bake].take();
-        let known = known.unwrap_or_else(|| Known::of(self.bakes[bake], self.now));
-        self.known[bake].insert(known).clone()
-    }
-
     /// Begun when it was promised, if everything is then ready when it was to be.
     pub(super) fn as_promised(&mut self, before: &Timetable) -> Option<Timetable> {
         let mut at = Vec::new();
@@ -186,54 +167,6 @@ impl Search<'_> {
         Some(plan.reordered(&|place| going.get(place).copied()))
     }
 
-    /// Whether a bake begins so much sooner than it had to by itself that nothing but something that stands in its way
-    /// can be why.
-    fn gives_way(&mut self, bake: usize, begin: &Begin) -> bool {
-        let state = self.bakes[bake];
-        let (Some(at), Some(buffer), Some(table)) = (begin.at, begin.buffer, table_of(state))
-        else {
-            return false;
-        };
-        let stands = !state.pins.is_empty() || !state.retards.is_empty();
-        !stands && at < table - buffer - self.known(bake).takes - EARLIER
-    }
-
-    /// How late bakes for several tables can begin if none of them stands where it would be by itself, each a buffer before
-    /// its table; taken where all of them together begin later by that. Gives the plan of them.
-    ///
-    /// What is for a sooner table leaves its hands and its oven as they happen to be free, and a bread that has to fit
-    /// between can lose hours to a few minutes.
-    fn together(
-        &mut self,
-        of: &[usize],
-        beside: Option<&Plan>,
-        begins: &mut [Begin],
-    ) -> Option<Plan> {
-        let ready_by = of.iter().map(|&bake| {
-            let table = table_of(self.bakes[bake])?;
-            // To the minute, one that takes a minute longer would lose its place in the oven.
-            Some(table - begins[bake].buffer? - NOTABLE)
-        });
-        let ready_by: Vec<_> = ready_by.collect();
-        let plan = self.by_each(&ready_by, of, beside)?;
-        let at = of.iter().map(|&bake| {
-            let buffer = begins[bake].buffer.unwrap_or(minutes(0.0));
-            let at = self.begin_of(bake, &plan, Some(&plan), buffer);
-            at.max(not_before(self.bakes[bake]))
-        });
-        let at: Vec<_> = at.collect();
-        let mut later = of.iter().zip(&at);
-        let later = later.try_fold(minutes(0.0), |all, (&bake, &at)| {
-            Some(all + (at? - begins[bake].at?))
-        })?;
-        (later > EARLIER).then(|| {
-            for (&bake, at) in of.iter().zip(at) {
-                begins[bake].at = at;
-            }
-            plan
-        })
-    }
-
     /// How late the bakes for one table can begin. Gives the plan of them by that, if there is one.
     fn begin_for(
         &mut self,
@@ -268,11 +201,7 @@ impl Search<'_> {
             self.by(table - buffer, of, beside)
         };
         // For what has to be done before nobody is there all of them begin sooner, as they do for the table.
-        let short = if self.buffers {
-            latest.short_before_away(self.bakes, of, &self.away)
-        } else {
-            minutes(0.0)
-        };
+        let short = self.short(&latest, of);
         for &bake in of {
             let at = self.begin_of(bake, &latest, earlier.as_ref(), buffer, short);
             begins[bake] = Begin {
@@ -283,12 +212,21 @@ impl Search<'_> {
         Some(earlier.unwrap_or(latest))
     }
 
+    /// How much is missing before a time away, where that is asked for.
+    pub(super) fn short(&self, plan: &Plan, of: &[usize]) -> Minutes {
+        if self.buffers {
+            plan.short_before_away(self.bakes, of, &self.away)
+        } else {
+            minutes(0.0)
+        }
+    }
+
     /// When a bake begins that could begin as late as in one plan, or in an earlier one with its buffer before the table.
     ///
     /// Where a time away leaves no room for all of the buffer, what comes before that begins sooner by as much, or now. A
     /// step that was fixed, and a retard that is planned, is no sooner for that: what comes before it begins sooner by
     /// what that may itself be late. What is too short before a time away begins sooner by as much, if it doesn't yet.
-    fn begin_of(
+    pub(super) fn begin_of(
         &self,
         bake: usize,
         latest: &Plan,
@@ -335,64 +273,5 @@ impl Search<'_> {
             !state.pins.is_empty() || !state.retards.is_empty()
         };
         !of.iter().any(stands) && fixed.all(|(from, to)| to <= first || from >= latest.end.likely())
-    }
-
-    /// Some of the bakes as late as a table allows.
-    fn by(&mut self, table: Moment, of: &[usize], beside: Option<&Plan>) -> Option<Plan> {
-        self.by_each(&[Some(table)], of, beside)
-    }
-
-    /// The same of a table for each, or one for all.
-    fn by_each(
-        &mut self,
-        tables: &[Option<Moment>],
-        of: &[usize],
-        beside: Option<&Plan>,
-    ) -> Option<Plan> {
-        let from: Vec<_> = of
-            .iter()
-            .map(|&bake| not_before(self.bakes[bake]))
-            .collect();
-        let bounds = Bounds {
-            goal: Goal::By(tables.iter().copied().max()??),
-            ready_by: tables,
-            not_before: &from,
-            ..Bounds::default()
-        };
-        let plan = self.planned(of, bounds, beside)?;
-        Some(plan.reordered(&|place| of.get(place).copied()))
-    }
-
-    /// Some of the bakes as soon as can be.
-    fn soonest(
-        &mut self,
-        of: &[usize],
-        ready_by: &[Option<Moment>],
-        not_before: &[Option<Moment>],
-    ) -> Option<Plan> {
-        let among = |all: &[Option<Moment>]| of.iter().map(|&bake| all[bake]).collect::<Vec<_>>();
-        let (ready_by, not_before) = (among(ready_by), among(not_before));
-        let bounds = Bounds {
-            ready_by: &ready_by,
-            not_before: &not_before,
-            ..Bounds::default()
-        };
-        self.planned(of, bounds, None)
-    }
-
-    fn planned(&mut self, of: &[usize], bounds: Bounds, beside: Option<&Plan>) -> Option<Plan> {
-        let bakes: Vec<&State> = of.iter().map(|&bake| self.bakes[bake]).collect();
-        let before = self.before.map(|before| &before.plan);
-        let before = self.together.as_ref().or(before).map(|before| {
-            let place = |old| of.iter().position(|&bake| bake == old);
-            before.clone().reordered(&place)
-        });
-        let bounds = Bounds {
-            closed: &self.away,
-            beside: beside.map(|plan| (plan, self.bakes)),
-            pins: true,
-            ..bounds
-        };
-        plan(&bakes, bounds, self.now, before.as_ref(), self.go_on)
     }
 }

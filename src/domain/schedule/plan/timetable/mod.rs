@@ -16,6 +16,8 @@ mod begins;
 mod lead;
 mod promise;
 mod reordered;
+mod search;
+mod together;
 
 use super::Plan;
 use crate::bake::{State, Wishes};
@@ -25,9 +27,10 @@ use crate::schedule::outline::outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
-use begins::{Begin, Search};
+use begins::Begin;
 pub(super) use lead::after_retards;
 pub use promise::{Promise, Promised, Promises};
+use search::Search;
 
 /// How a plan stands to a table that was wished.
 #[derive(Debug, Clone, Copy, PartialEq)]
