@@ -67,10 +67,16 @@ impl Search<'_> {
                 return false;
             };
             let (later, spare) = (is.likely() - was.likely(), table - is.likely());
+            // What is ready sooner than the last for its table gains nothing by that.
+            let all = |of: &Timetable| of.margin(state).map(|margin| margin.ready.likely());
+            let (Some(all_was), Some(all_is)) = (all(before), all(&kept)) else {
+                return false;
+            };
             let buffer = buffer_of(&is);
             let has_buffer = spare >= buffer - LESS_BUFFER;
             // With its buffer before the table it is late for nothing.
-            let is_as_ready = is_as_ready(later) || (has_buffer && later.get() > 0.0);
+            let is_as_ready = later < LATER && all_is - all_was > -EARLIER;
+            let is_as_ready = is_as_ready || (has_buffer && later.get() > 0.0);
             is_as_ready && (has_buffer || later.get() < 0.5)
         });
         (stands && !self.could_be_safer(before, &kept, &at)).then_some(kept)
