@@ -235,3 +235,13 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn an_oven_is_on_for_a_bread_from_its_switch_until_it_is_out() {
+    let points = checks::reforecast::taken_up();
+    let is_on = points.iter().map(|point| point.bake.state().has_oven_on());
+    // At none of the others was it turned on, or is anything still in it.
+    let names = checks::reforecast::TAKEN_UP.iter().zip(is_on);
+    let on: Vec<_> = names.filter(|&(_, on)| on).map(|(name, _)| *name).collect();
+    assert_eq!(on, ["Bake"]);
+}

@@ -164,7 +164,7 @@ impl Card {
         if let (Some(Ask::Work(_)), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
             prompt.instruction = match view.by_plan.left_out {
                 Some(left) => words::plan::left_out(state, left, view.at),
-                None => words::plan::no_hurry(until),
+                None => words::plan::no_hurry(until, view.by_plan.waits_too_long, view.at),
             };
         }
         let looks = view.running.iter().filter_map(|running| {

@@ -48,7 +48,11 @@ impl Oventide {
                 });
                 let to_come = called.iter().map(|call| call.due).filter(|&due| due > now);
                 next = to_come.chain(view.next_due).chain(next).min();
+                // In an oven that is on for another bread nobody has to turn it on.
+                let mut others = views.iter().filter(|other| other.bake.id != view.bake.id);
+                let is_on = others.any(|other| other.bake.state().has_oven_on());
                 let due = view.alarms.iter().chain(&called);
+                let due = due.filter(|alarm| !(is_on && alarm.kind == AlarmKind::OvenOn));
                 for alarm in due.filter(|alarm| alarm.due <= now) {
                     let (title, body) = words::alarm(view.bake.state(), alarm);
                     ringing.push(Ringing {

@@ -2,7 +2,7 @@
 
 use domain::bake::{self, Alarm, Bake, BakeId, State, Status};
 use domain::estimate::Estimate;
-use domain::formula::{Step, StepId};
+use domain::formula::{Step, StepId, StepKind};
 use domain::schedule::plan::What;
 use domain::schedule::{
     Ask, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
@@ -44,6 +44,8 @@ pub(crate) struct ByPlan {
     pub(crate) next: Option<(BakeId, StepId, Moment)>,
     /// Until when what is asked, or rests, is let wait on purpose.
     pub(crate) waits_until: Option<Moment>,
+    /// How much later that is than is good for it, if it is.
+    pub(crate) waits_too_long: Option<Minutes>,
     /// What is left out for too long while it waits.
     pub(crate) left_out: Option<LeftOut>,
     /// Where the hands are wanted instead.
@@ -151,6 +153,10 @@ pub(super) fn by_plan(views: &[BakeView], planned: Option<&Planned>) -> Vec<Bake
             view.by_plan.waits_until = start
                 .map(|(.., start)| start)
                 .filter(|&start| start - at > SOON);
+            let items = plan.items.iter();
+            let mut item = items.filter(|item| item.what == What::Step(place, step));
+            let too_late_by = item.find_map(|item| item.too_late_by);
+            view.by_plan.waits_too_long = too_late_by.filter(|late| late.get() >= 1.0);
         }
         let is_paused = matches!(state.status, Status::Paused { .. });
         let can_rest = match view.ask {
@@ -192,10 +198,28 @@ fn elsewhere(
     here: usize,
     now: Moment,
 ) -> Option<(BakeId, StepId)> {
+    let others = planned.bakes.iter().zip(states).enumerate();
+    let mut others = others.filter(|&(place, _)| place != here);
+    if let Some(baked) = others.find_map(|(_, (id, state))| Some((id.clone(), baked(state)?))) {
+        return Some(baked);
+    }
     let item = planned.timetable.plan.hands_at(states, now)?;
     let (bake, step) = item.what.of()?;
     let is_now = item.start - now < AT_ONCE && bake != here && states[bake].is_open(step);
     is_now.then(|| (planned.bakes[bake].clone(), step))
+}
+
+/// What takes a bread out whose bake has ended: it goes on baking until then, whatever the plan has the hands at.
+fn baked(state: &State) -> Option<StepId> {
+    let steps = state.formula.steps.iter();
+    let mut takes_out = steps.filter(|step| step.is_hands() && state.is_open(step.id));
+    let follows_a_bake = |step: &&Step| {
+        step.after.iter().any(|link| {
+            let of = state.formula.step(link.step);
+            of.is_some_and(|of| of.kind == StepKind::Bake)
+        })
+    };
+    takes_out.find(follows_a_bake).map(|step| step.id)
 }
 
 /// Every bake that is not over.

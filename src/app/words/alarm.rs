@@ -68,11 +68,11 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
         ),
         AlarmKind::Begin if state.has_begun() => (
             "Time to go on".to_owned(),
-            format!("Go on with {} now, to be on time.", state.formula.name),
+            format!("Go on with {} now, as planned.", state.formula.name),
         ),
         AlarmKind::Begin => (
             "Time to begin".to_owned(),
-            format!("Begin with {} now, to be on time.", state.formula.name),
+            format!("Begin with {} now, as planned.", state.formula.name),
         ),
         AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => (
             format!("{title}: begin now"),

@@ -138,8 +138,8 @@ pub(crate) fn kitchen_set(temperature: &str) -> String {
 }
 
 /// "Next, about 14:05: Divide".
-pub(crate) fn next_up(title: &str, at: Moment) -> String {
-    format!("Next, about {}: {title}", time_of_day(at))
+pub(crate) fn next_up(title: &str, at: Moment, now: Moment) -> String {
+    format!("Next, about {}: {title}", super::when(at, now))
 }
 
 /// A step to come: "Egg wash", and where it has to wait too long, by how much; or by when it comes out of the fridge.

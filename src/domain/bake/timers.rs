@@ -5,7 +5,7 @@
 //! what is overdue and by how much.
 
 use super::event::AlarmId;
-use super::progress::Status;
+use super::progress::{How, Status};
 use super::state::State;
 use crate::formula::{Step, StepId, StepKind};
 use crate::thermal::cooling::COLD;
@@ -242,6 +242,19 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
 }
 
 impl State {
+    /// Whether the oven is on for this bread: until it is out, nobody has to turn one on for another.
+    #[must_use]
+    pub fn has_oven_on(&self) -> bool {
+        let ended = |step: &Step| self.progress(step.id).ended;
+        let mut steps = self.formula.steps.iter();
+        let is_on = steps.any(|step| {
+            let ended = ended(step).filter(|ended| ended.how == How::Done);
+            step.kind == StepKind::OvenOn && ended.is_some()
+        });
+        let mut steps = self.formula.steps.iter();
+        is_on && steps.any(|step| step.needs.oven && ended(step).is_none())
+    }
+
     /// When to turn the oven on, so that it is hot as the window of what it has
     /// to be early for opens; now or in the past when that is already too late, and later after "not yet".
     #[must_use]

@@ -114,11 +114,11 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
             (Some(until), Some(rests), _) => {
                 let step = rests.step();
                 let title = step.map_or("", |step| formula.title(step));
-                words::plan::has_time(title, until)
+                words::plan::has_time(title, until, plan.waits_too_long, view.at)
             }
-            (Some(until), None, _) => words::plan::no_hurry(until),
+            (Some(until), None, _) => words::plan::no_hurry(until, plan.waits_too_long, view.at),
             (None, _, Some((bake, step, at))) if *bake == view.bake.id => {
-                words::next_up(formula.title(*step), *at)
+                words::next_up(formula.title(*step), *at, view.at)
             }
             (None, _, Some(_)) => String::new(),
             (None, _, None) => outlined(&view),
@@ -139,7 +139,7 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
         let href = Route::Bench(Some(bake.clone())).href();
         view! {
             <a class="button asked-elsewhere" href=href>
-                {words::plan::next_at(&whose, &title, at)}
+                {words::plan::next_at(&whose, &title, at, view.at)}
             </a>
         }
         .into_any()
@@ -162,7 +162,7 @@ fn outlined(view: &BakeView) -> String {
     let next = steps.find_map(|planned| {
         let step = formula.step(planned.step)?;
         let is_next = planned.start >= view.at && Some(planned.step) != asked && step.is_hands();
-        is_next.then(|| words::next_up(&step.title, planned.start))
+        is_next.then(|| words::next_up(&step.title, planned.start, view.at))
     });
     next.unwrap_or_default()
 }

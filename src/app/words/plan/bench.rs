@@ -3,10 +3,9 @@
 use domain::bake::State;
 use domain::formula::Caution;
 use domain::schedule::{LeftOut, weighed_out};
-use domain::units::Moment;
-use platform::clock::time_of_day;
+use domain::units::{Minutes, Moment};
 
-use crate::words::{Prompt, caution, listed, when};
+use crate::words::{Prompt, caution, listed, span, when};
 
 /// Begins what could wait, although the hands are wanted elsewhere.
 pub(crate) const STAY: &str = "Stay here";
@@ -26,13 +25,21 @@ pub(crate) fn leads_to(whose: &str, title: String) -> Prompt {
 }
 
 /// "Next, about 09:13, at Orange braid: Gather", which leads there.
-pub(crate) fn next_at(whose: &str, title: &str, at: Moment) -> String {
-    format!("Next, about {}, at {whose}: {title}", time_of_day(at))
+pub(crate) fn next_at(whose: &str, title: &str, at: Moment, now: Moment) -> String {
+    format!("Next, about {}, at {whose}: {title}", when(at, now))
 }
 
-/// Of what isn't asked for meanwhile: "Here Cook the cream has time until 09:53."
-pub(crate) fn has_time(title: &str, until: Moment) -> String {
-    format!("Here {title} has time until {}.", time_of_day(until))
+/// Of what isn't asked for meanwhile: "Here Cook the cream has time until 09:53." Or: "Here Divide comes at 11:30 by the
+/// plan, 48 min later than is good."
+pub(crate) fn has_time(title: &str, until: Moment, late: Option<Minutes>, now: Moment) -> String {
+    let until = when(until, now);
+    match late {
+        Some(late) => {
+            let late = span(late);
+            format!("Here {title} comes at {until} by the plan, {late} later than is good.")
+        }
+        None => format!("Here {title} has time until {until}."),
+    }
 }
 
 /// Says of a rise that was planned to stand in the fridge that it is there, or out again.
@@ -41,19 +48,33 @@ pub(crate) fn moved_by_plan(title: &str, goes_in: bool) -> String {
     format!("{title}: the dough is {there} the fridge now")
 }
 
-/// Of work that is left for later on purpose.
-pub(crate) fn no_hurry(until: Moment) -> String {
-    format!(
-        "The plan has it at {}: there is no hurry until then.",
-        time_of_day(until)
-    )
+/// Of work that is left for later on purpose, by which it may come later than is good for it.
+pub(crate) fn no_hurry(until: Moment, late: Option<Minutes>, now: Moment) -> String {
+    let until = when(until, now);
+    match late {
+        Some(late) => {
+            let late = span(late);
+            format!("The plan has it at {until}, {late} later than is good: sooner is better.")
+        }
+        None => format!("The plan has it at {until}: there is no hurry until then."),
+    }
 }
 
 /// What stands out is a hurry, whenever the work is: "Mix the dough comes at 06:30 tomorrow. Until then put away the
 /// whole milk and beaten egg you weighed. Perishable: into the fridge within two hours…"
 pub(crate) fn left_out(state: &State, left: LeftOut, now: Moment) -> String {
-    let (title, at) = (state.formula.title(left.step), when(left.at, now));
-    format!("{title} comes at {at}. {}", put_away(state, left))
+    let title = state.formula.title(left.step);
+    if left.at > now {
+        let at = when(left.at, now);
+        return format!("{title} comes at {at}. {}", put_away(state, left));
+    }
+    // It should have gone on by now, so nothing is put away until a moment that is known.
+    let stands = if left.is_dough {
+        "the dough"
+    } else {
+        "milk and egg"
+    };
+    format!("{title} is overdue, and {stands} stood out all the while. {STOOD_TOO_LONG}")
 }
 
 fn put_away(state: &State, left: LeftOut) -> String {
@@ -66,6 +87,9 @@ fn put_away(state: &State, left: LeftOut) -> String {
     let what = listed(&names);
     format!("Until then put away the {what} you weighed. {caution}")
 }
+
+/// What may no longer be safe. Follows the two-hour rule of the caution for what is perishable.
+const STOOD_TOO_LONG: &str = "What is perishable keeps two hours out of the fridge, one where it is hot. If you can't say how long it stood, throw it away. Your local food-safety rules come first.";
 
 /// A dough that would stand out for hours.
 const DOUGH_AWAY: &str = "That is too long for a dough out of the fridge: put it in until then. Ways out stand in the plan.";

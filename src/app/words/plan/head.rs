@@ -125,7 +125,7 @@ pub(crate) fn proven(proven: Proven, waits_least: bool, given: Given, tables: us
     match proven {
         // Breads for several tables are ready one after the other, and what is proven is that by that order.
         Proven::Soonest if tables > 1 => format!(
-            "{with}, no other order would have it ready sooner, with the sooner table served first{unless}{but}."
+            "{with}, no other order would have it ready sooner, with the bread for the sooner table put first{unless}{but}."
         ),
         Proven::Soonest => {
             format!("{with}, no other order of this work is ready sooner{unless}{but}.")
@@ -251,7 +251,7 @@ mod tests {
             "With one pair of hands and one oven, no other order of this work is ready sooner. There was no time to prove that none lets less wait."
         );
         assert!(proven(Proven::Soonest, false, GIVEN, 2).ends_with(
-            "with the sooner table served first. There was no time to prove that none lets less wait."
+            "with the bread for the sooner table put first. There was no time to prove that none lets less wait."
         ));
         let by = domain::units::minutes(15.0);
         assert!(proven(Proven::Short(by), false, GIVEN, 1).starts_with(
@@ -286,7 +286,7 @@ mod tests {
         );
         assert_eq!(
             proven(Proven::Soonest, true, GIVEN, 2),
-            "With one pair of hands and one oven, no other order would have it ready sooner, with the sooner table served first."
+            "With one pair of hands and one oven, no other order would have it ready sooner, with the bread for the sooner table put first."
         );
     }
 }

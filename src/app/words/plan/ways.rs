@@ -61,7 +61,7 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
                 named(bakes, bake, step)
             ),
             Claim::Fridge(Some((from, to))) => {
-                format!("the fridge, too full from {},", away(from, to, now))
+                format!("the fridge (too full from {})", away(from, to, now))
             }
             Claim::Fridge(None) => "the room in the fridge".to_owned(),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),

@@ -28,9 +28,11 @@ async function threeBreads(app) {
   await app.clock.pass(SECOND);
 }
 
-/** Turns to the buns, while the plan has the hands at another bread. */
-async function turnToBuns({ bench }) {
+/** Turns to the buns and stays there, while the plan has the hands at another bread. */
+async function stayAtBuns({ bench }) {
   await bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
+  await expect(bench.title).toContainText("Now at");
+  await bench.pressBeside("Stay here");
   await expect(bench.title).toHaveText("First rise");
 }
 
@@ -52,7 +54,7 @@ async function coveredBy(link, others) {
 
 test("no word and no time is broken, nothing is covered, and everything can be hit", async ({ app, page }) => {
   await threeBreads(app);
-  await turnToBuns(app);
+  await stayAtBuns(app);
   await expect(nowAt(app)).toBeVisible();
   for (const screen of [UPRIGHT, ON_ITS_SIDE, SMALL]) {
     await page.setViewportSize(screen);
@@ -72,13 +74,14 @@ for (const screen of [UPRIGHT, ON_ITS_SIDE]) {
   test(`nothing moves when the hands are wanted at another bread, on ${named(screen)}`, async ({ app, context, page }) => {
     await recordShifts(context);
     await threeBreads(app);
+    await stayAtBuns(app);
     const now = new Date(await app.now());
     const minute = 60 * now.getUTCHours() + now.getUTCMinutes();
     await app.plan.turnTo();
     await app.plan.awayToday(minute, minute + 5);
     await app.clock.pass(SECOND);
     await app.turnTo("#/bench");
-    await turnToBuns(app);
+    await app.bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
     await page.setViewportSize(screen);
     await expect(nowAt(app)).toHaveCount(0);
     const moved = [];

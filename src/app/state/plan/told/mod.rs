@@ -168,9 +168,14 @@ impl Told {
             .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
             .collect();
         begins.sort_by_key(|&(_, at)| at);
-        let left_out = states.iter().enumerate().filter_map(|(bake, state)| {
-            let left = plan.left_out(bake, state)?;
-            Some(words::plan::left_out(state, left, now))
+        let left_out = states.iter().zip(&names).enumerate();
+        let left_out = left_out.filter_map(|(bake, (state, name))| {
+            let said = words::plan::left_out(state, plan.left_out(bake, state)?, now);
+            Some(if states.len() > 1 {
+                format!("{name}: {said}")
+            } else {
+                said
+            })
         });
         Some(Self {
             given: Given {
