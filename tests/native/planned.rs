@@ -19,6 +19,7 @@ mod own_ends;
 mod reach;
 mod recalled;
 mod redone;
+mod reheated;
 mod retard;
 mod retard_asked;
 mod several;
@@ -29,6 +30,7 @@ mod timetable;
 mod together;
 mod unproven;
 mod waited_for;
+mod which_first;
 
 use checks::{begin, starter};
 use domain::bake::{Bake, State};

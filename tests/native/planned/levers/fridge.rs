@@ -183,3 +183,27 @@ fn a_retard_that_the_baker_plans_is_begun_for_when_it_wants_that() {
         );
     }
 }
+
+/// However little would be missing: nobody takes a dough out who sleeps until some minutes later.
+#[test]
+fn nothing_is_advised_to_come_out_while_nobody_is_there() {
+    let mut advised = 0;
+    for hours_there in [6.0, 8.0, 9.5, 11.0] {
+        for short in [2.0, 5.0, 8.0] {
+            let (mut bakes, now) = rising(1, StepKind::Bulk);
+            let awake = now + hours(hours_there) + minutes(short);
+            let wishes = Wishes {
+                away: vec![(now + minutes(30.0), awake)],
+                ..Wishes::default()
+            };
+            wish(&mut bakes, &wishes, now);
+            for way in ways(&bakes, now) {
+                if let Lever::Fridge { out, .. } = way.lever {
+                    advised += 1;
+                    assert!(out >= awake, "{hours_there} h and {short} min: {way:?}");
+                }
+            }
+        }
+    }
+    assert!(advised > 6, "{advised} were advised");
+}

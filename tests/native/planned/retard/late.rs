@@ -70,10 +70,17 @@ fn whoever_comes_after_both_moments_takes_out_one_after_the_other() {
 /// What has no room for its own moment is taken out first thing, told as too late, and gone on with only then.
 #[test]
 fn whoever_sleeps_until_later_takes_it_out_first_thing() {
+    // Half an hour later it still has to rise; half a day later it has risen long since, for all that the plan knows.
+    for late in [30.0, 720.0] {
+        takes_it_out_first_thing(late);
+    }
+}
+
+fn takes_it_out_first_thing(late: f64) {
     let (mut bakes, steps, since) = both_cold([9.0, 9.0]);
     bakes.truncate(1);
     let due = since + hours(9.0);
-    let asleep = (since + hours(2.0), due + minutes(30.0));
+    let asleep = (since + hours(2.0), due + minutes(late));
     let wishes = Wishes {
         away: vec![asleep],
         ..Wishes::default()
@@ -82,7 +89,7 @@ fn whoever_sleeps_until_later_takes_it_out_first_thing() {
     let plan = plan_of(&bakes, since, &[asleep]);
     let out = out(&plan, 0, steps[0]);
     assert_eq!(out.start, asleep.1);
-    assert_eq!(out.too_late_by, Some(minutes(20.0)));
+    assert_eq!(out.too_late_by, Some(minutes(late - 10.0)));
     let state = bakes[0].state();
     for item in &plan.items {
         let step = item
