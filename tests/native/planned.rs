@@ -10,6 +10,7 @@ mod conflict;
 mod days;
 mod early;
 mod far;
+mod fetched;
 pub(crate) mod keeps;
 mod kept;
 mod levers;

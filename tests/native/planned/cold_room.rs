@@ -114,6 +114,37 @@ fn a_fridge_that_is_too_small_for_a_table_is_named_with_when_it_is_full() {
     assert!(!conflict.nearest.is_empty());
 }
 
+/// Two bowls in a fridge that has room for one were put there by somebody who saw it; that a third one finds none is told
+/// from when it is to be put in.
+#[test]
+fn a_fridge_is_never_told_to_have_been_full_before_now() {
+    for count in [2, 3] {
+        let roomy = batches(count, 3);
+        let (cold, _) = cold_and_fill(&roomy[0]);
+        let before = planned(&roomy, NINE);
+        let mut bakes = batches(count, 1);
+        let cream = |bake| *before.item(What::Step(bake, cold)).expect("cream");
+        let both_in = cream(0).end.max(cream(1).end);
+        let mut ended: Vec<_> = before.items.iter().collect();
+        ended.retain(|item| item.end <= both_in);
+        ended.sort_by_key(|item| item.end);
+        for item in ended {
+            if let What::Step(bake, step) = item.what
+                && (bake < 2 || step != cold)
+            {
+                say(&mut bakes[bake], Intent::Done(step), item.end);
+            }
+        }
+        let now = both_in + minutes(15.0);
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let plan = plan(&states, bounds(Goal::Soonest, &[]), now, None, &mut || true);
+        let plan = plan.expect("there is a plan");
+        let full = plan.fridge_full(&states);
+        assert!(full.is_none_or(|(from, _)| from >= now), "{full:?} {now:?}");
+        assert!(count > 2 || full.is_none(), "{full:?}");
+    }
+}
+
 #[test]
 fn what_can_only_stand_in_a_full_fridge_is_planned_and_told() {
     let mut bakes = batches(1, 1);

@@ -155,9 +155,15 @@ fn check_fridge(states: &[&State], plan: &Plan, now: Moment) -> Kept {
     let mut spans: Vec<(Moment, Moment)> = Vec::new();
     for (bake, state) in states.iter().enumerate() {
         let used = |put_in: StepId| {
+            let part = state.formula.step(put_in).map(|step| step.component);
+            let steps = state.formula.steps.iter();
+            let after = steps.filter(|step| step.after.iter().any(|link| link.step == put_in));
+            // What is another part's only comes after it, where its own work does as well.
+            let (own, others): (Vec<_>, Vec<_>) =
+                after.partition(|step| Some(step.component) == part);
+            let uses = if own.is_empty() { others } else { own };
             let follows = steps_of(plan, bake).filter(|&(step, item)| {
-                let step = state.formula.step(step).expect("just listed");
-                item.start >= now && step.after.iter().any(|link| link.step == put_in)
+                item.start >= now && uses.iter().any(|other| other.id == step)
             });
             follows.map(|(_, item)| item.start).max()
         };

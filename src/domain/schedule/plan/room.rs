@@ -22,9 +22,9 @@ impl Plan {
             there.count()
         };
         let is_full = |at: Moment| count(at) > room as usize;
-        let begun = self.items.iter().map(|item| item.start).min()?;
-        let starts = cold.iter().map(|item| item.start);
-        let from = starts.filter(|&at| at > begun && is_full(at)).min()?;
+        let to_come = cold.iter().filter(|item| !is_in(item, bakes));
+        let starts = to_come.map(|item| item.start);
+        let from = starts.filter(|&at| is_full(at)).min()?;
         let ends = cold.iter().map(|item| item.end);
         let to = ends.filter(|&at| at > from && !is_full(at)).min()?;
         Some((from, to))
@@ -44,6 +44,21 @@ pub(super) fn could_fill(bakes: &[&State]) -> bool {
         steps.count() + state.retards.len()
     });
     stands.sum::<usize>() > room(bakes) as usize
+}
+
+/// Whether something that takes room in the fridge stands there already.
+fn is_in(item: &Item, bakes: &[&State]) -> bool {
+    let Some((bake, step)) = item.what.of() else {
+        return false;
+    };
+    bakes.get(bake).is_some_and(|state| {
+        let progress = state.progress(step);
+        match item.what {
+            What::Kept(..) => progress.ended.is_some(),
+            What::Retard(..) => state.stay(step, item.start).is_some_and(|stay| stay.is_in),
+            _ => progress.open_since.is_some(),
+        }
+    })
 }
 
 /// Whether something takes room in the fridge.

@@ -101,7 +101,10 @@ impl Tasks<'_> {
 
     /// What stands in the fridge after a step that has left it there.
     fn tell_kept(&self, starts: &[i32], items: &mut Vec<Item>) {
-        for &(bake, step, next) in &self.kept {
+        for &(bake, step, ref fetch) in &self.kept {
+            let Some(last) = fetch.iter().map(|&task| starts[task]).max() else {
+                continue;
+            };
             let of = items
                 .iter()
                 .position(|item| item.what == What::Step(bake, step));
@@ -114,7 +117,7 @@ impl Tasks<'_> {
             let kept = Item {
                 what: What::Kept(bake, step),
                 start: since,
-                end: self.moment(starts[next]),
+                end: self.moment(last),
                 slack: (minutes(0.0), minutes(0.0)),
                 reach: (minutes(0.0), minutes(0.0)),
                 waits_for: of,

@@ -90,11 +90,11 @@ impl Tasks<'_> {
                 self.link(from, stands, (-due, Some(-due)), 0);
                 // What is ready in there waits in there as well.
                 let next = self.fetched_by(bake, step).filter(|_| !comes_out);
-                if let Some(next) = next {
+                if let Some((next, all)) = next {
                     self.covered.push(stands);
                     let since = Edge::Start(stands);
                     self.stand(if stay.is_in { Edge::Ever } else { since }, next);
-                    self.kept.push((bake, step, next));
+                    self.kept.push((bake, step, all));
                 }
             }
         }

@@ -48,8 +48,8 @@ pub(super) struct Tasks<'a> {
     pub stays: Vec<Stay>,
     /// The tasks whose room is that of a stay, where these count.
     pub covered: Vec<usize>,
-    /// The steps after which something is kept there: of which bake, and the task that fetches it.
-    pub kept: Vec<(usize, StepId, usize)>,
+    /// The steps after which something is kept there: of which bake, and the tasks that fetch it.
+    pub kept: Vec<(usize, StepId, Vec<usize>)>,
     /// How much fits into it; where that had to be let go of, as much as there is.
     pub room: u32,
     /// From which place on tasks are what other bakes hold.
