@@ -5,6 +5,7 @@ mod again;
 mod agenda;
 mod asked;
 mod before_away;
+mod beside;
 mod cold_room;
 mod conflict;
 mod days;

@@ -41,7 +41,8 @@ impl Tasks<'_> {
             };
             let from = self.minute(item.start.max(self.now));
             let minutes = self.minute(item.end) - from;
-            needs.retain(|&need| !self.is_held(need));
+            // What goes on holds what it holds; what is still to begin finds it there.
+            needs.retain(|&need| from > 0 || !self.is_held(need));
             if minutes <= 0 || needs.is_empty() {
                 continue;
             }
