@@ -7,7 +7,7 @@ use crate::pages::clock::ClockQuestion;
 use crate::pages::formulas::FormulasPage;
 use crate::pages::late::door;
 use crate::pages::today::TodayPage;
-use crate::reactive::Memo;
+use crate::reactive::{Memo, effect};
 use crate::route::Route;
 use crate::state::{Late, Loading, Oventide, oventide};
 use crate::widgets::live::{self, Rows};
@@ -20,9 +20,10 @@ pub(crate) fn App() -> impl IntoView {
     provide_context(app);
     app.begin();
     let route = app.route;
-    Effect::new(move || platform::page::set_title(&words::page_title(&route.read())));
-    Effect::new(move |before: Option<Step>| {
-        let step = Step::after(before, route.get(), app.late.get());
+    effect(move || platform::page::set_title(&words::page_title(&route.read())));
+    let mut before = None;
+    effect(move || {
+        let step = Step::after(before.take(), route.get(), app.late.get());
         if step.is_taken {
             leptos::task::spawn_local(async {
                 // The page that the heading belongs to is drawn first.
@@ -30,7 +31,7 @@ pub(crate) fn App() -> impl IntoView {
                 platform::page::focus_heading();
             });
         }
-        step
+        before = Some(step);
     });
     let frame = Memo::new(move |_| Frame::of(app));
     view! {

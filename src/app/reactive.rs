@@ -9,7 +9,7 @@ use std::marker::PhantomData;
 use std::ops::Deref;
 use std::sync::Arc;
 
-use leptos::prelude::{self as ui, Get, GetUntracked, Set, Signal, Update};
+use leptos::prelude::{self as ui, Get, GetUntracked, IsDisposed, Set, Signal, Update};
 
 /// What a signal or a memo can hold.
 pub(crate) trait Value: Send + Sync + 'static {}
@@ -138,6 +138,15 @@ impl<T: Value + Clone> From<Memo<T>> for Signal<T> {
     }
 }
 
+/// Does something once, with the next turn, and again whenever what it reads changes.
+pub(crate) fn effect(run: impl FnMut() + 'static) {
+    effect_erased(Box::new(run));
+}
+
+fn effect_erased(run: Box<dyn FnMut()>) {
+    ui::Effect::new(run);
+}
+
 /// A value that can be set, and that tells its readers.
 pub(crate) struct RwSignal<T> {
     inner: ui::RwSignal<Shared>,
@@ -174,6 +183,13 @@ impl<T: Value> RwSignal<T> {
     /// The value, for once.
     pub(crate) fn read_untracked(self) -> Ref<T> {
         self.inner.get_untracked().typed()
+    }
+}
+
+impl<T> RwSignal<T> {
+    /// Whether what it belonged to is gone.
+    pub(crate) fn is_disposed(self) -> bool {
+        self.inner.is_disposed()
     }
 }
 

@@ -7,6 +7,29 @@
 use std::borrow::Borrow;
 use std::iter::FusedIterator;
 
+/// Puts a few dozen items in the order of their keys; those whose keys are the same stay as they were.
+///
+/// The standard library sorts thousands as well, by code that is compiled anew for each kind of item.
+pub fn by_key<T, K: Ord>(items: &mut [T], key: impl Fn(&T) -> K) {
+    sink_each(items.len(), &mut |at| {
+        let sinks = key(&items[at]) < key(&items[at - 1]);
+        if sinks {
+            items.swap(at, at - 1);
+        }
+        sinks
+    });
+}
+
+/// Lets each item sink among those before it as long as it does.
+fn sink_each(count: usize, sinks: &mut dyn FnMut(usize) -> bool) {
+    for from in 1..count {
+        let mut at = from;
+        while at > 0 && sinks(at) {
+            at -= 1;
+        }
+    }
+}
+
 /// A map whose entries stand in the order of their keys.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Map<K, V> {

@@ -16,10 +16,10 @@ const LINKED: &str = "wasm32-unknown-unknown/web/app.wasm";
 /// The functions of the app behind which everything is late. Whoever calls one has to know that the late half is here.
 const DOORS: [&str; 5] = [
     "app::pages::late::page",
-    "app::state::plan::search",
-    "app::state::plan::compare",
-    "app::state::plan::promises::read_back",
-    "app::state::plan::promises::write_down",
+    "app::pages::today::tell_plan",
+    "app::state::plan::calls",
+    "app::state::plan::plan_anew",
+    "app::state::view::follow",
 ];
 
 /// How `wasm-opt` makes a half small; `DEVELOPERS.md` says what each is for.

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use domain::sorted::{Map, Set};
+use domain::sorted::{Map, Set, by_key};
 use proptest::prelude::*;
 
 #[derive(Debug, Clone)]
@@ -58,5 +58,17 @@ proptest! {
             }
             prop_assert!(ours.iter().eq(theirs.iter()));
         }
+    }
+}
+
+proptest! {
+    #[test]
+    fn by_key_sorts_as_the_standard_library_does(
+        mut items in prop::collection::vec((0_u8..8, any::<u16>()), 0..60),
+    ) {
+        let mut expected = items.clone();
+        expected.sort_by_key(|&(key, _)| key);
+        by_key(&mut items, |&(key, _)| key);
+        prop_assert_eq!(items, expected);
     }
 }

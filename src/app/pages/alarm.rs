@@ -5,7 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 use platform::clock;
 
-use crate::reactive::Memo;
+use crate::reactive::{Memo, effect};
 use crate::state::oventide;
 use crate::widgets::{dialog, live};
 use crate::words;
@@ -23,7 +23,7 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
     });
     let took_over = StoredValue::new(Moment::from_epoch_ms(0));
     let mut before = None;
-    Effect::new(move || {
+    effect(move || {
         let shown = first.read();
         let shown = shown.as_ref().map(|one| (one.bake.clone(), one.alarm.id));
         if before.is_some() && before != shown {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::reactive::RwSignal;
+use crate::reactive::{RwSignal, effect};
 use crate::state::oventide;
 use crate::widgets::live;
 use crate::widgets::sheet::Sheet;
@@ -14,8 +14,8 @@ pub(crate) fn ClockQuestion() -> impl IntoView {
     let app = oventide();
     let open = RwSignal::new(false);
     let asked = move || app.clock_jump.get().filter(|jump| !jump.was_set);
-    Effect::new(move || open.set(asked().is_some()));
-    Effect::new(move || {
+    effect(move || open.set(asked().is_some()));
+    effect(move || {
         if !open.get() {
             app.clock_was_right();
         }

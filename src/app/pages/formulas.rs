@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::clock;
 
-use crate::reactive::Memo;
+use crate::reactive::{Memo, Ref, RwSignal};
 use crate::route::Route;
 use crate::state::oventide;
 use crate::widgets::live::{self, Rows};
@@ -35,7 +35,7 @@ pub(crate) fn FormulaCards() -> impl IntoView {
         let kitchen = kitchen.get();
         // How long it takes hardly depends on when, so the cards needn't follow the clock.
         let now = app.beat.get_untracked();
-        let formulas = app.formulas.get();
+        let formulas = app.formulas.read();
         let lengths: Vec<_> = formulas.iter().map(|_| RwSignal::new(None)).collect();
         let cards = formulas.iter().zip(&lengths);
         let cards = cards.map(|(formula, length)| card(formula, *length)).rows();
@@ -48,7 +48,7 @@ pub(crate) fn FormulaCards() -> impl IntoView {
 /// Reckons how long each takes once the cards can be seen, and lets the page answer between them: three whole bakes
 /// kept the first page waiting.
 async fn tell_lengths(
-    formulas: Vec<Formula>,
+    formulas: Ref<Vec<Formula>>,
     kitchen: Kitchen,
     now: Moment,
     lengths: Vec<RwSignal<Option<String>>>,

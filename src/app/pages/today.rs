@@ -3,6 +3,7 @@
 use domain::bake::BakeId;
 use domain::schedule::Ask;
 use domain::schedule::plan::table_of;
+use domain::sorted;
 use domain::units::Moment;
 use leptos::prelude::*;
 
@@ -94,7 +95,7 @@ fn Running() -> impl IntoView {
     let bakes = move || {
         let views = app.views.read();
         let mut views: Vec<&BakeView> = views.iter().collect();
-        views.sort_by_key(|view| view.rank());
+        sorted::by_key(&mut views, |view| view.rank());
         let ids = views.into_iter().map(|view| view.bake.id.0.clone());
         ids.collect()
     };
@@ -110,11 +111,11 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
     let card = Memo::new(move |_| {
         let plan = app.plan.read();
         let view = app.view(&bake)?;
-        let card = Card::of(&view);
-        Some(match plan.as_ref() {
-            Some(plan) => card.waiting(plan, &view, app.beat.get()),
-            None => card,
-        })
+        let mut card = Card::of(&view);
+        if let Some(plan) = plan.as_ref() {
+            door()(&mut card, plan, &view, app.beat.get());
+        }
+        Some(card)
     });
     let with = move |pick: fn(&Card) -> &str| {
         live::text(move || {
@@ -160,13 +161,7 @@ struct Card {
 impl Card {
     fn of(view: &BakeView) -> Self {
         let state = view.bake.state();
-        let mut prompt = words::prompt(state, view.own_ask());
-        if let (Some(Ask::Work(_)), Some(until)) = (view.by_plan.rests, view.by_plan.waits_until) {
-            prompt.instruction = match view.by_plan.left_out {
-                Some(left) => words::plan::left_out(state, left, view.at),
-                None => words::plan::no_hurry(until, view.by_plan.waits_too_long, view.at),
-            };
-        }
+        let prompt = words::prompt(state, view.own_ask());
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
             Some(words::next_look(&step.title, running, view.at))
@@ -179,18 +174,28 @@ impl Card {
             table: words::its_table(table_of(state), view.table(), view.at),
         }
     }
+}
 
-    /// The same, of a bake that waits for its beginning.
-    fn waiting(mut self, plan: &Planned, view: &BakeView, now: Moment) -> Self {
-        if let Some(begins) = plan.begins(view, now) {
-            self.title = words::PLANNED.to_owned();
-            let state = view.bake.state();
-            self.instruction = match view.by_plan.left_out {
-                Some(left) => words::plan::left_out(state, left, now),
-                None => words::begins_at(begins, state.has_begun(), now),
-            };
-        }
-        self
+/// What puts the plan's words on a card, late as the plan itself.
+fn door() -> fn(&mut Card, &Planned, &BakeView, Moment) {
+    std::hint::black_box(tell_plan)
+}
+
+/// Of a bake that waits for its beginning, or whose work is left for later.
+fn tell_plan(card: &mut Card, plan: &Planned, view: &BakeView, now: Moment) {
+    let (state, by_plan) = (view.bake.state(), &view.by_plan);
+    let left_out = by_plan.left_out;
+    if let Some(begins) = plan.begins(view, now) {
+        card.title = words::PLANNED.to_owned();
+        card.instruction = match left_out {
+            Some(left) => words::plan::left_out(state, left, now),
+            None => words::begins_at(begins, state.has_begun(), now),
+        };
+    } else if let (Some(Ask::Work(_)), Some(until)) = (by_plan.rests, by_plan.waits_until) {
+        card.instruction = match left_out {
+            Some(left) => words::plan::left_out(state, left, view.at),
+            None => words::plan::no_hurry(until, by_plan.waits_too_long, view.at),
+        };
     }
 }
 
@@ -209,7 +214,7 @@ fn newest_lessons(app: Oventide) -> Vec<(String, String)> {
     let formulas = app.formulas.read();
     let notes = app.notes.read();
     let mut notes: Vec<_> = notes.iter().collect();
-    notes.sort_by_key(|note| std::cmp::Reverse(note.at));
+    sorted::by_key(&mut notes, |note| std::cmp::Reverse(note.at));
     let lessons = notes.into_iter().flat_map(|note| {
         let formula = formulas.iter().find(|known| known.id == note.formula);
         note.differently.iter().filter_map(move |(step, text)| {

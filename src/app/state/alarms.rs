@@ -8,7 +8,8 @@ use platform::sound::SoundState;
 use platform::vibration::Shaking;
 use platform::{clock, notify, page};
 
-use super::Oventide;
+use super::{Oventide, plan};
+use crate::reactive::effect;
 use crate::words;
 
 /// An alarm that rings, and whose.
@@ -32,19 +33,17 @@ impl Oventide {
     }
 
     pub(super) fn watch_alarms(self) {
-        Effect::new(move || {
+        effect(move || {
             let now = self.beat.get();
             let views = self.views.read();
             let hearing = self.hearing.read();
             let mut ringing = Vec::new();
             let plan = self.plan.read();
             let mut next = None;
-            let bakes = self.bakes.read_untracked();
-            let states = plan.as_ref().and_then(|plan| plan.states(&bakes));
             for view in views.iter() {
-                let called = plan.as_ref().map_or_else(Vec::new, |plan| {
-                    let look = self.look_at(&view.bake.id);
-                    plan.alarms(&view.bake, states.as_deref(), look, now)
+                let planned = plan.as_ref();
+                let called = planned.map_or_else(Vec::new, |plan| {
+                    plan::door_to_calls()(self, plan, &view.bake, now)
                 });
                 let to_come = called.iter().map(|call| call.due).filter(|&due| due > now);
                 next = to_come.chain(view.next_due).chain(next).min();
@@ -80,7 +79,7 @@ impl Oventide {
                 .set(if loud.is_empty() { ringing } else { loud });
         });
         let could = Memo::new(move |_| self.could_ring());
-        Effect::new(move || {
+        effect(move || {
             if could.get() {
                 self.claim_lead();
             }

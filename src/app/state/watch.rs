@@ -1,13 +1,13 @@
 //! What goes on while the app is open: time passes, the baker comes and goes, newer versions arrive.
 
 use domain::units::Moment;
-use leptos::prelude::*;
 use platform::clock;
 use platform::leader::Leader;
 use platform::tabs::Tabs;
 use platform::wake_lock::WakeLock;
 
 use super::{Health, Loading, Oventide};
+use crate::reactive::effect;
 use crate::route::Route;
 
 impl Oventide {
@@ -59,8 +59,6 @@ impl Oventide {
             self.inner().sound.wake();
             self.claim_lead();
         });
-        let hiding = platform::page::on_hide(move || self.store_promises());
-        *self.inner().hiding.borrow_mut() = Some(hiding);
         platform::page::on_gesture(move || self.inner().sound.unlock());
         let tabs = Tabs::new(move || self.read_again());
         *self.inner().tabs.borrow_mut() = Some(tabs);
@@ -71,7 +69,7 @@ impl Oventide {
         *self.inner().updates.borrow_mut() = Some(updates);
         // Before the storage is read, or while it can't be, nobody knows whether nothing bakes. What bakes here
         // without being stored is known to no other tab.
-        Effect::new(move || {
+        effect(move || {
             let known =
                 self.loading.get() == Loading::Ready && *self.health.read() == Health::Sound;
             let baking = self.is_baking();
@@ -86,7 +84,7 @@ impl Oventide {
         *self.inner().leader.borrow_mut() = Some(leader);
         let wake_lock = WakeLock::new(move |state| self.awake.set(state));
         *self.inner().wake_lock.borrow_mut() = Some(wake_lock);
-        Effect::new(move || {
+        effect(move || {
             let runs = !self.views.read().is_empty();
             if let Some(lock) = self.inner().wake_lock.borrow().as_ref() {
                 lock.keep(runs);

@@ -4,10 +4,12 @@ use leptos::html;
 use leptos::prelude::*;
 use platform::focus::{self, Left};
 
+use crate::reactive::effect;
+
 /// Opens a dialog as a modal as long as it is wanted, and closes it.
 pub(crate) fn keep(dialog: NodeRef<html::Dialog>, wanted: Signal<bool>) {
     let mut left: Option<Left> = None;
-    Effect::new(move || {
+    effect(move || {
         let wanted = wanted.get();
         let Some(dialog) = dialog.get() else {
             return;

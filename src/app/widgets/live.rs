@@ -10,20 +10,20 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use platform::rows::{self, Part, Row};
 
-use crate::reactive::Memo;
+use crate::reactive::{Memo, effect};
 
 /// Text that changes.
 pub(crate) fn text<T: Into<String>>(
     read: impl Fn() -> T + Send + Sync + 'static,
 ) -> Signal<String> {
-    Signal::derive(move || read().into())
+    text_erased(Box::new(move || read().into()))
 }
 
 /// An attribute that changes, and may be absent.
 pub(crate) fn attr<T: Into<String>>(
     read: impl Fn() -> Option<T> + Send + Sync + 'static,
 ) -> Signal<Option<String>> {
-    Signal::derive(move || read().map(Into::into))
+    attr_erased(Box::new(move || read().map(Into::into)))
 }
 
 /// A flag as the words "true" and "false", for attributes that ask for them.
@@ -41,7 +41,7 @@ pub(crate) fn when(
     holds: impl Fn() -> bool + Send + Sync + 'static,
     draw: impl Fn() -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
-    when_erased(Memo::new(move |_| holds()), Arc::new(draw))
+    when_erased(Box::new(holds), Arc::new(draw))
 }
 
 /// Parts one after another.
@@ -73,7 +73,7 @@ pub(crate) fn rows_in_place(
     draw: impl Fn(&Row) -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
     let mut were = rows.read_untracked();
-    Effect::new(move || {
+    effect(move || {
         let are = rows.read();
         rows::set(id, parts, &were, &are);
         were = are;
@@ -90,6 +90,14 @@ pub(crate) fn rows_in_place(
     list(move || keys.get(), row)
 }
 
+fn text_erased(read: Box<dyn Fn() -> String + Send + Sync>) -> Signal<String> {
+    Signal::derive(read)
+}
+
+fn attr_erased(read: Box<dyn Fn() -> Option<String> + Send + Sync>) -> Signal<Option<String>> {
+    Signal::derive(read)
+}
+
 type Draw = Arc<dyn Fn() -> AnyView + Send + Sync>;
 type DrawRow = Arc<dyn Fn(String) -> AnyView + Send + Sync>;
 
@@ -101,7 +109,8 @@ fn erased(draw: Draw) -> AnyView {
     (move || draw()).into_any()
 }
 
-fn when_erased(holds: Memo<bool>, draw: Draw) -> AnyView {
+fn when_erased(holds: Box<dyn Fn() -> bool + Send + Sync>, draw: Draw) -> AnyView {
+    let holds = Memo::new(move |_| holds());
     (move || if holds.get() { draw() } else { ().into_any() }).into_any()
 }
 

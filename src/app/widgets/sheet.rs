@@ -4,7 +4,7 @@ use leptos::html;
 use leptos::prelude::*;
 
 use super::{dialog, fresh_id};
-use crate::reactive::RwSignal;
+use crate::reactive::{RwSignal, effect};
 use crate::widgets::live;
 use crate::words;
 
@@ -28,7 +28,7 @@ pub(crate) fn Sheet(
     // What is in it goes only after it has closed: giving the focus back makes the browser lay the page out, and
     // what is no longer shown costs nothing there.
     let drawn = RwSignal::new(open.get_untracked());
-    Effect::new(move || {
+    effect(move || {
         if open.get() {
             drawn.set(true);
         }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::web_sys::HtmlInputElement;
 
 use super::fresh_id;
-use crate::reactive::{Memo, RwSignal};
+use crate::reactive::{Memo, RwSignal, effect};
 use crate::widgets::live;
 use crate::words;
 
@@ -45,7 +45,7 @@ pub(crate) fn Stepper(
     let asked = RwSignal::new(None::<f64>);
     let is_shown =
         move |wanted: f64, shown: f64| (wanted - shown).abs() < step.get_untracked() / 2.0;
-    Effect::new(move || {
+    effect(move || {
         let shown = value.get();
         if asked
             .get_untracked()

@@ -20,6 +20,7 @@ use super::state::State;
 use super::stay::Stay;
 use crate::formula::{Held, Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
+use crate::sorted;
 use crate::thermal::vessel::{Cooling, Surroundings};
 use crate::units::{Celsius, Minutes, Moment, WattsPerSquareMetreKelvin, minutes};
 
@@ -199,7 +200,7 @@ impl State {
             }
         }
         places.extend(self.supposed_places(of, start));
-        places.sort_by_key(|&(at, _)| at);
+        sorted::by_key(&mut places, |&(at, _)| at);
         self.around(Place::Kitchen, &places, Place::Kitchen.film(), held)
     }
 

@@ -4,6 +4,7 @@ use super::dough_at_start::spread;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
 use crate::formula::{ComponentKind, Held, Length, Step};
+use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::thermal::vessel::Vessel;
 use crate::units::{Celsius, CelsiusDelta, Metres, Minutes, Moment, Share, celsius_delta, minutes};
@@ -172,7 +173,7 @@ impl State {
         for seen in self.poured(step) {
             add(seen.at.max(start), OnTheWay::Poured(seen.what));
         }
-        found.sort_by_key(|&(at, _)| at);
+        sorted::by_key(&mut found, |&(at, _)| at);
         found
     }
 

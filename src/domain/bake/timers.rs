@@ -8,6 +8,7 @@ use super::event::AlarmId;
 use super::progress::{How, Status};
 use super::state::State;
 use crate::formula::{Step, StepId, StepKind};
+use crate::sorted;
 use crate::thermal::cooling::COLD;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -96,7 +97,7 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
         .filter(|alarm| !was_heard(state, alarm))
         .filter(|alarm| rings_now(state, alarm))
         .collect();
-    found.sort_by_key(|alarm| alarm.due);
+    sorted::by_key(&mut found, |alarm| alarm.due);
     found
 }
 

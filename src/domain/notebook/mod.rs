@@ -6,6 +6,7 @@ use crate::bake::{Bake, BakeId, Ended, Noted, Reading};
 use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::{Outline, Planned, outline};
+use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
 
@@ -40,7 +41,7 @@ pub fn lessons<'a>(notes: &'a [Note], formula: &Draft, step: &Step) -> Vec<&'a s
         .iter()
         .filter(|note| note.formula == formula.id && (note.form == form || !hangs_on_form))
         .collect();
-    matching.sort_by_key(|note| std::cmp::Reverse(note.at));
+    sorted::by_key(&mut matching, |note| std::cmp::Reverse(note.at));
     matching
         .into_iter()
         .flat_map(|note| &note.differently)

@@ -3,6 +3,7 @@
 use super::offers::{can_start, offers_by, present};
 use crate::bake::{Forecast, State};
 use crate::formula::{Step, StepId, StepKind};
+use crate::sorted;
 use crate::units::Moment;
 
 /// The one thing that the baker is asked to do or look at.
@@ -105,6 +106,6 @@ pub fn running(state: &State, now: Moment) -> Vec<Running> {
     let mut running: Vec<Forecast> = steps
         .filter_map(|step| state.forecast(step.id, now))
         .collect();
-    running.sort_by_key(|forecast| forecast.look);
+    sorted::by_key(&mut running, |forecast| forecast.look);
     running
 }

@@ -1,5 +1,6 @@
 //! The work that free hands could do, and what makes some of it more pressing.
 
+use crate::sorted;
 use std::cmp::Reverse;
 
 use super::tails::tails;
@@ -33,7 +34,7 @@ pub fn offers(state: &State, now: Moment) -> Vec<StepId> {
     } else {
         Map::new()
     };
-    open.sort_by_key(|&(step, by)| rank(step, by, now, &tails));
+    sorted::by_key(&mut open, |&(step, by)| rank(step, by, now, &tails));
     open.into_iter().map(|(step, _)| step.id).collect()
 }
 
@@ -48,7 +49,7 @@ pub(super) fn offers_by(state: &State, now: Moment, order: &[StepId]) -> Vec<Ste
 /// Puts what is offered into the order of a plan, which knows what else wants the hands; what it doesn't know comes
 /// after that. An oven that is due stays first.
 pub fn in_order(state: &State, offers: &mut [StepId], order: &[StepId]) {
-    offers.sort_by_key(|&id| {
+    sorted::by_key(offers, |&id| {
         let step = state.formula.step(id);
         let is_oven = step.is_some_and(|step| step.kind == StepKind::OvenOn);
         let place = order.iter().position(|&planned| planned == id);

@@ -18,7 +18,7 @@ use super::readings::Readings;
 use super::step_cautions::{BeforeList, StepCautions};
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
-use crate::reactive::Memo;
+use crate::reactive::{Memo, effect};
 use crate::route::Route;
 use crate::state::BakeView;
 use crate::widgets::answer::told;
@@ -49,7 +49,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
     };
     let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.
-    Effect::new(move || {
+    effect(move || {
         if app.answer.read().is_some() {
             platform::page::show("[data-scrolls] .answer");
         }

@@ -6,7 +6,7 @@ use domain::sorted::Set;
 use leptos::prelude::*;
 
 use super::Shown;
-use crate::reactive::Memo;
+use crate::reactive::{Memo, effect};
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -176,13 +176,14 @@ fn Pieces(shown: Shown, pieces: u16, items: Vec<String>, marked: Memo<Set<Mark>>
         let next = shown.with_step(|state, step| next_mark(state, step.id)?.piece);
         next.flatten()
     });
-    Effect::new(move |before: Option<Option<u16>>| {
+    let mut before = None;
+    effect(move || {
         let asked = asked.get();
         // At its first piece a step shows its instruction, unless the baker has been further.
-        if asked > Some(0) || before.flatten().is_some() {
+        if asked > Some(0) || before.is_some() {
             platform::page::show(".piece-row[aria-current]");
         }
-        asked
+        before = asked;
     });
     let rows = (0..pieces).map(|piece| {
         let name = words::piece(shown.view.read_untracked().bake.state(), piece);

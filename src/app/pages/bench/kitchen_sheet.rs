@@ -4,7 +4,7 @@ use domain::kitchen::{COLDEST_AIR, WARMEST_AIR};
 use leptos::prelude::*;
 
 use super::{Shown, course};
-use crate::reactive::RwSignal;
+use crate::reactive::{RwSignal, effect};
 use crate::widgets::sheet::Sheet;
 use crate::widgets::temperature::TemperatureStepper;
 use crate::widgets::{answer, live};
@@ -16,7 +16,7 @@ pub(super) fn KitchenSheet(shown: Shown, open: RwSignal<bool>) -> impl IntoView 
     let app = shown.app;
     let known = move || shown.with(|state| state.kitchen.air);
     let entered = RwSignal::new(known());
-    Effect::new(move || {
+    effect(move || {
         if open.get() {
             entered.set(shown.view.read_untracked().bake.state().kitchen.air);
         }

@@ -2,6 +2,7 @@
 
 use domain::bake::Intent;
 use domain::formula::StepId;
+use domain::sorted;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock::time_of_day;
@@ -109,7 +110,7 @@ fn Ended(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                     Some((at, step.id, step.title.clone()))
                 })
                 .collect();
-            ended.sort_by_key(|&(at, ..)| std::cmp::Reverse(at));
+            sorted::by_key(&mut ended, |&(at, ..)| std::cmp::Reverse(at));
             let newest = ended.into_iter().map(|(_, id, title)| (id, title));
             newest.collect::<Vec<_>>()
         })

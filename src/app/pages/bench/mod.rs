@@ -27,7 +27,7 @@ use domain::schedule::Ask;
 use domain::units::Celsius;
 use leptos::prelude::*;
 
-use crate::reactive::{Memo, RwSignal};
+use crate::reactive::{Memo, RwSignal, effect};
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, oventide};
 use crate::widgets::live;
@@ -87,7 +87,7 @@ pub(crate) fn Bench() -> impl IntoView {
         shown_bake(app, last.map(|last| &last.bake.id))
     });
     let any = Memo::new(move |_| shown.read().is_some());
-    Effect::new(move || app.show_on_bench(shown.read().as_ref().map(|view| view.bake.id.clone())));
+    effect(move || app.show_on_bench(shown.read().as_ref().map(|view| view.bake.id.clone())));
     on_cleanup(move || app.show_on_bench(None));
     view! {
         {live::part(move || {
@@ -150,12 +150,13 @@ fn OneBake(shown: Memo<Option<BakeView>>) -> impl IntoView {
     let entered = RwSignal::new(None);
     let shown = Shown { app, view, entered };
     let asked = shown.asked();
-    Effect::new(move |before: Option<Ask>| {
+    let mut before = None;
+    effect(move || {
+        let asked = asked.get();
         // Whoever marked the last of a long list has scrolled away from what comes next.
-        if before.is_some_and(|before| before != asked.get()) {
+        if before.replace(asked).is_some_and(|before| before != asked) {
             platform::page::scroll_to_top();
         }
-        asked.get()
     });
     view! {
         <main id="app" class="bench">

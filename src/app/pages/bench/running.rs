@@ -3,6 +3,7 @@
 use domain::bake::{BakeId, Intent};
 use domain::decimal;
 use domain::formula::StepId;
+use domain::sorted;
 use domain::units::Moment;
 use leptos::prelude::*;
 
@@ -141,7 +142,7 @@ fn cards(shown: Shown) -> Vec<Card> {
             });
         }
     }
-    cards.sort_by_key(|card| card.look);
+    sorted::by_key(&mut cards, |card| card.look);
     cards
 }
 

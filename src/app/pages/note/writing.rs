@@ -3,12 +3,13 @@
 use domain::bake::{Bake, BakeId};
 use domain::formula::StepId;
 use domain::notebook::Note;
+use domain::sorted;
 use domain::units::{Minutes, minutes};
 use leptos::prelude::*;
 use platform::clock::{self, Once};
 use platform::page;
 
-use crate::reactive::{Memo, RwSignal};
+use crate::reactive::{Memo, RwSignal, effect};
 use crate::state::{Oventide, oventide};
 use crate::widgets::fresh_id;
 use crate::widgets::lesson::lesson_line;
@@ -54,7 +55,7 @@ pub(super) fn Writing(bake: Bake) -> impl IntoView {
                     note.differently.retain(|(at, _)| *at != step);
                     if !text.trim().is_empty() {
                         note.differently.push((step, text));
-                        note.differently.sort_by_key(|(at, _)| *at);
+                        sorted::by_key(&mut note.differently, |(at, _)| *at);
                     }
                 });
             });
@@ -161,14 +162,15 @@ fn KeptText(
     let draft = RwSignal::new(kept.get_untracked());
     let sent = RwSignal::new(kept.get_untracked());
     // Another tab may write about the same bake. What is being written here is kept in its turn.
-    Effect::new(move |before: Option<String>| {
+    let mut before = None::<String>;
+    effect(move || {
         let (kept, known) = (kept.get(), sent.get_untracked());
-        let untouched = draft.get_untracked() == known && before.is_none_or(|it| it == known);
+        let was_kept = before.replace(kept.clone()).is_none_or(|it| it == known);
+        let untouched = draft.get_untracked() == known && was_kept;
         if untouched && kept != known {
             sent.set(kept.clone());
-            draft.set(kept.clone());
+            draft.set(kept);
         }
-        kept
     });
     let pause = StoredValue::new_local(None::<Once>);
     let keep = move || {

@@ -19,6 +19,7 @@ mod ways;
 mod wishes;
 
 use domain::bake::CALLED;
+use domain::sorted;
 use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock;
@@ -250,7 +251,7 @@ fn depends_on(told: &Told, table: Option<Moment>, now: Moment) -> String {
     let chain: Vec<&Entry> = entries.filter(hangs).collect();
     let length = |entry: &Entry| entry.end.epoch_ms() - entry.start.epoch_ms();
     let mut lengths: Vec<i64> = chain.iter().map(|entry| length(entry)).collect();
-    lengths.sort_by_key(|length| std::cmp::Reverse(*length));
+    sorted::by_key(&mut lengths, |length| std::cmp::Reverse(*length));
     let least = lengths.get(MOST_LINKS - 1).copied().unwrap_or(0);
     let mut names: Vec<String> = Vec::new();
     for entry in &chain {

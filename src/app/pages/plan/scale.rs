@@ -5,6 +5,7 @@
 //! than [`IDLE`] is cut to that, as a night is in which things only stand in the fridge. So the order is always right,
 //! and a length is read from its times.
 
+use domain::sorted;
 use domain::units::{Moment, minutes};
 
 /// How tall an hour is, at least; a rem is 16 px unless the baker has larger text.
@@ -77,7 +78,9 @@ impl Scale {
             })
             .collect();
         // The short ones first, so that a long one is found to be tall enough already.
-        drawn.sort_by_key(|drawn| drawn.span.1.epoch_ms() - drawn.span.0.epoch_ms());
+        sorted::by_key(&mut drawn, |drawn| {
+            drawn.span.1.epoch_ms() - drawn.span.0.epoch_ms()
+        });
         for Drawn { span, least, .. } in drawn {
             let first = stretches.partition_point(|stretch| stretch.from < span.0);
             let end = stretches.partition_point(|stretch| stretch.to <= span.1);

@@ -10,9 +10,9 @@ mod wishes;
 use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State, begin_alarm};
 use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
-use leptos::prelude::*;
 
 use super::{BakeView, Late, Oventide};
+use crate::reactive::effect;
 use crate::words;
 pub(crate) use changes::Change;
 use changes::{MOST_CHANGES, keep_change};
@@ -157,43 +157,11 @@ impl Oventide {
     ///
     /// There is no plan before the late half of the app is here, and so nobody is called by one to begin.
     pub(super) fn watch_plan(self) {
-        Effect::new(move |last: Option<Seen>| {
-            if self.late.get() != Late::Here {
-                return last.unwrap_or_default();
+        let mut seen = Seen::default();
+        effect(move || {
+            if self.late.get() == Late::Here {
+                door()(self, &mut seen);
             }
-            let now = self.beat.get();
-            let bakes = self.bakes.read();
-            let running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
-            let mut seen = last.unwrap_or_default();
-            let before = self.plan.read_untracked();
-            let recalled = self.recall(&bakes, &running, before.as_ref(), &mut seen);
-            let shown = recalled.as_ref().or(before.as_ref());
-            let states: Vec<&State> = running.iter().map(Bake::state).collect();
-            let has_news = seen.running != running;
-            let is_new = recalled.is_some() || has_news;
-            let is_behind = shown.is_some_and(|planned| {
-                (now - planned.at).get().abs() >= AGAIN.get()
-                    && planned.timetable.plan.is_overtaken(&states, now)
-            });
-            if is_new || is_behind {
-                let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
-                let before = shown.map(|planned| planned.before(&ids));
-                let found = (!states.is_empty()).then(|| door()(&states, now, before.as_ref()));
-                let planned = found.flatten();
-                let planned =
-                    planned.map(|timetable| Planned::new(&running, timetable, now, shown));
-                self.forget_over(&mut seen, &running);
-                self.tell_moved(&mut seen, planned.as_ref(), &running, now);
-                match &planned {
-                    Some(planned) if has_news || planned.promises_other_than(shown) => {
-                        self.keep_promises(planned, &running, &seen.told);
-                    }
-                    Some(_) => {}
-                    None => self.planned_anew.set(false),
-                }
-                self.plan.set(planned);
-            }
-            Seen { running, ..seen }
         });
     }
 
@@ -230,7 +198,7 @@ impl Oventide {
             seen.told.push(is);
             return;
         };
-        let told = door_to_changes()(promised, &is, now).filter(|moved| {
+        let told = compare(promised, &is, now).filter(|moved| {
             let by = (moved.ready.1 - moved.ready.0).get().abs();
             !moved.why.is_passing() || by >= PASSING.get()
         });
@@ -264,11 +232,6 @@ fn wished_at(bake: &Bake) -> Option<Moment> {
     wished.map(|entry| entry.at)
 }
 
-/// What finds what has moved from one plan to another, likewise late.
-fn door_to_changes() -> fn(&Promised, &Promised, Moment) -> Option<Moved> {
-    std::hint::black_box(compare)
-}
-
 fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
     let [before, after]: [Vec<&Bake>; 2] =
         [promised, is].map(|promised| promised.bakes.iter().collect());
@@ -289,14 +252,56 @@ fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {
     moved(before, after, now)
 }
 
-/// What finds a plan. It must not be called before the late half is here, and the compilers may not see what it is:
+/// What plans anew. It must not be called before the late half is here, and the compilers may not see what it is:
 /// the whole solver would come into the first one.
-fn door() -> fn(&[&State], Moment, Option<&Timetable>) -> Option<Timetable> {
-    std::hint::black_box(search)
+fn door() -> fn(Oventide, &mut Seen) {
+    std::hint::black_box(plan_anew)
 }
 
-fn search(states: &[&State], now: Moment, before: Option<&Timetable>) -> Option<Timetable> {
-    timetable(states, now, before, &mut patience())
+fn plan_anew(app: Oventide, seen: &mut Seen) {
+    let now = app.beat.get();
+    let bakes = app.bakes.read();
+    let running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
+    let before = app.plan.read_untracked();
+    let recalled = app.recall(&bakes, &running, before.as_ref(), seen);
+    let shown = recalled.as_ref().or(before.as_ref());
+    let states: Vec<&State> = running.iter().map(Bake::state).collect();
+    let has_news = seen.running != running;
+    let is_new = recalled.is_some() || has_news;
+    let is_behind = shown.is_some_and(|planned| {
+        (now - planned.at).get().abs() >= AGAIN.get()
+            && planned.timetable.plan.is_overtaken(&states, now)
+    });
+    if is_new || is_behind {
+        let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
+        let before = shown.map(|planned| planned.before(&ids));
+        let found =
+            (!states.is_empty()).then(|| timetable(&states, now, before.as_ref(), &mut patience()));
+        let planned = found.flatten();
+        let planned = planned.map(|timetable| Planned::new(&running, timetable, now, shown));
+        app.forget_over(seen, &running);
+        app.tell_moved(seen, planned.as_ref(), &running, now);
+        match &planned {
+            Some(planned) if has_news || planned.promises_other_than(shown) => {
+                app.keep_promises(planned, &running, &seen.told);
+            }
+            Some(_) => {}
+            None => app.planned_anew.set(false),
+        }
+        app.plan.set(planned);
+    }
+    seen.running = running;
+}
+
+/// What finds whom a plan calls, late as the plan itself.
+pub(super) fn door_to_calls() -> fn(Oventide, &Planned, &Bake, Moment) -> Vec<Alarm> {
+    std::hint::black_box(calls)
+}
+
+fn calls(app: Oventide, planned: &Planned, bake: &Bake, now: Moment) -> Vec<Alarm> {
+    let bakes = app.bakes.read_untracked();
+    let states = planned.states(&bakes);
+    planned.alarms(bake, states.as_deref(), app.look_at(&bake.id), now)
 }
 
 fn patience() -> impl FnMut() -> bool {

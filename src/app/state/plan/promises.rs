@@ -8,6 +8,7 @@ use domain::bake::Bake;
 use domain::schedule::plan::{Item, Promise, Promises};
 use domain::units::{Minutes, minutes};
 use platform::clock::{self, Once};
+use platform::page::on_hide;
 use platform::store::{StoreError, read_promises, write_promises};
 
 use super::changes::{Change, MOST_CHANGES, keep_change};
@@ -82,7 +83,7 @@ impl Oventide {
             return None;
         }
         let kept = keeping.text.as_ref();
-        let recalled = kept.and_then(|text| door_to_reading()(text, bakes, running));
+        let recalled = kept.and_then(|text| read_back(text, bakes, running));
         let Some(recalled) = recalled else {
             if shown.is_none() {
                 self.planned_anew.set(true);
@@ -105,8 +106,12 @@ impl Oventide {
 
     /// Keeps what a plan promises that is shown now.
     pub(super) fn keep_promises(self, planned: &Planned, running: &[Bake], told: &[Promised]) {
-        let text = door_to_writing()(planned, running, told);
-        self.inner().keeping.borrow_mut().text = Some(text);
+        let text = write_down(planned, running, told);
+        let inner = self.inner();
+        inner.keeping.borrow_mut().text = Some(text);
+        // Before the first of them nothing is still to be stored.
+        let mut hiding = inner.hiding.borrow_mut();
+        hiding.get_or_insert_with(|| on_hide(move || self.store_promises()));
         self.store_promises_in(SHOWN_FIRST);
     }
 
@@ -116,7 +121,7 @@ impl Oventide {
     }
 
     /// Stores what is still to be stored of plans, now.
-    pub(in crate::state) fn store_promises(self) {
+    fn store_promises(self) {
         let inner = self.inner();
         if inner.keeping.borrow_mut().due.take().is_none() {
             return;
@@ -143,15 +148,6 @@ impl Oventide {
             }
         }));
     }
-}
-
-/// What reads and what writes it, late as the plans themselves.
-fn door_to_reading() -> fn(&str, &[Bake], &[Bake]) -> Option<Recalled> {
-    std::hint::black_box(read_back)
-}
-
-fn door_to_writing() -> fn(&Planned, &[Bake], &[Promised]) -> String {
-    std::hint::black_box(write_down)
 }
 
 fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {

@@ -6,6 +6,7 @@
 use domain::bake::{How, State};
 use domain::formula::{Step, StepId};
 use domain::schedule::plan::What;
+use domain::sorted;
 use domain::units::Moment;
 
 use super::Planned;
@@ -24,7 +25,7 @@ pub(super) fn add(entries: &mut Vec<Entry>, planned: &Planned, states: &[&State]
         found.extend(put_away.filter_map(|step| of_put_away(step, bake, planned, states, entries)));
     }
     entries.append(&mut found);
-    entries.sort_by_key(|entry| entry.start);
+    sorted::by_key(entries, |entry| entry.start);
 }
 
 /// Behind the key of what it is about.

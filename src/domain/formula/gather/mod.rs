@@ -10,6 +10,7 @@ pub use kit::{Kit, Tool, kit};
 use super::{Component, Formula};
 use crate::food::{Allergen, Food, FoodKind};
 use crate::kitchen::Scales;
+use crate::sorted;
 use crate::units::{Grams, grams};
 
 /// Where in a shop, or at home, a food stands.
@@ -126,7 +127,7 @@ pub fn gather<'a>(formulas: &[(&'a Formula, Scales)]) -> Vec<Bought<'a>> {
             }
         }
     }
-    list.sort_by_key(|line| line.food.kind);
+    sorted::by_key(&mut list, |line| line.food.kind);
     list
 }
 

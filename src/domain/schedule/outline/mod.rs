@@ -3,6 +3,7 @@
 mod forward;
 mod hands;
 
+use crate::sorted;
 use std::cell::OnceCell;
 
 use self::forward::Forward;
@@ -74,7 +75,7 @@ fn forwards(state: &State, now: Moment, windows: bool) -> Outline {
         .into_iter()
         .map(|(_, value)| value)
         .collect();
-    steps.sort_by_key(|planned| (planned.start, planned.end));
+    sorted::by_key(&mut steps, |planned| (planned.start, planned.end));
     Outline { steps, table }
 }
 

@@ -16,7 +16,7 @@ use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::reactive::{Memo, RwSignal};
+use crate::reactive::{Memo, RwSignal, effect};
 use crate::state::{Oventide, oventide};
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
@@ -76,7 +76,7 @@ pub(crate) fn WaysOut() -> impl IntoView {
     let found = looks.found;
     let asked = RwSignal::new(false);
     let is_amiss = Memo::new(move |_| is_amiss(app));
-    Effect::new(move || looks.look(is_amiss.get() || asked.get()));
+    effect(move || looks.look(is_amiss.get() || asked.get()));
     let presses = Presses::new();
     let ask = move |_| {
         if presses.is_new() {

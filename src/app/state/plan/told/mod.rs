@@ -5,6 +5,7 @@ mod entry;
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
 use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away, table_of};
+use domain::sorted;
 use domain::units::Moment;
 
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
@@ -167,7 +168,7 @@ impl Told {
         let mut begins: Vec<(String, (Moment, bool))> = begins
             .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
             .collect();
-        begins.sort_by_key(|&(_, at)| at);
+        sorted::by_key(&mut begins, |&(_, at)| at);
         let left_out = states.iter().zip(&names).enumerate();
         let left_out = left_out.filter_map(|(bake, (state, name))| {
             let said = words::plan::left_out(state, plan.left_out(bake, state)?, now);
