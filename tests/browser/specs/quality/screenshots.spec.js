@@ -10,7 +10,7 @@ import { fileURLToPath } from "node:url";
 import { FORMULAS } from "../../pages/formula.js";
 import { minuteOf } from "../../pages/plan.js";
 import { Baker } from "../../support/baker.js";
-import { MINUTE } from "../../support/clock.js";
+import { MINUTE, SECOND } from "../../support/clock.js";
 import { PHONE } from "../../support/phone.js";
 import { expect, test } from "../../support/test.js";
 import { asksOf } from "./measure/walk.js";
@@ -31,6 +31,9 @@ test.use({ deviceScaleFactor: 1, colorScheme: "light" });
 test("pictures of a bake", async ({ app, page }) => {
   test.setTimeout(240_000);
   await app.open();
+  // Lengths are told once the cards can be seen, which takes time that stands still here.
+  await app.clock.pass(SECOND);
+  await expect(page.getByRole("main")).toContainText("from flour to table");
   await take(page, "today", ["portrait"]);
   await app.turnTo("#/formulas");
   await page.getByRole("main").getByRole("link", { name: FORMULAS.buns }).click();
