@@ -16,13 +16,6 @@ export function median(values) {
 const CHANCE = 1.4;
 
 /**
- * The same for what lasts a dozen milliseconds and mostly stores and draws: one build came to 13.8 to
- * 15.2 ms on one evening and, two hours later, to 18.1 to 23.2 in seven runs on the same machine, and the next
- * to 24.0, while the processor had the same points. Beside each other these builds differ by a tenth.
- */
-export const CHANCE_OF_SHORT = 1.7;
-
-/**
  * Prints one line of the table, and fails when the median is over the budget, which DEVELOPERS.md states, by more than
  * `chance`. A goal that says "at most" is held with none.
  */
@@ -30,7 +23,7 @@ export function hold(what, runs, budgetMs, chance = CHANCE) {
   const middle = median(runs);
   const all = runs.map((run) => run.toFixed(1)).join(", ");
   const most = budgetMs * chance;
-  const why = chance > CHANCE_OF_SHORT ? "as it was found" : "by no more than runs differ";
+  const why = chance > CHANCE ? "as it was found" : "by no more than runs differ";
   const over = middle <= most ? `OVER, ${why}` : "FAILED";
   const verdict = middle <= budgetMs ? "ok" : over;
   console.log(`  ${what}: ${middle.toFixed(1)} ms, budget ${budgetMs}: ${verdict}  (${all})`);
