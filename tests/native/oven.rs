@@ -1,8 +1,12 @@
 //! Oven settings, bake windows of other sizes, and altitude, against
 //! `reference/oven.toml`, where sources and tolerances stand.
 
-use checks::assert_close;
+use checks::reforecast::{TAKEN_UP, taken_up};
+use checks::{assert_close, say};
+use domain::bake::Intent;
 use domain::estimate::{Basis, Estimate};
+use domain::formula::StepKind;
+use domain::schedule::to_take_out;
 use domain::thermal::constants::CORE_BELOW_BOILING;
 use domain::thermal::oven::altitude::{boiling_point, pressure_ratio};
 use domain::thermal::oven::{
@@ -238,10 +242,26 @@ proptest! {
 
 #[test]
 fn an_oven_is_on_for_a_bread_from_its_switch_until_it_is_out() {
-    let points = checks::reforecast::taken_up();
+    let points = taken_up();
     let is_on = points.iter().map(|point| point.bake.state().has_oven_on());
     // At none of the others was it turned on, or is anything still in it.
-    let names = checks::reforecast::TAKEN_UP.iter().zip(is_on);
+    let names = TAKEN_UP.iter().zip(is_on);
     let on: Vec<_> = names.filter(|&(_, on)| on).map(|(name, _)| *name).collect();
     assert_eq!(on, ["Bake"]);
+}
+
+#[test]
+fn a_bread_whose_bake_has_ended_is_to_be_taken_out_until_it_is() {
+    let place = TAKEN_UP.iter().position(|name| *name == "Bake");
+    let mut point = taken_up().swap_remove(place.expect("it is taken up there"));
+    let steps = &point.bake.state().formula.steps;
+    let bake = steps.iter().find(|step| step.kind == StepKind::Bake);
+    let bake = bake.expect("it is baked").id;
+    assert_eq!(to_take_out(point.bake.state()), None);
+    say(&mut point.bake, Intent::Done(bake), point.now);
+    let out = to_take_out(point.bake.state()).expect("it is done");
+    assert_eq!(point.bake.state().formula.title(out), "Out of the oven");
+    say(&mut point.bake, Intent::Done(out), point.now);
+    assert_eq!(to_take_out(point.bake.state()), None);
+    assert!(!point.bake.state().has_oven_on());
 }

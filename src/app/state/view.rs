@@ -2,10 +2,11 @@
 
 use domain::bake::{self, Alarm, Bake, BakeId, State, Status};
 use domain::estimate::Estimate;
-use domain::formula::{Step, StepId, StepKind};
+use domain::formula::{Step, StepId};
 use domain::schedule::plan::What;
 use domain::schedule::{
     Ask, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
+    to_take_out,
 };
 use domain::units::{Minutes, Moment, minutes};
 
@@ -209,26 +210,14 @@ fn elsewhere(
 ) -> Option<(BakeId, StepId)> {
     let others = planned.bakes.iter().zip(states).enumerate();
     let mut others = others.filter(|&(place, _)| place != here);
-    if let Some(baked) = others.find_map(|(_, (id, state))| Some((id.clone(), baked(state)?))) {
+    if let Some(baked) = others.find_map(|(_, (id, state))| Some((id.clone(), to_take_out(state)?)))
+    {
         return Some(baked);
     }
     let item = planned.timetable.plan.hands_at(states, now)?;
     let (bake, step) = item.what.of()?;
     let is_now = item.start - now < AT_ONCE && bake != here && states[bake].is_open(step);
     is_now.then(|| (planned.bakes[bake].clone(), step))
-}
-
-/// What takes a bread out whose bake has ended: it goes on baking until then, whatever the plan has the hands at.
-fn baked(state: &State) -> Option<StepId> {
-    let steps = state.formula.steps.iter();
-    let mut takes_out = steps.filter(|step| step.is_hands() && state.is_open(step.id));
-    let follows_a_bake = |step: &&Step| {
-        step.after.iter().any(|link| {
-            let of = state.formula.step(link.step);
-            of.is_some_and(|of| of.kind == StepKind::Bake)
-        })
-    };
-    takes_out.find(follows_a_bake).map(|step| step.id)
 }
 
 /// Every bake that is not over.

@@ -93,6 +93,22 @@ pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
     }
 }
 
+/// What takes out a bread whose bake has ended: it goes on baking until then, whatever else the hands are wanted for.
+#[must_use]
+pub fn to_take_out(state: &State) -> Option<StepId> {
+    let follows_a_bake = |step: &Step| {
+        let mut before = step.after.iter();
+        before.any(|link| {
+            let of = state.formula.step(link.step);
+            of.is_some_and(|of| of.kind == StepKind::Bake)
+        })
+    };
+    let mut steps = state.formula.steps.iter();
+    let found =
+        steps.find(|step| step.is_hands() && state.is_open(step.id) && follows_a_bake(step));
+    found.map(|step| step.id)
+}
+
 fn picked(state: &State, now: Moment) -> Option<&Step> {
     let step = state.formula.step(state.picked?)?;
     let open_since = state.progress(step.id).open_since?;

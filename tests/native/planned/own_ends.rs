@@ -5,7 +5,7 @@ use domain::bake::{Bake, BakeId, Intent};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Made, Moved, NOTABLE, Timetable, moved};
-use domain::units::{Moment, minutes};
+use domain::units::{Celsius, Moment, minutes};
 
 use super::NINE;
 use super::asked::{at_table, hours, planned};
@@ -49,6 +49,11 @@ fn told(before: (&Timetable, &[Bake]), after: (&Timetable, &[Bake]), now: Moment
     moved(made(before.0, &was), made(after.0, &is), now)
 }
 
+/// The kitchen of one of the breads, and only that, is so warm from a moment on.
+fn cools(bake: &mut Bake, air: f64, at: Moment) {
+    say(bake, Intent::KitchenIs(Celsius::clamped(air)), at);
+}
+
 fn ends(of: &Timetable, bake: usize) -> Moment {
     of.plan.of(bake).expect("it is planned").table.likely()
 }
@@ -58,14 +63,9 @@ fn each_bread_tells_its_own_end_and_the_others_by_name() {
     let before = apart();
     let now = NINE + minutes(20.0);
     let was = plan(&before, now);
-    // The braid's kitchen, and only that, is cold now.
     let mut after = before.clone();
     let later = now + minutes(1.0);
-    say(
-        &mut after[1],
-        Intent::KitchenIs(domain::units::celsius(16.0)),
-        later,
-    );
+    cools(&mut after[1], 16.0, later);
     let is = plan(&after, later);
     let moved = told((&was, &before), (&is, &after), later).expect("it takes longer");
     for (bake, own) in moved.each.iter().enumerate() {
@@ -101,11 +101,7 @@ fn at_each_of_two_breads_for_one_table_its_own_end_is_told() {
     let was = plan(&before, now);
     let mut after = before.clone();
     let later = now + minutes(1.0);
-    say(
-        &mut after[1],
-        Intent::KitchenIs(domain::units::celsius(15.0)),
-        later,
-    );
+    cools(&mut after[1], 15.0, later);
     let is = plan(&after, later);
     let moved = told((&was, &before), (&is, &after), later).expect("it takes longer");
     let braid = moved.end_at(&after[1].id);
@@ -121,18 +117,10 @@ fn what_one_press_told_twice_goes_on_from_the_first_for_every_bread() {
     let was = plan(&before, now);
     let press = now + minutes(1.0);
     let mut between = before.clone();
-    say(
-        &mut between[1],
-        Intent::KitchenIs(domain::units::celsius(16.0)),
-        press,
-    );
+    cools(&mut between[1], 16.0, press);
     let then = plan(&between, press);
     let mut after = between.clone();
-    say(
-        &mut after[0],
-        Intent::KitchenIs(domain::units::celsius(16.0)),
-        press,
-    );
+    cools(&mut after[0], 16.0, press);
     let is = plan(&after, press);
     let first = told((&was, &before), (&then, &between), press).expect("the braid moves");
     let mut second = told((&then, &between), (&is, &after), press).expect("the buns move");

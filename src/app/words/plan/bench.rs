@@ -68,13 +68,13 @@ pub(crate) fn left_out(state: &State, left: LeftOut, now: Moment) -> String {
         let at = when(left.at, now);
         return format!("{title} comes at {at}. {}", put_away(state, left));
     }
-    // It should have gone on by now, so nothing is put away until a moment that is known.
-    let stands = if left.is_dough {
+    // It should have gone on by now, so nothing is put away until a moment that is known; and nobody said where it stood.
+    let what = if left.is_dough {
         "the dough"
     } else {
-        "milk and egg"
+        "the milk and egg"
     };
-    format!("{title} is overdue, and {stands} stood out all the while. {STOOD_TOO_LONG}")
+    format!("{title} is overdue. Did {what} stand out all the while? {STOOD_TOO_LONG}")
 }
 
 fn put_away(state: &State, left: LeftOut) -> String {
@@ -127,5 +127,19 @@ mod tests {
             "Until then put away the whole milk and beaten egg you weighed. Perishable: into the fridge within two hours, one in a hot kitchen. Your local food-safety rules come first."
         );
         assert_eq!(put_away(bake.state(), left(true)), DOUGH_AWAY);
+    }
+
+    #[test]
+    fn what_should_have_gone_on_is_put_away_until_no_moment_that_has_passed() {
+        let bake = begin(starter("orange-braid"), Kitchen::UNMEASURED, START);
+        let left = LeftOut {
+            step: step(&bake, StepKind::Mix),
+            at: START,
+            is_dough: false,
+        };
+        let said = left_out(bake.state(), left, START + minutes(40.0));
+        let title = bake.state().formula.title(left.step);
+        let first = format!("{title} is overdue. Did the milk and egg stand out all the while?");
+        assert_eq!(said, format!("{first} {STOOD_TOO_LONG}"));
     }
 }
