@@ -221,9 +221,9 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     lines.extend(before.filter_map(|before| words::before_away(before, now)));
     if told.margins.len() > 1 {
         let margins = told.margins.iter();
-        lines.extend(margins.map(|(_, margin)| depends_on(told, Some(margin.table), now)));
+        lines.extend(margins.filter_map(|(_, margin)| depends_on(told, Some(margin.table), now)));
     } else {
-        lines.push(depends_on(told, None, now));
+        lines.extend(depends_on(told, None, now));
     }
     // A table that is kept is as good as any, so only of a late or a soonest end does it matter.
     let mut margins = told.margins.iter();
@@ -245,7 +245,7 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
 const MOST_LINKS: usize = 4;
 
 /// What the end hangs on, or one of several tables.
-fn depends_on(told: &Told, table: Option<Moment>, now: Moment) -> String {
+fn depends_on(told: &Told, table: Option<Moment>, now: Moment) -> Option<String> {
     let entries = told.entries.iter();
     let hangs = |entry: &&Entry| table.map_or(entry.hangs, |at| entry.tables.contains(&at));
     let chain: Vec<&Entry> = entries.filter(hangs).collect();

@@ -147,14 +147,14 @@ pub(crate) fn table_depends(table: Moment, now: Moment) -> String {
     format!("{TABLE_DEPENDS_ON} at {}", when(table, now))
 }
 
-/// "The table depends on Knead, First rise, Fill and 7 shorter steps."
-pub(crate) fn depends_on(what: &str, names: &[String], shorter: usize) -> String {
+/// "The table depends on Knead, First rise, Fill and 7 shorter steps." Nothing where all is done, and nothing can change it.
+pub(crate) fn depends_on(what: &str, names: &[String], shorter: usize) -> Option<String> {
     let mut links = names.to_vec();
     if shorter > 0 {
         let steps = if shorter == 1 { "step" } else { "steps" };
         links.push(format!("{shorter} shorter {steps}"));
     }
-    format!("{what} depends on {}.", listed(&links))
+    (!links.is_empty()).then(|| format!("{what} depends on {}.", listed(&links)))
 }
 
 /// When to begin what waits: "Begin at 09:40: Buns.", or "Go on at 09:40: Buns." where it was gathered, or more.
@@ -213,17 +213,18 @@ mod tests {
     fn a_chain_is_told_by_its_longest_links() {
         let three = names(&["Knead", "First rise", "Fill"]);
         assert_eq!(
-            depends_on(TABLE_DEPENDS_ON, &three, 0),
-            "The table depends on Knead, First rise and Fill."
+            depends_on(TABLE_DEPENDS_ON, &three, 0).as_deref(),
+            Some("The table depends on Knead, First rise and Fill.")
         );
         assert_eq!(
-            depends_on(TABLE_DEPENDS_ON, &three, 1),
-            "The table depends on Knead, First rise, Fill and 1 shorter step."
+            depends_on(TABLE_DEPENDS_ON, &three, 1).as_deref(),
+            Some("The table depends on Knead, First rise, Fill and 1 shorter step.")
         );
         assert_eq!(
-            depends_on(END_DEPENDS_ON, &three[..1], 0),
-            "The end depends on Knead."
+            depends_on(END_DEPENDS_ON, &three[..1], 0).as_deref(),
+            Some("The end depends on Knead.")
         );
+        assert_eq!(depends_on(END_DEPENDS_ON, &[], 0), None);
     }
 
     #[test]
