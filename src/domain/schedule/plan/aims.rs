@@ -107,7 +107,10 @@ pub(super) fn met(
     if let Some(last) = aims.last() {
         problem = problem.ended_by(enough(last, kept.schedule.end));
     }
-    in_turn(&problem, aims, &kept.schedule.starts, &|_, end| end, go_on)
+    let mut last = in_turn(&problem, aims, &kept.schedule.starts, &|_, end| end, go_on)?;
+    // It is the best within the deadlines that were found before it, and those may have been set too late.
+    last.short_by = last.short_by.max(kept.short_by);
+    Some(last)
 }
 
 /// One after the other as soon as it can be, with what is `enough` for each as the deadline under which those

@@ -204,6 +204,7 @@ fn plan_once(
     let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
     *assumed = at_work.map(|_| true);
     let mut round = 0;
+    let mut short_by = 0;
     let mut last: Option<(Vec<Lengths>, Vec<Lengths>)> = None;
     loop {
         round += 1;
@@ -229,7 +230,7 @@ fn plan_once(
         // A search backwards only finds out when to begin, and that hangs on no switch of attention.
         tasks.has_order = bounds.goal != Goal::Soonest || tasks.knows(&was);
         let before = tasks.starts(&was);
-        let best = match bounds.goal {
+        let mut best = match bounds.goal {
             Goal::Soonest => {
                 let aims = tasks.aims(bounds.ready_by);
                 best_that_holds(&mut tasks, &aims, &before, go_on)?
@@ -243,6 +244,9 @@ fn plan_once(
                 latest(&problem, &tasks, &aims, horizon, &before, go_on)?
             }
         };
+        // The lengths are those of the order that was found before: what wasn't proven then isn't by them.
+        short_by = best.short_by.max(short_by);
+        best.short_by = short_by;
         was = tasks.moments(&best.starts);
         let mut next = redone_all(bakes, &lengths, &was, now);
         let next_hot = reheated(bakes, &mut next, &was, now);
