@@ -86,14 +86,30 @@ impl Access {
         answer.await
     }
 
+    /// Does something with the open database, and once more where that turns out to be closed.
+    ///
+    /// Trying it beforehand takes a transaction of its own, which was more than a tenth of what a press costs.
+    pub(super) async fn with<T: 'static>(
+        self: &Rc<Self>,
+        work: impl Fn(Rc<Connection>) -> Work<T>,
+    ) -> Result<T, StoreError> {
+        let connection = self.connection().await?;
+        let outcome = self.in_time(work(Rc::clone(&connection))).await;
+        match &outcome {
+            // A transaction that wasn't begun, or was torn off by the closing, has changed nothing.
+            Err(StoreError::Closed | StoreError::Failed(_)) if !connection.is_open() => {
+                let connection = self.connection().await?;
+                self.in_time(work(connection)).await
+            }
+            _ => outcome,
+        }
+    }
+
     /// Waits for something that is done with the open database, but not for ever.
     ///
     /// Some phones lose the way to the database without a word, so after a failure
     /// the connection is forgotten and the next need opens another.
-    pub(super) async fn in_time<T: 'static>(
-        self: &Rc<Self>,
-        work: Work<T>,
-    ) -> Result<T, StoreError> {
+    async fn in_time<T: 'static>(self: &Rc<Self>, work: Work<T>) -> Result<T, StoreError> {
         let (giver, answer) = later();
         let limit = giver.clone();
         let access = Rc::clone(self);

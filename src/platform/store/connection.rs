@@ -88,16 +88,33 @@ impl Connection {
         }
     }
 
-    /// Whether it can be used. Some phones close it without a word, so it is tried as well.
+    /// Whether nobody has closed it, as far as is known: some phones do so without a word, and then it only shows
+    /// when a transaction is begun.
     pub(super) fn is_open(&self) -> bool {
-        let probe = || self.database.transaction(Shelf::SetAside.name()).build();
-        self.is_open.get() && probe().is_ok()
+        self.is_open.get()
+    }
+
+    /// Whether a transaction can be begun.
+    pub(super) fn answers(&self) -> bool {
+        let begun = self.database.transaction(Shelf::SetAside.name()).build();
+        self.known(begun).is_ok()
+    }
+
+    /// What can't be begun is closed, whatever the browser calls it.
+    fn known<'a>(
+        &self,
+        begun: Result<Transaction<'a>, Error>,
+    ) -> Result<Transaction<'a>, StoreError> {
+        if begun.is_err() {
+            self.is_open.set(false);
+        }
+        Ok(begun?)
     }
 
     /// Everything in every store, as it was at one moment.
     pub(super) async fn read_all(&self) -> Result<Kept, StoreError> {
         let names = Shelf::ALL.map(Shelf::name);
-        let transaction = self.database.transaction(names).build()?;
+        let transaction = self.known(self.database.transaction(names).build())?;
         let mut kept = Kept::new();
         for shelf in Shelf::ALL {
             let store = transaction.object_store(shelf.name())?;
@@ -178,9 +195,8 @@ impl Connection {
             .database
             .transaction(names)
             .with_mode(TransactionMode::Readwrite)
-            .with_options(options)
-            .build()?;
-        Ok(transaction)
+            .with_options(options);
+        self.known(transaction.build())
     }
 }
 

@@ -35,7 +35,7 @@ use records::kitchen::KitchenRecord;
 use records::notebook::NoteRecord;
 use records::promises::PromisesRecord;
 
-use access::Access;
+use access::{Access, Work};
 use connection::Connection;
 pub use settings::{AlarmSettings, Asleep, Degrees, Settings};
 use shelves::{KITCHEN_KEY, Kept, PROMISES_KEY, Shelf};
@@ -167,26 +167,27 @@ impl Store {
         }
     }
 
-    async fn connection(&self) -> Result<Rc<Connection>, StoreError> {
-        self.access.connection().await
-    }
-
     async fn read_all(&self) -> Result<Kept, StoreError> {
-        let connection = self.connection().await?;
-        let work = async move { connection.read_all().await };
-        self.access.in_time(Box::pin(work)).await
+        let work = |connection: Rc<Connection>| -> Work<Kept> {
+            Box::pin(async move { connection.read_all().await })
+        };
+        self.access.with(work).await
     }
 
     async fn put(&self, shelf: Shelf, key: &str, text: String) -> Result<(), StoreError> {
-        let connection = self.connection().await?;
-        let key = key.to_owned();
-        let work = async move { connection.put(shelf, &key, &text).await };
-        self.access.in_time(Box::pin(work)).await
+        let work = |connection: Rc<Connection>| -> Work<()> {
+            let (key, text) = (key.to_owned(), text.clone());
+            Box::pin(async move { connection.put(shelf, &key, &text).await })
+        };
+        self.access.with(work).await
     }
 
     /// All of it in time, or nothing: half of an archive is of no use.
     async fn replace_all(&self, kept: Kept) -> Result<(), StoreError> {
-        let connection = self.connection().await?;
+        let mut connection = self.access.connection().await?;
+        if !connection.answers() {
+            connection = self.access.connection().await?;
+        }
         let work = async move { connection.replace_all(&kept).await };
         self.access.or_never(Box::pin(work)).await
     }
@@ -213,10 +214,11 @@ impl Store {
     ) -> Result<(), StoreError> {
         let texts = entries.iter().map(|entry| EntryRecord::from(entry).write());
         let texts: Vec<String> = texts.collect();
-        let connection = self.connection().await?;
-        let bake = bake.0.clone();
-        let work = async move { connection.append(&bake, first, &texts).await };
-        self.access.in_time(Box::pin(work)).await
+        let work = |connection: Rc<Connection>| -> Work<()> {
+            let (bake, texts) = (bake.0.clone(), texts.clone());
+            Box::pin(async move { connection.append(&bake, first, &texts).await })
+        };
+        self.access.with(work).await
     }
 
     /// Keeps a formula.

@@ -18,14 +18,23 @@ use crate::state::Oventide;
 /// What is kept of plans.
 #[derive(Default)]
 pub(in crate::state) struct Keeping {
-    /// Its text, as it is stored or on its way there.
+    /// Its text, as it was read or was last written down.
     text: Option<String>,
+    /// What is to be kept in its place, not written down yet.
+    newest: Option<Kept>,
     /// Whether it was ever read.
     was_read: bool,
     /// Whether it was read, and nobody has looked at it since.
     is_news: bool,
     /// When it is to be stored.
     due: Option<Once>,
+}
+
+/// What of a plan is to be written down: it, the bakes as they are, and what was told.
+struct Kept {
+    planned: Planned,
+    running: Vec<Bake>,
+    told: Vec<Promised>,
 }
 
 /// How long a plan is shown before it is stored. Nobody waits for that, and a press is answered sooner without it;
@@ -38,12 +47,35 @@ impl Keeping {
     /// What was read is looked at before the next plan, unless it is what was written here.
     pub(in crate::state) fn read(&mut self, text: Option<String>) {
         if !self.was_read || self.text != text {
+            // What another page wrote is newer than what is still to be written down here.
             *self = Self {
                 text,
                 was_read: true,
                 is_news: true,
-                due: None,
+                ..Self::default()
             };
+        }
+    }
+
+    /// The text of what is to be kept, if there is anything that isn't written down.
+    fn write_down(&mut self) -> Option<String> {
+        let newest = self.newest.take()?;
+        self.text = Some(write_promises(&newest.promises()));
+        self.text.clone()
+    }
+}
+
+impl Kept {
+    fn promises(&self) -> Promises {
+        let promise = |planned: &Planned, bakes: &[Bake]| {
+            Promise::of(&planned.timetable, bakes, &planned.calls, planned.at)
+        };
+        let told = self.told.iter();
+        Promises {
+            shown: promise(&self.planned, &self.running),
+            told: told
+                .map(|told| promise(&told.planned, &told.bakes))
+                .collect(),
         }
     }
 }
@@ -106,9 +138,12 @@ impl Oventide {
 
     /// Keeps what a plan promises that is shown now.
     pub(super) fn keep_promises(self, planned: &Planned, running: &[Bake], told: &[Promised]) {
-        let text = write_down(planned, running, told);
         let inner = self.inner();
-        inner.keeping.borrow_mut().text = Some(text);
+        inner.keeping.borrow_mut().newest = Some(Kept {
+            planned: planned.clone(),
+            running: running.to_vec(),
+            told: told.to_vec(),
+        });
         // Before the first of them nothing is still to be stored.
         let mut hiding = inner.hiding.borrow_mut();
         hiding.get_or_insert_with(|| on_hide(move || self.store_promises()));
@@ -128,16 +163,16 @@ impl Oventide {
         }
         self.in_turn(Box::pin(async move {
             // It tells of logs, which have to be stored; and a newer one may be on its way.
-            let text = {
-                let keeping = inner.keeping.borrow();
-                keeping.text.clone().filter(|_| keeping.due.is_none())
-            };
-            let Some(text) = text else {
+            if inner.keeping.borrow().due.is_some() {
                 return;
-            };
+            }
             if self.is_silent() || !self.is_sound() {
                 return self.store_promises_in(TRIED_AGAIN);
             }
+            let text = inner.keeping.borrow_mut().write_down();
+            let Some(text) = text else {
+                return;
+            };
             let stored = self.store().put_promises(text).await;
             // Nothing of the baker's is lost, so only what concerns everything is a reason to warn.
             if let Err(
@@ -187,18 +222,5 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
         shown,
         told,
         changes,
-    })
-}
-
-fn write_down(planned: &Planned, running: &[Bake], told: &[Promised]) -> String {
-    let promise = |planned: &Planned, bakes: &[Bake]| {
-        Promise::of(&planned.timetable, bakes, &planned.calls, planned.at)
-    };
-    let told = told.iter();
-    write_promises(&Promises {
-        shown: promise(planned, running),
-        told: told
-            .map(|told| promise(&told.planned, &told.bakes))
-            .collect(),
     })
 }
