@@ -74,9 +74,11 @@ pub(super) fn List(
         .into_any()
     };
     view! {
-        <ol class="plan-list" id=LIST>
-            {live::rows_in_place(LIST, &ROW, rows, row)}
-        </ol>
+        <div class="plan-listed">
+            <ol class="plan-list" id=LIST>
+                {live::rows_in_place(LIST, &ROW, rows, row)}
+            </ol>
+        </div>
     }
 }
 

@@ -79,6 +79,16 @@ test("a name that has no room is written as its number, which the list has", asy
   const rows = await app.plan.rows.and(page.getByRole("button")).allInnerTexts();
   // A counter of the style is no text, so the place among its fellows stands for it.
   for (const { nth, label } of bars) expect.soft(rows[nth], label).toContain(label.match(/^(.*?)(?: \(|: \d)/)[1]);
+  // The number stands before the name, and one of two digits takes more room than one of one.
+  const room = await app.plan.rows.and(page.getByRole("button")).locator(".row-title").evaluateAll((titles) =>
+    titles.map((title) => {
+      const name = document.createRange();
+      name.selectNodeContents(title);
+      return name.getBoundingClientRect().left - title.getBoundingClientRect().left;
+    }),
+  );
+  expect(room[9]).toBeGreaterThan(room[8]);
+  expect(room[8]).toBeGreaterThan(0);
 });
 
 test("nothing moves as the page opens and while its clock goes on", async ({ app, context, page }) => {
