@@ -70,3 +70,23 @@ fn a_bake_that_is_kept_back_begins_with_other_yeast_when_it_was_said() {
     }
     assert!(other > 0);
 }
+
+/// Each way taken is the start of the next: the dose is bounded by what the bake was started with.
+#[test]
+fn yeast_offered_again_and_again_stays_within_what_is_known_of_it() {
+    let mut bakes = begun(TABLES[1]);
+    let own = bakes[0].state().formula.fresh_yeast();
+    let mut taken = 0;
+    wish(&mut bakes, &at_table(NINE + hours(3.0)), NINE);
+    for _ in 0..6 {
+        let found = ways(&bakes, NINE);
+        let mut yeast = found
+            .iter()
+            .filter(|way| matches!(way.lever, Lever::Yeast { .. }));
+        let Some(way) = yeast.next() else { break };
+        bakes = done(&bakes, way, NINE);
+        taken += 1;
+    }
+    let times = bakes[0].state().formula.fresh_yeast() / own;
+    assert!(taken > 0 && times <= 2.5 * 1.001, "{taken} times: {times}");
+}

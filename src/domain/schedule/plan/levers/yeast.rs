@@ -2,16 +2,17 @@
 
 use super::super::trial::LeftOff;
 use super::{Lever, Search};
-use crate::bake::{Intent, decide};
+use crate::bake::{Bake, Intent, State, decide};
 use crate::formula::{Formula, Length};
 use crate::units::{Minutes, minutes};
+use crate::yeast::dose::{LEAST_DOSE, MOST_DOSE};
 
 /// How many times the yeast, to see whether that helps: from a quarter more, of which a rise shows a little more than
-/// its window leaves open, to the most with which its times can be reckoned ([`MOST_DOSE`](crate::yeast::dose::MOST_DOSE)).
+/// its window leaves open, to the most with which its times can be reckoned ([`MOST_DOSE`]).
 ///
 /// ASSUMPTION: judgement, how finely.
 const MORE_YEAST: [f64; 4] = [1.25, 1.5, 2.0, 2.5];
-/// The same for less of it, to what is more than [`LEAST_DOSE`](crate::yeast::dose::LEAST_DOSE) on any scales.
+/// The same for less of it, to what is more than [`LEAST_DOSE`] on any scales.
 ///
 /// ASSUMPTION: judgement, how finely.
 const LESS_YEAST: [f64; 3] = [0.75, 0.5, 0.3];
@@ -28,7 +29,7 @@ impl Search<'_> {
         };
         for &times in MORE_YEAST.iter().chain(less) {
             let other = formula.with_yeast(times, Some(&scales));
-            if other == *formula {
+            if other == *formula || !is_known(&self.bakes[bake], &other) {
                 continue;
             }
             let intent = Intent::Refit(Box::new(other));
@@ -54,4 +55,15 @@ impl Search<'_> {
         self.keep_best(before);
         Ok(())
     }
+}
+
+/// Whether times can be reckoned with that much yeast. It is held against what the bake was started with, or one way
+/// taken after the other would make a dough of yeast.
+fn is_known(bake: &Bake, other: &Formula) -> bool {
+    let share = |formula: &Formula| formula.percent_of_flour(formula.fresh_yeast());
+    let Some(first) = State::fold(&bake.log()[..1]) else {
+        return false;
+    };
+    let times = share(other).get() / share(&first.formula).get();
+    (LEAST_DOSE..=MOST_DOSE).contains(&times)
 }
