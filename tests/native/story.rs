@@ -1,10 +1,11 @@
 //! What the notebook tells of a bake: everything that was done and measured in it.
 
-use checks::{begin, starter};
-use domain::bake::{Bake, Ended, How, Intent, decide};
+use checks::{begin, say, starter};
+use domain::bake::{Bake, BakeId, Ended, How, Intent, Wishes, decide};
 use domain::formula::{Formula, Length, StepId};
 use domain::kitchen::Kitchen;
 use domain::notebook::summary;
+use domain::schedule::plan::{What, timetable};
 use domain::thermal::cooling::remedies;
 use domain::thermal::vessel::Cooling;
 use domain::units::{Moment, celsius, millimetres, minutes};
@@ -33,7 +34,7 @@ fn folds_not_yets_and_the_kitchen_are_told() {
     say(Intent::NotYet(rise, minutes(10.0)));
     say(Intent::Done(rise));
 
-    let story = summary(&bake);
+    let story = summary(&bake, &[]);
     let mut rows = story.rows.iter();
     let row = rows
         .find(|row| row.step == rise)
@@ -48,8 +49,8 @@ fn folds_not_yets_and_the_kitchen_are_told() {
 fn what_was_planned_moves_along_with_a_clock_that_was_set() {
     let mut bake = begin(starter("overnight-tin-loaf"), Kitchen::UNMEASURED, NINE);
     let planned = |bake: &Bake| {
-        let rows = summary(bake).rows.into_iter();
-        rows.map(|row| row.planned.expect("nothing was done yet").end)
+        let rows = summary(bake, &[]).rows.into_iter();
+        rows.map(|row| row.planned.expect("nothing was done yet"))
             .collect::<Vec<_>>()
     };
     let before = planned(&bake);
@@ -57,6 +58,53 @@ fn what_was_planned_moves_along_with_a_clock_that_was_set() {
     bake.append(decide(&bake, set, NINE + minutes(65.0)).expect("it can be so"));
     let moved: Vec<Moment> = before.iter().map(|&end| end + minutes(60.0)).collect();
     assert_eq!(planned(&bake), moved);
+}
+
+/// Buns and a braid for a table in ten hours, done when the plan says, the gathering as soon as they were wished for.
+#[test]
+fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
+    let table = NINE + minutes(600.0);
+    let wished = |id: &str, at: Moment| {
+        let mut bake = begin(starter(id), Kitchen::UNMEASURED, at);
+        bake.id = BakeId(id.to_owned());
+        let wishes = Wishes {
+            table: Some(table),
+            ..Wishes::default()
+        };
+        say(&mut bake, Intent::Wish(Box::new(wishes)), at);
+        bake
+    };
+    let later = NINE + minutes(1.0);
+    let mut bakes = [
+        wished("plum-almond-buns", NINE),
+        wished("orange-braid", later),
+    ];
+    let states = [bakes[0].state(), bakes[1].state()];
+    let plan = timetable(&states, later, None, &mut || true)
+        .expect("there is a plan")
+        .plan;
+    let gather = StepId(1);
+    say(&mut bakes[0], Intent::Done(gather), NINE + minutes(2.0));
+    let mut ends: Vec<(Moment, usize, StepId)> = Vec::new();
+    for item in &plan.items {
+        if let What::Step(bake, step) = item.what
+            && (bake, step) != (0, gather)
+        {
+            ends.push((item.end, bake, step));
+        }
+    }
+    ends.sort_by_key(|end| end.0);
+    for (at, bake, step) in ends {
+        say(&mut bakes[bake], Intent::Done(step), at);
+    }
+    for (bake, other) in [(0, 1), (1, 0)] {
+        let story = summary(&bakes[bake], &[&bakes[other]]);
+        for row in &story.rows {
+            let is_early = (bake, row.step) == (0, gather);
+            let late = row.late_by().expect("planned and ended").get();
+            assert!(is_early || late.abs() < 1.0, "{row:?}: {late}");
+        }
+    }
 }
 
 /// The almond cream passes on ice water and has no need of advice; the same, deep in a

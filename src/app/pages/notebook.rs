@@ -1,6 +1,6 @@
 //! The notebook: every bake that is over, newest first.
 
-use domain::bake::Bake;
+use domain::bake::{Bake, State};
 use domain::notebook::{Summary, summary};
 use domain::units::Minutes;
 use leptos::prelude::*;
@@ -49,10 +49,11 @@ const COMPARED: usize = 20;
 
 fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
     let state = bake.state();
-    let against = compared
-        .then(|| late_by(&summary(bake)))
-        .flatten()
-        .map(words::against_plan);
+    let against = match table_missed_by(state) {
+        Some(late) => Some(words::against_table(late)),
+        None if compared => late_by(&summary(bake, &[])).map(words::against_plan),
+        None => None,
+    };
     view! {
         <a class="card" href=Route::Note(bake.id.clone()).href()>
             <h2>{state.formula.name.clone()}</h2>
@@ -63,12 +64,18 @@ fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
     }
 }
 
+/// How much later than the table it was for it was ready, where there was one and the bake got that far.
+fn table_missed_by(state: &State) -> Option<Minutes> {
+    let table = state.wishes.table.filter(|_| state.all_ended())?;
+    let steps = state.formula.steps.iter();
+    let ended = steps.filter_map(|step| state.progress(step.id).ended);
+    Some(ended.map(|ended| ended.at).max()? - table)
+}
+
 /// How much later than planned the last step ended, where the bake got that far.
 fn late_by(summary: &Summary) -> Option<Minutes> {
     let mut rows = summary.rows.iter();
-    let last = rows
-        .clone()
-        .max_by_key(|row| row.planned.map(|planned| planned.end))?;
+    let last = rows.clone().max_by_key(|row| row.planned)?;
     let all_ended = rows.all(|row| row.ended.is_some());
     last.late_by().filter(|_| all_ended)
 }

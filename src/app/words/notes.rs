@@ -74,6 +74,17 @@ pub(crate) fn against_plan(late: Minutes) -> String {
     }
 }
 
+/// "12 min before its table".
+pub(crate) fn against_table(late: Minutes) -> String {
+    if late.get().abs() < ON_TIME {
+        "in time for its table".to_owned()
+    } else if late.get() > 0.0 {
+        format!("{} after its table", span(late))
+    } else {
+        format!("{} before its table", span(late))
+    }
+}
+
 /// The same where room is short, after both moments: ", 12 min late", and nothing when it was on time.
 fn off_plan(late: Minutes) -> String {
     if late.get().abs() < ON_TIME {
@@ -101,7 +112,7 @@ pub(crate) fn row(row: &Row) -> String {
 }
 
 fn ended_of(row: &Row) -> String {
-    let planned = row.planned.map(|planned| time_of_day(planned.end));
+    let planned = row.planned.map(time_of_day);
     match (row.ended, planned) {
         (
             Some(Ended {

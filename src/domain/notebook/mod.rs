@@ -2,10 +2,11 @@
 //!
 //! Everything but the baker's own words is derived from the bake's log.
 
-use crate::bake::{Bake, BakeId, Ended, Noted, Reading};
+use crate::bake::{Bake, BakeId, Ended, Entry, Event, Noted, Reading, State};
 use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
-use crate::schedule::{Outline, Planned, outline};
+use crate::schedule::outline;
+use crate::schedule::plan::{PATIENCE, What, timetable};
 use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -50,13 +51,13 @@ pub fn lessons<'a>(notes: &'a [Note], formula: &Draft, step: &Step) -> Vec<&'a s
         .collect()
 }
 
-/// One step of a bake, as planned at the start and as it happened.
+/// One step of a bake, as it was planned and as it happened.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
     /// The step.
     pub step: StepId,
-    /// As planned when the bake began.
-    pub planned: Option<Planned>,
+    /// When it was to end.
+    pub planned: Option<Moment>,
     /// How it ended.
     pub ended: Option<Ended>,
     /// Folds that were made or left out, oldest first.
@@ -69,7 +70,7 @@ impl Row {
     /// How much later than planned it ended; negative when earlier.
     #[must_use]
     pub fn late_by(&self) -> Option<Minutes> {
-        Some(self.ended?.at - self.planned?.end)
+        Some(self.ended?.at - self.planned?)
     }
 }
 
@@ -105,17 +106,18 @@ pub struct Summary {
     pub masses: Option<Masses>,
 }
 
-/// Looks back on a bake.
+/// Looks back on a bake. What it is held against is the plan as it was made when it was last wished for a table before
+/// it had to begin, beside others if there were any, and otherwise what its start promised.
 #[must_use]
-pub fn summary(bake: &Bake) -> Summary {
+pub fn summary(bake: &Bake, others: &[&Bake]) -> Summary {
     let state = bake.state();
-    let planned = planned_at_start(bake);
+    let planned = planned_for_table(bake, others).unwrap_or_else(|| planned_at_start(bake));
     let rows = state.formula.steps.iter().map(|step| {
         let progress = state.progress(step.id);
-        let mut plans = planned.iter().flat_map(|outline| &outline.steps);
+        let plan = planned.iter().find(|(of, _)| *of == step.id);
         Row {
             step: step.id,
-            planned: plans.find(|planned| planned.step == step.id).copied(),
+            planned: plan.map(|&(_, end)| end),
             ended: progress.ended,
             folds: progress.folds.clone(),
             not_yet: progress.rounds,
@@ -133,13 +135,66 @@ pub fn summary(bake: &Bake) -> Summary {
     }
 }
 
-fn planned_at_start(bake: &Bake) -> Option<Outline> {
-    let mut first = bake.log().first()?.clone();
-    // By the newest clock, as everything it is compared with.
+/// When every step was to end, as it was planned.
+type Ends = Vec<(StepId, Moment)>;
+
+fn planned_at_start(bake: &Bake) -> Ends {
     let at = bake.state().started;
-    first.at = at;
-    let start = Bake::from_log(bake.id.clone(), vec![first])?;
-    Some(outline(start.state(), at))
+    let start = bake.log().first().and_then(|first| {
+        let mut first = first.clone();
+        // By the newest clock, as everything it is compared with.
+        first.at = at;
+        Bake::from_log(bake.id.clone(), vec![first])
+    });
+    let planned = start.map(|start| outline(start.state(), at).steps);
+    let planned = planned.iter().flatten();
+    planned.map(|planned| (planned.step, planned.end)).collect()
+}
+
+/// Nothing where it was for no table when it had to begin. Whoever wishes for one later finds it on its way.
+fn planned_for_table(bake: &Bake, others: &[&Bake]) -> Option<Ends> {
+    let log = bake.log();
+    let until = |length: usize| State::fold(&log[..length]);
+    let waits = |length: &usize| until(*length).is_some_and(|state| state.can_wait());
+    let began = (1..=log.len()).rev().find(waits)?;
+    let wishes = until(began)?.wishes;
+    wishes.table?;
+    let same = (1..=began).rev();
+    let as_wished = |&length: &usize| until(length).is_some_and(|state| state.wishes == wishes);
+    let wished = same.take_while(as_wished).last()?;
+    // What was wished of another bread until then moved this one as well.
+    let begins = log.get(began).map(|entry| entry.at);
+    let wishes = others.iter().flat_map(|other| {
+        let is_wish = |entry: &&Entry| matches!(entry.event, Event::Started(_) | Event::Wished(_));
+        other.log().iter().filter(is_wish).map(|entry| entry.at)
+    });
+    let before = wishes.filter(|&at| begins.is_none_or(|begins| at < begins));
+    let at = before.fold(log[wished - 1].at, Moment::max);
+    let known = |log: &[Entry]| log.iter().take_while(|entry| entry.at <= at).count();
+
+    let own = until(known(log).clamp(wished, began))?;
+    let beside = others.iter().filter_map(|other| {
+        let state = State::fold(&other.log()[..known(other.log())])?;
+        Some(state).filter(|state| !state.is_over() && !state.all_ended())
+    });
+    let mut states: Vec<State> = beside.collect();
+    // In the order in which they were begun, as the plan had them.
+    let place = states.partition_point(|other| other.started < own.started);
+    let set = bake.state().started - own.started;
+    states.insert(place, own);
+    let all: Vec<&State> = states.iter().collect();
+    let mut left = PATIENCE;
+    let mut go_on = || {
+        left = left.saturating_sub(1);
+        left > 0
+    };
+    let found = timetable(&all, at, None, &mut go_on)?;
+    let items = found.plan.items.iter();
+    let own = items.filter_map(|item| match item.what {
+        What::Step(of, step) if of == place => Some((step, item.end + set)),
+        _ => None,
+    });
+    Some(own.collect())
 }
 
 fn masses(pieces: impl Iterator<Item = Grams> + Clone) -> Option<Masses> {

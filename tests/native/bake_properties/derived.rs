@@ -22,7 +22,7 @@ pub(super) fn derive_all(bake: &Bake, now: Moment) {
     }
     let alarms = alarms(state, now);
     assert!(alarms.is_sorted_by_key(|alarm| alarm.due));
-    let summary = summary(bake);
+    let summary = summary(bake, &[]);
     assert_eq!(summary.rows.len(), state.formula.steps.len());
     check_outline(state, now);
     check_plan(state, now);

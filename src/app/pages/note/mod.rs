@@ -69,7 +69,9 @@ fn head(state: &State) -> AnyView {
 #[component]
 fn OneBake(bake: Bake) -> impl IntoView {
     let state = bake.state();
-    let summary = summary(&bake);
+    let bakes = oventide().bakes.get_untracked();
+    let others: Vec<&Bake> = bakes.iter().filter(|other| other.id != bake.id).collect();
+    let summary = summary(&bake, &others);
     let rows = summary
         .rows
         .iter()
