@@ -22,6 +22,29 @@ pub(super) fn last(items: &[Item], is_of: &dyn Fn(What) -> bool) -> Option<usize
         .map(|(place, _)| place)
 }
 
+/// When everything planned is ready, of all breads the last, however it comes out; nothing where nothing is planned.
+pub(super) fn all_ready(items: &[Item]) -> Option<Estimate<Moment>> {
+    let bakes = items.iter().filter_map(|item| item.what.of());
+    let most = bakes.map(|(bake, _)| bake).max()?;
+    let last_of = |bake: usize| last(items, &|what| what.of().is_some_and(|(of, _)| of == bake));
+    let ends = (0..=most).filter_map(last_of);
+    together(ends.map(|place| items[place].window()))
+}
+
+/// When the last of some is ready, whichever that is in the end.
+pub(super) fn together(
+    ready: impl Iterator<Item = Estimate<Moment>>,
+) -> Option<Estimate<Moment>> {
+    ready.reduce(|one, other| {
+        Estimate::new(
+            one.low().max(other.low()),
+            one.likely().max(other.likely()),
+            one.high().max(other.high()),
+            one.basis(),
+        )
+    })
+}
+
 /// The chain that an item hangs on, from it backwards.
 ///
 /// What waits only so that something later needn't wait too long is left out: it may well take

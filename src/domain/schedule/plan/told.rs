@@ -82,10 +82,8 @@ impl Tasks<'_> {
             })
             .collect();
         self.tell_kept(starts, &mut items);
-        let end = match chain::last(&items, &|_| true) {
-            Some(place) => items[place].window(),
-            None => Estimate::exact(self.now, Basis::Measured),
-        };
+        let end = chain::all_ready(&items);
+        let end = end.unwrap_or_else(|| Estimate::exact(self.now, Basis::Measured));
         let proven = match best.short_by {
             0 => Proven::Soonest,
             short_by => Proven::Short(minutes(f64::from(short_by))),

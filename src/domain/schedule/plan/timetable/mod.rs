@@ -19,7 +19,7 @@ mod reordered;
 mod search;
 mod together;
 
-use super::Plan;
+use super::{Plan, chain};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
@@ -203,7 +203,7 @@ pub(super) fn margins(
     let margin = |table: Moment| {
         let of_table = (0..bakes.len()).filter(|&bake| table_of(bakes[bake]) == Some(table));
         let ends = of_table.filter_map(|bake| Some(plan.of(bake)?.table));
-        let ready = ends.max_by_key(Estimate::likely)?;
+        let ready = chain::together(ends)?;
         let buffer = buffer(table).unwrap_or_else(|| buffer_of(&ready));
         Some(Margin {
             table,

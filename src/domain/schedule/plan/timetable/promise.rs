@@ -82,10 +82,8 @@ impl Promise {
         }
         let items = self.items.clone();
         let plan = Plan {
-            end: match chain::last(&items, &|_| true) {
-                Some(last) => items[last].window(),
-                None => Estimate::exact(self.at, Basis::Measured),
-            },
+            end: chain::all_ready(&items)
+                .unwrap_or_else(|| Estimate::exact(self.at, Basis::Measured)),
             items,
             // What was proven then is nothing that is proven now.
             proven: Proven::Short(Minutes::MAX),
