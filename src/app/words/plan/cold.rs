@@ -31,3 +31,8 @@ pub(crate) fn moved_now(goes_in: bool) -> &'static str {
         "The dough is out of the fridge now"
     }
 }
+
+/// What a button says by which the fridge has room for so many, one or some more than it was said to have.
+pub(crate) fn has_room(holds: u32) -> String {
+    format!("Room for {holds} bowls or trays in the fridge")
+}

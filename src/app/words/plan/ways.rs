@@ -90,6 +90,7 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
         Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
         Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
         Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
+        Nearest::Room { holds } => super::cold::has_room(holds),
         Nearest::Fixed { bake, step, at } => {
             let title = named(bakes, bake, step);
             match at {

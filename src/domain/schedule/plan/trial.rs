@@ -97,7 +97,12 @@ impl Trial {
     }
 
     pub(super) fn is_kept(&self) -> bool {
-        self.amiss().get() < NOTHING && !self.is_full
+        self.is_kept_but(minutes(0.0))
+    }
+
+    /// Whether nothing is amiss but tables that are missed by so much.
+    pub(super) fn is_kept_but(&self, late: Minutes) -> bool {
+        (self.amiss() - late).get() < NOTHING && !self.is_full
     }
 
     /// When a step is planned.

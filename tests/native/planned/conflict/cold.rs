@@ -1,12 +1,14 @@
 //! A time in the fridge that contradicts the rest.
 
-use checks::say;
-use domain::bake::{Intent, Wishes};
+use checks::{begin, say, starter};
+use domain::bake::{Bake, Intent, Wishes};
 use domain::formula::StepKind;
+use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Asks, Claim, Nearest, What, still_kept};
 use domain::units::minutes;
 
-use super::super::asked::{at_once, go_on, hours, planned, states, wish};
+use super::super::NINE;
+use super::super::asked::{at_once, at_table, go_on, hours, planned, states, wish};
 use super::super::levers::step_of;
 use super::super::retard::rising;
 use super::{check, found};
@@ -78,4 +80,25 @@ fn who_sleeps_when_it_is_to_come_out_is_offered_the_moment_of_getting_up() {
     };
     assert!(conflict.nearest.contains(&later), "{:?}", conflict.nearest);
     check(&bakes, &conflict, now).expect("it holds");
+}
+
+/// Each night in the fridge of two loaves stands there as long as the other: with room for one of them they can't both be ready.
+#[test]
+fn two_loaves_in_a_fridge_with_room_for_one_are_offered_room_for_two() {
+    let kitchen = Kitchen {
+        fridge_holds: 1,
+        ..Kitchen::UNMEASURED
+    };
+    let loaf = |_| begin(starter("overnight-tin-loaf"), kitchen, NINE);
+    let mut bakes: Vec<Bake> = (0..2).map(loaf).collect();
+    wish(&mut bakes, &at_table(NINE + hours(27.5)), NINE);
+    let conflict = found(&bakes, NINE).expect("one has to wait for the other");
+    let is_fridge = |claim: &Claim| matches!(claim, Claim::Fridge(Some(_)));
+    assert!(conflict.claims.iter().any(is_fridge), "{conflict:?}");
+    let roomier = Nearest::Room { holds: 2 };
+    assert!(conflict.nearest.contains(&roomier), "{conflict:?}");
+    assert_eq!(roomier.asks(&states(&bakes)), Asks::Room(2));
+    check(&bakes, &conflict, NINE).expect("it holds");
+    let still = at_once(still_kept(&roomier, &states(&bakes), NINE, &go_on));
+    assert_eq!(still, Some(true));
 }

@@ -249,6 +249,9 @@ fn take(app: Oventide, looks: Looks, key: String) {
 
 fn ask(app: Oventide, looks: Looks, press: Press) {
     looks.taken();
+    if let Offer::Instead(Nearest::Room { holds }) = press.offer {
+        return app.change_kitchen(Box::new(move |to| to.kitchen.fridge_holds = holds));
+    }
     // What one press asks of a bake is taken back by one undo.
     let (mut asks, mut together) = (press.asks, Vec::new());
     while let Some((bake, _)) = asks.first().cloned() {

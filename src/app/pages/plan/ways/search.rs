@@ -130,6 +130,8 @@ fn press(nearest: &Nearest, says: String, bakes: &[Bake], states: &[&State]) -> 
         }
         Asks::Pin(bake, step, at) => vec![(bake, Intent::Pin(step, at))],
         Asks::Retard(bake, step, stay) => vec![(bake, Intent::PlanRetard(step, stay))],
+        // That is said of the kitchen.
+        Asks::Room(_) => Vec::new(),
     };
     Press {
         says,

@@ -60,6 +60,11 @@ pub enum Nearest {
         /// From when to when.
         stay: Option<(Moment, Moment)>,
     },
+    /// Room in the fridge for so many.
+    Room {
+        /// More than it was said to have.
+        holds: u32,
+    },
 }
 
 /// What a [`Nearest`] asks for.
@@ -71,6 +76,8 @@ pub enum Asks {
     Pin(usize, StepId, Option<Moment>),
     /// Of one bake.
     Retard(usize, StepId, Option<(Moment, Moment)>),
+    /// Of the kitchen's fridge.
+    Room(u32),
 }
 
 impl Nearest {
@@ -80,6 +87,7 @@ impl Nearest {
         match *self {
             Self::Fixed { bake, step, at } => return Asks::Pin(bake, step, at),
             Self::Retard { bake, step, stay } => return Asks::Retard(bake, step, stay),
+            Self::Room { holds } => return Asks::Room(holds),
             _ => {}
         }
         let changed = bakes.iter().enumerate().filter_map(|(bake, state)| {
@@ -109,7 +117,11 @@ impl Nearest {
             Self::Back { away, at } => instead(wishes, away, Some((away.0, at))),
             Self::Leave { away, at } => instead(wishes, away, Some((at, away.1))),
             Self::Stay { away } => instead(wishes, away, None),
-            Self::Fixed { .. } | Self::Retard { .. } | Self::Table { .. } | Self::Begin { .. } => {}
+            Self::Fixed { .. }
+            | Self::Retard { .. }
+            | Self::Room { .. }
+            | Self::Table { .. }
+            | Self::Begin { .. } => {}
         }
     }
 }

@@ -78,8 +78,19 @@ pub async fn still_kept(
         return Some(false);
     }
     let question = Question { bakes, trials };
-    let case = question.with(nearest);
-    question.trials.keeps(&case, As::Wished).await.ok()
+    let kept = match *nearest {
+        Nearest::Table { was, .. } => {
+            let late = question.as_it_is();
+            let soonest = question.trials.tried(&late, As::Soonest).await.ok()?;
+            let trial = question.moved_to(nearest, was, &soonest).await.ok()?;
+            trial.is_some()
+        }
+        _ => {
+            let case = question.with(nearest);
+            question.trials.keeps(&case, As::Wished).await.ok()?
+        }
+    };
+    Some(kept)
 }
 
 struct Question<'a> {
@@ -125,7 +136,8 @@ impl<'a> Question<'a> {
         let mut nearest = Vec::new();
         for &claim in claims.iter().rev() {
             match claim {
-                Claim::Bake(_) | Claim::Fridge(_) => {}
+                Claim::Bake(_) => {}
+                Claim::Fridge(_) => nearest.extend(self.roomier().await?),
                 Claim::Table(at) => nearest.extend(self.later(at).await?),
                 Claim::NotBefore(at) => nearest.extend(self.sooner(at).await?),
                 Claim::Away(from, to) => self.shorter((from, to), &mut nearest).await?,
@@ -232,6 +244,13 @@ impl<'a> Question<'a> {
             Nearest::Retard { bake, step, stay } => {
                 let mut case = self.as_it_is();
                 case.bakes[bake].to_mut().stay_instead(step, stay);
+                case
+            }
+            Nearest::Room { holds } => {
+                let mut case = self.as_it_is();
+                for bake in &mut case.bakes {
+                    bake.to_mut().kitchen.fridge_holds = holds;
+                }
                 case
             }
             _ => self.as_it_is().wishing(&|wishes| instead.edit(wishes)),

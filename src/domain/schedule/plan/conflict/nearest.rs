@@ -5,13 +5,15 @@
 //! than a larger one, which is so but for rare knots of several bakes. Whatever is found is planned as
 //! the app would plan it, and offered only if that keeps every wish.
 
+use super::super::room::room;
 use super::super::timetable::{away, buffer_of};
-use super::super::trial::{As, Case, LeftOff};
-use super::super::{Plan, What};
+use super::super::trial::{As, Case, LeftOff, Trial};
+use super::super::{Margin, Plan, What};
 use super::{Nearest, Question};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
+use crate::kitchen::MOST_FRIDGE_HOLDS;
 use crate::units::{Moment, minutes};
 
 /// How many steps farther something is tried that was nearly right.
@@ -19,14 +21,15 @@ use crate::units::{Moment, minutes};
 /// What was found by plans as soon as can be may have to give way to the app's own by one of them; two more are for
 /// rises whose lengths hang on when they start.
 const NEAR_STEPS: i32 = 3;
+/// Room for how many more is tried at most: beyond that a fridge is another one.
+const MORE_ROOM: u32 = 3;
 
 impl<'a> Question<'a> {
     pub(super) async fn later(&self, was: Moment) -> Result<Option<Nearest>, LeftOff> {
         let is_for = |state: &State| state.wishes.table == Some(was);
         // Late as it is, it keeps its place among the tables.
-        let late = self.as_it_is();
-        let soonest = self.trials.tried(&late, As::Soonest).await?;
-        let Some(plan) = soonest.plan else {
+        let late = self.trials.tried(&self.as_it_is(), As::Soonest).await?;
+        let Some(plan) = &late.plan else {
             return Ok(None);
         };
         let ready = |plan: &Plan| {
@@ -34,24 +37,53 @@ impl<'a> Question<'a> {
             let ends = of.filter_map(|bake| Some(plan.of(bake)?.table));
             ends.max_by_key(Estimate::likely)
         };
-        let Some(free) = ready(&plan) else {
+        let Some(free) = ready(plan) else {
             return Ok(None);
         };
         let soonest = free.likely().up_to_five();
-        let with = |at| {
-            let safely = None;
-            self.with(&Nearest::Table { was, at, safely })
-        };
+        let table = |at, safely| Nearest::Table { was, at, safely };
         for more in 0..NEAR_STEPS {
             let at = later_by(soonest, more);
-            let trial = self.trials.tried(&with(at), As::Wished).await?;
-            let (true, Some(kept)) = (trial.is_kept(), trial.plan.as_ref().and_then(ready)) else {
+            let kept = self.moved_to(&table(at, None), was, &late).await?;
+            let Some(kept) = kept.and_then(|kept| ready(kept.plan.as_ref()?)) else {
                 continue;
             };
             let safely = (free.likely() + buffer_of(&kept)).up_to_five();
-            let is_safe = safely > at && self.trials.keeps(&with(safely), As::Wished).await?;
-            let safely = is_safe.then_some(safely);
-            return Ok(Some(Nearest::Table { was, at, safely }));
+            let safe = table(safely, None);
+            let is_safe = safely > at && self.moved_to(&safe, was, &late).await?.is_some();
+            return Ok(Some(table(at, is_safe.then_some(safely))));
+        }
+        Ok(None)
+    }
+
+    /// What comes of another table, if that is kept. A table that is missed for a reason of its own, as everything was when
+    /// it went as soon as it can, may be missed still, and no later than that.
+    pub(super) async fn moved_to(
+        &self,
+        table: &Nearest,
+        was: Moment,
+        soonest: &Trial,
+    ) -> Result<Option<Trial>, LeftOff> {
+        let trial = self.trials.tried(&self.with(table), As::Wished).await?;
+        let others = soonest.margins.iter().filter(|other| other.table != was);
+        let anyway = others.fold(minutes(0.0), |all, other| all + other.late());
+        let is_late = |margin: &Margin| {
+            let other = |other: &&Margin| other.table == margin.table && other.table != was;
+            let before = soonest.margins.iter().find(other).map(Margin::late);
+            margin.late() > before.unwrap_or(minutes(0.0)) + minutes(0.5)
+        };
+        let keeps = !trial.margins.iter().any(is_late) && trial.is_kept_but(anyway);
+        Ok(Some(trial).filter(|_| keeps))
+    }
+
+    /// Room for one more in the fridge, or for as few more as will do.
+    pub(super) async fn roomier(&self) -> Result<Option<Nearest>, LeftOff> {
+        let holds = room(self.bakes);
+        for holds in holds + 1..=(holds + MORE_ROOM).min(MOST_FRIDGE_HOLDS) {
+            let roomier = Nearest::Room { holds };
+            if self.trials.keeps(&self.with(&roomier), As::Wished).await? {
+                return Ok(Some(roomier));
+            }
         }
         Ok(None)
     }

@@ -93,7 +93,7 @@ pub struct Way {
     pub margins: Vec<Margin>,
     /// How much longer than it should something waits for the sake of the wishes, all such waits together.
     pub waits: Minutes,
-    /// Whether it makes up for less than half of what is amiss. So do all ways, then.
+    /// Whether it makes up for less than half of what is amiss, and of every table that is missed. So do all ways, then.
     pub is_little: bool,
     /// How long a bread then waits for its table, beyond its buffer, at most.
     pub early: Minutes,
@@ -125,6 +125,15 @@ pub async fn levers(bakes: &[&Bake], now: Moment, rest: Rest<'_>) -> Option<Vec<
     let mut search = Search::of(bakes, now, rest).await.ok()?;
     search.look().await.ok()?;
     let mut ways = search.ways;
+    for w in &ways {
+        eprintln!(
+            "ALL {:?} {:?} {} {:?}",
+            w.lever,
+            w.margins.iter().map(|m| m.late().get()).collect::<Vec<_>>(),
+            w.is_little,
+            w.waits
+        );
+    }
     // What does little is told only where nothing does more.
     if ways.iter().any(|way| !way.is_little) {
         ways.retain(|way| !way.is_little);
@@ -215,6 +224,14 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// Whether it makes up for less than half of all that is amiss, and of each table that is missed.
+    fn is_little(&self, trial: &Trial) -> bool {
+        let mut both = self.was.margins.iter().zip(&trial.margins);
+        let halves = |(was, is): (&Margin, &Margin)| was.is_late() && is.late() <= was.late() * 0.5;
+        let all = trial.amiss() > self.was.amiss() * 0.5;
+        !trial.is_kept() && all && !both.any(halves)
+    }
+
     /// Takes a way up if it helps, and leaves no filling out for longer than it may be, or
     /// than it would be whatever is wished.
     fn offer(
@@ -252,7 +269,7 @@ impl<'a> Search<'a> {
             table: plan.end,
             margins: trial.margins.clone(),
             waits: trial.waits,
-            is_little: !trial.is_kept() && trial.amiss() > self.was.amiss() * 0.5,
+            is_little: self.is_little(trial),
             early: trial.early,
             is_long_out: is_long_for_egg_or_milk(formula, rises_out),
             intents,
