@@ -17,6 +17,7 @@ mod kept;
 mod levers;
 mod longer;
 mod order;
+mod oven_order;
 mod own_ends;
 mod reach;
 mod recalled;

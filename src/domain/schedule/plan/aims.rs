@@ -6,9 +6,10 @@
 //! is wished later, unless it can be and still be in time. Each is proven to be the soonest, once those
 //! before it come when they do.
 
+use super::let_go::MORE;
 use super::tasks::Tasks;
 use super::what::What;
-use crate::schedule::solve::{Outcome, Problem, Schedule, solve};
+use crate::schedule::solve::{Outcome, Problem, Schedule, Task, solve};
 use crate::units::Moment;
 
 /// An end to bring about.
@@ -20,6 +21,13 @@ pub(super) struct Aim {
     by: Option<i32>,
 }
 
+impl Aim {
+    /// When it is soon enough, if it ends then.
+    fn enough(&self, end: i32) -> i32 {
+        self.by.map_or(end, |by| end.max(by))
+    }
+}
+
 /// A schedule that brings ends about.
 pub(super) struct Met {
     /// The problem, in which all ends but the last have become deadlines.
@@ -29,7 +37,64 @@ pub(super) struct Met {
     pub short_by: i32,
 }
 
+/// How good a schedule is, the less the better: how much of what waits too long, which tables are missed and by when
+/// each is kept instead, and when everything that is aimed at ends.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Worth {
+    over: usize,
+    late: Option<Vec<i32>>,
+    ends: Vec<i32>,
+}
+
+impl Worth {
+    pub(super) fn lets_wait(&self) -> bool {
+        self.over > 0
+    }
+
+    /// Whether it is better. Nothing waits too long where it needn't; but where something has to, minutes of that aren't worth
+    /// an hour of an end.
+    pub(super) fn beats(&self, other: &Self) -> bool {
+        let ends = |of: &Self| (of.late.clone(), of.ends.clone());
+        self < other && (!self.lets_wait() || !other.lets_wait() || ends(self) <= ends(other))
+    }
+}
+
 impl Tasks<'_> {
+    pub(super) fn worth(&self, aims: &[Aim], starts: &[i32]) -> Worth {
+        let over = (0..starts.len()).filter_map(|task| self.too_late_by(task, starts));
+        let over = over.fold(0.0, |all, over| all + over.get());
+        let ends = aims.iter().map(|aim| ended(&self.tasks, &aim.of, starts));
+        let ends: Vec<i32> = ends.collect();
+        let both = || aims.iter().zip(&ends);
+        let is_late = both().any(|(aim, &end)| aim.by.is_some_and(|by| end > by));
+        let late = is_late.then(|| both().map(|(aim, &end)| aim.enough(end)).collect());
+        Worth {
+            // Of minutes more or less an end isn't worth an hour.
+            over: MORE.iter().filter(|&&more| over > f64::from(more)).count()
+                + usize::from(over > 0.0),
+            late,
+            ends,
+        }
+    }
+
+    /// Whether there is a schedule that is better, with nothing let go of.
+    pub(super) fn beats(
+        &self,
+        than: &Worth,
+        aims: &[Aim],
+        before: &[i32],
+        go_on: &mut dyn FnMut() -> bool,
+    ) -> bool {
+        let by = than.late.as_ref().unwrap_or(&than.ends).first();
+        let (Ok(problem), Some(first), Some(&by)) = (self.problem(), aims.first(), by) else {
+            return false;
+        };
+        // What comes first has to be as good for that: mostly it can't, and nothing has to be searched.
+        let problem = problem.ending_with(&first.of).ended_by(by);
+        let met = met(&problem, aims, before, go_on);
+        met.is_some_and(|met| self.worth(aims, &met.schedule.starts).beats(than))
+    }
+
     /// The ends of bakes, of which those that should be ready together are one; after that, each of them alone.
     pub(super) fn aims(&self, ready_by: &[Option<Moment>]) -> Vec<Aim> {
         let of = |bake: usize| ready_by.get(bake).copied().flatten();
@@ -93,19 +158,18 @@ pub(super) fn met(
 ) -> Option<Met> {
     let soonest = in_turn(problem, aims, before, &|_, end| end, go_on)?;
     let is_late = |aim: &Aim| {
-        let end = ended(problem, &aim.of, &soonest.schedule.starts);
+        let end = ended(problem.tasks(), &aim.of, &soonest.schedule.starts);
         aim.by.is_some_and(|by| end > by)
     };
     if aims.len() < 2 || !aims.iter().any(is_late) {
         return Some(soonest);
     }
     // Those that come first may have taken more than they need.
-    let enough = |aim: &Aim, end: i32| aim.by.map_or(end, |by| end.max(by));
     let before = soonest.schedule.starts;
-    let kept = in_turn(problem, aims, &before, &enough, go_on)?;
+    let kept = in_turn(problem, aims, &before, &Aim::enough, go_on)?;
     let mut problem = kept.problem;
     if let Some(last) = aims.last() {
-        problem = problem.ended_by(enough(last, kept.schedule.end));
+        problem = problem.ended_by(last.enough(kept.schedule.end));
     }
     let mut last = in_turn(&problem, aims, &kept.schedule.starts, &|_, end| end, go_on)?;
     // It is the best within the deadlines that were found before it, and those may have been set too late.
@@ -150,8 +214,8 @@ fn in_turn(
 }
 
 /// The minute at which some tasks have ended.
-fn ended(problem: &Problem, of: &[bool], starts: &[i32]) -> i32 {
-    let both = problem.tasks().iter().zip(starts).zip(of);
+fn ended(tasks: &[Task], of: &[bool], starts: &[i32]) -> i32 {
+    let both = tasks.iter().zip(starts).zip(of);
     let ends = both.filter_map(|((task, &start), &of)| of.then_some(start + task.minutes));
     ends.max().unwrap_or(0)
 }

@@ -82,7 +82,9 @@ pub(super) fn begun_by(
             .max(called.unwrap_or(start))
             .max(opened)
             .max(free.unwrap_or(opened));
-        (is_hands && start < now).then_some((bake, step, start, length.end - length.start))
+        // Whoever said only now that their last work is done is at nothing yet, and what they said may come to another order.
+        let is_begun = now - start >= minutes(1.0);
+        (is_hands && is_begun).then_some((bake, step, start, length.end - length.start))
     });
     let (bake, step, start, takes) = begun.min_by_key(|&(_, _, start, _)| start)?;
     let length = lengths[bake].get_mut(&step)?;

@@ -19,7 +19,7 @@ pub(super) enum Limit {
 pub(super) const ROOM_FOR_ALL: u32 = 1_000;
 
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
-const MORE: [i32; 5] = [5, 15, 30, 60, 240];
+pub(super) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 
 /// The best schedule, with as little let go of as was found to be enough.
 ///

@@ -6,8 +6,7 @@
 //! as little as it can: of what bears waiting longest, and of that a few minutes at a time.
 //!
 //! How long a rise takes hangs a little on when it starts, so the lengths are reckoned anew for the
-//! schedule and the schedule for the lengths, at most [`ROUNDS`] times. What is proven holds
-//! for the lengths of the last round.
+//! schedule and the schedule for the lengths (`rounds`). What is proven holds for the lengths of the last round.
 //!
 //! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`reach`).
 
@@ -25,9 +24,11 @@ mod lengths;
 mod let_go;
 mod levers;
 mod moved;
+mod orders;
 mod ovens;
 mod reach;
 mod room;
+mod rounds;
 mod tasks;
 mod timetable;
 mod told;
@@ -40,24 +41,17 @@ use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
-use best::latest;
 pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
-use lengths::{
-    Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, settle, told_at_work,
-};
-use let_go::best_that_holds;
+use lengths::{Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, told_at_work};
 pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 use ovens::reheated;
-use tasks::Tasks;
+use rounds::{From, Rounds};
 pub use timetable::{
     BeforeAway, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
 };
 pub use trial::{PATIENCE, Rest};
 pub use what::{RetardPart, What};
-
-/// How often lengths and schedule are reckoned in turn, at most.
-const ROUNDS: usize = 8;
 
 /// Something planned.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -192,7 +186,7 @@ fn plan_once(
     // Those that the plan from before was made with, as far as nothing has changed.
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
-    let mut hot = reheated(bakes, &mut lengths, &was, now);
+    let hot = reheated(bakes, &mut lengths, &was, now);
     let promised = before.map_or(&[][..], |plan| &plan.items);
     as_promised(bakes, &mut lengths, promised, now);
     let told = told_at_work(bakes, now);
@@ -203,69 +197,24 @@ fn plan_once(
     let mut never = None;
     let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
     *assumed = at_work.map(|_| true);
-    let mut round = 0;
-    let mut short_by = 0;
-    let mut last: Option<(Vec<Lengths>, Vec<Lengths>)> = None;
-    loop {
-        round += 1;
-        let mut tasks = Tasks::new(bakes, &lengths, now);
-        for &(from, to) in bounds.closed {
-            tasks.close(from, to);
-        }
-        if let Some((plan, others)) = bounds.beside {
-            tasks.leave_room(plan, others);
-        }
-        for (bake, at) in bounds.not_before.iter().enumerate() {
-            if let Some(at) = *at {
-                tasks.release(bake, at);
-            }
-        }
-        tasks.keep_hot(&hot);
-        if bounds.pins {
-            tasks.pin();
-        }
-        if let Some((bake, step)) = at_work {
-            tasks.go_on_with(bake, step);
-        }
-        // A search backwards only finds out when to begin, and that hangs on no switch of attention.
-        tasks.has_order = bounds.goal != Goal::Soonest || tasks.knows(&was);
-        let before = tasks.starts(&was);
-        let mut best = match bounds.goal {
-            Goal::Soonest => {
-                let aims = tasks.aims(bounds.ready_by);
-                best_that_holds(&mut tasks, &aims, &before, go_on)?
-            }
-            Goal::By(table) => {
-                for (bake, at) in bounds.ready_by.iter().enumerate() {
-                    tasks.end_by(bake, at.filter(|&at| at < table));
-                }
-                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
-                let horizon = tasks.minute(table);
-                latest(&problem, &tasks, &aims, horizon, &before, go_on)?
-            }
-        };
-        // The lengths are those of the order that was found before: what wasn't proven then isn't by them.
-        short_by = best.short_by.max(short_by);
-        best.short_by = short_by;
-        was = tasks.moments(&best.starts);
-        let mut next = redone_all(bakes, &lengths, &was, now);
-        let next_hot = reheated(bakes, &mut next, &was, now);
-        as_promised(bakes, &mut next, promised, now);
-        if round == ROUNDS || tasks.is_as_long(&next) {
-            let work = at_work.and_then(|(bake, step)| tasks.place(What::Step(bake, step)));
-            if let Some(gives_way) = assumed {
-                *gives_way = work.is_some_and(|work| best.starts[work] != 0);
-            }
-            return Some(tasks.told(&best));
-        }
-        let reckoned = next.clone();
-        if let Some((lengths_before, reckoned_before)) = &last {
-            let used = [&lengths_before[..], &lengths];
-            settle(used, reckoned_before, &mut next);
-        }
-        last = Some((lengths, reckoned));
-        (lengths, hot) = (next, next_hot);
+    let rounds = Rounds {
+        bakes,
+        bounds,
+        now,
+        promised,
+        at_work,
+        kept: &was,
+    };
+    let from = From {
+        was: was.clone(),
+        lengths,
+        hot,
+    };
+    let found = rounds.best(from, go_on)?;
+    if let Some(gives_way) = assumed {
+        *gives_way = found.gives_way;
     }
+    Some(found.plan)
 }
 
 /// The next whole minute of the clock: counted from any other moment, what was planned would be rounded to another

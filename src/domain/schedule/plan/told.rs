@@ -159,7 +159,7 @@ impl Tasks<'_> {
         order
     }
 
-    fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
+    pub(super) fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
         // A rise that is put into the fridge later than planned waits for nothing.
         let by_stay = self.what[task].of().is_some_and(|(bake, step)| {
             let state = self.bakes[bake];
