@@ -53,9 +53,10 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
         overdue.unwrap_or_default()
     });
     let whose = live::text(move || {
-        let view = first.get().and_then(|one| app.view(&one.bake));
-        let name = view.map(|view| view.bake.state().formula.name.clone());
-        name.unwrap_or_default()
+        let first = first.read();
+        first
+            .as_ref()
+            .map_or_else(String::new, |one| one.whose.clone())
     });
     view! {
         <dialog

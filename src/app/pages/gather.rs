@@ -9,7 +9,7 @@ use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
-use crate::state::plan::running_bakes;
+use crate::state::plan::{running_bakes, running_states};
 use crate::state::{Oventide, oventide, tick};
 use crate::widgets::cautions::Cautions;
 use crate::widgets::choices::Choices;
@@ -184,7 +184,12 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
     let ids: Vec<&BakeId> = chosen.iter().map(|bake| &bake.id).collect();
     let states: Vec<&State> = chosen.iter().map(|bake| bake.state()).collect();
     let scales = states.first()?.kitchen.scales;
-    let names = words::distinct_names(&states);
+    let all = running_states(bakes);
+    let names = words::distinct_names(&all).into_iter().zip(&all);
+    // As they are called everywhere else, also where the list isn't of all.
+    let names =
+        names.filter(|(_, state)| states.iter().any(|chosen| std::ptr::eq(*chosen, **state)));
+    let names: Vec<String> = names.map(|(name, _)| name).collect();
     let names = (names.len() > 1).then_some(names.as_slice());
     let each: Vec<(&Formula, Scales)> = states
         .iter()

@@ -1,6 +1,6 @@
 //! Where the baker is today: what bakes now, or what could.
 
-use domain::bake::BakeId;
+use domain::bake::{BakeId, State};
 use domain::schedule::Ask;
 use domain::schedule::plan::table_of;
 use domain::sorted;
@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{BakeView, Oventide, Planned, oventide};
+use crate::state::{BakeView, Oventide, Planned, oventide, states};
 use crate::widgets::lesson::written;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
@@ -110,10 +110,12 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
     let bench = Route::Bench(Some(bake.clone())).href();
     let card = Memo::new(move |_| {
         let plan = app.plan.read();
-        let view = app.view(&bake)?;
-        let mut card = Card::of(&view);
+        let views = app.views.read();
+        let view = views.iter().find(|view| view.bake.id == bake)?;
+        let states = states(&views);
+        let mut card = Card::of(view, &states);
         if let Some(plan) = plan.as_ref() {
-            door()(&mut card, plan, &view, app.beat.get());
+            door()(&mut card, plan, view, app.beat.get());
         }
         Some(card)
     });
@@ -159,15 +161,15 @@ struct Card {
 }
 
 impl Card {
-    fn of(view: &BakeView) -> Self {
+    fn of(view: &BakeView, all: &[&State]) -> Self {
         let state = view.bake.state();
-        let prompt = words::prompt(state, view.own_ask());
+        let prompt = words::prompt(state, view.own_ask(), all);
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
             Some(words::next_look(&step.title, running, view.at))
         });
         Self {
-            name: state.formula.name.clone(),
+            name: words::full_name(state, all),
             title: prompt.title,
             instruction: prompt.instruction,
             looks: looks.collect(),

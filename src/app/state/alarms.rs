@@ -1,6 +1,6 @@
 //! Ringing: what is due and was not heard yet, told by every means this phone has.
 
-use domain::bake::{self, Alarm, AlarmId, AlarmKind, BakeId, TimerId};
+use domain::bake::{self, Alarm, AlarmId, AlarmKind, BakeId, State, TimerId};
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -8,7 +8,7 @@ use platform::sound::SoundState;
 use platform::vibration::Shaking;
 use platform::{clock, notify, page};
 
-use super::{Oventide, plan};
+use super::{Oventide, plan, states};
 use crate::reactive::effect;
 use crate::words;
 
@@ -17,6 +17,8 @@ use crate::words;
 pub(crate) struct Ringing {
     /// The bake.
     pub(crate) bake: BakeId,
+    /// What that is called beside the others.
+    pub(crate) whose: String,
     /// What it is about.
     pub(crate) alarm: Alarm,
     /// What it says.
@@ -38,6 +40,7 @@ impl Oventide {
             let views = self.views.read();
             let hearing = self.hearing.read();
             let mut ringing = Vec::new();
+            let states = states(&views);
             let plan = self.plan.read();
             let mut next = None;
             for view in views.iter() {
@@ -47,15 +50,14 @@ impl Oventide {
                 });
                 let to_come = called.iter().map(|call| call.due).filter(|&due| due > now);
                 next = to_come.chain(view.next_due).chain(next).min();
-                // In an oven that is on for another bread nobody has to turn it on.
-                let mut others = views.iter().filter(|other| other.bake.id != view.bake.id);
-                let is_on = others.any(|other| other.bake.state().has_oven_on());
+                let state = view.bake.state();
                 let due = view.alarms.iter().chain(&called);
-                let due = due.filter(|alarm| !(is_on && alarm.kind == AlarmKind::OvenOn));
-                for alarm in due.filter(|alarm| alarm.due <= now) {
-                    let (title, body) = words::alarm(view.bake.state(), alarm);
+                for alarm in due.filter(|alarm| alarm.due <= now && calls(alarm, state, &states)) {
+                    let whose = words::full_name(state, &states);
+                    let (title, body) = words::alarm(state, &whose, alarm);
                     ringing.push(Ringing {
                         bake: view.bake.id.clone(),
+                        whose,
                         alarm: alarm.clone(),
                         title,
                         body,
@@ -68,7 +70,7 @@ impl Oventide {
             {
                 ringing.push(Ringing::test(due));
             }
-            drop((views, plan));
+            drop(plan);
             self.expect_next(next);
             let heard = |one: &Ringing| hearing.contains(&(one.bake.clone(), one.alarm.id));
             let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
@@ -177,6 +179,18 @@ impl Oventide {
     }
 }
 
+/// Whether an alarm of one of some bakes calls: in an oven that is on for another bread nobody has to turn it on.
+fn calls(alarm: &Alarm, of: &State, all: &[&State]) -> bool {
+    alarm.kind != AlarmKind::OvenOn || oven_of(of, all).is_none()
+}
+
+/// The bread for which the oven is on already, beside one of some.
+pub(crate) fn oven_of<'a>(of: &State, all: &[&'a State]) -> Option<&'a State> {
+    // Whose own is on needs no other.
+    let mut all = all.iter().copied();
+    all.find(|other| other.has_oven_on() && !of.has_oven_on())
+}
+
 /// Whose alarm a test is.
 const NO_BAKE: BakeId = BakeId(String::new());
 
@@ -185,6 +199,7 @@ impl Ringing {
     fn test(due: Moment) -> Self {
         Self {
             bake: NO_BAKE,
+            whose: String::new(),
             alarm: Alarm {
                 id: AlarmId::Timer(TimerId(0)),
                 due,
@@ -226,3 +241,6 @@ fn tag(bake: &BakeId, alarm: AlarmId) -> String {
         AlarmId::Waits { step } => format!("{bake}/waits/{}", step.0),
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -8,8 +8,10 @@ use platform::clock;
 use super::Oventide;
 use super::answers::{self, Answer};
 use super::entering::Entered;
+use super::plan::running_states;
 use super::unsaved::Edit;
 use crate::route::Route;
+use crate::words;
 
 /// Presses that follow each other within this time make one change. ASSUMPTION: judgement.
 const ONE_CHANGE: Minutes = minutes(1.0);
@@ -178,7 +180,7 @@ impl Oventide {
         let mut said = None;
         for view in self.views.read().iter() {
             let after = in_kitchen(&view.bake, air, now)?;
-            let answer = answers::answer(&view.bake, &after, &intent, now);
+            let answer = self.said(&view.bake, &after, &intent, now);
             answers::join(&mut said, answer);
         }
         said
@@ -208,6 +210,19 @@ impl Oventide {
             Route::Kitchen => before_presses(before, at),
             _ => before,
         };
-        Ok(answers::answer(&before, &after, &intent, at))
+        Ok(self.said(&before, &after, &intent, at))
+    }
+
+    /// What an intent led to, with whose it is.
+    fn said(self, before: &Bake, after: &Bake, intent: &Intent, at: Moment) -> Option<Answer> {
+        let mut answer = answers::answer(before, after, intent, at);
+        if let Some(Answer::Kitchen { effects, .. }) = &mut answer {
+            let bakes = self.bakes.read_untracked();
+            let whose = words::short_whose(after.state(), &running_states(&bakes));
+            for effect in effects {
+                effect.whose.clone_from(&whose);
+            }
+        }
+        answer
     }
 }

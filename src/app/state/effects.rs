@@ -7,8 +7,6 @@ use domain::schedule::{Outline, Planned, bears_way_back, likely_outline};
 use domain::thermal::liquid::{FrozenSplit, liquid_temperature};
 use domain::units::{Celsius, Minutes, Moment};
 
-use crate::words;
-
 /// How something that goes on by itself moved.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Shift {
@@ -25,7 +23,7 @@ pub(crate) struct Shift {
 /// What a change of the kitchen does to one bake.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Effect {
-    /// What the bake makes and since when, to tell it from others.
+    /// What the bake makes and what tells it from the others that run; whoever knows those says so.
     pub(crate) whose: String,
     /// What goes on by itself and moved.
     pub(crate) shifts: Vec<Shift>,
@@ -90,7 +88,7 @@ pub(super) fn effect(before: &State, after: &State, now: Moment) -> Effect {
     let liquid = liquid(before, after, now);
     let tells_table = (liquid.is_some() || shifts.is_empty()) && !after.all_ended();
     Effect {
-        whose: words::short_whose(after),
+        whose: String::new(),
         shifts,
         liquid,
         table: tells_table.then(|| table(before, after, now)),

@@ -39,7 +39,7 @@ use platform::tabs::Tabs;
 use platform::vibration::Shaking;
 use platform::wake_lock::{WakeLock, WakeState};
 
-pub(crate) use alarms::Ringing;
+pub(crate) use alarms::{Ringing, oven_of};
 pub(crate) use answers::Answer;
 pub(crate) use archive::ArchiveOutcome;
 pub(crate) use asking::in_kitchen;
@@ -48,7 +48,7 @@ pub(crate) use gathered::tick;
 pub(crate) use jump::ClockJump;
 pub(crate) use late::Late;
 pub(crate) use plan::{Change, Planned};
-pub(crate) use view::BakeView;
+pub(crate) use view::{BakeView, states};
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;

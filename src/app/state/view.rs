@@ -220,6 +220,11 @@ fn elsewhere(
     is_now.then(|| (planned.bakes[bake].clone(), step))
 }
 
+/// Where the bakes of some views stand.
+pub(crate) fn states(views: &[BakeView]) -> Vec<&State> {
+    views.iter().map(|view| view.bake.state()).collect()
+}
+
 /// Every bake that is not over.
 pub(super) fn views(bakes: &[Bake], now: Moment) -> Vec<BakeView> {
     let views = running_bakes(bakes).map(|bake| BakeView::of(bake, now));

@@ -11,8 +11,8 @@ pub(crate) const ALARM_TEST: &str = "Only a test";
 pub(crate) const ALARM_TEST_NOTE: &str =
     "Alarms ring like this, louder for half a minute, until you stop them.";
 
-/// The title and the body of an alarm.
-pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
+/// The title and the body of an alarm of a bake, by what that is called beside the others.
+pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, String) {
     let step = alarm.step.and_then(|step| state.formula.step(step));
     let title = step.map_or("", |step| step.title.as_str());
     match &alarm.kind {
@@ -68,11 +68,11 @@ pub(crate) fn alarm(state: &State, alarm: &Alarm) -> (String, String) {
         ),
         AlarmKind::Begin if state.has_begun() => (
             "Time to go on".to_owned(),
-            format!("Go on with {} now, as planned.", state.formula.name),
+            format!("Go on with {whose} now, as planned."),
         ),
         AlarmKind::Begin => (
             "Time to begin".to_owned(),
-            format!("Begin with {} now, as planned.", state.formula.name),
+            format!("Begin with {whose} now, as planned."),
         ),
         AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => (
             format!("{title}: begin now"),
@@ -120,5 +120,60 @@ fn look_for(step: Option<&Step>) -> String {
         Some(step) if !step.cue.is_empty() => super::ready_when(&step.cue),
         Some(step) if step.kind == StepKind::OvenHeats => "The oven should be hot.".to_owned(),
         _ => "Have a look at it.".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use checks::{begin, say, starter};
+    use domain::bake::{AlarmId, Intent};
+    use domain::kitchen::Kitchen;
+
+    use super::*;
+
+    const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+    /// What an alarm says of a step of the buns.
+    fn said(state: &State, kind: AlarmKind, of: StepKind) -> (String, String) {
+        let mut steps = state.formula.steps.iter();
+        let step = steps.find(|step| step.kind == of).map(|step| step.id);
+        let alarm = Alarm {
+            id: AlarmId::Begin,
+            due: START,
+            kind,
+            step,
+        };
+        let (title, body) = alarm_of(state, &alarm);
+        (title, body.replace('\u{a0}', " "))
+    }
+
+    fn alarm_of(state: &State, one: &Alarm) -> (String, String) {
+        super::alarm(state, "Buns 2", one)
+    }
+
+    #[test]
+    fn an_alarm_says_what_it_is_about_and_what_to_do() {
+        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+        let state = bake.state();
+        assert_eq!(
+            said(state, AlarmKind::OvenOn, StepKind::OvenOn),
+            (
+                "Oven on".to_owned(),
+                "It takes about 20 min to heat, and the dough won't wait for it.".to_owned()
+            )
+        );
+        assert_eq!(
+            said(state, AlarmKind::Check, StepKind::OvenHeats),
+            (
+                "Oven heats: look now".to_owned(),
+                "The oven should be hot.".to_owned()
+            )
+        );
+        let begins = said(state, AlarmKind::Begin, StepKind::Gather).1;
+        assert_eq!(begins, "Begin with Buns 2 now, as planned.");
+        let gather = state.formula.steps[0].id;
+        say(&mut bake, Intent::Done(gather), START);
+        let goes_on = said(bake.state(), AlarmKind::Begin, StepKind::Gather).1;
+        assert_eq!(goes_on, "Go on with Buns 2 now, as planned.");
     }
 }

@@ -5,6 +5,7 @@ use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
 use domain::schedule::Ask;
 
 use super::letters::{capital, lower_first};
+use crate::state::oven_of;
 
 /// The words of the Bench's main view.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,9 +18,17 @@ pub(crate) struct Prompt {
     pub(crate) action: String,
 }
 
-/// What the Bench says.
-pub(crate) fn prompt(state: &State, ask: Ask) -> Prompt {
+/// What is asked of one of the bakes that run.
+pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State]) -> Prompt {
     let step = ask.step().and_then(|id| state.formula.step(id));
+    let is_switch = step.is_some_and(|step| step.kind == StepKind::OvenOn);
+    if let (Some(step), Some(other)) = (step, oven_of(state, all).filter(|_| is_switch)) {
+        let whose = super::full_name(other, all);
+        return Prompt {
+            instruction: format!("The oven is on for {whose}. Set it once that is out."),
+            ..work(state, step.id, step)
+        };
+    }
     match (ask, step) {
         (Ask::Work(id), Some(step)) => work(state, id, step),
         (Ask::Fold(_), Some(step)) => Prompt {
@@ -119,5 +128,42 @@ fn work(state: &State, id: StepId, step: &Step) -> Prompt {
         title: step.title.clone(),
         instruction: super::tight(&step.instruction),
         action,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use checks::{begin, say, starter, up_to};
+    use domain::bake::Intent;
+    use domain::kitchen::Kitchen;
+    use domain::units::{Moment, minutes};
+
+    use super::*;
+
+    const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+    #[test]
+    fn an_oven_with_another_bread_in_it_is_to_be_turned_on_by_nobody() {
+        let [mut buns, mut braid] = ["plum-almond-buns", "orange-braid"]
+            .map(|id| begin(starter(id), Kitchen::UNMEASURED, START));
+        let quick = |_: StepKind| minutes(5.0);
+        let (on, _) = up_to(&mut buns, StepKind::OvenOn, START, quick);
+        let (other, at) = up_to(&mut braid, StepKind::OvenOn, START, quick);
+        let said = |braid: &domain::bake::Bake| {
+            let all = [buns.state(), braid.state()];
+            prompt(all[0], Ask::Work(on), &all)
+        };
+        let free = said(&braid);
+        assert_eq!(
+            free.instruction,
+            "Turn the oven on, with a rack in the middle."
+        );
+        say(&mut braid, Intent::Done(other), at);
+        let taken = said(&braid);
+        assert_eq!(
+            taken.instruction,
+            "The oven is on for Orange braid. Set it once that is out."
+        );
+        assert_eq!((taken.title, taken.action), (free.title, free.action));
     }
 }

@@ -33,27 +33,80 @@ pub(crate) fn stalls(reason: Reason) -> &'static str {
     }
 }
 
-/// The name of a formula's bake, told from any other of it, where two run.
-pub(crate) fn whose(state: &State) -> String {
-    told_apart(&state.formula.name, ' ', state, &time_of_day)
+/// The name of a formula's bake, told from any other of it that runs.
+pub(crate) fn whose(state: &State, all: &[&State]) -> String {
+    told_apart(state, all, true, &time_of_day)
 }
 
 /// The same where room is short: "Buns, since 09:00".
-pub(crate) fn short_whose(state: &State) -> String {
-    told_apart(&short_name(state), '\u{a0}', state, &time_of_day)
+pub(crate) fn short_whose(state: &State, all: &[&State]) -> String {
+    told_apart(state, all, false, &time_of_day)
 }
 
-/// Since when it is baked. As long as nothing of it was begun it isn't, and is known by the table it is for, which
-/// doesn't move with the plan as its beginning does; or by when it was chosen.
-fn told_apart(name: &str, space: char, state: &State, time: &dyn Fn(Moment) -> String) -> String {
-    let (word, at) = match (state.begun_at(), state.wishes.table) {
-        (None, Some(table)) => ("for", table),
-        (None, None) => ("from", state.started),
-        (Some(begun), Some(_)) => ("since", begun),
+fn named(state: &State, is_full: bool) -> String {
+    if is_full {
+        state.formula.name.clone()
+    } else {
+        short_name(state)
+    }
+}
+
+/// Since when it is baked; or which it is, where that doesn't tell it from the others: "Loaf 2".
+fn told_apart(
+    state: &State,
+    all: &[&State],
+    is_full: bool,
+    time: &dyn Fn(Moment) -> String,
+) -> String {
+    let mut name = named(state, is_full);
+    // Each keeps its number for as long as all of them run: when they were chosen doesn't change.
+    let (mut number, mut is_numbered) = (1, false);
+    for (place, one) in all.iter().enumerate() {
+        if named(one, is_full) == name {
+            number += usize::from(one.started < state.started);
+            for other in &all[..place] {
+                is_numbered |= named(other, is_full) == name && are_for_one_time(one, other);
+            }
+        }
+    }
+    if is_numbered {
+        name += "\u{a0}";
+        return name + &number.to_string();
+    }
+    let (word, at) = since(state);
+    name += word;
+    name += if is_full { " " } else { "\u{a0}" };
+    name + &time(at)
+}
+
+/// As long as nothing of it was begun it isn't baked, and is known by the table it is for, which doesn't move with the
+/// plan as its beginning does; or by when it was chosen.
+fn since(state: &State) -> (&'static str, Moment) {
+    match (state.begun_at(), state.wishes.table) {
+        (None, Some(table)) => (", for", table),
+        (None, None) => (", from", state.started),
+        (Some(begun), Some(_)) => (", since", begun),
         // It was chosen to be begun at once, and nobody says so before the first of it is done.
-        (Some(_), None) => ("since", state.started),
+        (Some(_), None) => (", since", state.started),
+    }
+}
+
+/// Whether two would be told by the same time of day: for good, where one table is wished for both, or at present. The
+/// first of two that is begun must not be named anew by it.
+fn are_for_one_time(one: &State, other: &State) -> bool {
+    let apart = |one: Moment, other: Moment| {
+        let minute = |at: Moment| at.epoch_ms().div_euclid(60_000);
+        (minute(one) - minute(other)) % (24 * 60) != 0
     };
-    format!("{name}, {word}{space}{}", time(at))
+    let (said, other_said) = (since(one), since(other));
+    if said.0 == other_said.0 && !apart(said.1, other_said.1) {
+        return true;
+    }
+    match (one.wishes.table, other.wishes.table) {
+        (Some(one), Some(other)) => !apart(one, other),
+        (None, None) => !apart(one.started, other.started),
+        _ => false,
+    }
 }
 
 /// What a bake makes, where its whole name has no room: "Buns".
@@ -68,16 +121,29 @@ pub(crate) fn short_name(state: &State) -> String {
 
 /// What each of some bakes is called where room is short: "Buns", and where two make the same what tells them apart.
 pub(crate) fn distinct_names(bakes: &[&State]) -> Vec<String> {
-    let name = |state: &&State| {
-        let name = short_name(state);
-        let alike = bakes.iter().filter(|other| short_name(other) == name);
-        if alike.count() > 1 {
-            short_whose(state)
-        } else {
-            name
-        }
-    };
-    bakes.iter().map(name).collect()
+    let mut names = Vec::with_capacity(bakes.len());
+    for state in bakes {
+        names.push(distinct(state, bakes, false));
+    }
+    names
+}
+
+/// The whole name of one of some bakes, likewise.
+pub(crate) fn full_name(state: &State, all: &[&State]) -> String {
+    distinct(state, all, true)
+}
+
+fn distinct(state: &State, all: &[&State], is_full: bool) -> String {
+    let name = named(state, is_full);
+    let mut alike = 0;
+    for other in all {
+        alike += usize::from(named(other, is_full) == name);
+    }
+    if alike > 1 {
+        told_apart(state, all, is_full, &time_of_day)
+    } else {
+        name
+    }
 }
 
 /// A dough's card while a fold comes first.
@@ -106,19 +172,63 @@ mod tests {
     const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
 
     /// By how many minutes after the start it is.
-    fn named(state: &State) -> String {
+    fn alone(state: &State) -> String {
+        named_beside(state, &[state])
+    }
+
+    fn named_beside(state: &State, all: &[&State]) -> String {
         let after = |at: Moment| format!("{} min", (at - START).get().round());
-        told_apart("Buns", ' ', state, &after)
+        told_apart(state, all, false, &after).replace('\u{a0}', " ")
+    }
+
+    #[test]
+    fn two_of_one_formula_for_one_table_are_told_by_a_number_that_they_keep() {
+        let wishes = |table: f64| Wishes {
+            table: Some(START + minutes(table)),
+            ..Wishes::default()
+        };
+        let planned = |at: f64, table: f64| {
+            let mut bake = begin(
+                starter("overnight-tin-loaf"),
+                Kitchen::UNMEASURED,
+                START + minutes(at),
+            );
+            let wish = Intent::Wish(Box::new(wishes(table)));
+            say(&mut bake, wish, START + minutes(at + 1.0));
+            bake
+        };
+        let names = |bakes: &[&domain::bake::Bake]| -> Vec<String> {
+            let states: Vec<&State> = bakes.iter().map(|bake| bake.state()).collect();
+            let names = states.iter().map(|state| named_beside(state, &states));
+            names.collect()
+        };
+        let (mut first, second) = (planned(0.0, 900.0), planned(5.0, 900.0));
+        // However they are listed, and whichever of them was begun.
+        assert_eq!(names(&[&first, &second]), ["Loaf 1", "Loaf 2"]);
+        assert_eq!(names(&[&second, &first]), ["Loaf 2", "Loaf 1"]);
+        let gather = first.state().formula.steps[0].id;
+        say(&mut first, Intent::Done(gather), START + minutes(14.0));
+        assert_eq!(names(&[&first, &second]), ["Loaf 1", "Loaf 2"]);
+        let other = planned(8.0, 960.0);
+        assert_eq!(
+            names(&[&first, &other]),
+            ["Loaf, since 14 min", "Loaf, for 960 min"]
+        );
+        // Where two of three can't be told by a time, none is.
+        assert_eq!(
+            names(&[&first, &second, &other]),
+            ["Loaf 1", "Loaf 2", "Loaf 3"]
+        );
     }
 
     #[test]
     fn since_is_said_of_what_was_begun_and_of_nothing_else() {
         let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
         let gather = bake.state().formula.steps[0].id;
-        assert_eq!(named(bake.state()), "Buns, from 0 min");
+        assert_eq!(alone(bake.state()), "Buns, from 0 min");
         let mut planned = bake.clone();
         say(&mut bake, Intent::Done(gather), START + minutes(14.0));
-        assert_eq!(named(bake.state()), "Buns, since 0 min");
+        assert_eq!(alone(bake.state()), "Buns, since 0 min");
 
         let wishes = Wishes {
             table: Some(START + minutes(900.0)),
@@ -129,8 +239,8 @@ mod tests {
             Intent::Wish(Box::new(wishes)),
             START + minutes(1.0),
         );
-        assert_eq!(named(planned.state()), "Buns, for 900 min");
+        assert_eq!(alone(planned.state()), "Buns, for 900 min");
         say(&mut planned, Intent::Pick(gather), START + minutes(300.0));
-        assert_eq!(named(planned.state()), "Buns, since 300 min");
+        assert_eq!(alone(planned.state()), "Buns, since 300 min");
     }
 }

@@ -1,14 +1,14 @@
 //! The bar at the top: the kitchen's temperature, timers, the table, and the rest.
 
-use domain::bake::State;
 use leptos::prelude::*;
 
+use super::Shown;
 use super::kitchen_sheet::KitchenSheet;
 use super::menu::Menu;
 use super::timers::TimersSheet;
-use super::{BakeName, Shown};
 use crate::reactive::RwSignal;
 use crate::route::Route;
+use crate::state::states;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -51,7 +51,7 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
     let several = move || app.views.read().len() > 1;
     let bakes = move || {
         let views = app.views.read();
-        let states: Vec<&State> = views.iter().map(|view| view.bake.state()).collect();
+        let states = states(&views);
         // A start stands there only where it tells two apart: with each, three breads would take two rows.
         let names = words::distinct_names(&states);
         views
@@ -60,7 +60,7 @@ pub(super) fn Whose(shown: Shown) -> impl IntoView {
             .map(|(view, name)| {
                 let id = view.bake.id.clone();
                 let href = Route::Bench(Some(id.clone())).href();
-                let BakeName { full, .. } = BakeName::told_apart(view.bake.state());
+                let full = words::whose(view.bake.state(), &states);
                 let here = live::attr(move || (shown.view.read().bake.id == id).then_some("true"));
                 view! {
                     <a class="button" href=href aria-current=here aria-label=full>

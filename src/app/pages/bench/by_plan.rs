@@ -17,7 +17,7 @@ use leptos::prelude::*;
 use super::Shown;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{BakeView, Oventide};
+use crate::state::{BakeView, Oventide, states};
 use crate::widgets::live;
 use crate::words::{self, Prompt};
 
@@ -74,14 +74,8 @@ fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)>
     let views = app.views.read();
     let view = views.iter().find(|view| view.bake.id == *bake)?;
     let of = view.bake.state();
-    let alike = views
-        .iter()
-        .filter(|view| view.bake.state().formula.name == of.formula.name);
-    let name = if alike.count() > 1 {
-        words::whose(of)
-    } else {
-        of.formula.name.clone()
-    };
+    let states = states(&views);
+    let name = words::full_name(of, &states);
     let title = of.formula.step(step)?.title.clone();
     let folds = view.ask == Ask::Fold(step);
     Some((name, if folds { words::fold_in(&title) } else { title }))
@@ -94,10 +88,13 @@ pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
         let hands_at = view.by_plan.hands_at.as_ref();
         let hands_at = hands_at.filter(|_| view.by_plan.rests.is_some());
         let named = hands_at.and_then(|(bake, step)| named(shown.app, bake, *step));
-        named.map_or_else(
-            || words::prompt(view.bake.state(), view.ask),
-            |(whose, title)| words::plan::leads_to(&whose, title),
-        )
+        match named {
+            Some((whose, title)) => words::plan::leads_to(&whose, title),
+            None => {
+                let views = shown.app.views.read();
+                words::prompt(view.bake.state(), view.ask, &states(&views))
+            }
+        }
     })
 }
 

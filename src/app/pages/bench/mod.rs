@@ -180,13 +180,3 @@ struct BakeName {
     /// For whoever listens.
     full: String,
 }
-
-impl BakeName {
-    /// Told from any other of its formula.
-    fn told_apart(state: &State) -> Self {
-        Self {
-            short: words::short_whose(state),
-            full: words::whose(state),
-        }
-    }
-}

@@ -11,6 +11,7 @@ use super::wait::WaitSheet;
 use super::{BakeName, Shown};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
+use crate::state::states;
 use crate::widgets::live;
 use crate::words;
 
@@ -73,21 +74,14 @@ pub(super) fn RunningStrip(shown: Shown) -> impl IntoView {
 
 fn cards(shown: Shown) -> Vec<Card> {
     let views = shown.app.views.read();
-    let several = views.len() > 1;
+    let states = states(&views);
+    let names = words::distinct_names(&states);
     let mut cards = Vec::new();
-    for view in views.iter() {
+    for (view, short) in views.iter().zip(names) {
         let state = view.bake.state();
-        let whose = several.then(|| {
-            let short = words::short_name(state);
-            let alike = views
-                .iter()
-                .filter(|other| words::short_name(other.bake.state()) == short);
-            if alike.count() > 1 {
-                BakeName::told_apart(state)
-            } else {
-                let full = state.formula.name.clone();
-                BakeName { short, full }
-            }
+        let whose = (states.len() > 1).then(|| BakeName {
+            short,
+            full: words::full_name(state, &states),
         });
         for running in &view.running {
             let step = state.formula.step(running.step);
