@@ -57,7 +57,11 @@ fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
 
 fn ready(end: Ends, is_wish: bool, time: Time) -> String {
     let ((was, is), whose) = (end.ready, whose(end));
-    let ready = format!("Ready at {} instead of {}", time(is), time(was));
+    let ready = if end.is_other {
+        format!("All of it is ready at {}", time(is))
+    } else {
+        format!("Ready at {} instead of {}", time(is), time(was))
+    };
     let Some(margin) = end.margin else {
         return ready + &whose;
     };
@@ -69,7 +73,7 @@ fn ready(end: Ends, is_wish: bool, time: Time) -> String {
     }
     let before = table - was;
     // With other wishes it was another table.
-    if before.get() < 0.0 || is_wish {
+    if before.get() < 0.0 || is_wish || end.is_other {
         return format!("{ready}, in time for the table at {table_at}{whose}");
     }
     let left = match spare.get() {

@@ -55,15 +55,73 @@ fn work_under_way_takes_what_is_left_of_it() {
     assert!(((again - at) - half).get().abs() < 0.1, "{:?}", again - at);
 }
 
-/// Nobody says that a rise has ended: from its likely end on the plan says since when.
-#[test]
-fn what_is_past_its_end_is_told_with_since_when() {
+fn up_to_the_rise() -> Day {
     let mut day = Day::planned(&PLAIN).expect("there is a plan");
     while !matches!(day.next(), Some((What::Step(bake, step), _)) if day.bakes[bake].state().formula.step(step).is_some_and(|step| step.kind == StepKind::Bulk))
     {
         day.go_on((0.0, 9)).expect("the rise is still to come");
         day.timetable = day.again(day.now);
     }
+    day
+}
+
+/// A plan that was made while a rise was an hour late, and told of for another reason, expected it at any minute.
+#[test]
+fn what_was_late_before_the_last_plan_is_told_with_all_of_it() {
+    let mut day = up_to_the_rise();
+    let (What::Step(bake, rise), end) = day.next().expect("the rise goes on") else {
+        panic!("it isn't the rise");
+    };
+    let told_at = end + minutes(65.0);
+    day.timetable = day.again(told_at);
+    let (before, mut is) = (day.clone(), day.clone());
+    let was: Vec<&Bake> = before.bakes.iter().collect();
+    let told = |is: &Day, now: Moment| {
+        let bakes: Vec<&Bake> = is.bakes.iter().collect();
+        let again = is.again(now);
+        let after = Made {
+            timetable: &again,
+            bakes: &bakes,
+            names: &[],
+        };
+        moved(made(&before, &was, &[]), after, now)
+            .expect("it is later")
+            .why
+    };
+    let late = |why: &Why| match why {
+        Why::Overdue(step, by) | Why::Ready(step, by) if step.kind == StepKind::Bulk => by.get(),
+        other => panic!("{other:?}"),
+    };
+    let now = end + minutes(77.0);
+    assert!((late(&told(&day, now)) - 77.0).abs() < 1.5);
+    say(&mut is.bakes[bake], Intent::Done(rise), now);
+    assert!((late(&told(&is, now)) - 77.0).abs() < 1.5);
+    // "Not yet" was said, and it ended before that was over: neither early nor late is the whole of it.
+    let mut day = day.clone();
+    say(
+        &mut day.bakes[bake],
+        Intent::NotYet(rise, minutes(30.0)),
+        told_at,
+    );
+    day.timetable = day.again(told_at);
+    let mut is = day.clone();
+    say(&mut is.bakes[bake], Intent::Done(rise), now);
+    let (was, bakes): (Vec<&Bake>, Vec<&Bake>) =
+        (day.bakes.iter().collect(), is.bakes.iter().collect());
+    let again = is.again(now);
+    let after = Made {
+        timetable: &again,
+        bakes: &bakes,
+        names: &[],
+    };
+    let told = moved(made(&day, &was, &[]), after, now).expect("it is sooner");
+    assert_eq!(late(&told.why), 0.0);
+}
+
+/// Nobody says that a rise has ended: from its likely end on the plan says since when.
+#[test]
+fn what_is_past_its_end_is_told_with_since_when() {
+    let day = up_to_the_rise();
     let (_, end) = day.next().expect("the rise goes on");
     let (before, bakes) = (
         day.clone(),

@@ -5,9 +5,10 @@ mod causes;
 use super::*;
 use causes::{divide, of, rise};
 use checks::script::{self, Told};
+use domain::bake::BakeId;
 use domain::estimate::{Basis, Estimate};
 use domain::kitchen::Place;
-use domain::schedule::plan::Margin;
+use domain::schedule::plan::{Margin, OwnEnd};
 use domain::units::minutes;
 
 fn clock(moment: Moment) -> String {
@@ -63,6 +64,31 @@ fn margin(moved: &Moved, table: Moment) -> Option<Margin> {
         ready: Estimate::exact(moved.ready.1, Basis::Model),
         buffer: minutes(30.0),
     })
+}
+
+/// A bread that is added makes nothing later but what has to wait for it.
+#[test]
+fn a_bread_that_is_added_beside_another_is_no_lateness() {
+    let own = |later: f64| OwnEnd {
+        bake: BakeId("buns".to_owned()),
+        name: "Buns".to_owned(),
+        ready: (at(15, 15), at(15, 15) + minutes(later)),
+        margin: None,
+    };
+    let mut moved = moved(Why::Began("Loaf".to_owned()), 240.0);
+    moved.each = vec![own(0.0)];
+    let said = "All of it is ready at 20:00: another bake was added to the plan (Loaf).";
+    assert_eq!(plain(&moved), said);
+    moved.margin = margin(&moved, at(21, 0));
+    assert_eq!(
+        plain(&moved),
+        "All of it is ready at 20:00, in time for the table at 21:00: another bake was added to the plan (Loaf)."
+    );
+    moved.each = vec![own(12.0)];
+    assert_eq!(
+        plain(&moved),
+        "Ready at 15:27 instead of 15:15 (Buns): another bake was added to the plan (Loaf)."
+    );
 }
 
 /// Of breads for several tables it is said whose it is.

@@ -64,6 +64,8 @@ pub struct Ends<'a> {
     pub ready: (Moment, Moment),
     /// How it stands to its table, if one was wished.
     pub margin: Option<&'a Margin>,
+    /// Whether it is the end of other breads than it was, and so neither later nor sooner than before.
+    pub is_other: bool,
 }
 
 impl OwnEnd {
@@ -164,7 +166,21 @@ impl Moved {
     /// The end that it tells of: that of all, or of those for one table.
     #[must_use]
     pub fn end(&self) -> Ends<'_> {
+        let most = self
+            .each
+            .iter()
+            .max_by_key(|own| own.by().get().round() as i64);
+        // With a bread that is added or is over the end of all is another's; what it did is at those that stay.
+        if let Some(own) = most.filter(|own| self.why.is_of_others() && own.by() >= NOTABLE) {
+            return Ends {
+                of: std::slice::from_ref(&own.name),
+                ready: own.ready,
+                margin: own.margin.as_ref(),
+                is_other: false,
+            };
+        }
         Ends {
+            is_other: self.why.is_of_others(),
             of: &self.of,
             ready: self.ready,
             margin: self.margin.as_ref(),
@@ -192,6 +208,7 @@ impl Moved {
             },
             ready: told.ready,
             margin: told.margin.as_ref(),
+            is_other: false,
         }
     }
 
@@ -213,6 +230,11 @@ impl Moved {
 }
 
 impl Why {
+    /// Whether other breads are planned by it.
+    fn is_of_others(&self) -> bool {
+        matches!(self, Self::Began(_) | Self::Ended(_))
+    }
+
     /// The step in which it lies, if it lies in one.
     fn named(&self) -> Option<&Named> {
         match self {

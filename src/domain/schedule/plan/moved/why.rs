@@ -23,10 +23,15 @@ impl<'a> Both<'a> {
                 continue;
             };
             let is_fresh = self.now - at < FRESH;
+            let by_plan = match why {
+                Why::Ready(_, by) | Why::Hands(_, by) => by.get(),
+                _ => 0.0,
+            };
+            let why = self.against_forecast(why, at, bake, place);
             let rank = match &why {
                 Why::Folded(_) | Why::FoldLeftOut(_) => 2,
-                Why::Ready(_, by) | Why::Hands(_, by) => {
-                    let by = by.get();
+                Why::Ready(..) | Why::Hands(..) => {
+                    let by = by_plan;
                     let explains = by != 0.0 && by * later.get() >= 0.0;
                     if explains && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
                         most = Some((by.abs(), why));
@@ -70,6 +75,26 @@ impl<'a> Both<'a> {
         }
         news.sort_by_key(|&(at, _, place)| std::cmp::Reverse((at, place)));
         news
+    }
+
+    /// What ended by itself, against when it was likely to while it went on: a plan that was made after that expected it
+    /// at any minute, so it was late by little against that, or even early.
+    fn against_forecast(&self, why: Why, at: Moment, bake: usize, place: usize) -> Why {
+        let Why::Ready(named, by) = why else {
+            return why;
+        };
+        let late = match &self.after.bakes[bake].log()[place].event {
+            Event::Done { step } => self.forecast_before(at, bake, place, *step),
+            _ => None,
+        };
+        let late = late.map_or(by, |forecast| at - forecast.window.likely());
+        let late = minutes(late.get().round());
+        let by = match by.get() {
+            by if by > 0.0 => minutes(by.max(late.get())),
+            by if by < 0.0 && late.get() > 0.0 => minutes(0.0),
+            _ => by,
+        };
+        Why::Ready(named, by)
     }
 
     /// A bake that isn't planned any more.
@@ -222,7 +247,13 @@ impl<'a> Both<'a> {
             begun && self.state(*bake).is_open(*step) && was.end < self.now && item.end > was.end
         });
         if let Some((bake, step, _, was)) = overdue {
-            return Some(Why::Overdue(self.named(bake, step)?, self.since(was.end)));
+            // The plan before may have waited for it already.
+            let state = self.state(bake);
+            let put_off = state.progress(step).look_again.is_some();
+            let forecast = state.forecast(step, self.now).filter(|_| !put_off);
+            let likely = forecast.map_or(was.end, |forecast| forecast.window.likely());
+            let due = was.end.min(likely);
+            return Some(Why::Overdue(self.named(bake, step)?, self.since(due)));
         }
         let (bake, step, _, was) =
             all.find(|(.., item, was)| was.start < self.now && item.start > was.start)?;
