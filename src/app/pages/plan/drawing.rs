@@ -25,7 +25,7 @@ const HALF_HOUR_MS: i64 = 30 * 60_000;
 const INDENT: f64 = 0.35;
 
 /// When a bar ends: what is over as it begins is drawn as well.
-pub(super) fn end_of(entry: &Entry) -> Moment {
+fn end_of(entry: &Entry) -> Moment {
     entry.end.max(entry.start + minutes(1.0))
 }
 
@@ -194,12 +194,12 @@ impl Drawing {
         self.scale.whole * self.stretch()
     }
 
-    pub(super) fn is_of_many(&self) -> bool {
-        self.told.lanes.len() > FEW
-    }
-
-    pub(super) fn stretch(&self) -> f64 {
-        if self.is_of_many() { TALLER } else { 1.0 }
+    fn stretch(&self) -> f64 {
+        if self.told.lanes.len() > FEW {
+            TALLER
+        } else {
+            1.0
+        }
     }
 
     pub(super) fn down(&self, at: Moment) -> f64 {

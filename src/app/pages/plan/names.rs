@@ -38,7 +38,7 @@ pub(super) fn name(entry: &Entry) -> &str {
 }
 
 /// How long that is, in em.
-pub(super) fn length(entry: &Entry) -> f64 {
+fn length(entry: &Entry) -> f64 {
     marks(entry) + long(name(entry))
 }
 

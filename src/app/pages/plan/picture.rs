@@ -4,8 +4,7 @@
 use domain::units::{Moment, minutes};
 use platform::clock::{self, time_of_day};
 
-use super::drawing::{Drawing, GAP, end_of};
-use super::names;
+use super::drawing::{Drawing, GAP};
 use super::pen::Pen;
 use super::scale;
 use crate::state::plan::told::{Entry, Lane};
@@ -17,11 +16,6 @@ const RANGE: f64 = 2.5;
 const LABEL: f64 = 1.5;
 /// How high a line of letters is, in rem.
 const LINE: f64 = 1.0;
-/// How far a line that is broken reaches into a bar from its sides, in percent of the width.
-const STUB: f64 = 1.0;
-/// How far down a bar's edge reaches, and the first lines of its name, in rem.
-const EDGE: f64 = 0.15;
-const LINES: f64 = 2.2;
 
 impl Drawing {
     /// What lies behind the bars.
@@ -34,34 +28,11 @@ impl Drawing {
         ]);
         let ready = (self.told.end.low(), self.told.end.high());
         self.rect(&mut pen, "plan-ready", (0.0, 100.0), ready);
-        let mut said = Vec::new();
-        for away in self.told.entries.iter().filter(|entry| entry.of.is_none()) {
-            let span = (away.start, away.end);
-            self.rect(&mut pen, "plan-away", (0.0, 100.0), span);
-            said.push((span, words::AWAY.to_owned()));
+        for away in self.aways() {
+            self.rect(&mut pen, "plan-away", (0.0, 100.0), away);
         }
         for hour in self.hours() {
             pen.level("plan-hour", (0.0, 100.0), self.down(hour));
-        }
-        let cuts = self.scale.cuts().into_iter();
-        said.extend(cuts.map(|(from, to)| ((from, to), words::idle(to - from))));
-        let mut put: Vec<f64> = Vec::new();
-        for ((from, to), text) in said {
-            let (top, bottom) = (self.scale.rem(from), self.scale.rem(to));
-            let middle = (top + bottom) / 2.0;
-            let is_free = |at: f64| put.iter().all(|put| (at - put).abs() >= LABEL);
-            let has_room = |at: &f64| top + LINE / 2.0 <= *at && *at + LINE / 2.0 <= bottom;
-            // How long a time is in which nobody is there and nothing goes on, is told below that or above.
-            let near = put.iter().find(|put| (middle - **put).abs() < LABEL);
-            let at = near.map_or(Some(middle), |near| {
-                let aside = [near + LABEL, near - LABEL].into_iter();
-                aside.filter(has_room).find(|at| is_free(*at))
-            });
-            if let Some(at) = at {
-                let percent = 100.0 * at / self.scale.whole;
-                pen.text("plan-said", "1%", percent, &text);
-                put.push(at);
-            }
         }
         for &(lane, _) in &self.told.lanes {
             self.thread(&mut pen, lane);
@@ -102,13 +73,14 @@ impl Drawing {
         }
         let mut named: Vec<(Moment, &str)> = vec![(now, "now")];
         for (_, margin) in &self.told.margins {
-            self.level(&mut pen, "plan-table", margin.table);
+            pen.level("plan-table", (0.0, 100.0), self.down(margin.table));
             // What comes together is named by the present.
             if self.is_apart(margin.table, now) {
                 named.push((margin.table, "table"));
             }
         }
-        self.level(&mut pen, "plan-now", now);
+        pen.level("plan-now", (0.0, 100.0), self.down(now));
+        self.said(&mut pen);
         let mut last: Option<Moment> = None;
         for hour in self.hours() {
             let apart = |&(other, _): &(Moment, &str)| self.is_apart(other, hour);
@@ -123,35 +95,38 @@ impl Drawing {
         pen.drawn + "</svg>"
     }
 
-    /// A line across, broken where it would strike through a name.
-    fn level(&self, pen: &mut Pen, class: &str, at: Moment) {
-        let (y, mut from) = (self.down(at), 0.0);
-        pen.put(&[r#"<g class=""#, class, r#"">"#]);
-        for &(lane, _) in &self.told.lanes {
-            let bars = self.told.entries.iter();
-            let mut bars = bars.filter(|entry| entry.lane == lane && entry.of.is_some());
-            if bars.any(|bar| self.is_on_name(bar, at)) {
-                let (left, right) = self.column(lane);
-                pen.level("", (from, left + STUB), y);
-                from = right - STUB;
-            }
-        }
-        pen.level("", (from, 100.0), y);
-        pen.put(&["</g>"]);
+    /// From when to when nobody is there.
+    fn aways(&self) -> impl Iterator<Item = (Moment, Moment)> {
+        let aways = self.told.entries.iter().filter(|entry| entry.of.is_none());
+        aways.map(|away| (away.start, away.end))
     }
 
-    /// Whether a line at a moment would go through the name of a bar, which stands at its top.
-    fn is_on_name(&self, bar: &Entry, at: Moment) -> bool {
-        let down = |at| self.scale.rem(at) * self.stretch();
-        let below = down(at) - down(bar.start);
-        let is_upright = self.is_of_many() && bar.lane != Lane::Hands;
-        let upright = names::length(bar);
-        let name = if is_upright {
-            LINES.max(upright)
-        } else {
-            LINES
-        };
-        at < end_of(bar) && below > EDGE && below < name
+    /// What is said of times with nothing in them, over whatever line goes through it.
+    fn said(&self, pen: &mut Pen) {
+        let mut said: Vec<_> = self
+            .aways()
+            .map(|away| (away, words::AWAY.to_owned()))
+            .collect();
+        let cuts = self.scale.cuts().into_iter();
+        said.extend(cuts.map(|(from, to)| ((from, to), words::idle(to - from))));
+        let mut put: Vec<f64> = Vec::new();
+        for ((from, to), text) in said {
+            let (top, bottom) = (self.scale.rem(from), self.scale.rem(to));
+            let middle = (top + bottom) / 2.0;
+            let is_free = |at: f64| put.iter().all(|put| (at - put).abs() >= LABEL);
+            let has_room = |at: &f64| top + LINE / 2.0 <= *at && *at + LINE / 2.0 <= bottom;
+            // How long a time is in which nobody is there and nothing goes on, is told below that or above.
+            let near = put.iter().find(|put| (middle - **put).abs() < LABEL);
+            let at = near.map_or(Some(middle), |near| {
+                let aside = [near + LABEL, near - LABEL].into_iter();
+                aside.filter(has_room).find(|at| is_free(*at))
+            });
+            if let Some(at) = at {
+                let percent = 100.0 * at / self.scale.whole;
+                pen.text("plan-said", "1%", percent, &text);
+                put.push(at);
+            }
+        }
     }
 
     fn is_apart(&self, one: Moment, other: Moment) -> bool {
