@@ -47,6 +47,8 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             (None, None) => planned(shown),
         }
     };
+    // What is to be put away is as much to be done as what is asked, and read from as far.
+    let spoils = live::flag(move || shown.view.read().by_plan.left_out.is_some());
     let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.
     effect(move || {
@@ -73,7 +75,9 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
-            <p class="asked-planned">{live::text(planned)}</p>
+            <p class="asked-planned" data-spoils=spoils>
+                {live::text(planned)}
+            </p>
             <h1
                 class="asked-instruction"
                 id="asked-instruction"

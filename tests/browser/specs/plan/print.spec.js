@@ -1,6 +1,7 @@
 // Promise: the plan and the gathering list come out of a printer as clean pages, black on white.
 
 import { FORMULAS } from "../../pages/formula.js";
+import { minuteOf } from "../../pages/plan.js";
 import { SECOND } from "../../support/clock.js";
 import { sheets, toPaper, wrongOnPaper } from "../../support/paper.js";
 import { expect, test } from "../../support/test.js";
@@ -62,6 +63,23 @@ for (const colorScheme of ["light", "dark"]) {
       for (const step of steps) expect(step).toMatch(/\d\d:\d\d/);
       expect(await wrongOnPaper(page)).toEqual([]);
       for (const format of ["A4", "Letter"]) expect(await sheets(page, format)).toBeLessThanOrEqual(3);
+    });
+
+    test("the plan, without what could be pressed to mend it", async ({ app, page }) => {
+      await app.open();
+      await app.formula.look(FORMULAS.buns);
+      await app.plan.startFor("19:00");
+      await app.clock.pass(SECOND);
+      await app.plan.awayToday(minuteOf("12:00"), minuteOf("18:00"));
+      const ways = await app.plan.reckoned();
+      await expect(ways.getByRole("heading", { name: "It works with" })).toBeVisible();
+
+      await toPaper(page);
+      await expect(app.plan.list).toBeVisible();
+      await expect(app.plan.head).toContainText("later than your table at 19:00.");
+      // A heading with nothing but buttons below it would stand over nothing.
+      await expect(page.getByText("It works with")).toBeHidden();
+      expect(await wrongOnPaper(page)).toEqual([]);
     });
   });
 }

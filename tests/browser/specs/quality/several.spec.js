@@ -1,7 +1,7 @@
 // Promise: three breads at once are read and worked as well as one, on a phone that stands upright or lies on its side.
 
 import { FORMULAS } from "../../pages/formula.js";
-import { BEAT, SECOND } from "../../support/clock.js";
+import { BEAT, MINUTE, SECOND } from "../../support/clock.js";
 import { takeUp } from "../../support/mid-bake.js";
 import { PHONE } from "../../support/phone.js";
 import { expect, test } from "../../support/test.js";
@@ -96,6 +96,25 @@ for (const screen of [UPRIGHT, ON_ITS_SIDE]) {
     expect([...moved, ...(await shiftsOf(page))]).toEqual([]);
   });
 }
+
+test("on a small screen the names of three breads take one row, also of two that make the same", async ({ app, page }) => {
+  await takeUp(app, "First rise", { asks: "wait" });
+  for (const minutes of [20, 25]) {
+    await app.clock.pass(minutes * MINUTE);
+    await app.alarm.stopAll();
+    await app.turnTo("#/");
+    await app.formula.bake(FORMULAS.loaf);
+  }
+  await app.clock.pass(SECOND);
+  await page.setViewportSize(SMALL);
+  const names = app.bench.whose.getByRole("link");
+  await expect(names).toHaveCount(3);
+  const boxes = await names.evaluateAll((names) => names.map((name) => name.getBoundingClientRect().toJSON()));
+  expect(new Set(boxes.map(({ top }) => Math.round(top))).size).toBe(1);
+  for (const { right } of boxes) expect(right).toBeLessThanOrEqual(SMALL.width);
+  expect(await brokenWords(page)).toEqual([]);
+  expect((await bench(page)).instruction.hidden).toEqual([]);
+});
 
 test("the drawn plan of three breads breaks no word", async ({ app, page }) => {
   await threeBreads(app);

@@ -145,7 +145,8 @@ pub(crate) fn WaysOut() -> impl IntoView {
     };
     view! {
         <section
-            class="section"
+            // On paper nothing of it can be pressed.
+            class="section no-print"
             aria-label=words::WAYS_OUT
             on:pointerdown=move |_| looks.finger(true)
             on:pointerup=move |_| looks.finger(false)
