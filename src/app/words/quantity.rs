@@ -188,6 +188,16 @@ pub(crate) fn window(window: &Estimate<Moment>) -> String {
     format!("{low} to {high}, likely {likely}")
 }
 
+/// "between 14:05 and 14:40"; nothing of what is known to the minute.
+pub(crate) fn between(window: &Estimate<Moment>) -> Option<String> {
+    between_times(window, &time_of_day)
+}
+
+fn between_times(window: &Estimate<Moment>, time: &dyn Fn(Moment) -> String) -> Option<String> {
+    let (low, high) = (time(window.low()), time(window.high()));
+    (low != high).then(|| format!("between {low} and {high}"))
+}
+
 /// "14:05 to 14:40", where room is short.
 pub(crate) fn short_window(window: &Estimate<Moment>) -> String {
     let (low, high) = (time_of_day(window.low()), time_of_day(window.high()));
@@ -235,6 +245,20 @@ mod tests {
         assert_eq!(face(-4.2), "\u{2007}+4min");
         assert_eq!(face(-12.5), "+12min");
         assert_eq!(face(-75.0), "+1h15");
+    }
+
+    #[test]
+    fn what_is_known_to_the_minute_is_told_by_one_time() {
+        let at = |seconds: f64| Moment::from_epoch_ms(0) + minutes(seconds / 60.0);
+        let window = |low, high| {
+            let basis = domain::estimate::Basis::Model;
+            Estimate::new(at(low), at(low), at(high), basis)
+        };
+        let minute = |at: Moment| format!("0:{:02}", at.epoch_ms() / 60_000);
+        let said = |low, high| between_times(&window(low, high), &minute);
+        assert_eq!(said(65.0, 130.0).as_deref(), Some("between 0:01 and 0:02"));
+        assert_eq!(said(65.0, 110.0), None);
+        assert_eq!(said(65.0, 65.0), None);
     }
 
     #[test]

@@ -212,10 +212,10 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     let mut lines = Vec::new();
     let begins = told.begins.iter();
     lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
-    let margins = told.margins.iter();
-    lines.extend(margins.map(|(whose, margin)| match whose {
-        Some(whose) => words::beside_table_of(whose, margin, now),
-        None => words::beside_table(margin, now),
+    let margins = told.margins.iter().zip(&told.oven_then);
+    lines.extend(margins.map(|((whose, margin), oven)| match whose {
+        Some(whose) => words::beside_table_of(whose, margin, oven.as_ref(), now),
+        None => words::beside_table(margin, oven.as_ref(), now),
     }));
     let before = told.before_away.iter();
     lines.extend(before.filter_map(|before| words::before_away(before, now)));

@@ -12,7 +12,7 @@ use platform::store::Degrees;
 
 pub(crate) use self::holds::{holds, hydration, unusual};
 use super::capital;
-use super::quantity::{about_time, count, mass, span, temperature};
+use super::quantity::{about_time, between, count, mass, span, temperature};
 
 /// There is no such formula.
 pub(crate) const NO_FORMULA: &str = "That formula isn't on this phone.";
@@ -87,18 +87,17 @@ fn quarter_hours(length: Minutes) -> String {
 
 /// "On the table between 16:10 and 17:05, likely 16:40."
 pub(crate) fn table_window(table: &Estimate<Moment>, start: Moment) -> String {
-    let (low, likely, high) = (table.low(), table.likely(), table.high());
+    let likely = table.likely();
     let when = if clock::day(start) == clock::day(likely) {
         String::new()
     } else {
         format!(" on {}", super::day(likely))
     };
-    format!(
-        "On the table{when} between {} and {}, likely {}.",
-        time_of_day(low),
-        time_of_day(high),
-        time_of_day(likely)
-    )
+    let likely = time_of_day(likely);
+    match between(table) {
+        Some(between) => format!("On the table{when} {between}, likely {likely}."),
+        None => format!("On the table{when} at {likely}."),
+    }
 }
 
 /// That hands are needed at night by a bake that starts at `start`, and which start would spare it.

@@ -1,16 +1,13 @@
 //! What the plan comes to.
 
-use domain::bake::Wishes;
 use domain::estimate::Estimate;
 use domain::schedule::plan::{Margin, Proven};
 use domain::units::Moment;
-use platform::clock::time_of_day;
 
 use super::SAME;
-use crate::state::plan::WishedOf;
 use crate::state::plan::told::Given;
-use crate::words::letters::{capital, listed};
-use crate::words::quantity::span;
+use crate::words::letters::listed;
+use crate::words::quantity::{between, span};
 use crate::words::when;
 
 /// While no plan was found.
@@ -45,25 +42,35 @@ pub(crate) fn all_ready(end: &Estimate<Moment>, now: Moment) -> String {
 }
 
 fn about(end: &Estimate<Moment>, now: Moment) -> String {
-    format!(
-        "about {}, between {} and {}.",
-        when(end.likely(), now),
-        time_of_day(end.low()),
-        time_of_day(end.high())
-    )
+    let likely = when(end.likely(), now);
+    match between(end) {
+        Some(between) => format!("about {likely}, {between}."),
+        None => format!("at {likely}."),
+    }
 }
 
 /// So much more to spare than a buffer has another reason, in min.
 pub(super) const AMPLE: f64 = 15.0;
 
 /// The same of what is for one of several tables: "Orange braid: ready about 15:35, between 15:10 and 16:05. That is…"
-pub(crate) fn beside_table_of(whose: &str, margin: &Margin, now: Moment) -> String {
+pub(crate) fn beside_table_of(
+    whose: &str,
+    margin: &Margin,
+    oven_then: Option<&(String, Moment)>,
+    now: Moment,
+) -> String {
     let about = about(&margin.ready, now);
-    format!("{whose}: ready {about} {}", beside_table(margin, now))
+    let beside = beside_table(margin, oven_then, now);
+    format!("{whose}: ready {about} {beside}")
 }
 
 /// How it stands to the table: "That is 25 min before your table at 16:00: rises may take that much longer."
-pub(crate) fn beside_table(kept: &Margin, now: Moment) -> String {
+/// Where it is ready sooner than it has to be, the bread that has the oven otherwise is told as the reason.
+pub(crate) fn beside_table(
+    kept: &Margin,
+    oven_then: Option<&(String, Moment)>,
+    now: Moment,
+) -> String {
     let (spare, buffer) = (kept.spare().get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {
@@ -85,8 +92,11 @@ pub(crate) fn beside_table(kept: &Margin, now: Moment) -> String {
             span(kept.spare())
         )
     } else {
+        let because = oven_then.map_or_else(String::new, |(whose, from)| {
+            format!(", but the oven is for {whose} from {} on", when(*from, now))
+        });
         format!(
-            "That is {} before {table}, sooner than it has to be: {} to spare would do. What is filled or glazed with egg, milk or cream waits in the fridge.",
+            "That is {} before {table}, sooner than it has to be: {} to spare would do{because}. What is filled or glazed with egg, milk or cream waits in the fridge.",
             span(kept.spare()),
             span(kept.buffer)
         )
@@ -165,40 +175,6 @@ pub(crate) fn begin(name: &str, (at, has_begun): (Moment, bool), now: Moment) ->
     } else {
         format!("{begin} at {}: {name}.", when(at, now))
     }
-}
-
-/// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30.", and of breads for
-/// several tables "Buns on the table at 16:00. Orange braid on the table as soon as possible."
-pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) -> String {
-    let mut apart: Vec<(Vec<String>, &Wishes)> = Vec::new();
-    for wished in of {
-        let is_same = |other: &Wishes| {
-            (other.table, other.not_before) == (wished.wishes.table, wished.wishes.not_before)
-        };
-        match apart.iter_mut().find(|(_, other)| is_same(other)) {
-            Some((names, _)) => names.push(wished.name.clone()),
-            None => apart.push((vec![wished.name.clone()], &wished.wishes)),
-        }
-    }
-    let several = apart.len() > 1;
-    let mut said: Vec<String> = Vec::new();
-    for (names, wishes) in apart {
-        let table = match wishes.table {
-            Some(table) => format!("on the table at {}", when(table, now)),
-            None => "on the table as soon as possible".to_owned(),
-        };
-        let begin = wishes.not_before;
-        let begin = begin.map(|from| format!("nothing before {}", when(from, now)));
-        if several {
-            let begin = begin.map_or_else(String::new, |begin| format!(", {begin}"));
-            said.push(format!("{} {table}{begin}.", listed(&names)));
-        } else {
-            said.push(format!("{}.", capital(&table)));
-            said.extend(begin.map(|begin| format!("{}.", capital(&begin))));
-        }
-    }
-    said.extend(super::nobody_here(away, now));
-    said.join(" ")
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@ use platform::clock::{self, day, minute_of_day, time_of_day};
 use crate::state::plan::told::{Entry, Lane, Why};
 use crate::words::letters::listed;
 use crate::words::places::on_day;
-use crate::words::quantity::span;
+use crate::words::quantity::{between, span};
 use crate::words::when;
 
 /// How the plan is shown.
@@ -164,12 +164,8 @@ pub(crate) fn until(entry: &Entry) -> String {
 
 fn until_end(before: &[&str], entry: &Entry) -> String {
     let (before, end) = (before.concat(), time_of_day(entry.end));
-    match &entry.window {
-        Some(window) => format!(
-            "{before}about {end}, between {} and {}",
-            time_of_day(window.low()),
-            time_of_day(window.high())
-        ),
+    match entry.window.as_ref().and_then(between) {
+        Some(between) => format!("{before}about {end}, {between}"),
         None => before + &end,
     }
 }

@@ -1,18 +1,21 @@
-//! Wishes that contradict each other, what could be wished instead, and what else helps.
+//! Ways out where wishes contradict each other, and what else helps.
+
+mod conflict;
 
 use domain::bake::State;
 use domain::estimate::Estimate;
 use domain::formula::StepId;
 use domain::kitchen::Scales;
-use domain::schedule::plan::{Claim, Lever, NOTABLE, Nearest, Way, table_of, tables};
+use domain::schedule::plan::{Lever, NOTABLE, Way, table_of};
 use domain::units::{Grams, Moment};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
+pub(crate) use self::conflict::{contradiction, nearest, safely};
 use super::{SAME, away};
 use crate::words::letters::lower_first;
 use crate::words::quantity::{about_time, span, temperature};
-use crate::words::running::distinct_names;
+use crate::words::running::{distinct_names, full_name};
 use crate::words::{LONG_FOR_EGG_OR_MILK, amount, capital, when};
 
 /// What the part of the page is.
@@ -31,99 +34,12 @@ pub(crate) fn found_at(at: Moment, looks_again: bool) -> String {
     format!("Found at {}.{again}", time_of_day(at))
 }
 
-/// What can be done about a fridge that is too small.
-const MORE_ROOM: &str =
-    " Where there is room for more in the fridge, say so among the kitchen's temperatures.";
-
 /// The heading of what could be wished instead.
 pub(crate) const INSTEAD: &str = "It works with";
 /// The heading of what else helps.
 pub(crate) const OR: &str = "What helps";
 /// That nothing does.
 pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge and no other amount of yeast would help enough.";
-
-/// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns don't fit together."
-pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> String {
-    // What the baker can change comes first.
-    let names: Vec<String> = claims
-        .iter()
-        .rev()
-        .map(|claim| match *claim {
-            Claim::Table(at) => format!("the table at {}", when(at, now)),
-            Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
-            Claim::Away(from, to) => format!("nobody here from {}", away(from, to, now)),
-            Claim::Fixed(bake, step, at) => {
-                format!("{} at {}", named(bakes, bake, step), when(at, now))
-            }
-            Claim::Retard(bake, step, from, to) => format!(
-                "the time in the fridge from {} for {}",
-                away(from, to, now),
-                named(bakes, bake, step)
-            ),
-            Claim::Fridge(Some((from, to))) => {
-                format!("the fridge (too full from {})", away(from, to, now))
-            }
-            Claim::Fridge(None) => "the room in the fridge".to_owned(),
-            Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
-        })
-        .collect();
-    let all = match &names[..] {
-        // What has no plan by itself gets none by wishing otherwise.
-        [one] => return format!("Whatever is wished, there is no plan for {one}."),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
-        [] => return String::new(),
-    };
-    let fridge = claims.iter().any(|claim| matches!(claim, Claim::Fridge(_)));
-    let more = if fridge { MORE_ROOM } else { "" };
-    capital(&format!("{all} don't fit together.{more}"))
-}
-
-/// What a button says that wishes it.
-pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> String {
-    match *nearest {
-        Nearest::Table { was, at, .. } => table(was, at, bakes, now),
-        Nearest::Begin { was, at } => format!(
-            "Begin from {} on instead of {}",
-            when(at, now),
-            when(was, now)
-        ),
-        Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
-        Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
-        Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
-        Nearest::Room { holds } => super::cold::has_room(holds),
-        Nearest::Fixed { bake, step, at } => {
-            let title = named(bakes, bake, step);
-            match at {
-                Some(at) => format!("{title} at {}", when(at, now)),
-                None => format!("{title} whenever it can"),
-            }
-        }
-        Nearest::Retard { bake, step, stay } => {
-            let title = named(bakes, bake, step);
-            match stay {
-                Some((from, to)) => {
-                    format!("{title} in the fridge from {}", away(from, to, now))
-                }
-                None => format!("{title} not in the fridge"),
-            }
-        }
-    }
-}
-
-/// The same table with room for what may take longer.
-pub(crate) fn safely(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
-    format!("{}, with time to spare", table(was, at, bakes, now))
-}
-
-/// "Table at 17:00", and of several tables which: "Table at 17:00 instead of 16:00".
-fn table(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
-    let table = format!("Table at {}", when(at, now));
-    if tables(bakes).len() > 1 {
-        format!("{table} instead of {}", when(was, now))
-    } else {
-        table
-    }
-}
 
 /// A way, and the table it leads to; `begins_at` is when each bake begins as it is planned: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
 pub(crate) fn way(
@@ -306,7 +222,7 @@ fn named(bakes: &[&State], bake: usize, step: StepId) -> String {
 
 fn bread(bakes: &[&State], bake: usize) -> String {
     let state = bakes.get(bake);
-    state.map_or_else(String::new, |state| lower_first(&state.formula.name))
+    state.map_or_else(String::new, |state| lower_first(&full_name(state, bakes)))
 }
 
 fn title(bakes: &[&State], bake: usize, step: StepId) -> String {
@@ -315,97 +231,4 @@ fn title(bakes: &[&State], bake: usize, step: StepId) -> String {
 }
 
 #[cfg(test)]
-mod tests {
-    use domain::estimate::Basis;
-    use domain::schedule::plan::Margin;
-    use domain::units::minutes;
-
-    use super::*;
-
-    fn left(late: f64, waits: f64) -> String {
-        left_of(&[late], waits)
-    }
-
-    /// For tables every four hours from noon on, each so late.
-    fn left_of(late: &[f64], waits: f64) -> String {
-        let noon = Moment::from_epoch_ms(1_789_905_600_000);
-        let each = late.iter().enumerate().map(|(place, &late)| {
-            let table = noon + minutes(240.0 * place as f64);
-            Margin {
-                table,
-                ready: Estimate::exact(table + minutes(late), Basis::Model),
-                buffer: minutes(0.0),
-            }
-        });
-        let way = Way {
-            lever: Lever::Yeast {
-                bake: 0,
-                times: 1.5,
-            },
-            table: Estimate::exact(noon, Basis::Model),
-            margins: each.collect(),
-            waits: minutes(waits),
-            is_little: late.iter().sum::<f64>() > 60.0,
-            early: minutes(0.0),
-            is_long_out: false,
-            begin: None,
-            intents: Vec::new(),
-        };
-        still(&way, &|table| format!("{} h", (table - noon).get() / 60.0)).replace('\u{a0}', " ")
-    }
-
-    #[test]
-    fn a_late_table_and_what_waits_too_long_are_told_apart() {
-        assert_eq!(left(0.4, 0.0), "");
-        assert_eq!(left(20.0, 0.0), " Still 20 min later than your table.");
-        assert_eq!(
-            left_of(&[-5.0, 20.0], 0.0),
-            " Still 20 min later than the table at 4 h."
-        );
-        assert_eq!(
-            left(0.0, 12.0),
-            " Still 12 min of waiting that is too long."
-        );
-        assert_eq!(
-            left(20.0, 12.0),
-            " Still 20 min later than your table. Still 12 min of waiting that is too long."
-        );
-    }
-
-    #[test]
-    fn other_yeast_is_told_with_when_the_bake_begins_by_it() {
-        let noon = Moment::from_epoch_ms(1_789_905_600_000);
-        let told = |lever: Lever, begin: Option<f64>| {
-            let way = Way {
-                lever,
-                table: Estimate::exact(noon, Basis::Model),
-                margins: Vec::new(),
-                waits: minutes(0.0),
-                is_little: false,
-                early: minutes(0.0),
-                is_long_out: false,
-                begin: begin.map(|hours| noon + minutes(60.0 * hours)),
-                intents: Vec::new(),
-            };
-            let time = |at: Moment| format!("{} h", (at - noon).get() / 60.0);
-            begins(&way, &[None, Some(noon + minutes(-300.0))], &time)
-        };
-        let yeast = |bake| Lever::Yeast { bake, times: 1.5 };
-        assert_eq!(
-            told(yeast(1), Some(-4.0)),
-            "begins at -4 h instead of -5 h, "
-        );
-        // A minute is nothing, and what is begun at once has no beginning of its own.
-        assert_eq!(told(yeast(1), Some(-5.0 + 1.0 / 60.0)), "");
-        assert_eq!(told(yeast(0), Some(-4.0)), "");
-        assert_eq!(told(yeast(1), None), "");
-    }
-
-    #[test]
-    fn a_way_that_leaves_most_says_that_none_does_more() {
-        assert_eq!(
-            left(180.0, 0.0),
-            " Still 3 h later than your table. No single change makes up for even half."
-        );
-    }
-}
+mod tests;

@@ -1,11 +1,13 @@
 //! What is wished of the time.
 
+use domain::bake::Wishes;
 use domain::units::Moment;
 use platform::clock::{self, time_of_day};
 use platform::store::Asleep;
 
+use crate::state::plan::WishedOf;
 use crate::words::wish::clock_field;
-use crate::words::{listed, weekday, when};
+use crate::words::{capital, listed, weekday, when};
 
 /// The heading of the wishes.
 pub(crate) const WISHES: &str = "What you wish";
@@ -159,4 +161,38 @@ pub(crate) fn day_ahead(days: usize, now: Moment) -> String {
         1 => "Tomorrow".to_owned(),
         _ => crate::words::weekday(clock::days_later(now, days)).to_owned(),
     }
+}
+
+/// What is wished: "On the table at 16:00. Nothing before 09:00. Nobody here from 12:00 to 13:30.", and of breads for
+/// several tables "Buns on the table at 16:00. Orange braid on the table as soon as possible."
+pub(crate) fn wished(of: &[WishedOf], away: &[(Moment, Moment)], now: Moment) -> String {
+    let mut apart: Vec<(Vec<String>, &Wishes)> = Vec::new();
+    for wished in of {
+        let is_same = |other: &Wishes| {
+            (other.table, other.not_before) == (wished.wishes.table, wished.wishes.not_before)
+        };
+        match apart.iter_mut().find(|(_, other)| is_same(other)) {
+            Some((names, _)) => names.push(wished.name.clone()),
+            None => apart.push((vec![wished.name.clone()], &wished.wishes)),
+        }
+    }
+    let several = apart.len() > 1;
+    let mut said: Vec<String> = Vec::new();
+    for (names, wishes) in apart {
+        let table = match wishes.table {
+            Some(table) => format!("on the table at {}", when(table, now)),
+            None => "on the table as soon as possible".to_owned(),
+        };
+        let begin = wishes.not_before;
+        let begin = begin.map(|from| format!("nothing before {}", when(from, now)));
+        if several {
+            let begin = begin.map_or_else(String::new, |begin| format!(", {begin}"));
+            said.push(format!("{} {table}{begin}.", listed(&names)));
+        } else {
+            said.push(format!("{}.", capital(&table)));
+            said.extend(begin.map(|begin| format!("{}.", capital(&begin))));
+        }
+    }
+    said.extend(nobody_here(away, now));
+    said.join(" ")
 }

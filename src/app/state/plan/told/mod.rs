@@ -1,13 +1,16 @@
 //! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
 
+mod ends;
 mod entry;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away, table_of};
+use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away};
 use domain::sorted;
 use domain::units::Moment;
 
+pub(crate) use self::ends::of_table;
+use self::ends::{chains, margins, oven_then, tables_on};
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
 use self::entry::{short, title};
 use super::{Planned, stands};
@@ -40,6 +43,8 @@ pub(crate) struct Told {
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
+    /// By margin: the bread that has the oven when this one could be baked otherwise, and from when on it has.
+    pub(crate) oven_then: Vec<Option<(String, Moment)>>,
     /// How the hands stand to the times at which nobody is there.
     pub(crate) before_away: Vec<BeforeAway>,
     /// What is left out for too long while something waits, in words.
@@ -190,12 +195,13 @@ impl Told {
                 as_heated: plan.as_heated,
                 waits: entries.iter().any(|entry| entry.too_late_by.is_some()),
             },
-            lanes: lanes(&entries, &states, several),
+            lanes: lanes(&entries, &states, &names),
             entries,
             end: plan.end,
             proven: plan.proven,
             waits_least: plan.waits_least,
             full: plan.fridge_full(&states),
+            oven_then: oven_then(planned, &states, &names),
             margins: margins(planned, &states, &names),
             before_away: plan.before_away(&states, &away(&states), now),
             left_out: left_out.collect(),
@@ -205,51 +211,8 @@ impl Told {
     }
 }
 
-/// What the end for each table hangs on, or that of everything where no table is wished.
-fn chains(planned: &Planned, states: &[&State]) -> Vec<(Option<Moment>, Vec<usize>)> {
-    let plan = &planned.timetable.plan;
-    let mut chains = Vec::new();
-    for Margin { table, .. } in &planned.timetable.margins {
-        chains.push((Some(*table), plan.critical_of(&of_table(*table, states))));
-    }
-    if chains.is_empty() {
-        chains.push((None, plan.critical()));
-    }
-    chains
-}
-
-/// Of several tables those that hang on an item.
-fn tables_on(chains: &[(Option<Moment>, Vec<usize>)], place: usize) -> Vec<Moment> {
-    let several = chains.len() > 1;
-    let on_it = chains.iter();
-    let on_it = on_it.filter(|(_, chain)| several && chain.contains(&place));
-    on_it.filter_map(|&(table, _)| table).collect()
-}
-
-fn margins(
-    planned: &Planned,
-    states: &[&State],
-    names: &[String],
-) -> Vec<(Option<String>, Margin)> {
-    let margins = planned.timetable.margins.iter();
-    let told = margins.map(|margin| {
-        let bakes = of_table(margin.table, states);
-        let name = |&bake: &usize| names[bake].clone();
-        let whose = words::listed(&bakes.iter().map(name).collect::<Vec<_>>());
-        ((bakes.len() < states.len()).then_some(whose), *margin)
-    });
-    told.collect()
-}
-
-/// The places of the bakes that are for a table.
-pub(crate) fn of_table(table: Moment, states: &[&State]) -> Vec<usize> {
-    let bakes = states.iter().enumerate();
-    let of = bakes.filter(|(_, state)| table_of(state) == Some(table));
-    of.map(|(bake, _)| bake).collect()
-}
-
 /// The columns that something is drawn in.
-fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, String)> {
+fn lanes(entries: &[Entry], states: &[&State], names: &[String]) -> Vec<(Lane, String)> {
     let mut lanes = vec![Lane::Hands];
     lanes.extend(entries.iter().map(|entry| entry.lane));
     lanes.sort();
@@ -261,8 +224,8 @@ fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, Stri
             let state = states[bake];
             let part = state.formula.component(component);
             let part = part.map_or("", |part| words::plan::part(part.kind));
-            if several {
-                words::plan::part_of(part, &words::short_name(state))
+            if names.len() > 1 {
+                words::plan::part_of(part, &names[bake])
             } else {
                 part.to_owned()
             }
@@ -272,122 +235,4 @@ fn lanes(entries: &[Entry], states: &[&State], several: bool) -> Vec<(Lane, Stri
 }
 
 #[cfg(test)]
-mod tests {
-    use checks::{begin, say, starter, up_to};
-    use domain::bake::{BakeId, Intent, Wishes};
-    use domain::formula::StepKind;
-    use domain::kitchen::Kitchen;
-    use domain::schedule::plan::timetable;
-    use domain::units::minutes;
-
-    use super::*;
-
-    const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
-
-    fn told(bake: &Bake, now: Moment) -> Told {
-        told_of(std::slice::from_ref(bake), now)
-    }
-
-    fn told_of(bakes: &[Bake], now: Moment) -> Told {
-        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-        let timetable = timetable(&states, now, None, &mut || true);
-        let timetable = timetable.expect("there is a plan");
-        let planned = Planned::new(bakes, timetable, now, None);
-        Told::of(&planned, bakes, now).expect("it is planned")
-    }
-
-    #[test]
-    fn of_several_tables_it_is_told_which_hang_on_something() {
-        let tables = [9.0, 14.0].map(|hours| START + minutes(60.0 * hours));
-        let ids = ["plum-almond-buns", "orange-braid"];
-        let mut bakes: Vec<Bake> = Vec::new();
-        for (id, table) in ids.into_iter().zip(tables) {
-            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
-            bake.id = BakeId(id.to_owned());
-            let table = Some(table);
-            let wishes = Wishes {
-                table,
-                ..Wishes::default()
-            };
-            say(&mut bake, Intent::Wish(Box::new(wishes)), START);
-            bakes.push(bake);
-        }
-        let told = told_of(&bakes, START);
-        for (bake, table) in bakes.iter().zip(tables) {
-            let last = bake.state().formula.steps.last().expect("it has steps").id;
-            let mut entries = told.entries.iter();
-            let of = Some((bake.id.clone(), last));
-            let entry = entries.find(|entry| entry.of == of).expect("it is planned");
-            assert_eq!((entry.hangs, &entry.tables[..]), (true, &[table][..]));
-        }
-        assert!(
-            told.entries
-                .iter()
-                .all(|entry| entry.hangs != entry.tables.is_empty())
-        );
-        // Of one table there is nothing to tell apart.
-        let one = told_of(&bakes[..1], START);
-        assert!(
-            one.entries
-                .iter()
-                .all(|entry| entry.tables.is_empty() && entry.for_table)
-        );
-    }
-
-    #[test]
-    fn what_waits_for_another_bread_names_it_and_what_waits_for_its_own_doesn_t() {
-        let ids = ["plum-almond-buns", "orange-braid"];
-        let bakes = ids.map(|id| {
-            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
-            bake.id = BakeId(id.to_owned());
-            bake
-        });
-        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
-        let timetable = timetable(&states, START, None, &mut || true);
-        let planned = Planned::new(&bakes, timetable.expect("there is a plan"), START, None);
-        let told = Told::of(&planned, &bakes, START).expect("it is planned");
-        let (mut own, mut others) = (0, 0);
-        let items = &planned.timetable.plan.items;
-        for item in items {
-            let (Some(of), Some(place)) = (item.what.of(), item.waits_for) else {
-                continue;
-            };
-            let mut entries = told.entries.iter();
-            let entry = entries.find(|entry| {
-                let is_its = entry.of == Some((bakes[of.0].id.clone(), of.1));
-                is_its && matches!(item.what, What::Step(..)) && entry.start == item.start
-            });
-            let Some(Why::After(other) | Why::Before(other)) = entry.map(|entry| &entry.why) else {
-                continue;
-            };
-            let whose = items[place].what.of().map(|(bake, _)| bake);
-            let names = [" (Buns)", " (Braid)"].map(|name| other.ends_with(name));
-            match whose {
-                Some(bake) if bake != of.0 => {
-                    assert!(names[bake], "{other}");
-                    others += 1;
-                }
-                _ => {
-                    assert_eq!(names, [false; 2], "{other}");
-                    own += 1;
-                }
-            }
-        }
-        assert!(own > 2 && others > 2, "{own}, {others}");
-    }
-
-    #[test]
-    fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
-        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
-        let (rise, now) = up_to(&mut bake, StepKind::Bulk, START, |_| minutes(5.0));
-        assert!(!told(&bake, now).given.as_wished);
-        let stay = (now + minutes(10.0), now + minutes(150.0));
-        say(&mut bake, Intent::PlanRetard(rise, Some(stay)), now);
-        let told = told(&bake, now);
-        assert!(told.given.as_wished);
-        let moves = told.entries.iter();
-        let moves = moves.filter(|entry| entry.key.ends_with("/in") || entry.key.ends_with("/out"));
-        let whys: Vec<String> = moves.map(|entry| words::plan::why(entry, now)).collect();
-        assert_eq!(whys, ["It was planned for then."; 2]);
-    }
-}
+mod tests;

@@ -1,0 +1,154 @@
+//! What of a plan is told with its names.
+
+use checks::{begin, say, starter, up_to};
+use domain::bake::{BakeId, Intent, Wishes};
+use domain::formula::StepKind;
+use domain::kitchen::Kitchen;
+use domain::schedule::plan::timetable;
+use domain::units::minutes;
+
+use super::*;
+
+const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+
+fn told(bake: &Bake, now: Moment) -> Told {
+    told_of(std::slice::from_ref(bake), now)
+}
+
+fn told_of(bakes: &[Bake], now: Moment) -> Told {
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let timetable = timetable(&states, now, None, &mut || true);
+    let timetable = timetable.expect("there is a plan");
+    let planned = Planned::new(bakes, timetable, now, None);
+    Told::of(&planned, bakes, now).expect("it is planned")
+}
+
+#[test]
+fn of_several_tables_it_is_told_which_hang_on_something() {
+    let tables = [9.0, 14.0].map(|hours| START + minutes(60.0 * hours));
+    let ids = ["plum-almond-buns", "orange-braid"];
+    let mut bakes: Vec<Bake> = Vec::new();
+    for (id, table) in ids.into_iter().zip(tables) {
+        let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+        bake.id = BakeId(id.to_owned());
+        let table = Some(table);
+        let wishes = Wishes {
+            table,
+            ..Wishes::default()
+        };
+        say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+        bakes.push(bake);
+    }
+    let told = told_of(&bakes, START);
+    for (bake, table) in bakes.iter().zip(tables) {
+        let last = bake.state().formula.steps.last().expect("it has steps").id;
+        let mut entries = told.entries.iter();
+        let of = Some((bake.id.clone(), last));
+        let entry = entries.find(|entry| entry.of == of).expect("it is planned");
+        assert_eq!((entry.hangs, &entry.tables[..]), (true, &[table][..]));
+    }
+    assert!(
+        told.entries
+            .iter()
+            .all(|entry| entry.hangs != entry.tables.is_empty())
+    );
+    // Of one table there is nothing to tell apart.
+    let one = told_of(&bakes[..1], START);
+    assert!(
+        one.entries
+            .iter()
+            .all(|entry| entry.tables.is_empty() && entry.for_table)
+    );
+}
+
+/// Two breads half an hour apart share an oven, so one of them is ready long before its table.
+#[test]
+fn what_is_ready_early_tells_whose_the_oven_is_later() {
+    let ids = ["plum-almond-buns", "orange-braid"];
+    let mut told_of_oven = 0;
+    for apart in [5.0, 30.0, 480.0] {
+        let mut bakes: Vec<Bake> = Vec::new();
+        for (place, id) in ids.into_iter().enumerate() {
+            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+            bake.id = BakeId(id.to_owned());
+            let table = Some(START + minutes(840.0 + apart * place as f64));
+            let wishes = Wishes {
+                table,
+                ..Wishes::default()
+            };
+            say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+            bakes.push(bake);
+        }
+        let told = told_of(&bakes, START);
+        for ((whose, margin), oven) in told.margins.iter().zip(&told.oven_then) {
+            let Some((other, from)) = oven else { continue };
+            assert_ne!(whose.as_ref(), Some(other));
+            assert!(*from > margin.ready.likely() - minutes(180.0) && *from < margin.table);
+            let mut entries = told.entries.iter();
+            assert!(
+                entries.any(|entry| entry.start == *from && entry.whose.as_ref() == Some(other))
+            );
+            told_of_oven += 1;
+        }
+        // Hours apart nothing has to be early.
+        assert!(apart < 400.0 || told.oven_then.iter().all(Option::is_none));
+    }
+    assert!(told_of_oven > 0);
+}
+
+#[test]
+fn what_waits_for_another_bread_names_it_and_what_waits_for_its_own_doesn_t() {
+    let ids = ["plum-almond-buns", "orange-braid"];
+    let bakes = ids.map(|id| {
+        let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+        bake.id = BakeId(id.to_owned());
+        bake
+    });
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let timetable = timetable(&states, START, None, &mut || true);
+    let planned = Planned::new(&bakes, timetable.expect("there is a plan"), START, None);
+    let told = Told::of(&planned, &bakes, START).expect("it is planned");
+    let (mut own, mut others) = (0, 0);
+    let items = &planned.timetable.plan.items;
+    for item in items {
+        let (Some(of), Some(place)) = (item.what.of(), item.waits_for) else {
+            continue;
+        };
+        let mut entries = told.entries.iter();
+        let entry = entries.find(|entry| {
+            let is_its = entry.of == Some((bakes[of.0].id.clone(), of.1));
+            is_its && matches!(item.what, What::Step(..)) && entry.start == item.start
+        });
+        let Some(Why::After(other) | Why::Before(other)) = entry.map(|entry| &entry.why) else {
+            continue;
+        };
+        let whose = items[place].what.of().map(|(bake, _)| bake);
+        let names = [" (Buns)", " (Braid)"].map(|name| other.ends_with(name));
+        match whose {
+            Some(bake) if bake != of.0 => {
+                assert!(names[bake], "{other}");
+                others += 1;
+            }
+            _ => {
+                assert_eq!(names, [false; 2], "{other}");
+                own += 1;
+            }
+        }
+    }
+    assert!(own > 2 && others > 2, "{own}, {others}");
+}
+
+#[test]
+fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
+    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+    let (rise, now) = up_to(&mut bake, StepKind::Bulk, START, |_| minutes(5.0));
+    assert!(!told(&bake, now).given.as_wished);
+    let stay = (now + minutes(10.0), now + minutes(150.0));
+    say(&mut bake, Intent::PlanRetard(rise, Some(stay)), now);
+    let told = told(&bake, now);
+    assert!(told.given.as_wished);
+    let moves = told.entries.iter();
+    let moves = moves.filter(|entry| entry.key.ends_with("/in") || entry.key.ends_with("/out"));
+    let whys: Vec<String> = moves.map(|entry| words::plan::why(entry, now)).collect();
+    assert_eq!(whys, ["It was planned for then."; 2]);
+}

@@ -1,0 +1,96 @@
+//! Wishes that contradict each other, and what could be wished instead.
+
+use domain::bake::State;
+use domain::schedule::plan::{Claim, Nearest, tables};
+use domain::units::Moment;
+
+use super::super::away;
+use super::{bread, named};
+use crate::words::{capital, when};
+
+/// What can be done about a fridge that is too small.
+const MORE_ROOM: &str =
+    " Where there is room for more in the fridge, say so among the kitchen's temperatures.";
+
+/// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns don't fit together."
+pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> String {
+    // What the baker can change comes first.
+    let names: Vec<String> = claims
+        .iter()
+        .rev()
+        .map(|claim| match *claim {
+            Claim::Table(at) => format!("the table at {}", when(at, now)),
+            Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
+            Claim::Away(from, to) => format!("nobody here from {}", away(from, to, now)),
+            Claim::Fixed(bake, step, at) => {
+                format!("{} at {}", named(bakes, bake, step), when(at, now))
+            }
+            Claim::Retard(bake, step, from, to) => format!(
+                "the time in the fridge from {} for {}",
+                away(from, to, now),
+                named(bakes, bake, step)
+            ),
+            Claim::Fridge(Some((from, to))) => {
+                format!("the fridge (too full from {})", away(from, to, now))
+            }
+            Claim::Fridge(None) => "the room in the fridge".to_owned(),
+            Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
+        })
+        .collect();
+    let all = match &names[..] {
+        // What has no plan by itself gets none by wishing otherwise.
+        [one] => return format!("Whatever is wished, there is no plan for {one}."),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+        [] => return String::new(),
+    };
+    let fridge = claims.iter().any(|claim| matches!(claim, Claim::Fridge(_)));
+    let more = if fridge { MORE_ROOM } else { "" };
+    capital(&format!("{all} don't fit together.{more}"))
+}
+
+/// What a button says that wishes it.
+pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> String {
+    match *nearest {
+        Nearest::Table { was, at, .. } => table(was, at, bakes, now),
+        Nearest::Begin { was, at } => format!(
+            "Begin from {} on instead of {}",
+            when(at, now),
+            when(was, now)
+        ),
+        Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
+        Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
+        Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
+        Nearest::Room { holds } => super::super::cold::has_room(holds),
+        Nearest::Fixed { bake, step, at } => {
+            let title = named(bakes, bake, step);
+            match at {
+                Some(at) => format!("{title} at {}", when(at, now)),
+                None => format!("{title} whenever it can"),
+            }
+        }
+        Nearest::Retard { bake, step, stay } => {
+            let title = named(bakes, bake, step);
+            match stay {
+                Some((from, to)) => {
+                    format!("{title} in the fridge from {}", away(from, to, now))
+                }
+                None => format!("{title} not in the fridge"),
+            }
+        }
+    }
+}
+
+/// The same table with room for what may take longer.
+pub(crate) fn safely(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
+    format!("{}, with time to spare", table(was, at, bakes, now))
+}
+
+/// "Table at 17:00", and of several tables which: "Table at 17:00 instead of 16:00".
+fn table(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
+    let table = format!("Table at {}", when(at, now));
+    if tables(bakes).len() > 1 {
+        format!("{table} instead of {}", when(was, now))
+    } else {
+        table
+    }
+}

@@ -1,0 +1,94 @@
+//! What a way leaves amiss, and when a bake begins by it.
+
+use domain::estimate::Basis;
+use domain::schedule::plan::Margin;
+use domain::units::minutes;
+
+use super::*;
+
+fn left(late: f64, waits: f64) -> String {
+    left_of(&[late], waits)
+}
+
+/// For tables every four hours from noon on, each so late.
+fn left_of(late: &[f64], waits: f64) -> String {
+    let noon = Moment::from_epoch_ms(1_789_905_600_000);
+    let each = late.iter().enumerate().map(|(place, &late)| {
+        let table = noon + minutes(240.0 * place as f64);
+        Margin {
+            table,
+            ready: Estimate::exact(table + minutes(late), Basis::Model),
+            buffer: minutes(0.0),
+        }
+    });
+    let way = Way {
+        lever: Lever::Yeast {
+            bake: 0,
+            times: 1.5,
+        },
+        table: Estimate::exact(noon, Basis::Model),
+        margins: each.collect(),
+        waits: minutes(waits),
+        is_little: late.iter().sum::<f64>() > 60.0,
+        early: minutes(0.0),
+        is_long_out: false,
+        begin: None,
+        intents: Vec::new(),
+    };
+    still(&way, &|table| format!("{} h", (table - noon).get() / 60.0)).replace('\u{a0}', " ")
+}
+
+#[test]
+fn a_late_table_and_what_waits_too_long_are_told_apart() {
+    assert_eq!(left(0.4, 0.0), "");
+    assert_eq!(left(20.0, 0.0), " Still 20 min later than your table.");
+    assert_eq!(
+        left_of(&[-5.0, 20.0], 0.0),
+        " Still 20 min later than the table at 4 h."
+    );
+    assert_eq!(
+        left(0.0, 12.0),
+        " Still 12 min of waiting that is too long."
+    );
+    assert_eq!(
+        left(20.0, 12.0),
+        " Still 20 min later than your table. Still 12 min of waiting that is too long."
+    );
+}
+
+#[test]
+fn other_yeast_is_told_with_when_the_bake_begins_by_it() {
+    let noon = Moment::from_epoch_ms(1_789_905_600_000);
+    let told = |lever: Lever, begin: Option<f64>| {
+        let way = Way {
+            lever,
+            table: Estimate::exact(noon, Basis::Model),
+            margins: Vec::new(),
+            waits: minutes(0.0),
+            is_little: false,
+            early: minutes(0.0),
+            is_long_out: false,
+            begin: begin.map(|hours| noon + minutes(60.0 * hours)),
+            intents: Vec::new(),
+        };
+        let time = |at: Moment| format!("{} h", (at - noon).get() / 60.0);
+        begins(&way, &[None, Some(noon + minutes(-300.0))], &time)
+    };
+    let yeast = |bake| Lever::Yeast { bake, times: 1.5 };
+    assert_eq!(
+        told(yeast(1), Some(-4.0)),
+        "begins at -4 h instead of -5 h, "
+    );
+    // A minute is nothing, and what is begun at once has no beginning of its own.
+    assert_eq!(told(yeast(1), Some(-5.0 + 1.0 / 60.0)), "");
+    assert_eq!(told(yeast(0), Some(-4.0)), "");
+    assert_eq!(told(yeast(1), None), "");
+}
+
+#[test]
+fn a_way_that_leaves_most_says_that_none_does_more() {
+    assert_eq!(
+        left(180.0, 0.0),
+        " Still 3 h later than your table. No single change makes up for even half."
+    );
+}
