@@ -29,7 +29,7 @@ impl Search<'_> {
         };
         for &times in MORE_YEAST.iter().chain(less) {
             let other = formula.with_yeast(times, Some(&scales));
-            if other == *formula || !is_known(&self.bakes[bake], &other) {
+            if other == *formula || !is_known(self.bakes[bake], &other) {
                 continue;
             }
             let intent = Intent::Refit(Box::new(other));
