@@ -15,6 +15,7 @@ mod judgement;
 mod lags;
 mod mixing;
 mod night;
+mod night_calls;
 mod one_body;
 mod oven;
 mod pantry;

@@ -41,7 +41,7 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
             return;
         }
         if let Some(ringing) = first.get_untracked() {
-            app.hear(&ringing.bake, ringing.alarm.id);
+            app.hear(ringing);
         }
     };
     let flashes = live::flag(move || app.settings.read().alarm.flashes);

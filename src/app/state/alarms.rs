@@ -25,7 +25,14 @@ pub(crate) struct Ringing {
     pub(crate) title: String,
     /// What to do about it.
     pub(crate) body: String,
+    /// Whether it may have been held until somebody is back, as whatever calls then calls as one.
+    is_held: bool,
+    /// What calls with it.
+    with: Vec<Heard>,
 }
+
+/// An alarm, and whose.
+type Heard = (BakeId, AlarmId);
 
 impl Oventide {
     /// Rings as an alarm would, by every means and from its beginning, until it is stopped.
@@ -39,7 +46,7 @@ impl Oventide {
             let now = self.beat.get();
             let views = self.views.read();
             let hearing = self.hearing.read();
-            let mut ringing = Vec::new();
+            let (mut loud, mut silent) = (Vec::new(), Vec::new());
             let states = states(&views);
             let plan = self.plan.read();
             let mut next = None;
@@ -55,30 +62,37 @@ impl Oventide {
                 for alarm in due.filter(|alarm| alarm.due <= now && calls(alarm, state, &states)) {
                     let whose = words::full_name(state, &states);
                     let (title, body) = words::alarm(state, &whose, alarm);
-                    ringing.push(Ringing {
-                        bake: view.bake.id.clone(),
+                    let heard = (view.bake.id.clone(), alarm.id);
+                    let all = if hearing.contains(&heard) {
+                        &mut silent
+                    } else {
+                        &mut loud
+                    };
+                    let one = Ringing {
+                        bake: heard.0,
                         whose,
                         alarm: alarm.clone(),
                         title,
                         body,
-                    });
+                        is_held: state.is_back_at(alarm.due),
+                        with: Vec::new(),
+                    };
+                    one.join(all);
                 }
             }
             // What really rings takes its place.
             if let Some(due) = self.testing.get()
-                && ringing.is_empty()
+                && loud.is_empty()
+                && silent.is_empty()
             {
-                ringing.push(Ringing::test(due));
+                loud.push(Ringing::test(due));
             }
-            drop(plan);
+            drop((views, plan, hearing));
             self.expect_next(next);
-            let heard = |one: &Ringing| hearing.contains(&(one.bake.clone(), one.alarm.id));
-            let loud: Vec<Ringing> = ringing.iter().filter(|one| !heard(one)).cloned().collect();
-            drop(hearing);
             self.sound_for(&loud);
             // What was heard and is being stored stays on the screen only while nothing else rings.
             self.ringing
-                .set(if loud.is_empty() { ringing } else { loud });
+                .set(if loud.is_empty() { silent } else { loud });
         });
         let could = Memo::new(move |_| self.could_ring());
         effect(move || {
@@ -159,22 +173,26 @@ impl Oventide {
     }
 
     /// "I heard it." It is silent from now on, and gone from the screen once that is stored.
-    pub(crate) fn hear(self, bake: &BakeId, alarm: AlarmId) {
+    pub(crate) fn hear(self, ringing: Ringing) {
         self.testing.set(None);
-        clear(tag(bake, alarm));
-        if *bake == NO_BAKE {
+        clear(ringing.tag());
+        if ringing.is_test() {
             return;
         }
-        let heard = (bake.clone(), alarm);
-        self.hearing.update(|hearing| hearing.push(heard.clone()));
+        let mut all = ringing.with;
+        all.push((ringing.bake, ringing.alarm.id));
+        // In one go, or those that are left would ring by themselves for a moment.
+        self.hearing
+            .update(|hearing| hearing.extend_from_slice(&all));
         self.in_turn(Box::pin(async move {
-            let (bake, alarm) = &heard;
-            // A bake that ended meanwhile rings no more, and whatever the baker is reading stays.
-            let _ = self
-                .enter(bake, &|bake, now| bake::heard(bake, *alarm, now))
-                .await;
+            for (bake, alarm) in &all {
+                // A bake that ended meanwhile rings no more, and whatever the baker is reading stays.
+                let _ = self
+                    .enter(bake, &|bake, now| bake::heard(bake, *alarm, now))
+                    .await;
+            }
             self.hearing
-                .update(|hearing| hearing.retain(|other| *other != heard));
+                .update(|hearing| hearing.retain(|other| !all.contains(other)));
         }));
     }
 }
@@ -208,11 +226,30 @@ impl Ringing {
             },
             title: words::ALARM_TEST.to_owned(),
             body: words::ALARM_TEST_NOTE.to_owned(),
+            is_held: false,
+            with: Vec::new(),
         }
     }
 
     fn is_test(&self) -> bool {
         self.bake == NO_BAKE
+    }
+
+    /// Adds it to what rings: all that was held calls as one, which says what else is due.
+    fn join(self, all: &mut Vec<Self>) {
+        let mut others = all.iter_mut();
+        let first = others.find(|first| first.is_held && self.is_held);
+        let Some(first) = first else {
+            all.push(self);
+            return;
+        };
+        // That it is time to go on with a bread is said by whatever is due at it.
+        let mut with = first.with.iter().map(|(bake, _)| bake);
+        let is_known = self.bake == first.bake || with.any(|bake| *bake == self.bake);
+        if !(is_known && self.alarm.id == AlarmId::Begin) {
+            first.body += &words::also_due(&self.title, &self.whose);
+        }
+        first.with.push((self.bake, self.alarm.id));
     }
 
     fn tag(&self) -> String {

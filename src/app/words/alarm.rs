@@ -74,13 +74,12 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
             "Time to begin".to_owned(),
             format!("Begin with {whose} now, as planned."),
         ),
-        AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => (
-            format!("{title}: begin now"),
-            "You fixed it to this time.".to_owned(),
-        ),
+        AlarmKind::Fixed if step.is_some_and(|step| state.is_open(step.id)) => {
+            (format!("{title}: begin now"), fixed_to(state, alarm))
+        }
         AlarmKind::Fixed => (
             format!("{title}: should begin now"),
-            "You fixed it to this time, but what comes before it hasn't ended yet.".to_owned(),
+            fixed_to(state, alarm) + " What comes before it hasn't ended yet.",
         ),
         AlarmKind::Waits(by) => (
             format!("{title}: begin now"),
@@ -95,6 +94,18 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
         ),
         AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
     }
+}
+
+/// That a step was fixed by the baker, and to when: an alarm that was held comes later than that.
+fn fixed_to(state: &State, alarm: &Alarm) -> String {
+    let pin = alarm.step.and_then(|step| state.pins.get(&step));
+    let at = time_of_day(*pin.unwrap_or(&alarm.due));
+    format!("You fixed it to {at}.")
+}
+
+/// What is due besides, behind what an alarm says: " Also due: Cool: look now (Orange braid)."
+pub(crate) fn also_due(title: &str, whose: &str) -> String {
+    [" Also due: ", title, " (", whose, ")."].concat()
 }
 
 /// That a fridge is too warm for food that spoils; nothing of one that is cold.

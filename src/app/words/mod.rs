@@ -30,7 +30,7 @@ mod undo;
 mod widgets;
 mod wish;
 
-pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note};
+pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note, also_due};
 pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::{Prompt, if_left_out, prompt};
 pub(crate) use bench::*;

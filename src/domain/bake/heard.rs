@@ -32,7 +32,7 @@ pub(super) fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Eve
     let ringing = timers::due(state, now);
     // When hands are to begin something only the plan knows, so the one who was called is believed.
     let to_begin = match alarm {
-        AlarmId::Begin => state.can_wait(),
+        AlarmId::Begin => true,
         AlarmId::Waits { step } => state.is_open(step),
         _ => false,
     };

@@ -8,6 +8,7 @@
 //! intent --decide--> events --stored by the caller--> append --fold--> state
 //! ```
 
+mod absence;
 mod at_work;
 mod clock;
 mod cooled;

@@ -4,8 +4,9 @@
 //! Whoever holds the clock asks again; a phone that slept finds out on waking
 //! what is overdue and by how much.
 
+use super::absence::calls;
 use super::event::AlarmId;
-use super::progress::{How, Status};
+use super::progress::How;
 use super::state::State;
 use crate::formula::{Step, StepId, StepKind};
 use crate::sorted;
@@ -95,13 +96,14 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
         }))
         .chain(fixed_alarms(state))
         .filter(|alarm| !was_heard(state, alarm))
-        .filter(|alarm| rings_now(state, alarm))
+        .filter_map(|alarm| calls(state, alarm))
         .collect();
     sorted::by_key(&mut found, |alarm| alarm.due);
     found
 }
 
-/// The alarm for what the plan lets begin at a moment, unless that has begun or the alarm was heard.
+/// The alarm for what the plan lets begin at a moment, or go on as somebody comes back; nothing where that has begun or
+/// the alarm was heard.
 #[must_use]
 pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
     let alarm = Alarm {
@@ -110,10 +112,13 @@ pub fn begin_alarm(state: &State, at: Moment) -> Option<Alarm> {
         kind: AlarmKind::Begin,
         step: None,
     };
-    let rings = state.can_wait() && !was_heard(state, &alarm) && rings_now(state, &alarm);
+    let waits = state.can_wait() || state.is_back_at(at);
     // A step that was fixed to that moment calls by its own name, and once is enough.
     let is_fixed = |&pin: &Moment| (pin - at).get().abs() < CALLED.get();
-    (rings && !state.pins.values().any(is_fixed)).then_some(alarm)
+    if !waits || was_heard(state, &alarm) || state.pins.values().any(is_fixed) {
+        return None;
+    }
+    calls(state, alarm)
 }
 
 /// The alarm for a step for which dough or a filling waits, and best no longer than until a moment; nothing where it was
@@ -130,7 +135,10 @@ pub fn waiting_alarm(state: &State, step: StepId, by: Moment, due: Moment) -> Op
     let heard = state.acknowledged.get(&alarm.id);
     let was_heard = heard.is_some_and(|&heard| heard >= opened);
     let begun = state.is_begun(state.formula.step(step)?);
-    (!was_heard && !begun && !state.is_over() && rings_now(state, &alarm)).then_some(alarm)
+    if was_heard || begun || state.is_over() {
+        return None;
+    }
+    calls(state, alarm)
 }
 
 /// Steps that the baker fixed to a moment call then, unless they were begun.
@@ -169,23 +177,6 @@ fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment 
 fn was_heard(state: &State, alarm: &Alarm) -> bool {
     let heard = state.acknowledged.get(&alarm.id);
     heard.is_some_and(|&heard| heard >= alarm.due)
-}
-
-/// While the baker is away only what burns, what spoils and what was asked for by hand rings.
-fn rings_now(state: &State, alarm: &Alarm) -> bool {
-    let away = matches!(state.status, Status::Paused { .. });
-    let in_the_oven = alarm
-        .step
-        .and_then(|step| state.formula.step(step))
-        .is_some_and(|step| step.kind == StepKind::Bake);
-    let away_or_not = matches!(
-        alarm.kind,
-        AlarmKind::Timer(_)
-            | AlarmKind::CoolingStage
-            | AlarmKind::CoolingEnd(_)
-            | AlarmKind::Perishable
-    );
-    !away || in_the_oven || away_or_not
 }
 
 fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {

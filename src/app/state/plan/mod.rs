@@ -59,6 +59,12 @@ impl Planned {
         begins.filter(|&begins| begins > now && is_held)
     }
 
+    /// When somebody was called to begin a bake or to go on with it, if that was by now.
+    pub(crate) fn called(&self, place: usize, now: Moment) -> Option<Moment> {
+        let called = self.calls.get(place).copied().flatten();
+        called.filter(|&called| called <= now)
+    }
+
     /// What calls the hands to a bake: to begin it or, while the Bench doesn't show it, to what waits for them there.
     pub(crate) fn alarms(
         &self,
@@ -90,23 +96,33 @@ impl Planned {
         at: Moment,
         before: Option<&Self>,
     ) -> Self {
-        let call = |(bake, begins): (&Bake, &Option<Moment>)| {
-            let begins = (*begins)?;
-            // Plans begin with a whole minute, so less than one ahead is now.
-            if begins - at >= CALLED {
-                return Some(begins);
+        let call = |(place, (bake, begins)): (usize, (&Bake, &Option<Moment>))| {
+            let state = bake.state();
+            // Plans begin with a whole minute, so less than one ahead is now; whoever is still away isn't there.
+            let ahead = match *begins {
+                Some(begins) => Some(begins).filter(|&begins| begins - at >= CALLED),
+                None => timetable
+                    .plan
+                    .on_return(place, state)
+                    .filter(|&back| back > at),
+            };
+            if ahead.is_some() {
+                return ahead;
             }
             match before {
                 Some(before) => {
-                    let was = *before.calls.get(before.place(&bake.id)?)?;
-                    was.filter(|&was| was <= at)
+                    let was = (*before.calls.get(before.place(&bake.id)?)?)?;
+                    // Who did anything since they were to be back is back.
+                    let goes_on = begins.is_some() || (state.is_back_at(was) && state.newest < was);
+                    (was <= at && goes_on).then_some(was)
                 }
                 // Nobody knows when it fell due, only that it has.
-                None => wished_at(bake).filter(|&wished| at - wished >= CALLED),
+                None => wished_at(bake).filter(|&wished| begins.is_some() && at - wished >= CALLED),
             }
         };
+        let called = running.iter().zip(&timetable.begins).enumerate();
         Self {
-            calls: running.iter().zip(&timetable.begins).map(call).collect(),
+            calls: called.map(call).collect(),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,
             at,

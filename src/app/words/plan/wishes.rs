@@ -46,8 +46,7 @@ pub(crate) const ANY_TIME: &str = "At any time";
 /// A time at which nobody is there, and the heading of those times.
 pub(crate) const NOBODY: &str = "Nobody in the kitchen";
 /// What that means.
-pub(crate) const NOBODY_NOTE: &str =
-    "Nothing is planned for your hands then. What goes on by itself goes on.";
+pub(crate) const NOBODY_NOTE: &str = "Nothing is planned for your hands then. What goes on by itself goes on. An oven that is on, food that could spoil and your own timers ring all the same; the rest calls once, at the end.";
 /// From when nobody is there, and until when.
 pub(crate) const FROM: &str = "From";
 /// See [`FROM`].

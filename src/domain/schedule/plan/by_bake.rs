@@ -30,6 +30,22 @@ impl Plan {
         self.items.iter().find(is_work)
     }
 
+    /// When somebody comes back to one of its bakes: where its next work begins as a time away ends.
+    #[must_use]
+    pub fn on_return(&self, bake: usize, state: &State) -> Option<Moment> {
+        let start = self.items.iter().find_map(|item| match item.what {
+            What::Step(of, step) if of == bake => {
+                let step = state.formula.step(step).filter(|step| step.is_hands());
+                step.map(|_| item.start)
+            }
+            _ => None,
+        })?;
+        // A plan counts whole minutes.
+        let mut away = state.wishes.away.iter();
+        let ended = away.find(|(_, to)| (start - *to).get().abs() < 1.0);
+        ended.map(|&(_, to)| to)
+    }
+
     /// How much longer than it should something waits that is left out for hours by that, all such waits together, in min.
     pub(super) fn left_out_for(&self) -> f64 {
         let late = self.items.iter().filter_map(|item| item.too_late_by);
