@@ -12,6 +12,7 @@ mod days;
 mod early;
 mod far;
 mod fetched;
+mod in_fridge;
 pub(crate) mod keeps;
 mod kept;
 mod levers;

@@ -106,6 +106,7 @@ fn whole(app: Oventide, list: List, all: RwSignal<bool>) -> AnyView {
     view! {
         <p>{list.made}</p>
         {list.note.map(|note| view! { <p class="soft">{note}</p> })}
+        <p>{live::text(move || leave_in_fridge(app))}</p>
         {choose}
         <section class="section" aria-labelledby="gather-allergens">
             <h2 id="gather-allergens">{words::GATHER_ALLERGENS}</h2>
@@ -255,6 +256,16 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
         cautions: cautions(&foods),
         groups,
     })
+}
+
+/// What is at hand in the fridge until it is weighed.
+fn leave_in_fridge(app: Oventide) -> String {
+    let mut said = String::new();
+    for view in app.views.read().iter() {
+        said += &view.leave_in_fridge().unwrap_or_default();
+        said.push(' ');
+    }
+    said
 }
 
 fn is_gathered(state: &State) -> bool {

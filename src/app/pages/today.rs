@@ -198,6 +198,9 @@ fn tell_plan(card: &mut Card, plan: &Planned, view: &BakeView, now: Moment) {
             Some(left) => words::plan::left_out(state, left, view.at),
             None => words::plan::no_hurry(until, by_plan.waits_too_long, view.at),
         };
+    } else if let Some(leave) = view.own_ask().step().and_then(|step| view.leave_at(step)) {
+        card.instruction += " ";
+        card.instruction += &leave;
     }
 }
 

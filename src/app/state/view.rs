@@ -2,16 +2,17 @@
 
 use domain::bake::{self, Alarm, Bake, BakeId, State, Status};
 use domain::estimate::Estimate;
-use domain::formula::{Step, StepId};
+use domain::formula::{Step, StepId, StepKind};
 use domain::schedule::plan::What;
 use domain::schedule::{
-    Ask, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
+    Ask, InFridge, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
     to_take_out,
 };
 use domain::units::{Minutes, Moment, minutes};
 
 use super::Planned;
 use super::plan::running_bakes;
+use crate::words;
 
 /// A running bake with what follows from it at a moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,6 +50,8 @@ pub(crate) struct ByPlan {
     pub(crate) waits_too_long: Option<Minutes>,
     /// What is left out for too long while it waits.
     pub(crate) left_out: Option<LeftOut>,
+    /// What stays in the fridge when all else is gathered.
+    pub(crate) in_fridge: Vec<InFridge>,
     /// Where the hands are wanted instead.
     pub(crate) hands_at: Option<(BakeId, StepId)>,
     /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
@@ -86,6 +89,17 @@ impl BakeView {
     /// What is asked of this bake for itself, wherever the hands are wanted.
     pub(crate) fn own_ask(&self) -> Ask {
         self.by_plan.rests.unwrap_or(self.ask)
+    }
+
+    /// What is left in the fridge when all else is gathered, in a sentence.
+    pub(crate) fn leave_in_fridge(&self) -> Option<String> {
+        words::plan::leave_in_fridge(self.bake.state(), &self.by_plan.in_fridge, self.at)
+    }
+
+    /// The same where a step is that gathering.
+    pub(crate) fn leave_at(&self, step: StepId) -> Option<String> {
+        let step = self.bake.state().formula.step(step)?;
+        (step.kind == StepKind::Gather).then(|| self.leave_in_fridge())?
     }
 
     /// How much this bake needs the baker: less is more.
@@ -136,7 +150,8 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
             in_order(state, &mut view.offers, &order);
             view.ask = focus_by(state, at, &order);
         }
-        view.by_plan.left_out = plan.left_out(place, state);
+        view.by_plan.left_out = plan.left_out(place, state, planned.called(place, at));
+        view.by_plan.in_fridge = plan.stay_in_fridge(place, state);
         view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
         let is_at_it = match view.ask {
             Ask::Work(step) => state

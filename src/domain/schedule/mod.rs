@@ -28,7 +28,7 @@ pub use filled::{
     rises_if_started,
 };
 pub use focus::{Ask, Running, focus, focus_by, running, to_take_out};
-pub use left_out::{LeftOut, dough_left_out, weighed_out};
+pub use left_out::{InFridge, LeftOut, dough_left_out, spoiling, weighed_out};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::{in_order, offers};
 pub use outline::{Outline, Planned, likely_outline, outline};

@@ -98,7 +98,7 @@ impl Evening {
     }
 
     fn left_out(&self) -> Option<LeftOut> {
-        self.plan.plan.left_out(0, self.bake.state())
+        self.plan.plan.left_out(0, self.bake.state(), None)
     }
 
     fn ready(&self) -> Moment {
@@ -174,7 +174,7 @@ fn what_slips_beyond_that_is_told_and_who_stays_up_keeps_the_table() {
         let left = left.unwrap_or_else(|| panic!("after {at} it is told"));
         assert!(left.at >= NINE + UP, "after {at}: {left:?}");
         if !left.is_dough {
-            let weighed = weighed_out(state, left.step, left.at);
+            let weighed = weighed_out(state, left.step, left.at, None);
             assert_eq!(weighed, ["whole milk", "beaten egg"], "after {at}");
         }
         told[usize::from(left.is_dough)] += 1;
@@ -215,7 +215,7 @@ fn nobody_is_taken_to_have_mixed_what_would_be_left_out_by_that() {
         let again = timetable(&states, evening.now, Some(&evening.plan), &mut || true);
         evening.plan = again.expect("there was a plan");
         assert!(!evening.waits_too_long(minutes(120.0)), "{:?}", evening.now);
-        let left = evening.plan.plan.left_out(0, states[0]);
+        let left = evening.plan.plan.left_out(0, states[0], None);
         assert!(left.is_none_or(|left| !left.is_dough));
         told += usize::from(left.is_some());
     }
@@ -235,8 +235,9 @@ fn what_was_weighed_stands_out_for_two_hours_at_most() {
         step(&bake, StepKind::Mix),
         step(&bake, StepKind::Divide),
     );
-    let out =
-        |bake: &Bake, step, after: f64| weighed_out(bake.state(), step, NINE + hours(after)).len();
+    let out = |bake: &Bake, step, after: f64| {
+        weighed_out(bake.state(), step, NINE + hours(after), None).len()
+    };
     assert_eq!(out(&bake, mix, 9.0), 0, "nothing is weighed yet");
     say(&mut bake, Intent::Done(gather), NINE);
     assert_eq!(out(&bake, mix, 2.0), 0);

@@ -9,7 +9,8 @@ use crate::widgets::cautions::Cautions;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
-/// In a line each what the cautions below a checklist say, for nobody scrolls to those with wet hands.
+/// In a line each what the cautions below a checklist say, for nobody scrolls to those with wet hands; and what of the
+/// list stays in the fridge.
 #[component]
 pub(super) fn BeforeList(shown: Shown) -> impl IntoView {
     let lines = Memo::new(move |_| {
@@ -22,7 +23,12 @@ pub(super) fn BeforeList(shown: Shown) -> impl IntoView {
                 .map(short)
                 .collect::<Vec<_>>()
         });
-        lines.unwrap_or_default()
+        let view = shown.view.read();
+        let mut lines = lines.unwrap_or_default();
+        if let Some(leave) = view.ask.step().and_then(|step| view.leave_at(step)) {
+            lines.push(leave);
+        }
+        lines
     });
     view! {
         <ul class="cautions-short">

@@ -43,18 +43,29 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
     let Some(first) = entry.get_untracked() else {
         return ().into_any();
     };
-    let text = move |say: fn(&Entry, Moment) -> String| {
-        live::text(move || {
-            let entry = entry.read();
-            let entry = entry.as_ref();
-            entry.map_or_else(String::new, |entry| say(entry, app.beat.get()))
-        })
-    };
+    let from_to = live::text(move || {
+        let entry = entry.read();
+        entry.as_ref().map_or_else(String::new, words::from_to)
+    });
     let marks = move || {
         let marks = entry.read().as_ref().map(words::marks);
         let marks = marks.into_iter().flatten();
         marks.map(|mark| view! { <li>{mark}</li> }).rows()
     };
+    // Of what is gathered it is told what stays in the fridge.
+    let why = live::text(move || {
+        let entry = entry.read();
+        let Some(entry) = entry.as_ref() else {
+            return String::new();
+        };
+        let mut said = words::why(entry, app.beat.get());
+        let of = entry.of.as_ref();
+        if let Some(leave) = of.and_then(|(bake, step)| app.view(bake)?.leave_at(*step)) {
+            said.push(' ');
+            said += &leave;
+        }
+        said
+    });
     let bench = first.of.as_ref().map(|(bake, _)| {
         let href = Route::Bench(Some(bake.clone())).href();
         view! {
@@ -71,8 +82,8 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
         view! { <p>{words::FOLLOWS_RISE}</p> }.into_any()
     };
     view! {
-        <p class="digits">{text(|entry, _| words::from_to(entry))}</p>
-        <p>{text(words::why)}</p>
+        <p class="digits">{from_to}</p>
+        <p>{why}</p>
         <ul class="lines">{live::part(marks)}</ul>
         {fix}
         {cold::of(&first, open)}

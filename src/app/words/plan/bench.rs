@@ -1,8 +1,8 @@
 //! What the plan says on the Bench.
 
-use domain::bake::State;
+use domain::bake::{CALLED, State};
 use domain::formula::Caution;
-use domain::schedule::{LeftOut, weighed_out};
+use domain::schedule::{InFridge, LeftOut, spoiling, weighed_out};
 use domain::units::{Minutes, Moment};
 
 use crate::words::{Prompt, caution, listed, span, when};
@@ -60,11 +60,12 @@ pub(crate) fn no_hurry(until: Moment, late: Option<Minutes>, now: Moment) -> Str
     }
 }
 
-/// What stands out is a hurry, whenever the work is: "Mix the dough comes at 06:30 tomorrow. Until then put away the
-/// whole milk and beaten egg you weighed. Perishable: into the fridge within two hours…"
+/// What stands out is a hurry, whenever the work is: "Mix the dough comes at 06:30 tomorrow. Until then the whole milk
+/// and beaten egg belong in the fridge. Perishable: into the fridge within two hours…"
 pub(crate) fn left_out(state: &State, left: LeftOut, now: Moment) -> String {
     let title = state.formula.title(left.step);
-    if left.at > now {
+    // A plan counts whole minutes, so what should have gone on by now goes on with the next.
+    if left.at - now >= CALLED {
         let at = when(left.at, now);
         return format!("{title} comes at {at}. {}", put_away(state, left));
     }
@@ -81,12 +82,38 @@ fn put_away(state: &State, left: LeftOut) -> String {
     if left.is_dough {
         return DOUGH_AWAY.to_owned();
     }
-    let names = weighed_out(state, left.step, left.at).into_iter();
+    let names = weighed_out(state, left.step, left.at, None).into_iter();
     let names: Vec<String> = names.map(str::to_owned).collect();
     let caution = caution(Caution::Perishable);
+    let belong = if names.len() > 1 { "belong" } else { "belongs" };
     let what = listed(&names);
-    format!("Until then put away the {what} you weighed. {caution}")
+    format!("Until then the {what} {belong} in the fridge. {caution}")
 }
+
+/// What isn't gathered with the rest, nothing where all of it is: "Leave in the fridge, and weigh when it is needed: whole
+/// milk and beaten egg for orange dough at 18:00; beaten egg and whole milk for egg wash at 21:05."
+pub(crate) fn leave_in_fridge(state: &State, parts: &[InFridge], now: Moment) -> Option<String> {
+    leave(state, parts, &|until| when(until, now))
+}
+
+fn leave(state: &State, parts: &[InFridge], time: &dyn Fn(Moment) -> String) -> Option<String> {
+    let mut said = String::new();
+    for part in parts {
+        let component = state.formula.component(part.component)?;
+        let names: Vec<String> = spoiling(component).map(str::to_owned).collect();
+        said += if said.is_empty() { LEAVE } else { "; " };
+        said += &listed(&names);
+        said += " for ";
+        said += &component.name;
+        said += " at ";
+        said += &time(part.until);
+    }
+    said.push('.');
+    (!parts.is_empty()).then_some(said)
+}
+
+/// Until the step that takes it.
+const LEAVE: &str = "Leave in the fridge, and weigh when it is needed: ";
 
 /// What may no longer be safe. Follows the two-hour rule of the caution for what is perishable.
 const STOOD_TOO_LONG: &str = "What is perishable keeps two hours out of the fridge, one where it is hot. If you can't say how long it stood, throw it away. Your local food-safety rules come first.";
@@ -124,9 +151,24 @@ mod tests {
         };
         assert_eq!(
             put_away(bake.state(), left(false)),
-            "Until then put away the whole milk and beaten egg you weighed. Perishable: into the fridge within two hours, one in a hot kitchen. Your local food-safety rules come first."
+            "Until then the whole milk and beaten egg belong in the fridge. Perishable: into the fridge within two hours, one in a hot kitchen. Your local food-safety rules come first."
         );
         assert_eq!(put_away(bake.state(), left(true)), DOUGH_AWAY);
+    }
+
+    #[test]
+    fn what_isn_t_gathered_with_the_rest_is_told_with_what_it_is_for_and_when() {
+        let bake = begin(starter("orange-braid"), Kitchen::UNMEASURED, START);
+        let state = bake.state();
+        let parts = state.formula.components.iter().map(|part| InFridge {
+            component: part.id,
+            until: START,
+        });
+        let [dough, wash] = [0, 1].map(|nth| parts.clone().nth(nth).expect("it has both"));
+        let said = |parts: &[InFridge]| leave(state, parts, &|_| "18:00".to_owned());
+        let both = "Leave in the fridge, and weigh when it is needed: whole milk and beaten egg for orange dough at 18:00; beaten egg and whole milk for egg wash at 18:00.";
+        assert_eq!(said(&[dough, wash]).as_deref(), Some(both));
+        assert_eq!(said(&[]), None);
     }
 
     #[test]

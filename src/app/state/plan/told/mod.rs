@@ -176,7 +176,8 @@ impl Told {
         sorted::by_key(&mut begins, |&(_, at)| at);
         let left_out = states.iter().zip(&names).enumerate();
         let left_out = left_out.filter_map(|(bake, (state, name))| {
-            let said = words::plan::left_out(state, plan.left_out(bake, state)?, now);
+            let left = plan.left_out(bake, state, planned.called(bake, now))?;
+            let said = words::plan::left_out(state, left, now);
             Some(if states.len() > 1 {
                 format!("{name}: {said}")
             } else {
