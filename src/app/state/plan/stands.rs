@@ -100,28 +100,39 @@ fn stands(of: &Entry, what: &str, (start, end): (Moment, Moment), why: Why) -> O
     })
 }
 
-/// From when a step has put something away to when another takes it up, and which; none where it only brings to the
-/// fridge what has a step there.
+/// From when a step has put something away to when the last of it is taken up, and by which; none where it only brings
+/// to the fridge what has a step there.
 fn put_away_until_used(
     planned: &Planned,
     states: &[&State],
     bake: usize,
     step: &Step,
 ) -> Option<((Moment, Moment), StepId)> {
-    let state = states[bake];
-    let item = |step: StepId| planned.timetable.plan.item(What::Step(bake, step));
-    let from = item(step.id).map(|item| item.end);
-    let from = from.or(put_away(state, step))?;
+    let (state, plan) = (states[bake], &planned.timetable.plan);
+    let item = |step: StepId| plan.item(What::Step(bake, step));
     let steps = state.formula.steps.iter();
     let next = steps.filter(|next| next.after.iter().any(|link| link.step == step.id));
-    // What was taken up is no longer there, whatever else waits for it.
-    let is_used = |next: &Step| next.needs.fridge || state.progress(next.id).ended.is_some();
-    if next.clone().any(is_used) {
+    if next.clone().any(|next| next.needs.fridge) {
         return None;
     }
-    let first = next.filter_map(|next| Some((item(next.id)?.start, next.id)));
-    let (to, next) = first.min_by_key(|&(start, _)| start)?;
-    Some(((from, to), next))
+    let from = item(step.id).map(|item| item.end);
+    let from = from.or(put_away(state, step))?;
+    let to = match plan.item(What::Kept(bake, step.id)) {
+        Some(kept) => kept.end,
+        // The plan counts nothing that is about to be taken up, nor in a fridge that was full already.
+        None if next
+            .clone()
+            .any(|next| state.progress(next.id).ended.is_some()) =>
+        {
+            return None;
+        }
+        None => next.filter_map(|next| Some(item(next.id)?.start)).min()?,
+    };
+    let takes = plan.items.iter().find_map(|item| match item.what {
+        What::Step(of, next) if of == bake && item.start == to => Some(next),
+        _ => None,
+    });
+    Some(((from, to), takes?))
 }
 
 /// When that was done; what was left out is nowhere.
@@ -136,7 +147,7 @@ fn put_away(state: &State, step: &Step) -> Option<Moment> {
 mod tests {
     use checks::{begin, say, starter, up_to};
     use domain::bake::{Bake, Intent};
-    use domain::formula::StepKind;
+    use domain::formula::{ComponentId, Draft, Formula, Link, Step, StepId, StepKind};
     use domain::kitchen::Kitchen;
     use domain::schedule::plan::timetable;
     use domain::units::{Moment, minutes};
@@ -206,6 +217,53 @@ mod tests {
         assert!(ends(cold(&bake, now)) < now);
         let (_, now) = up_to(&mut bake, StepKind::FinalProof, now, |_| minutes(5.0));
         assert_eq!(cold(&bake, now).0, []);
+    }
+
+    /// As the plan counts it: until the last of it is fetched, also once some of it was.
+    #[test]
+    fn a_filling_that_is_used_twice_stands_there_until_the_second_time() {
+        let mut formula = Draft::clone(&starter("plum-almond-buns"));
+        let place = formula
+            .steps
+            .iter()
+            .position(|step| step.kind == StepKind::Fill);
+        let place = place.expect("it is filled");
+        let first = formula.steps[place].clone();
+        let like = |id: u16, title: &str, after: &[StepId]| {
+            let links = after.iter().map(|&step| Link {
+                step,
+                ..first.after[0]
+            });
+            Step {
+                id: StepId(id),
+                title: title.to_owned(),
+                after: links.collect(),
+                ..first.clone()
+            }
+        };
+        for step in &mut formula.steps {
+            let follows = step.after.iter_mut().filter(|link| link.step == first.id);
+            follows.for_each(|link| link.step = StepId(91));
+        }
+        let mut turn = like(90, "Turn them", &[first.id]);
+        (turn.kind, turn.component) = (StepKind::Prepare, ComponentId(1));
+        formula.steps.insert(place + 1, turn);
+        let again = like(91, "Fill again", &[first.id, StepId(90)]);
+        formula.steps.insert(place + 2, again);
+        let formula = Formula::new(formula).expect("it holds together");
+        let mut bake = begin(formula, Kitchen::UNMEASURED, START);
+        let until = |bake: &Bake, now| {
+            let (cold, others) = cold(bake, now);
+            let mut others = others.iter();
+            let again = others.find(|entry| entry.title == "Fill again");
+            assert_eq!(cold.len(), 1);
+            assert_eq!(cold[0].end, again.expect("it is there").start);
+        };
+        until(&bake, START);
+        let (fill, now) = up_to(&mut bake, StepKind::Fill, START, |_| minutes(5.0));
+        until(&bake, now);
+        say(&mut bake, Intent::Done(fill), now + minutes(10.0));
+        until(&bake, now + minutes(10.0));
     }
 
     #[test]
