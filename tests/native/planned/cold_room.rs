@@ -1,6 +1,6 @@
 //! Room in the fridge: taken from when something is put in until it is used, also between two steps.
 
-use checks::{begin, say, starter};
+use checks::{begin, say, starter, up_to};
 use domain::bake::{Bake, Intent, State};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
@@ -173,4 +173,33 @@ fn what_can_only_stand_in_a_full_fridge_is_planned_and_told() {
     let plan = plan.expect("there is a plan all the same");
     let (from, to) = plan.fridge_full(&states).expect("there is room for one");
     assert!(now <= from && from < to);
+}
+
+/// Two doughs that stand in a fridge for one were put there by somebody who saw it.
+#[test]
+fn what_stands_in_a_full_fridge_already_is_told_to_nobody() {
+    let kitchen = Kitchen {
+        fridge_holds: 1,
+        ..Kitchen::UNMEASURED
+    };
+    let mut now = NINE;
+    let mut bakes: Vec<Bake> = Vec::new();
+    for _ in 0..2 {
+        let mut loaf = begin(starter("overnight-tin-loaf"), kitchen, NINE);
+        (_, now) = up_to(&mut loaf, StepKind::Retard, NINE, |_| minutes(5.0));
+        bakes.push(loaf);
+    }
+    now = now + minutes(60.0);
+    let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+    let plan = plan(&states, bounds(Goal::Soonest, &[]), now, None, &mut || true);
+    let plan = plan.expect("there is a plan");
+    let stand = plan.items.iter().filter(|item| {
+        let of = item
+            .what
+            .of()
+            .and_then(|(bake, step)| states[bake].formula.step(step));
+        of.is_some_and(|step| step.kind == StepKind::Retard) && item.start < now && item.end > now
+    });
+    assert_eq!(stand.count(), 2);
+    assert_eq!(plan.fridge_full(&states), None);
 }

@@ -89,3 +89,38 @@ fn an_oven_heats_as_long_as_what_was_in_it_before_leaves_to_heat() {
     assert!(hot * 10 > all, "{hot} of {all} follow another");
     assert!(wrong.is_empty(), "{} of {all}: {wrong:#?}", wrong.len());
 }
+
+/// Minutes after nine before which a bread isn't begun.
+type NotBefore = Option<f64>;
+
+/// As it heats for less, it would be planned before the bread that left the oven hot, wherever that ends sooner: while
+/// nobody is there in between, say.
+#[test]
+fn a_bread_that_counts_on_another_s_oven_stays_after_it_where_it_could_end_sooner_before() {
+    const BUNS: &str = "plum-almond-buns";
+    const BRAID: &str = "orange-braid";
+    let cases: [(&[&str], &[NotBefore], [f64; 2]); 4] = [
+        (&[BUNS, BRAID], &[None, Some(225.0)], [260.0, 335.0]),
+        (&[BUNS, BUNS], &[], [275.0, 350.0]),
+        (&[BRAID, BRAID], &[Some(5.0), None], [290.0, 355.0]),
+        (&[BUNS, BRAID, BUNS], &[], [290.0, 335.0]),
+    ];
+    for (ids, begun_by, away) in cases {
+        let bakes = begun(ids);
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let at = |min: f64| NINE + minutes(min);
+        let not_before: Vec<Option<Moment>> = begun_by.iter().map(|min| min.map(at)).collect();
+        let closed = [(at(away[0]), at(away[1]))];
+        let bounds = Bounds {
+            not_before: &not_before,
+            ..bounds(Goal::Soonest, &closed)
+        };
+        let found = plan(&states, bounds, NINE, None, &mut || true).expect("there is a plan");
+        for bake in 0..ids.len() {
+            let heats = item(&found, &bakes, bake, StepKind::OvenHeats);
+            let (is, should) = (heats.end - heats.start, should_heat(&found, &bakes, bake));
+            let apart = (is - should).get().abs();
+            assert!(apart <= 1.0, "{ids:?}, {bake}: {is:?} for {should:?}");
+        }
+    }
+}
