@@ -1,6 +1,7 @@
 //! What takes the hands in the midst of a rise: folds, and the ways into the fridge and out of it.
 
-use super::{FRIDGE, HANDS, LATE_FOLD, Tasks, whole};
+use super::links::LATE_FOLD;
+use super::{FRIDGE, HANDS, Tasks, whole};
 use crate::formula::{Step, StepId};
 use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::{Edge, Task};
