@@ -10,6 +10,7 @@ mod cold_room;
 mod conflict;
 mod days;
 mod early;
+mod evenings;
 mod far;
 mod fetched;
 mod in_fridge;

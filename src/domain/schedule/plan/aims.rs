@@ -26,6 +26,24 @@ impl Aim {
     fn enough(&self, end: i32) -> i32 {
         self.by.map_or(end, |by| end.max(by))
     }
+
+    /// Whether it is later than has to be by a schedule.
+    pub(super) fn is_late(&self, problem: &Problem, starts: &[i32]) -> bool {
+        let by = self.by;
+        by.is_some_and(|by| ended(problem.tasks(), &self.of, starts) > by)
+    }
+}
+
+/// A problem in which every end that a schedule brings about comes soon enough; `None` where none has time to spare.
+pub(super) fn soon_enough(problem: &Problem, aims: &[Aim], starts: &[i32]) -> Option<Problem> {
+    let (mut enough, mut spares) = (problem.clone(), false);
+    for aim in aims {
+        let end = ended(problem.tasks(), &aim.of, starts);
+        let by = aim.enough(end);
+        spares |= by > end;
+        enough = enough.ending_with(&aim.of).ended_by(by);
+    }
+    spares.then_some(enough)
 }
 
 /// A schedule that brings ends about.
@@ -157,10 +175,7 @@ pub(super) fn met(
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Met> {
     let soonest = in_turn(problem, aims, before, &|_, end| end, go_on)?;
-    let is_late = |aim: &Aim| {
-        let end = ended(problem.tasks(), &aim.of, &soonest.schedule.starts);
-        aim.by.is_some_and(|by| end > by)
-    };
+    let is_late = |aim: &Aim| aim.is_late(problem, &soonest.schedule.starts);
     if aims.len() < 2 || !aims.iter().any(is_late) {
         return Some(soonest);
     }

@@ -5,7 +5,7 @@ use super::aims::{Aim, Met, met};
 use super::backwards::{mirror, mirrored};
 use super::keep::put_back;
 use super::tasks::Tasks;
-use crate::schedule::solve::{Problem, Schedule, fewer_switches, least_waiting};
+use crate::schedule::solve::{Calm, Problem, Schedule, fewer_switches, least_waiting};
 
 /// The best schedule that was found.
 pub(super) struct Best {
@@ -25,31 +25,47 @@ pub(super) fn calmest(
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
-    let Met {
-        problem,
-        schedule,
-        short_by,
-    } = met(problem, aims, before, go_on)?;
-    let problem = &problem;
-    // A plan that is as good as any stays as it is.
-    let stays = problem.holds(before) && problem.makespan(before) == schedule.end;
-    let at_hand = if stays {
-        Schedule {
-            starts: before.to_vec(),
+    let held = tasks.spares.then(|| tasks.held(problem, aims, before));
+    let mut whole = held.flatten().unwrap_or_else(|| problem.clone());
+    let mut is = met(&whole, aims, before, go_on)?;
+    let mut tried = Vec::new();
+    let mut calm = loop {
+        let Met {
+            problem, schedule, ..
+        } = &is;
+        // A plan that is as good as any stays as it is.
+        let stays = problem.holds(before) && problem.makespan(before) == schedule.end;
+        let at_hand = Schedule {
+            starts: if stays { before } else { &schedule.starts }.to_vec(),
             end: schedule.end,
+        };
+        let calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+        let starts = &calm.schedule.starts;
+        let spared = match tasks.spares {
+            true => tasks.spared((&whole, &is), aims, starts, &mut tried, go_on),
+            false => None,
+        };
+        match spared {
+            Some(spared) => (whole, is) = spared,
+            None => break calm,
         }
-    } else {
-        schedule
     };
-    let mut calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+    let Met {
+        problem, short_by, ..
+    } = is;
     // Looked for once: a plan from before has its order, and keeps to it where it can.
     if !tasks.has_order {
         let kinds = tasks.kinds_of_work();
         let kind = |task: usize| kinds[task];
-        calm = fewer_switches(problem, calm, &tasks.weights, &kind, go_on);
+        let was = calm.clone();
+        calm = fewer_switches(&problem, calm, &tasks.weights, &kind, go_on);
+        let missing = |calm: &Calm| tasks.missing(&calm.schedule.starts);
+        if tasks.spares && missing(&calm) > missing(&was) {
+            calm = was;
+        }
     }
     let mut starts = calm.schedule.starts;
-    put_back(problem, &tasks.weights, before, &mut starts);
+    put_back(&problem, &tasks.weights, before, &mut starts);
     Some(Best {
         starts,
         short_by,

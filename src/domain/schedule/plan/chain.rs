@@ -32,9 +32,7 @@ pub(super) fn all_ready(items: &[Item]) -> Option<Estimate<Moment>> {
 }
 
 /// When the last of some is ready, whichever that is in the end.
-pub(super) fn together(
-    ready: impl Iterator<Item = Estimate<Moment>>,
-) -> Option<Estimate<Moment>> {
+pub(super) fn together(ready: impl Iterator<Item = Estimate<Moment>>) -> Option<Estimate<Moment>> {
     ready.reduce(|one, other| {
         Estimate::new(
             one.low().max(other.low()),

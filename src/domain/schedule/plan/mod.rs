@@ -29,6 +29,7 @@ mod ovens;
 mod reach;
 mod room;
 mod rounds;
+mod spared;
 mod tasks;
 mod timetable;
 mod told;
@@ -123,6 +124,10 @@ pub struct Bounds<'a> {
     pub not_before: &'a [Option<Moment>],
     /// Whether steps that the baker fixed to a moment stay there.
     pub pins: bool,
+    /// Whether hands have as much to spare before a time away as they may be late, where that costs no end anything.
+    pub spares: bool,
+    /// When the hands rest for that as if nobody were there, where they are looked for as late as can be.
+    pub rests: &'a [(Moment, Moment)],
 }
 
 /// The plan of what is left of some bakes, of which nothing may have ended yet.

@@ -42,6 +42,8 @@ pub(super) struct Found {
     /// Whether what the hands are at has to give way to something else.
     pub gives_way: bool,
     worth: Worth,
+    /// How much less the hands have to spare before a time away than they may be late, in minutes.
+    missing: i32,
     rests: From,
 }
 
@@ -63,7 +65,9 @@ impl<'a> Rounds<'a> {
             if self.could_be_better(&other, &found.worth, go_on) {
                 let hot = other.hot.len();
                 let other = self.from(other, go_on);
-                let other = other.filter(|other| other.worth.beats(&found.worth));
+                let other = other.filter(|other| {
+                    other.worth.beats(&found.worth) && other.missing <= found.missing
+                });
                 // What was better only with an oven that is hot from bread to bread proves nothing.
                 is_sure &= other.as_ref().is_some_and(|o| o.rests.hot.len() == hot);
                 found = other.unwrap_or(found);
@@ -95,11 +99,15 @@ impl<'a> Rounds<'a> {
         if let Some((plan, others)) = bounds.beside {
             tasks.leave_room(plan, others);
         }
+        for &(from, to) in bounds.rests {
+            tasks.rest(from, to);
+        }
         for (bake, at) in bounds.not_before.iter().enumerate() {
             if let Some(at) = *at {
                 tasks.release(bake, at);
             }
         }
+        tasks.spares = bounds.spares && bounds.goal == Goal::Soonest;
         tasks.keep_hot(hot);
         if bounds.pins {
             tasks.pin();
@@ -166,6 +174,11 @@ impl<'a> Rounds<'a> {
                     plan: tasks.told(&best),
                     gives_way: work.is_some_and(|work| best.starts[work] != 0),
                     worth: tasks.worth(&aims, &best.starts),
+                    missing: if tasks.spares {
+                        tasks.missing(&best.starts)
+                    } else {
+                        0
+                    },
                     rests: From { was, lengths, hot },
                 });
             }

@@ -21,6 +21,26 @@ impl Tasks<'_> {
         }
     }
 
+    /// The hands rest from one moment to another, but for what is told to be done then already.
+    pub(in super::super) fn rest(&mut self, from: Moment, to: Moment) {
+        let (mut start, to) = (self.minute(from.max(self.now)), self.minute(to));
+        let told = self.what.iter().zip(&self.tasks);
+        let told = told.filter(|(what, task)| **what == What::Away && task.needs.contains(&HANDS));
+        let mut told: Vec<(i32, i32)> = told
+            .map(|(_, task)| (task.earliest, task.earliest + task.minutes))
+            .collect();
+        told.push((to, to));
+        told.sort_unstable();
+        for (from, until) in told {
+            let end = from.min(to);
+            if end > start {
+                self.what.push(What::Away);
+                self.tasks.push(Task::away(start, end - start, &[HANDS]));
+            }
+            start = start.max(until);
+        }
+    }
+
     /// What other bakes hold by their plan isn't there.
     pub(in super::super) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
         self.others = self.tasks.len();

@@ -43,6 +43,8 @@ pub(super) struct Tasks<'a> {
     pub soon: Vec<(usize, i32)>,
     /// Whether its order is as good as any other that ends and waits the same, as one that was planned before is.
     pub has_order: bool,
+    /// Whether hands have as much to spare before a time away as they may be late.
+    pub spares: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
     /// What takes room in the fridge from one moment to another.
@@ -69,6 +71,7 @@ impl<'a> Tasks<'a> {
             weights: Vec::new(),
             soon: Vec::new(),
             has_order: false,
+            spares: false,
             let_go: Vec::new(),
             stays: Vec::new(),
             covered: Vec::new(),

@@ -5,18 +5,18 @@
 //! while the evening slips a little. So hands before a time away have a buffer of their own: as much as they may come
 //! later than likely, by the windows of what they hang on.
 
-use super::buffer_of;
+use super::{LESS_BUFFER, buffer_of};
 use crate::bake::State;
-use crate::formula::Step;
+use crate::formula::{Step, StepId};
 use crate::schedule::plan::{Plan, What};
 use crate::units::{Minutes, Moment, minutes};
 
 /// No bake begins sooner by more than this for a time away.
 ///
 /// ASSUMPTION: judgement: half of a first rise. Whoever is later than that has another evening than was planned.
-const MOST: Minutes = minutes(60.0);
+pub(in super::super) const MOST: Minutes = minutes(60.0);
 /// What ends sooner than this before nobody is there can't be too short, nor is it worth a word.
-const NEAR: Minutes = minutes(75.0);
+pub(in super::super) const NEAR: Minutes = minutes(75.0);
 
 /// Hands that end before nobody is there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,6 +27,24 @@ pub struct BeforeAway {
     pub spare: Minutes,
     /// How much sooner they should be, because they may be so much later than likely.
     pub buffer: Minutes,
+}
+
+/// Whether nothing of a bake follows a step: for a table that lies behind a time away it can be done as well after that.
+pub(in super::super) fn is_last(state: &State, step: StepId) -> bool {
+    let steps = state.formula.steps.iter();
+    let mut links = steps.flat_map(|step| &step.after);
+    !links.any(|link| link.step == step)
+}
+
+/// The same of some bakes.
+#[derive(Clone, Copy)]
+struct Until {
+    /// How much sooner the last of their work ends.
+    spare: Minutes,
+    /// How much less than it may be late the tightest of it has.
+    short: Minutes,
+    /// How much later than likely any of it may end.
+    late: Minutes,
 }
 
 impl Plan {
@@ -45,11 +63,11 @@ impl Plan {
                 let table = bakes.get(bake).and_then(|state| super::table_of(state));
                 table.is_none_or(|table| table > from)
             };
-            let (spare, short) = self.until(bakes, from, &counts)?;
+            let until = self.until(bakes, from, &counts)?;
             Some(BeforeAway {
                 from,
-                spare,
-                buffer: (spare + short).max(minutes(0.0)),
+                spare: until.spare,
+                buffer: (until.spare + until.short).max(minutes(0.0)),
             })
         });
         told.collect()
@@ -66,35 +84,65 @@ impl Plan {
         let counts =
             |bake: usize, place: usize| of.contains(&bake) && self.hangs_on_begin(place, bakes, of);
         let untils = away.iter();
-        let shorts = untils.filter_map(|&(from, _)| Some(self.until(bakes, from, &counts)?.1));
+        let shorts = untils.filter_map(|&(from, _)| Some(self.until(bakes, from, &counts)?.short));
         shorts.fold(minutes(0.0), Minutes::max)
     }
 
-    /// Of the hands' work of some bakes that could slip beyond a moment: how much sooner the last of it ends, and how much
-    /// less than it may be late the tightest of it has. None where no work is so near.
+    /// When the hands of some bakes should rest before times away: from as much sooner as the latest of them may be late.
+    /// Nothing where all of them have time enough.
+    pub(super) fn rests(
+        &self,
+        bakes: &[&State],
+        of: &[usize],
+        away: &[(Moment, Moment)],
+    ) -> Option<Vec<(Moment, Moment)>> {
+        let counts = |bake: usize, _: usize| of.contains(&bake);
+        let untils = away
+            .iter()
+            .filter_map(|&(from, _)| Some((from, self.until(bakes, from, &counts)?)));
+        let untils: Vec<(Moment, Until)> = untils.collect();
+        let is_short = untils.iter().any(|(_, until)| until.short > LESS_BUFFER);
+        let rests = untils
+            .iter()
+            .map(|&(from, ref until)| (from - until.late, from));
+        is_short.then(|| rests.collect())
+    }
+
+    /// Of the hands' work of some bakes that could slip beyond a moment; none where no work is so near.
     fn until(
         &self,
         bakes: &[&State],
         from: Moment,
         counts: &dyn Fn(usize, usize) -> bool,
-    ) -> Option<(Minutes, Minutes)> {
-        let mut found: Option<(Minutes, Minutes)> = None;
+    ) -> Option<Until> {
+        let mut found: Option<Until> = None;
         for (place, item) in self.items.iter().enumerate() {
             let left = from - item.end;
-            let is_hands = match item.what {
-                What::Step(bake, step) => {
-                    let step = bakes.get(bake).and_then(|state| state.formula.step(step));
-                    step.is_some_and(Step::is_hands)
+            let (is_hands, is_last) = match item.what {
+                What::Step(bake, id) => {
+                    let step = bakes.get(bake).and_then(|state| state.formula.step(id));
+                    let is_last = bakes.get(bake).is_some_and(|state| is_last(state, id));
+                    (step.is_some_and(Step::is_hands), is_last)
                 }
-                other => other.is_in_passing(),
+                other => (other.is_in_passing(), false),
             };
             let bake = item.what.of().map_or(usize::MAX, |(bake, _)| bake);
             if is_hands && left >= minutes(0.0) && left < NEAR && counts(bake, place) {
-                let short = self.late_by(place) - left;
-                found = Some(match found {
-                    Some((spare, most)) => (spare.min(left), most.max(short)),
-                    None => (left, short),
-                });
+                let late = if is_last {
+                    minutes(0.0)
+                } else {
+                    self.late_by(place)
+                };
+                let is = Until {
+                    spare: left,
+                    short: late - left,
+                    late,
+                };
+                found = Some(found.map_or(is, |most| Until {
+                    spare: most.spare.min(is.spare),
+                    short: most.short.max(is.short),
+                    late: most.late.max(is.late),
+                }));
             }
         }
         found

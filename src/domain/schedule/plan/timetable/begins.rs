@@ -16,7 +16,7 @@ pub(super) const EARLIER: Minutes = minutes(15.0);
 /// So much of a buffer may be lost to what was promised.
 ///
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
-const LESS_BUFFER: Minutes = minutes(5.0);
+pub(in super::super) const LESS_BUFFER: Minutes = minutes(5.0);
 
 /// Whether something that is ready so much later than it was to be keeps to what was promised.
 fn is_as_ready(later: Minutes) -> bool {
@@ -31,8 +31,9 @@ pub(super) struct Begin {
 }
 
 impl Search<'_> {
-    /// Begun when it was promised, if everything is then ready when it was to be.
-    pub(super) fn as_promised(&mut self, before: &Timetable) -> Option<Timetable> {
+    /// Begun when it was promised, if everything is then ready when it was to be; and whether that leaves less to spare before
+    /// a time away than was told.
+    pub(super) fn as_promised(&mut self, before: &Timetable) -> Option<(Timetable, bool)> {
         let mut at = Vec::new();
         let mut waits = false;
         for (bake, state) in self.bakes.iter().enumerate() {
@@ -79,18 +80,13 @@ impl Search<'_> {
             let is_as_ready = is_as_ready || (has_buffer && later.get() > 0.0);
             is_as_ready && (has_buffer || later.get() < 0.5)
         });
-        (stands && !self.could_be_safer(before, &kept, &at)).then_some(kept)
-    }
-
-    /// Whether what is to be done before a time away has become too short by what was promised, and could begin sooner.
-    fn could_be_safer(&self, before: &Timetable, kept: &Timetable, at: &[Option<Moment>]) -> bool {
-        let waits = |&bake: &usize| {
-            waits_for_table(self.bakes[bake]) && at[bake].is_some_and(|at| at > self.now)
+        let could_begin = |(bake, at): (usize, &Option<Moment>)| {
+            waits_for_table(self.bakes[bake]) && at.is_some_and(|at| at > self.now)
         };
-        let waiting: Vec<usize> = (0..self.bakes.len()).filter(waits).collect();
-        let short = |of: &Timetable| of.plan.short_before_away(self.bakes, &waiting, &self.away);
-        let is = short(kept);
-        is > LESS_BUFFER && is - short(before) > minutes(0.5)
+        let waits = at.iter().enumerate().any(could_begin);
+        let (was, is) = (self.missing(before), self.missing(&kept));
+        let could_be_safer = waits && is > LESS_BUFFER && is - was > minutes(0.5);
+        stands.then_some((kept, could_be_safer))
     }
 
     /// Everything as soon as it can be, but nothing before it is to begin.
@@ -147,9 +143,11 @@ impl Search<'_> {
             let mut planned = self.begin_for(table, &of, beside.as_ref(), &mut begins);
             let is_second = !so_far.is_empty();
             so_far.extend_from_slice(&of);
+            let is_short = planned.as_ref();
+            let is_short = is_short.is_some_and(|plan| self.is_short(plan, &of));
             if is_second
-                && of.iter().any(|&bake| self.gives_way(bake, &begins[bake]))
-                && let Some(all) = self.together(&so_far, goes_on.as_ref(), &mut begins)
+                && (is_short || of.iter().any(|&bake| self.gives_way(bake, &begins[bake])))
+                && let Some(all) = self.together(&so_far, goes_on.as_ref(), &mut begins, is_short)
             {
                 beside.clone_from(&goes_on);
                 self.together = Some(all.clone());
@@ -201,13 +199,17 @@ impl Search<'_> {
         } else {
             minutes(0.0)
         };
-        let earlier = if self.can_shift(&latest, of, buffer, beside) {
+        let mut earlier = if self.can_shift(&latest, of, buffer, beside) {
             Some(latest.shifted(-buffer))
         } else {
             self.by(table - buffer, of, beside)
         };
+        let search = |search: &mut Self| search.by(table - buffer, of, beside);
+        if let Some(spared) = self.spared(earlier.as_ref().unwrap_or(&latest), of, &search) {
+            earlier = Some(spared);
+        }
         // For what has to be done before nobody is there all of them begin sooner, as they do for the table.
-        let short = self.short(&latest, of);
+        let short = self.short(earlier.as_ref().unwrap_or(&latest), of);
         for &bake in of {
             let at = self.begin_of(bake, &latest, earlier.as_ref(), buffer, short);
             begins[bake] = Begin {
@@ -216,15 +218,6 @@ impl Search<'_> {
             };
         }
         Some(earlier.unwrap_or(latest))
-    }
-
-    /// How much is missing before a time away, where that is asked for.
-    pub(super) fn short(&self, plan: &Plan, of: &[usize]) -> Minutes {
-        if self.buffers {
-            plan.short_before_away(self.bakes, of, &self.away)
-        } else {
-            minutes(0.0)
-        }
     }
 
     /// When a bake begins that could begin as late as in one plan, or in an earlier one with its buffer before the table.
@@ -243,7 +236,8 @@ impl Search<'_> {
         let begins = |plan: &Plan| plan.begin_of(bake, self.bakes[bake]).map(|(_, at)| at);
         let last = begins(latest)?;
         let lead = latest.lead_of(bake, self.bakes[bake]);
-        let at = match (lead, earlier.and_then(begins)) {
+        let earlier = earlier.and_then(begins);
+        let at = match (lead, earlier) {
             (Some(lead), earlier) => {
                 let at = last - lead.min(buffer);
                 earlier.map_or(at, |earlier| earlier.min(at))
@@ -251,7 +245,8 @@ impl Search<'_> {
             (None, Some(earlier)) => earlier,
             (None, None) => last - buffer,
         };
-        Some(at.min(last - short))
+        let taken = earlier.unwrap_or(last);
+        Some(at.min(taken - short))
     }
 
     /// Whether a plan that is as late as can be is so for a table that is sooner by some time as well: nothing that

@@ -13,6 +13,7 @@
 
 mod before_away;
 mod begins;
+mod evenings;
 mod lead;
 mod promise;
 mod reordered;
@@ -27,7 +28,9 @@ use crate::schedule::outline::outline;
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
+pub(super) use before_away::{MOST, NEAR, is_last};
 use begins::Begin;
+pub(super) use begins::LESS_BUFFER;
 pub(super) use lead::after_retards;
 pub use promise::{Promise, Promised, Promises};
 use search::Search;
@@ -179,9 +182,11 @@ pub(super) fn timetable_with(
         before,
         known: vec![None; bakes.len()],
         together: None,
+        rests: Vec::new(),
         go_on,
     };
-    if let Some(kept) = before.and_then(|before| search.as_promised(before)) {
+    let kept = before.and_then(|before| search.as_promised(before));
+    if let Some((kept, false)) = kept {
         return Some(kept);
     }
     let begins = search.begins();
@@ -191,7 +196,18 @@ pub(super) fn timetable_with(
         begins.find_map(|(_, begin)| begin.buffer)
     };
     let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
-    search.begun(&at, &buffer)
+    let found = search.begun(&at, &buffer);
+    // What was promised is called off only for a plan that is safer.
+    match kept {
+        Some((kept, _))
+            if !found
+                .as_ref()
+                .is_some_and(|found| search.is_safer(found, &kept)) =>
+        {
+            Some(kept)
+        }
+        _ => found,
+    }
 }
 
 /// How a plan stands to the tables of its bakes, where that is the buffer known of a table.

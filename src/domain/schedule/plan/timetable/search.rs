@@ -16,6 +16,8 @@ pub(super) struct Search<'a> {
     pub(super) known: Vec<Option<Known>>,
     /// Where breads for several tables were looked for together: how they lie then, which is the order to go forwards in.
     pub(super) together: Option<Plan>,
+    /// When the hands rest before times away, in what is looked for backwards.
+    pub(super) rests: Vec<(Moment, Moment)>,
     pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
@@ -85,6 +87,12 @@ impl Search<'_> {
             closed: &self.away,
             beside: beside.map(|plan| (plan, self.bakes)),
             pins: true,
+            spares: self.buffers,
+            rests: if bounds.goal == Goal::Soonest {
+                &[]
+            } else {
+                &self.rests
+            },
             ..bounds
         };
         plan(&bakes, bounds, self.now, before.as_ref(), self.go_on)

@@ -20,7 +20,8 @@ impl Search<'_> {
     }
 
     /// How late bakes for several tables can begin if none of them stands where it would be by itself, each a buffer before
-    /// its table; taken where all of them together begin later by that. Gives the plan of them.
+    /// its table; taken where all of them together begin later by that, or where one of them is short of time before nobody is
+    /// there and then isn't. Gives the plan of them.
     ///
     /// What is for a sooner table leaves its hands and its oven as they happen to be free, and a bread that has to fit
     /// between can lose hours to a few minutes.
@@ -29,6 +30,7 @@ impl Search<'_> {
         of: &[usize],
         beside: Option<&Plan>,
         begins: &mut [Begin],
+        is_short: bool,
     ) -> Option<Plan> {
         let ready_by = of.iter().map(|&bake| {
             let table = table_of(self.bakes[bake])?;
@@ -36,7 +38,9 @@ impl Search<'_> {
             Some(table - begins[bake].buffer? - NOTABLE)
         });
         let ready_by: Vec<_> = ready_by.collect();
-        let plan = self.by_each(&ready_by, of, beside)?;
+        let search = |search: &mut Self| search.by_each(&ready_by, of, beside);
+        let plan = search(self)?;
+        let plan = self.spared(&plan, of, &search).unwrap_or(plan);
         let short = self.short(&plan, of);
         let at = of.iter().map(|&bake| {
             let buffer = begins[bake].buffer.unwrap_or(minutes(0.0));
@@ -48,7 +52,8 @@ impl Search<'_> {
         let later = later.try_fold(minutes(0.0), |all, (&bake, &at)| {
             Some(all + (at? - begins[bake].at?))
         })?;
-        (later > EARLIER).then(|| {
+        let is_safer = is_short && !self.is_short(&plan, of);
+        (is_safer || later > EARLIER).then(|| {
             for (&bake, at) in of.iter().zip(at) {
                 begins[bake].at = at;
             }
