@@ -69,6 +69,31 @@ pub fn up_to(
     panic!("no step of that kind");
 }
 
+/// Buns that have proofed for half an hour, beside a braid that has baked for as long as it likely does, or is baked; and
+/// the moment.
+///
+/// # Panics
+/// Never: the starters have these steps.
+#[must_use]
+pub fn braid_in_the_oven(is_baked: bool) -> ([Bake; 2], Moment) {
+    let nine = Moment::from_epoch_ms(1_789_894_800_000);
+    let baked = |id, at| begin(starter(id), Kitchen::UNMEASURED, at);
+    let length = |_| Minutes::clamped(5.0);
+    let mut braid = baked("orange-braid", nine);
+    let (bake, in_since) = up_to(&mut braid, StepKind::Bake, nine, length);
+    let now = in_since + Minutes::clamped(32.0);
+    if is_baked {
+        say(&mut braid, Intent::Done(bake), now);
+    }
+    // Gone through once, to know when they have to begin.
+    let mut buns = baked("plum-almond-buns", nine);
+    let (_, proof) = up_to(&mut buns, StepKind::FinalProof, nine, length);
+    let start = now - (proof - nine) - Minutes::clamped(30.0);
+    let mut buns = baked("plum-almond-buns", start);
+    up_to(&mut buns, StepKind::FinalProof, start, length);
+    ([buns, braid], now)
+}
+
 /// Fails with both numbers, their distance and the case's name.
 ///
 /// # Panics

@@ -6,7 +6,6 @@ use checks::{assert_close, say};
 use domain::bake::Intent;
 use domain::estimate::{Basis, Estimate};
 use domain::formula::StepKind;
-use domain::schedule::to_take_out;
 use domain::thermal::constants::CORE_BELOW_BOILING;
 use domain::thermal::oven::altitude::{boiling_point, pressure_ratio};
 use domain::thermal::oven::{
@@ -257,11 +256,11 @@ fn a_bread_whose_bake_has_ended_is_to_be_taken_out_until_it_is() {
     let steps = &point.bake.state().formula.steps;
     let bake = steps.iter().find(|step| step.kind == StepKind::Bake);
     let bake = bake.expect("it is baked").id;
-    assert_eq!(to_take_out(point.bake.state()), None);
+    assert_eq!(point.bake.state().to_take_out(), None);
     say(&mut point.bake, Intent::Done(bake), point.now);
-    let out = to_take_out(point.bake.state()).expect("it is done");
+    let out = point.bake.state().to_take_out().expect("it is done");
     assert_eq!(point.bake.state().formula.title(out), "Out of the oven");
     say(&mut point.bake, Intent::Done(out), point.now);
-    assert_eq!(to_take_out(point.bake.state()), None);
+    assert_eq!(point.bake.state().to_take_out(), None);
     assert!(!point.bake.state().has_oven_on());
 }

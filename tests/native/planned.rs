@@ -14,6 +14,7 @@ mod evenings;
 mod far;
 mod fetched;
 mod in_fridge;
+mod in_the_oven;
 pub(crate) mod keeps;
 mod kept;
 mod levers;

@@ -3,7 +3,8 @@
 
 use checks::say;
 use domain::bake::{
-    Alarm, AlarmId, Bake, Intent, Refusal, alarms, begin_alarm, clock_was_set, decide, due, heard,
+    Alarm, AlarmId, AlarmKind, Bake, Intent, Refusal, alarms, begin_alarm, clock_was_set, decide,
+    due, heard,
 };
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::Kitchen;
@@ -65,6 +66,47 @@ fn what_is_in_the_oven_calls_again_at_the_late_end_of_its_window() {
             .iter()
             .all(|alarm| alarm.id != first.id)
     );
+}
+
+/// What lies in a hot oven past its time burns.
+#[test]
+fn what_has_baked_calls_every_few_minutes_until_it_is_out() {
+    for away in [false, true] {
+        let mut bake = begin();
+        let now = until_it_goes_on(&mut bake, StepKind::Bake);
+        let baked = bake.state().formula.steps.iter();
+        let baked = baked
+            .filter(|step| step.kind == StepKind::Bake)
+            .map(|step| step.id)
+            .next();
+        let baked = baked.expect("it is baked");
+        assert!(out_calls(&bake, now + minutes(60.0)).is_empty());
+        say(&mut bake, Intent::Done(baked), now);
+        let out = bake.state().to_take_out().expect("it is to come out");
+        assert_eq!(focus(bake.state(), now), Ask::Work(out));
+        if away {
+            say(&mut bake, Intent::Pause, now + minutes(0.5));
+        }
+        let mut since = now;
+        for _ in 0..5 {
+            assert!(out_calls(&bake, since + minutes(2.5)).is_empty());
+            let rings = since + minutes(5.0);
+            let calls = out_calls(&bake, rings);
+            assert_eq!(calls.len(), 1, "{calls:?}");
+            assert_eq!(calls[0].step, Some(out));
+            say(&mut bake, Intent::Hear(calls[0].id), rings);
+            since = rings;
+        }
+        say(&mut bake, Intent::Resume, since);
+        say(&mut bake, Intent::Done(out), since + minutes(1.0));
+        assert!(out_calls(&bake, since + minutes(60.0)).is_empty());
+    }
+}
+
+fn out_calls(bake: &Bake, now: Moment) -> Vec<Alarm> {
+    let mut found = due(bake.state(), now);
+    found.retain(|alarm| alarm.kind == AlarmKind::TakeOut);
+    found
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Asking something of a bake, as only the late pages do: so all that can be asked, and every answer, is late.
 
-use domain::bake::{Bake, BakeId, Event, Intent, Refusal, decide};
+use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, decide, found_hot};
 use domain::kitchen::Kitchen;
 use domain::units::{Celsius, Minutes, Moment, minutes};
 use platform::clock;
@@ -192,7 +192,14 @@ impl Oventide {
         intent: Intent,
         said_at: Option<Moment>,
     ) -> Result<Option<Answer>, Refusal> {
-        let decide = |bake: &Bake, now| decide(bake, intent.clone(), said_at.unwrap_or(now));
+        let decide = |bake: &Bake, now| {
+            let now = said_at.unwrap_or(now);
+            let views = self.views.read_untracked();
+            let others = views.iter().filter(|other| other.bake.id != *id);
+            let others: Vec<&State> = others.map(|other| other.bake.state()).collect();
+            let intent = found_hot(intent.clone(), bake.state(), &others, now);
+            decide(bake, intent, now)
+        };
         let Some(Entered { before, after, at }) = self.enter(id, &decide).await? else {
             return Ok(None);
         };

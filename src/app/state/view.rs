@@ -6,7 +6,6 @@ use domain::formula::{Step, StepId, StepKind};
 use domain::schedule::plan::What;
 use domain::schedule::{
     Ask, InFridge, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
-    to_take_out,
 };
 use domain::units::{Minutes, Moment, minutes};
 
@@ -60,6 +59,8 @@ pub(crate) struct ByPlan {
 
 /// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
 const SOON: Minutes = minutes(5.0);
+/// For how long at least it is worth putting away what was weighed. ASSUMPTION: judgement.
+const PUT_AWAY: Minutes = minutes(15.0);
 /// A plan counts whole minutes of the clock, so what is to begin at once begins with the next.
 const AT_ONCE: Minutes = minutes(1.0);
 
@@ -107,6 +108,7 @@ impl BakeView {
         let soonest = self.running.first().map_or(self.at, |next| next.look);
         match self.ask {
             Ask::Look(_) | Ask::Fold(_) => (0, soonest),
+            Ask::Work(step) if self.bake.state().to_take_out() == Some(step) => (0, self.at),
             Ask::Work(_) => (1, self.bake.state().started),
             Ask::AllDone => (2, self.at),
             Ask::Wait(_) | Ask::Idle => (3, soonest),
@@ -150,7 +152,13 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
             in_order(state, &mut view.offers, &order);
             view.ask = focus_by(state, at, &order);
         }
-        view.by_plan.left_out = plan.left_out(place, state, planned.called(place, at));
+        // For some minutes nothing is put away.
+        let left_out = plan.left_out(place, state, planned.called(place, at));
+        let for_minutes = |left: &LeftOut| {
+            let ahead = left.at - at;
+            !left.is_dough && ahead.get() > 0.0 && ahead < PUT_AWAY
+        };
+        view.by_plan.left_out = left_out.filter(|left| !for_minutes(left));
         view.by_plan.in_fridge = plan.stay_in_fridge(place, state);
         view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
         let is_at_it = match view.ask {
@@ -183,9 +191,14 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
             let too_late_by = item.find_map(|item| item.too_late_by);
             view.by_plan.waits_too_long = too_late_by.filter(|late| late.get() >= 1.0);
         }
+        let is_baked = view.by_plan.hands_at.as_ref().is_some_and(|(bake, step)| {
+            let of = planned.place(bake).map(|place| states[place]);
+            !is_at_it && of.and_then(State::to_take_out) == Some(*step)
+        });
         let is_paused = matches!(state.status, Status::Paused { .. });
         let can_rest = match view.ask {
-            Ask::Work(_) => view.by_plan.waits_until.is_some(),
+            // What burns elsewhere takes the place of whatever wasn't begun.
+            Ask::Work(_) => view.by_plan.waits_until.is_some() || is_baked,
             // Who turned to a wait stays with it.
             Ask::Wait(step) => state.picked != Some(step),
             Ask::Idle => true,
@@ -225,7 +238,11 @@ fn elsewhere(
 ) -> Option<(BakeId, StepId)> {
     let others = planned.bakes.iter().zip(states).enumerate();
     let mut others = others.filter(|&(place, _)| place != here);
-    if let Some(baked) = others.find_map(|(_, (id, state))| Some((id.clone(), to_take_out(state)?)))
+    if states[here].to_take_out().is_some() {
+        return None;
+    }
+    if let Some(baked) =
+        others.find_map(|(_, (id, state))| Some((id.clone(), state.to_take_out()?)))
     {
         return Some(baked);
     }

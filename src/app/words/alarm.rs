@@ -81,6 +81,11 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
             format!("{title}: should begin now"),
             fixed_to(state, alarm) + " What comes before it hasn't ended yet.",
         ),
+        AlarmKind::TakeOut => (
+            format!("{title}: now"),
+            "It is baked. What lies in a hot oven burns, and can catch fire: take it out."
+                .to_owned(),
+        ),
         AlarmKind::Waits(by) => (
             format!("{title}: begin now"),
             format!(

@@ -41,8 +41,9 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
         Event::Paused => "the pause".to_owned(),
         Event::Resumed => "the end of the pause".to_owned(),
         Event::ClockSet { .. } => "what you said of the clock".to_owned(),
-        // None of these can be taken back.
+        // None of these can be taken back, but with what it was said with.
         Event::Started(_)
+        | Event::OvenHot { .. }
         | Event::Acknowledged { .. }
         | Event::Finished
         | Event::Abandoned

@@ -49,7 +49,8 @@ fn calls_anybody(state: &State, alarm: &Alarm, back: Moment) -> bool {
             AlarmKind::Timer(_)
             | AlarmKind::CoolingStage
             | AlarmKind::CoolingEnd(_)
-            | AlarmKind::Perishable,
+            | AlarmKind::Perishable
+            | AlarmKind::TakeOut,
             _,
         ) => true,
         _ if state.has_oven_on() => true,

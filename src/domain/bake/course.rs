@@ -2,6 +2,7 @@
 
 use super::forecast::Reason;
 use super::hot_body::{HotBody, filling};
+use super::oven::heats;
 use super::rising::Ferment;
 use super::state::State;
 use crate::estimate::{Basis, Estimate};
@@ -86,8 +87,11 @@ impl State {
                 let length = oven::window_in(&window, &baking, written, today);
                 Going::Clock(length, Reason::Oven)
             }
-            Length::OvenHeats { .. } => {
-                let likely = self.kitchen.oven_heats_in;
+            Length::OvenHeats { oven } => {
+                let (cold, air) = (self.kitchen.oven_heats_in, self.kitchen.air);
+                let mut before = step.after.iter();
+                let was = before.find_map(|link| self.progress(link.step).oven_was);
+                let likely = was.map_or(cold, |was| heats(was, *oven, air, cold));
                 let off = likely * HEATING_UP_SPREAD.get();
                 let length = Estimate::new(likely - off, likely, likely + off, Basis::Formula);
                 Going::Clock(length, Reason::Oven)

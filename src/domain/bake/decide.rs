@@ -78,6 +78,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             measured::dough(state, component, temperature).and_then(one)
         }
         Intent::CoreIs(step, temperature) => measured::core(state, step, temperature).and_then(one),
+        Intent::OvenHot(step, oven) => measured::oven(state, step, oven).and_then(one),
         Intent::Move(step, place) => moved(state, step, place),
         Intent::Pour(step, held) => poured(state, step, held),
         Intent::RiseIs(step, share, ago) => {

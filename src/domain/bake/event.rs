@@ -170,6 +170,13 @@ pub enum Event {
         /// The temperature.
         temperature: Celsius,
     },
+    /// The oven is hot from another bread as this step turns it on.
+    OvenHot {
+        /// The step of turning it on.
+        step: StepId,
+        /// How hot, as formulas say it.
+        oven: Celsius,
+    },
     /// A rising dough or a cooling filling stands somewhere else from now on, until its step ends.
     Moved {
         /// The rise or the chill.

@@ -147,6 +147,11 @@ impl State {
             Event::CoreMeasured { step, temperature } => {
                 take_in(&mut self.cores, at, *step, *temperature);
             }
+            Event::OvenHot { step, oven } => {
+                if let Some(progress) = self.open_step(*step) {
+                    progress.oven_was = Some(*oven);
+                }
+            }
             // What had ended by then was in somebody's hands.
             Event::Moved { step, place } if self.is_open(*step) => {
                 self.moved_by_plan(*step, *place, at);

@@ -47,6 +47,8 @@ pub enum Intent {
     DoughIs(ComponentId, Celsius),
     /// "The middle has this temperature."
     CoreIs(StepId, Celsius),
+    /// "The oven is so hot already", from another bread, as it is turned on with this step.
+    OvenHot(StepId, Celsius),
     /// "It stands here now": a rising dough or a cooling filling.
     Move(StepId, Place),
     /// "It is in this now": a dough or a filling.

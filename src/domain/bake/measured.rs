@@ -32,6 +32,14 @@ pub(super) fn core(state: &State, step: StepId, temperature: Celsius) -> Result<
     Ok(Event::CoreMeasured { step, temperature })
 }
 
+/// How hot the oven is as it is turned on.
+pub(super) fn oven(state: &State, step: StepId, oven: Celsius) -> Result<Event, Refusal> {
+    let step = open(state, step)?;
+    let oven = within(oven.get(), "oven temperature", "°C", 0.0, 400.0)?;
+    let oven = Celsius::clamped(oven);
+    Ok(Event::OvenHot { step, oven })
+}
+
 /// What a piece weighs.
 pub(super) fn piece(state: &State, piece: u16, mass: Grams) -> Result<Event, Refusal> {
     if piece >= state.formula.pieces.count {

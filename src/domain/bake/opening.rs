@@ -15,6 +15,7 @@ impl State {
             return;
         };
         progress.ended = None;
+        progress.oven_was = None;
         loop {
             let mut closed_any = false;
             let closing: Vec<StepId> = self

@@ -62,6 +62,8 @@ pub struct Progress {
     pub rounds: u16,
     /// The marks of its checklist.
     pub marks: Set<Mark>,
+    /// How hot the oven was from another bread as this step turned it on.
+    pub oven_was: Option<Celsius>,
 }
 
 /// A temperature somebody took.

@@ -86,6 +86,7 @@ impl State {
             look_again: None,
             rounds: 0,
             marks: Set::new(),
+            oven_was: None,
         };
         self.steps.get(&step).unwrap_or(&NOWHERE)
     }

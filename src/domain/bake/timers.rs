@@ -6,7 +6,6 @@
 
 use super::absence::calls;
 use super::event::AlarmId;
-use super::progress::How;
 use super::state::State;
 use crate::formula::{Step, StepId, StepKind};
 use crate::sorted;
@@ -15,6 +14,10 @@ use crate::units::{Minutes, Moment, minutes};
 
 /// How long before the limit the baker is told: enough to find room in the fridge.
 const PERISHABLE_WARNING: Minutes = minutes(15.0);
+
+/// How long after its time what has baked is called for, again and again until it is out.
+/// ASSUMPTION: judgement; the starters' crusts bear five minutes.
+const OUT_WITHIN: Minutes = minutes(3.0);
 
 /// Whoever says less than this ahead when something is to begin is there, and needs no call.
 pub const CALLED: Minutes = minutes(1.0);
@@ -42,6 +45,8 @@ pub enum AlarmKind {
     Fixed,
     /// Put the dough of this step into the fridge, as it was planned.
     Retard,
+    /// Take out what has baked.
+    TakeOut,
     /// Begin this step, for which dough or a filling waits, and after this moment doesn't wait well.
     Waits(Moment),
 }
@@ -95,6 +100,7 @@ pub fn alarms(state: &State, now: Moment) -> Vec<Alarm> {
             step: None,
         }))
         .chain(fixed_alarms(state))
+        .chain(out_alarm(state))
         .filter(|alarm| !was_heard(state, alarm))
         .filter_map(|alarm| calls(state, alarm))
         .collect();
@@ -151,6 +157,20 @@ fn fixed_alarms(state: &State) -> impl Iterator<Item = Alarm> {
             kind: AlarmKind::Fixed,
             step: Some(step),
         })
+    })
+}
+
+/// What has baked burns in a hot oven, and can catch fire: whoever heard that and left it there is called again.
+fn out_alarm(state: &State) -> Option<Alarm> {
+    let step = state.to_take_out()?;
+    let (id, since) = (AlarmId::Waits { step }, state.progress(step).open_since?);
+    let heard = state.acknowledged.get(&id);
+    let last = heard.map_or(since, |&heard| heard.max(since));
+    Some(Alarm {
+        id,
+        due: last + OUT_WITHIN,
+        kind: AlarmKind::TakeOut,
+        step: Some(step),
     })
 }
 
@@ -234,19 +254,6 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
 }
 
 impl State {
-    /// Whether the oven is on for this bread: until it is out, nobody has to turn one on for another.
-    #[must_use]
-    pub fn has_oven_on(&self) -> bool {
-        let ended = |step: &Step| self.progress(step.id).ended;
-        let mut steps = self.formula.steps.iter();
-        let is_on = steps.any(|step| {
-            let ended = ended(step).filter(|ended| ended.how == How::Done);
-            step.kind == StepKind::OvenOn && ended.is_some()
-        });
-        let mut steps = self.formula.steps.iter();
-        is_on && steps.any(|step| step.needs.oven && ended(step).is_none())
-    }
-
     /// When to turn the oven on, so that it is hot as the window of what it has
     /// to be early for opens; now or in the past when that is already too late, and later after "not yet".
     #[must_use]

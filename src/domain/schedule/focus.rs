@@ -39,7 +39,7 @@ pub type Running = Forecast;
 
 /// What the baker is asked for now.
 ///
-/// First what burns if it waits: what is in the oven. Then what the baker turned
+/// First what burns if it waits: what has baked, and what is in the oven. Then what the baker turned
 /// to or is in the middle of, for no work is taken from under anybody's hands.
 /// Then a fold that is due, the switch of an oven that should be heating, what is
 /// due to be looked at, the best work for free hands, and last the next thing to
@@ -53,6 +53,9 @@ pub fn focus(state: &State, now: Moment) -> Ask {
 /// The same where a plan says in which order the hands take up what they could.
 #[must_use]
 pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
+    if let Some(baked) = state.to_take_out() {
+        return Ask::Work(baked);
+    }
     let running = running(state, now);
     let is_due = |forecast: &&Forecast| forecast.look <= now;
     let bakes = |forecast: &&Forecast| {
@@ -91,22 +94,6 @@ pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
         None if state.all_ended() => Ask::AllDone,
         None => Ask::Idle,
     }
-}
-
-/// What takes out a bread whose bake has ended: it goes on baking until then, whatever else the hands are wanted for.
-#[must_use]
-pub fn to_take_out(state: &State) -> Option<StepId> {
-    let follows_a_bake = |step: &Step| {
-        let mut before = step.after.iter();
-        before.any(|link| {
-            let of = state.formula.step(link.step);
-            of.is_some_and(|of| of.kind == StepKind::Bake)
-        })
-    };
-    let mut steps = state.formula.steps.iter();
-    let found =
-        steps.find(|step| step.is_hands() && state.is_open(step.id) && follows_a_bake(step));
-    found.map(|step| step.id)
 }
 
 fn picked(state: &State, now: Moment) -> Option<&Step> {

@@ -27,7 +27,7 @@ pub use filled::{
     EGG_AND_MILK_OUT, Filled, Rises, Unsafe, bears_way_back, filled, is_long_for_egg_or_milk,
     rises_if_started,
 };
-pub use focus::{Ask, Running, focus, focus_by, running, to_take_out};
+pub use focus::{Ask, Running, focus, focus_by, running};
 pub use left_out::{InFridge, LeftOut, dough_left_out, spoiling, weighed_out};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::{in_order, offers};

@@ -60,6 +60,10 @@ impl From<&Event> for EventRecord {
                 step: step.0,
                 temperature_c: temperature.get(),
             },
+            Event::OvenHot { step, oven } => Self::OvenHot {
+                step: step.0,
+                oven_c: oven.get(),
+            },
             Event::Moved { step, place } => Self::Moved {
                 step: step.0,
                 place: match *place {

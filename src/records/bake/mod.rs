@@ -38,6 +38,7 @@ shape! {
         KitchenChanged = "kitchen-changed" { kitchen: KitchenFacts },
         DoughMeasured = "dough-measured" { component: u16, temperature_c: f64 },
         CoreMeasured = "core-measured" { step: u16, temperature_c: f64 },
+        OvenHot = "oven-hot" { step: u16, oven_c: f64 },
         Moved = "moved" { step: u16, place: PlaceRecord },
         Poured = "poured" { step: u16, held: Held },
         RiseSeen = "rise-seen" { step: u16, share: f64, ago_min: f64 },
@@ -171,6 +172,10 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         } => Event::CoreMeasured {
             step: StepId(step),
             temperature: celsius(temperature_c)?,
+        },
+        EventRecord::OvenHot { step, oven_c } => Event::OvenHot {
+            step: StepId(step),
+            oven: celsius(oven_c)?,
         },
         EventRecord::Moved { step, place } => Event::Moved {
             step: StepId(step),

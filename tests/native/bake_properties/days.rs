@@ -120,6 +120,7 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         }),
         1 => (step(), any_temperature())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
+        1 => (step(), any_temperature()).prop_map(|(step, oven)| Event::OvenHot { step, oven }),
         2 => (step(), any_place()).prop_map(|(step, place)| Event::Moved { step, place }),
         2 => (step(), any_held()).prop_map(|(step, held)| Event::Poured { step, held }),
         2 => (step(), 0.0..=1.0_f64, any_length()).prop_map(|(step, share, ago)| Event::RiseSeen {
@@ -186,6 +187,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => (1_u16..4, warm())
             .prop_map(|(component, warm)| Intent::DoughIs(ComponentId(component), warm)),
         1 => (step(), any_temperature()).prop_map(|(step, core)| Intent::CoreIs(step, core)),
+        1 => (step(), any_temperature()).prop_map(|(step, oven)| Intent::OvenHot(step, oven)),
         2 => (step(), any_place()).prop_map(|(step, place)| Intent::Move(step, place)),
         2 => (step(), any_held()).prop_map(|(step, held)| Intent::Pour(step, held)),
         2 => (step(), 0.1..=1.0_f64, 0.0..20.0_f64).prop_map(|(step, share, ago)| {

@@ -106,6 +106,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         }),
         (step(), celsius())
             .prop_map(|(step, temperature)| Event::CoreMeasured { step, temperature }),
+        (step(), celsius()).prop_map(|(step, oven)| Event::OvenHot { step, oven }),
         (step(), place()).prop_map(|(step, place)| Event::Moved { step, place }),
         (step(), held()).prop_map(|(step, held)| Event::Poured { step, held }),
         (step(), 0.0..=1.0_f64, minutes()).prop_map(|(step, share, ago)| Event::RiseSeen {
@@ -119,7 +120,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
     prop_oneof![
         1 => start().prop_map(|start| Event::Started(Box::new(start))),
         7 => at_steps,
-        6 => measured,
+        7 => measured,
         1 => (timer(), any::<String>(), minutes())
             .prop_map(|(timer, name, length)| Event::TimerSet { timer, name, length }),
         1 => timer().prop_map(|timer| Event::TimerStopped { timer }),

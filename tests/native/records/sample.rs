@@ -196,6 +196,10 @@ fn events() -> Vec<Event> {
             step: step(12),
             temperature: celsius(93.5),
         },
+        Event::OvenHot {
+            step: step(10),
+            oven: celsius(180.0),
+        },
         Event::Skipped { step: step(15) },
         Event::Reopened { step: step(15) },
         Event::RetardPlanned {

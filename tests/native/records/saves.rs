@@ -222,6 +222,7 @@ fn name(event: &Event) -> &'static str {
         Event::ClockSet { .. } => "clock-set",
         Event::Undone { .. } => "undone",
         Event::Moved { .. } => "moved",
+        Event::OvenHot { .. } => "oven-hot",
         Event::RiseSeen { .. } => "rise-seen",
         Event::Poured { .. } => "poured",
         Event::Wished(_) => "wished",
@@ -231,7 +232,7 @@ fn name(event: &Event) -> &'static str {
     }
 }
 
-const EVENT_KINDS: usize = 32;
+const EVENT_KINDS: usize = 33;
 const ALARM_KINDS: usize = 11;
 
 #[test]

@@ -9,6 +9,7 @@ use super::what::What;
 use super::{Item, NOTABLE};
 use crate::bake::{AlarmId, State};
 use crate::formula::{self, StepId};
+use crate::schedule::offers::start_by;
 use crate::schedule::outline::{Planned, off, outline, warming_since};
 use crate::sorted::Map;
 use crate::units::{Minutes, Moment, minutes};
@@ -64,6 +65,7 @@ pub(super) fn begun_by(
     now: Moment,
 ) -> Option<(usize, StepId)> {
     let free = bakes.iter().filter_map(|state| hands_free(state)).max();
+    let ripe = bakes.iter().filter_map(|state| ripe_since(state)).max();
     let seen = bakes.iter().map(|state| last_seen(state)).max();
     let begun = was.iter().filter_map(|&(what, start)| {
         let What::Step(bake, step) = what else {
@@ -84,7 +86,14 @@ pub(super) fn begun_by(
             .max(free.unwrap_or(opened));
         // Whoever said only now that their last work is done is at nothing yet, and what they said may come to another order.
         let is_begun = now - start >= minutes(1.0);
-        (is_hands && is_begun).then_some((bake, step, start, length.end - length.start))
+        // Who has said meanwhile that something else is ripe was at that, and goes on with what can't wait.
+        let gives_way = ripe.is_some_and(|ripe| ripe > start) && limit_of(state, step).is_none();
+        (is_hands && is_begun && !gives_way).then_some((
+            bake,
+            step,
+            start,
+            length.end - length.start,
+        ))
     });
     let (bake, step, start, takes) = begun.min_by_key(|&(_, _, start, _)| start)?;
     let length = lengths[bake].get_mut(&step)?;
@@ -184,6 +193,21 @@ pub(super) fn misses_its_stay(bakes: &[&State], what: What, start: Moment) -> bo
     });
     let stay = state.and_then(|state| state.retards.get(&step));
     stay.is_some_and(|&(from, to)| start < from || start >= to)
+}
+
+/// Since when work is open at a bake that may wait only so long for what has ended before it.
+fn ripe_since(state: &State) -> Option<Moment> {
+    let steps = state.formula.steps.iter();
+    let open = steps.filter(|step| step.is_hands() && state.is_open(step.id));
+    let ripe = open.filter(|step| limit_of(state, step.id).is_some());
+    ripe.filter_map(|step| state.progress(step.id).open_since)
+        .max()
+}
+
+/// By when work should be begun, where what has ended before it waits no longer.
+fn limit_of(state: &State, step: StepId) -> Option<Moment> {
+    let ended = |before| Some(state.progress(before).ended?.at);
+    start_by(state.formula.step(step)?, &ended)
 }
 
 /// When somebody last ended something at a bake, or started it.

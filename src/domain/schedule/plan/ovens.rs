@@ -7,24 +7,10 @@
 use super::lengths::Lengths;
 use super::start_in;
 use super::what::What;
-use crate::bake::State;
+use crate::bake::{LEFT_ON, State, heats};
 use crate::formula::{Length, StepId};
 use crate::thermal::oven::Fan;
-use crate::units::{Celsius, Minutes, Moment, minutes};
-
-/// For how long after a bread has come out its oven is still taken to be hot: whoever has another one
-/// to bake leaves it on.
-///
-/// ASSUMPTION: judgement.
-const LEFT_ON: Minutes = minutes(30.0);
-/// How long a hot oven takes to get over its open door.
-///
-/// ASSUMPTION: common practice, no source.
-const RECOVERS: Minutes = minutes(5.0);
-/// How fast an oven with its door ajar loses heat, in kelvins a minute.
-///
-/// ASSUMPTION: judgement; ovens differ by more than a factor of two.
-const COOLS: f64 = 5.0;
+use crate::units::{Celsius, Moment, minutes};
 
 /// How many trays bake at once where a fan moves the heat between them.
 ///
@@ -156,8 +142,11 @@ fn hot_from(
                 return None;
             };
             let can_share = heat(state).is_some() && heat(state) == heat(bakes[of]);
-            let (out, after, shares) = match state.progress(step.id).ended {
-                Some(ended) => (ended.at, None, false),
+            let has_baked = state.progress(step.id).ended.is_some();
+            let (out, after, shares) = match state.out_at(step) {
+                Some(out) => (out, None, false),
+                // It is in there until it is taken out, which is at once.
+                None if has_baked => (now, None, false),
                 None => {
                     let length = lengths[bake].get(&step.id)?;
                     let begun = start_in(starts, What::Step(bake, step.id))?;
@@ -181,15 +170,4 @@ fn hot_from(
         .filter(|bread| bread.out <= by || bread.shares)
         .max_by_key(|bread| bread.out)?;
     (start - last.out <= LEFT_ON).then_some(last)
-}
-
-/// How long an oven takes from one temperature to another, which it reaches in `cold` from the air's.
-fn heats(from: Celsius, to: Celsius, air: Celsius, cold: Minutes) -> Minutes {
-    let (rise, all) = ((to - from).get(), (to - air).get());
-    let takes = if rise >= 0.0 && all > 0.0 {
-        cold * (rise / all)
-    } else {
-        minutes(-rise / COOLS)
-    };
-    takes.max(RECOVERS).min(cold.max(RECOVERS))
 }

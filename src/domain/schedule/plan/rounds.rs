@@ -112,6 +112,7 @@ impl<'a> Rounds<'a> {
         if bounds.pins {
             tasks.pin();
         }
+        tasks.take_out();
         if let Some((bake, step)) = self.at_work {
             tasks.go_on_with(bake, step);
         }
@@ -172,7 +173,7 @@ impl<'a> Rounds<'a> {
                 let work = work.and_then(|(bake, step)| tasks.place(What::Step(bake, step)));
                 return Some(Found {
                     plan: tasks.told(&best),
-                    gives_way: work.is_some_and(|work| best.starts[work] != 0),
+                    gives_way: work.is_some_and(|work| best.starts[work] > tasks.free),
                     worth: tasks.worth(&aims, &best.starts),
                     missing: if tasks.spares {
                         tasks.missing(&best.starts)

@@ -60,10 +60,12 @@ impl Plan {
     }
 
     /// The first work of one of its bakes that may wait only so long, by when it should be begun, and when it is
-    /// planned to be. What the baker fixed to a moment has a call of its own, and so has what is on the table.
+    /// planned to be. What the baker fixed to a moment has a call of its own, and so has what is on the table or has baked.
     fn waited_for(&self, bake: usize, state: &State) -> Option<(StepId, Moment, Moment)> {
         let waits = |step: &Step| {
-            let is_called = step.kind == StepKind::Serve || state.pins.contains_key(&step.id);
+            let is_called = step.kind == StepKind::Serve
+                || state.pins.contains_key(&step.id)
+                || state.to_take_out() == Some(step.id);
             step.is_hands() && state.is_open(step.id) && !state.is_begun(step) && !is_called
         };
         self.items.iter().find_map(|item| {

@@ -169,6 +169,7 @@ impl<'a> Both<'a> {
             Event::ClockSet { .. } => Some(Why::ClockSet),
             Event::Started(_)
             | Event::Picked { .. }
+            | Event::OvenHot { .. }
             | Event::Marked { .. }
             | Event::PieceWeighed { .. }
             | Event::MassRemoved { .. }

@@ -146,11 +146,29 @@ impl Tasks<'_> {
         }
     }
 
-    /// What the hands are at isn't put off, as long as nothing else has to come first.
-    pub(in super::super) fn go_on_with(&mut self, bake: usize, step: StepId) {
-        if let Some(place) = self.place(What::Step(bake, step)) {
-            self.tasks[place].latest = Some(0);
-            self.soon.push((place, 0));
+    /// What has baked comes out now, whatever the hands are at.
+    pub(in super::super) fn take_out(&mut self) {
+        let bakes = self.bakes.iter().enumerate();
+        let outs: Vec<_> = bakes
+            .filter_map(|(bake, state)| self.place(What::Step(bake, state.to_take_out()?)))
+            .collect();
+        for place in outs {
+            self.start_now(place);
+            self.free += self.tasks[place].minutes;
         }
+    }
+
+    /// What the hands are at isn't put off once they are free, as long as nothing else has to come first.
+    pub(in super::super) fn go_on_with(&mut self, bake: usize, step: StepId) {
+        let is_out = self.bakes[bake].to_take_out() == Some(step);
+        if let Some(place) = self.place(What::Step(bake, step)).filter(|_| !is_out) {
+            self.start_now(place);
+        }
+    }
+
+    fn start_now(&mut self, place: usize) {
+        let task = &mut self.tasks[place];
+        task.latest = Some(self.free.max(task.earliest));
+        self.soon.push((place, 0));
     }
 }

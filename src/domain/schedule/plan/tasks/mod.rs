@@ -57,6 +57,8 @@ pub(super) struct Tasks<'a> {
     pub room: u32,
     /// From which place on tasks are what other bakes hold.
     pub others: usize,
+    /// The minute from which the hands are free of taking out what has baked.
+    pub free: i32,
 }
 
 impl<'a> Tasks<'a> {
@@ -78,6 +80,7 @@ impl<'a> Tasks<'a> {
             kept: Vec::new(),
             room: room(bakes),
             others: usize::MAX,
+            free: 0,
         };
         for bake in 0..bakes.len() {
             tasks.add_steps(bake);
@@ -150,7 +153,12 @@ impl<'a> Tasks<'a> {
             };
             let mut needs = needs(step, heat.is_some());
             let goes_on = !step.is_hands() && state.progress(step.id).open_since.is_some();
-            // What goes on holds what it holds, however many the baker has put into one oven.
+            // What goes on holds what it holds, however many the baker has put into one oven; and an oven holds what is
+            // in it until that is out, though it was turned on for another.
+            let is_in = || state.is_in_oven() && state.takes_out(step);
+            if (goes_on || is_in()) && self.is_anothers_oven(bake) {
+                needs.retain(|&need| need != OVEN);
+            }
             if goes_on {
                 needs.retain(|need| !self.is_held(*need));
             }
@@ -173,6 +181,16 @@ impl<'a> Tasks<'a> {
                 ..task
             });
         }
+    }
+
+    /// Whether the oven has another bake's bread in it, which this one's can't share or doesn't yet.
+    fn is_anothers_oven(&self, bake: usize) -> bool {
+        let state = self.bakes[bake];
+        let mut others = self.bakes.iter().enumerate();
+        others.any(|(other, held)| {
+            let is_second = || other < bake && (heat(state).is_none() || heat(state) != heat(held));
+            other != bake && held.is_in_oven() && (!state.is_in_oven() || is_second())
+        })
     }
 
     /// Whether something that goes on holds a resource already.
