@@ -55,11 +55,20 @@ impl Oventide {
                 let called = planned.map_or_else(Vec::new, |plan| {
                     plan::door_to_calls()(self, plan, &view.bake, now)
                 });
-                let to_come = called.iter().map(|call| call.due).filter(|&due| due > now);
-                next = to_come.chain(view.next_due).chain(next).min();
+                let mut alarms = view.alarms.clone();
+                // An oven is wanted when the plan has it, which knows what else the hands and the oven are for.
+                let oven_at = planned.and_then(|plan| plan.oven_at(&view.bake));
+                for alarm in &mut alarms {
+                    if let (AlarmKind::OvenOn, Some(at)) = (&alarm.kind, oven_at) {
+                        alarm.due = alarm.due.max(at);
+                    }
+                }
+                alarms.extend(called);
+                let to_come = alarms.iter().map(|alarm| alarm.due);
+                next = to_come.filter(|&due| due > now).chain(next).min();
                 let state = view.bake.state();
-                let due = view.alarms.iter().chain(&called);
-                for alarm in due.filter(|alarm| alarm.due <= now && calls(alarm, state, &states)) {
+                let due = alarms.iter().filter(|alarm| alarm.due <= now);
+                for alarm in due.filter(|alarm| calls(alarm, state, &states)) {
                     let whose = words::full_name(state, &states);
                     let (title, body) = words::alarm(state, &whose, alarm);
                     let heard = (view.bake.id.clone(), alarm.id);

@@ -1,6 +1,7 @@
 // An oven that isn't what its dial says, a kitchen high up, pieces in another form, and what a formula's dough holds.
 
 import { FORMULAS } from "../pages/formula.js";
+import { MINUTE, SECOND } from "../support/clock.js";
 import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
@@ -107,4 +108,22 @@ test("a formula tells where its water, sugar and fat come from", async ({ app })
   await expect(app.heading).toHaveText(FORMULAS.loaf);
   await holds.getByText(/^Hydration/).click();
   await expect(holds).toContainText(/Flour in the preferment 30\s%/);
+});
+
+test("what has baked is told of, and calls every few minutes until it is out", async ({ app }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Out of the oven");
+  await alarm.stopAll();
+  for (let nth = 0; nth < 2; nth += 1) {
+    await clock.sleep(2 * MINUTE);
+    expect(await alarm.rings()).toBe(false);
+    await clock.sleep(2 * MINUTE);
+    expect(await alarm.stopAll()).toEqual(["Out of the oven: now"]);
+    await expect(bench.main).toContainText(/Baked at \d\d:\d\d, \d\smin ago/);
+  }
+  await clock.pass(SECOND);
+  await bench.press();
+  await expect(bench.title).not.toHaveText("Out of the oven");
+  await clock.sleep(10 * MINUTE);
+  expect(await alarm.shown()).not.toContain("hot oven");
 });

@@ -105,6 +105,12 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
         let view = shown.view.read();
         let formula = &view.bake.state().formula;
         let plan = &view.by_plan;
+        let state = view.bake.state();
+        if let Some(out) = state.to_take_out()
+            && let Some(since) = state.progress(out).open_since
+        {
+            return words::plan::baked_since(since, view.at);
+        }
         match (plan.waits_until, plan.rests, &plan.next) {
             // It stands above what is asked.
             (Some(_), ..) if plan.left_out.is_some() => String::new(),

@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+mod calling;
 mod changes;
 pub(crate) mod nights;
 mod promises;
@@ -7,7 +8,7 @@ mod stands;
 pub(crate) mod told;
 mod wishes;
 
-use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State, begin_alarm};
+use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State};
 use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
@@ -34,6 +35,8 @@ pub(crate) struct Planned {
     /// By bake: when the baker is called to begin it. A baker who is late was called at the moment that has
     /// passed, and a bake that couldn't begin any sooner calls nobody: it was only just planned.
     calls: Vec<Option<Moment>>,
+    /// By bake: when its oven is to be turned on, kept likewise.
+    ovens: Vec<Option<Moment>>,
 }
 
 impl Planned {
@@ -65,30 +68,6 @@ impl Planned {
         called.filter(|&called| called <= now)
     }
 
-    /// What calls the hands to a bake: to begin it or, while the Bench doesn't show it, to what waits for them there.
-    pub(crate) fn alarms(
-        &self,
-        bake: &Bake,
-        states: Option<&[&State]>,
-        look: Look,
-        now: Moment,
-    ) -> Vec<Alarm> {
-        let Some(place) = self.place(&bake.id) else {
-            return Vec::new();
-        };
-        let begins = self.calls.get(place).copied().flatten();
-        let begins = begins.and_then(|at| begin_alarm(bake.state(), at));
-        let last = match look {
-            Look::Goes => None,
-            Look::Went(last) => Some(last),
-        };
-        let waits = states.zip(last).and_then(|(states, last)| {
-            let plan = &self.timetable.plan;
-            plan.waiting_alarm(states, place, last, now)
-        });
-        begins.into_iter().chain(waits).collect()
-    }
-
     /// A new plan, after this one if there was one.
     pub(in crate::state) fn new(
         running: &[Bake],
@@ -96,22 +75,26 @@ impl Planned {
         at: Moment,
         before: Option<&Self>,
     ) -> Self {
+        let states: Vec<&State> = running.iter().map(Bake::state).collect();
         let call = |(place, (bake, begins)): (usize, (&Bake, &Option<Moment>))| {
             let state = bake.state();
             // Plans begin with a whole minute, so less than one ahead is now; whoever is still away isn't there.
             let ahead = match *begins {
-                Some(begins) => Some(begins).filter(|&begins| begins - at >= CALLED),
+                Some(begins) => calling::ahead(begins, at),
                 None => timetable
                     .plan
                     .on_return(place, state)
                     .filter(|&back| back > at),
             };
-            if ahead.is_some() {
-                return ahead;
+            let was = before.and_then(|before| *before.calls.get(before.place(&bake.id)?)?);
+            if let Some(next) = ahead {
+                let has_work = before.is_some() && begins.is_some();
+                let behind = has_work.then(|| calling::behind(&timetable.plan, &states, next));
+                return calling::to_begin(place, next, &behind.unwrap_or_default(), was, at);
             }
             match before {
-                Some(before) => {
-                    let was = (*before.calls.get(before.place(&bake.id)?)?)?;
+                Some(_) => {
+                    let was = was?;
                     // Who did anything since they were to be back is back.
                     let goes_on = begins.is_some() || (state.is_back_at(was) && state.newest < was);
                     (was <= at && goes_on).then_some(was)
@@ -123,6 +106,7 @@ impl Planned {
         let called = running.iter().zip(&timetable.begins).enumerate();
         Self {
             calls: called.map(call).collect(),
+            ovens: calling::ovens(running, &timetable, at, before),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,
             at,

@@ -12,7 +12,7 @@ use platform::page::on_hide;
 use platform::store::{StoreError, read_promises, write_promises};
 
 use super::changes::{Change, MOST_CHANGES, keep_change};
-use super::{Planned, Promised, Seen, compare};
+use super::{Planned, Promised, Seen, calling, compare};
 use crate::state::Oventide;
 
 /// What is kept of plans.
@@ -191,6 +191,7 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
         let (bakes, timetable) = promise.recalled(bakes)?;
         let of = promise.bakes.iter();
         let planned = Planned {
+            ovens: calling::ovens(&bakes, &timetable, promise.at, None),
             bakes: of.clone().map(|of| of.bake.clone()).collect(),
             timetable,
             at: promise.at,

@@ -1,11 +1,13 @@
 //! Of two breads under way, the Bench asks where the plan has the hands.
 
 use checks::{begin, say, starter};
-use domain::bake::Intent;
+use domain::bake::{AlarmId, Intent, Wishes};
+use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::timetable;
 
 use super::*;
+use crate::state::plan::Look;
 
 const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
 
@@ -192,4 +194,123 @@ fn each_bread_has_its_own_end_and_it_is_the_plan_s() {
         }
     });
     assert!(ends > 2, "{ends}");
+}
+
+/// Buns whose oven is to be turned on, beside a braid.
+fn oven_wanted(is_baked: bool) -> (Vec<Bake>, Moment, StepId) {
+    let (bakes, now) = checks::braid_in_the_oven(is_baked);
+    let mut bakes = bakes.to_vec();
+    for (bake, id) in bakes.iter_mut().zip(["buns", "braid"]) {
+        bake.id = BakeId(id.to_owned());
+    }
+    let steps = &bakes[0].state().formula.steps;
+    let on = steps.iter().find(|step| step.kind == StepKind::OvenOn);
+    let on = on.expect("it is turned on").id;
+    (bakes, now, on)
+}
+
+#[test]
+fn while_something_burns_elsewhere_nothing_is_asked_here_that_was_not_begun() {
+    let (mut bakes, now, on) = oven_wanted(true);
+    let late = now + minutes(20.0);
+    let plan = planned(&bakes, late, None);
+    let shown = by_plan(&views(&bakes, late), Some(&plan));
+    let out = bakes[1].state().to_take_out().expect("it is baked");
+    assert_eq!(shown[0].ask, Ask::Idle);
+    assert_eq!(shown[0].by_plan.rests, Some(Ask::Work(on)));
+    assert_eq!(
+        shown[0].by_plan.hands_at,
+        Some((BakeId("braid".to_owned()), out))
+    );
+    assert_eq!(shown[1].ask, Ask::Work(out));
+    assert!(shown[1].rank() < shown[0].rank());
+    // Who is at it already goes on with it, and is told where hands are wanted.
+    say(&mut bakes[0], Intent::Pick(on), late);
+    let plan = planned(&bakes, late, Some(&plan));
+    let shown = by_plan(&views(&bakes, late), Some(&plan));
+    assert_eq!(shown[0].ask, Ask::Work(on));
+}
+
+#[test]
+fn an_oven_calls_when_the_plan_has_it_and_keeps_to_that_moment() {
+    let (mut bakes, now, on) = oven_wanted(false);
+    let mut at = now - minutes(20.0);
+    // By itself a slow oven would have to be on by now.
+    let slow = Kitchen {
+        oven_heats_in: minutes(50.0),
+        ..Kitchen::UNMEASURED
+    };
+    for bake in &mut bakes {
+        say(bake, Intent::KitchenChanged(Box::new(slow)), at);
+    }
+    at = at + minutes(1.0);
+    let mut plan = planned(&bakes, at, None);
+    let due = start_of(&plan, 0, on);
+    let own = bakes[0].state().formula.step(on);
+    let own = own.and_then(|on| bakes[0].state().oven_on_at(on, at));
+    // The braid has the oven for some twenty minutes more.
+    assert!(own.is_some_and(|own| due - own > minutes(5.0)));
+    assert_eq!(plan.oven_at(&bakes[0]), Some(due));
+    // Nobody presses anything, and every plan has it later.
+    let (mut last, mut later) = (due, 0);
+    while at < due + minutes(20.0) {
+        at = at + minutes(1.0);
+        plan = planned(&bakes, at, Some(&plan));
+        let start = start_of(&plan, 0, on);
+        later += usize::from(start > last);
+        // What is put off by minutes isn't; what the plan has much later is called for then.
+        let is = plan
+            .oven_at(&bakes[0])
+            .expect("it is still to be turned on");
+        assert!(is == last || start - last >= minutes(15.0));
+        last = is;
+    }
+    assert!(later > 5, "{later}");
+}
+
+/// Somebody who gathered in the morning is called for the rest, and is at the cream since; it takes longer than planned.
+#[test]
+fn who_is_at_one_step_is_not_called_to_the_next() {
+    let mut buns = two().swap_remove(0);
+    let wishes = Wishes {
+        table: Some(START + minutes(600.0)),
+        ..Wishes::default()
+    };
+    say(&mut buns, Intent::Wish(Box::new(wishes)), START);
+    let step = |bake: &Bake, title: &str| {
+        let mut steps = bake.state().formula.steps.iter();
+        steps
+            .find(|step| step.title == title)
+            .expect("it has one")
+            .id
+    };
+    let gather = step(&buns, "Gather");
+    say(&mut buns, Intent::Done(gather), START + minutes(1.0));
+    let mut bakes = vec![buns];
+    let mut now = START + minutes(1.0);
+    let mut plan = planned(&bakes, now, None);
+    let rings = |plan: &Planned, bakes: &[Bake], now: Moment| {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let alarms = plan.alarms(&bakes[0], Some(&states), Look::Goes, now);
+        alarms.iter().any(|alarm| alarm.due <= now)
+    };
+    let cook = step(&bakes[0], "Cook the cream");
+    let begins = start_of(&plan, 0, cook);
+    assert!(begins - now > minutes(60.0));
+    now = begins;
+    assert!(rings(&plan, &bakes, now));
+    say(&mut bakes[0], Intent::Hear(AlarmId::Begin), now);
+    now = now + minutes(5.0);
+    say(&mut bakes[0], Intent::Done(cook), now);
+    plan = planned(&bakes, now, Some(&plan));
+    // Spreading takes four minutes, and is never said to be done.
+    for _ in 0..120 {
+        now = now + minutes(1.0);
+        assert!(
+            !rings(&plan, &bakes, now),
+            "{:?} after the cream",
+            now - begins
+        );
+        plan = planned(&bakes, now, Some(&plan));
+    }
 }

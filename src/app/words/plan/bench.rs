@@ -3,7 +3,7 @@
 use domain::bake::{CALLED, State};
 use domain::formula::Caution;
 use domain::schedule::{InFridge, LeftOut, spoiling, weighed_out};
-use domain::units::{Minutes, Moment};
+use domain::units::{Minutes, Moment, minutes};
 
 use crate::words::{Prompt, caution, listed, span, when};
 
@@ -48,6 +48,12 @@ pub(crate) fn moved_by_plan(title: &str, goes_in: bool) -> String {
     format!("{title}: the dough is {there} the fridge now")
 }
 
+/// Of what is to be taken out of the oven: "Baked at 16:12, 8 min ago: every minute in there is too long."
+pub(crate) fn baked_since(since: Moment, now: Moment) -> String {
+    let (at, ago) = (when(since, now), span((now - since).max(minutes(0.0))));
+    format!("Baked at {at}, {ago} ago: every minute in there is too long.")
+}
+
 /// Of work that is left for later on purpose, by which it may come later than is good for it.
 pub(crate) fn no_hurry(until: Moment, late: Option<Minutes>, now: Moment) -> String {
     let until = when(until, now);
@@ -56,7 +62,7 @@ pub(crate) fn no_hurry(until: Moment, late: Option<Minutes>, now: Moment) -> Str
             let late = span(late);
             format!("The plan has it at {until}, {late} later than is good: sooner is better.")
         }
-        None => format!("The plan has it at {until}: there is no hurry until then."),
+        None => format!("The plan has it at {until}: there is no hurry."),
     }
 }
 
@@ -127,7 +133,6 @@ mod tests {
     use domain::bake::{Bake, Intent};
     use domain::formula::{StepId, StepKind};
     use domain::kitchen::Kitchen;
-    use domain::units::minutes;
 
     use super::*;
 
