@@ -125,15 +125,6 @@ pub async fn levers(bakes: &[&Bake], now: Moment, rest: Rest<'_>) -> Option<Vec<
     let mut search = Search::of(bakes, now, rest).await.ok()?;
     search.look().await.ok()?;
     let mut ways = search.ways;
-    for w in &ways {
-        eprintln!(
-            "ALL {:?} {:?} {} {:?}",
-            w.lever,
-            w.margins.iter().map(|m| m.late().get()).collect::<Vec<_>>(),
-            w.is_little,
-            w.waits
-        );
-    }
     // What does little is told only where nothing does more.
     if ways.iter().any(|way| !way.is_little) {
         ways.retain(|way| !way.is_little);
