@@ -151,7 +151,8 @@ pub(crate) fn tight(text: &str) -> String {
 
 /// A clock for the other side of the kitchen: a number and its unit, as few signs as will do.
 ///
-/// "1h12", "48 min", below ten minutes "9:45", and when it is over "now", then "+4 min". Before a
+/// "1h12", "48 min", below ten minutes "9:45", and when it is over "now", then "+4 min", and "+10 h" without minutes,
+/// for which a card has no room beside its name. Before a
 /// unit stand three signs, the first of them perhaps a space as wide as a digit, so that neither
 /// the digits nor the unit move while they count.
 pub(crate) fn clock_face(left: Minutes) -> (String, &'static str) {
@@ -170,6 +171,8 @@ fn face(sign: &str, minutes: i64) -> (String, &'static str) {
         let signs = sign.len() + if minutes < 10 { 1 } else { 2 };
         let room = if signs < 3 { "\u{2007}" } else { "" };
         (format!("{room}{sign}{minutes}"), "min")
+    } else if minutes >= 600 && !sign.is_empty() {
+        (format!("{sign}{}", minutes / 60), "h")
     } else {
         (format!("{sign}{}h{:02}", minutes / 60, minutes % 60), "")
     }
@@ -245,6 +248,7 @@ mod tests {
         assert_eq!(face(-4.2), "\u{2007}+4min");
         assert_eq!(face(-12.5), "+12min");
         assert_eq!(face(-75.0), "+1h15");
+        assert_eq!(face(-623.0), "+10h");
     }
 
     #[test]

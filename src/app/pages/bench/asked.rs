@@ -25,6 +25,8 @@ use crate::widgets::answer::told;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
+/// An instruction of more letters is long.
+const LONG: usize = 40;
 /// So many notes on a step from earlier bakes are shown.
 const MOST_LESSONS: usize = 3;
 
@@ -38,17 +40,15 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         let degrees = app.settings.read().degrees;
         told(app.answer.read().as_ref(), degrees)
     };
-    let planned = move || {
+    let spoils = move || {
         let view = shown.view.read();
-        match (view.by_plan.left_out, view.by_plan.rests) {
-            // What spoils meanwhile comes before all that can be done.
-            (Some(left), _) => words::plan::left_out(view.bake.state(), left, view.at),
-            (None, Some(_)) => String::new(),
-            (None, None) => planned(shown),
-        }
+        let left = view.by_plan.left_out;
+        left.map_or_else(String::new, |left| {
+            words::plan::left_out(view.bake.state(), left, view.at)
+        })
     };
-    // What is to be put away is as much to be done as what is asked, and read from as far.
-    let spoils = live::flag(move || shown.view.read().by_plan.left_out.is_some());
+    // A long one is smaller where the clocks of several breads leave little room for it.
+    let long = live::flag(move || prompt.read().instruction.len() > LONG);
     let liquid = mixing::liquid(shown);
     // Who asked for it wants to read it, and the next step begins at the top again.
     effect(move || {
@@ -75,19 +75,23 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
-            <p class="asked-planned" data-spoils=spoils>
-                {live::text(planned)}
-            </p>
+            // What is to be put away is as much to be done as what is asked, and read from as far.
+            <p class="asked-spoils">{live::text(spoils)}</p>
             <h1
                 class="asked-instruction"
+                data-long=long
                 id="asked-instruction"
                 tabindex="-1"
                 aria-live="polite"
             >
                 {live::text(move || prompt.read().instruction.clone())}
             </h1>
-            // What burns hurts before anybody has read on to the end, and before any news of the plan.
+            // What burns hurts before anybody has read on to the end; that, how warm the milk is to be and what spoils
+            // come before any news of the plan.
             <StepCautions shown=shown burns=true />
+            {mixing::sentence(shown, liquid)}
+            <BeforeList shown=shown />
+            <p class="asked-planned">{live::text(move || planned(shown))}</p>
             <div role="status">
                 {live::part(answer)}
                 <Moved shown=shown />
@@ -97,8 +101,6 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
             {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
-            {mixing::sentence(shown, liquid)}
-            <BeforeList shown=shown />
             <Cue shown=shown />
             <NextUp shown=shown />
             <Remedies shown=shown />
@@ -135,10 +137,13 @@ fn to_gathering_list() -> AnyView {
     .into_any()
 }
 
-/// When a bake is to begin, until then.
+/// When a bake is to begin, until then; nothing where something spoils meanwhile or the hands are wanted elsewhere.
 fn planned(shown: Shown) -> String {
     let (plan, now) = (shown.app.plan.read(), shown.app.beat.get());
     let view = shown.view.read();
+    if view.by_plan.left_out.is_some() || view.by_plan.rests.is_some() {
+        return String::new();
+    }
     let begins = plan.as_ref().and_then(|plan| plan.begins(&view, now));
     let has_begun = view.bake.state().has_begun();
     begins.map_or_else(String::new, |begins| {

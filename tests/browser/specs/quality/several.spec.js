@@ -14,6 +14,8 @@ const UPRIGHT = PHONE.viewport;
 const ON_ITS_SIDE = { width: UPRIGHT.height, height: UPRIGHT.width };
 const SMALL = { width: 320, height: 640 };
 const TARGET_PX = 72;
+/** Beside the clocks of several breads, what a long instruction is no smaller than. */
+const LONG_PX = 30;
 
 const named = ({ width, height }) => `${width} × ${height}`;
 
@@ -67,6 +69,63 @@ test("no word and no time is broken, nothing is covered, and everything can be h
     expect.soft(small, where).toEqual([]);
     // A small screen has no room for it as well; there it is scrolled to.
     if (screen !== SMALL) expect.soft(instruction.hidden, where).toEqual([]);
+  }
+});
+
+/** Turns to the buns, wherever the plan has the hands. */
+async function workAtBuns({ bench }, title) {
+  await bench.whose.getByRole("link", { name: FORMULAS.buns }).click();
+  const stay = bench.main.getByRole("button", { name: "Stay here" });
+  await expect(async () => {
+    if (await stay.isVisible()) await bench.pressBeside("Stay here");
+    await expect(bench.title).toHaveText(title, { timeout: 200 });
+  }).toPass();
+}
+
+for (const [title, timers, known] of [
+  ["Cook the cream", 3, /^Thick cream is scalding/],
+  ["Mix the dough", 2, /^[^.]*\d+\s°C/],
+  ["Toast almonds", 1, null],
+]) {
+  test(`beside two breads and three clocks all of "${title}" is read without scrolling`, async ({ app, page }) => {
+    await takeUp(app, title);
+    for (const [nth, name] of ["Tea", "Rack", "Eggs"].slice(0, timers).entries()) {
+      await app.bench.setTimer(name, 40 + 5 * nth);
+    }
+    await app.clock.pass(SECOND);
+    await app.turnTo("#/");
+    await app.formula.bake(FORMULAS.braid);
+    await app.clock.pass(BEAT);
+    await workAtBuns(app, title);
+    for (const screen of [UPRIGHT, ON_ITS_SIDE]) {
+      await page.setViewportSize(screen);
+      const where = named(screen);
+      const { digits, instruction, known: seen, targets } = await bench(page);
+      expect.soft(digits.length, where).toBe(3);
+      for (const clock of digits) expect.soft(clock, where).toMatchObject({ hidden: [], fits: true });
+      expect.soft(instruction.hidden, `${where}: ${instruction.text}`).toEqual([]);
+      expect.soft(instruction.px, where).toBeGreaterThanOrEqual(LONG_PX);
+      expect.soft(seen.length, where).toBe(known ? 1 : 0);
+      for (const one of seen) {
+        expect.soft(one.text, where).toMatch(known);
+        expect.soft(one.hidden, `${where}: ${one.text}`).toEqual([]);
+      }
+      const small = targets.filter(({ width, height }) => Math.min(width, height) < TARGET_PX);
+      expect.soft(small, where).toEqual([]);
+      expect.soft(await brokenWords(page), where).toEqual([]);
+    }
+  });
+}
+
+test("Today's way to the Bench lies above the bar, also on a phone's side", async ({ app, page }) => {
+  await takeUp(app, "First rise", { asks: "wait" });
+  await app.turnTo("#/");
+  const pages = page.getByRole("navigation", { name: "Pages" });
+  const bench = page.getByRole("main").getByRole("link", { name: /Bench/ }).first();
+  for (const screen of [UPRIGHT, ON_ITS_SIDE]) {
+    await page.setViewportSize(screen);
+    const [way, bar] = [await bench.boundingBox(), await pages.boundingBox()];
+    expect.soft(way.y + way.height, named(screen)).toBeLessThanOrEqual(bar.y);
   }
 });
 

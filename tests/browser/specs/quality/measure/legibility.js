@@ -27,6 +27,11 @@ export function bench(page) {
         px: size(heading),
         hidden: hiddenPartsOf(heading),
       },
+      /** What has to be known before it is done: what burns, and how warm the liquid is to be. */
+      known: [...main.querySelectorAll(".asked-instruction + .cautions > .caution, .asked > .liquid")].map((one) => ({
+        text: name(one),
+        hidden: hiddenPartsOf(one),
+      })),
       digits: [...main.querySelectorAll(".runs-clock")].map((clock) => ({
         of: name(clock.parentElement),
         px: size(clock),
