@@ -146,6 +146,14 @@ fn distinct(state: &State, all: &[&State], is_full: bool) -> String {
     }
 }
 
+/// A step and, where several run, whose it is: "First rise (Buns)". A step that is called as its bread is that bread's.
+pub(crate) fn of_bread(title: &str, whose: Option<&str>) -> String {
+    match whose {
+        Some(whose) if whose != title => format!("{title} ({whose})"),
+        _ => title.to_owned(),
+    }
+}
+
 /// A dough's card while a fold comes first.
 pub(crate) fn fold_in(title: &str) -> String {
     format!("{title}: fold")
@@ -219,6 +227,13 @@ mod tests {
             names(&[&first, &second, &other]),
             ["Loaf 1", "Loaf 2", "Loaf 3"]
         );
+    }
+
+    #[test]
+    fn a_step_called_as_its_bread_is_named_once() {
+        assert_eq!(of_bread("Divide", Some("Braid")), "Divide (Braid)");
+        assert_eq!(of_bread("Braid", Some("Braid")), "Braid");
+        assert_eq!(of_bread("Divide", None), "Divide");
     }
 
     #[test]

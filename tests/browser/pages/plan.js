@@ -21,8 +21,8 @@ export class Plan {
     this.lanes = page.locator(".plan-heads > span");
     this.moved = page.getByRole("region", { name: "What moved" });
     this.taken = page.getByRole("region", { name: "Take the plan with you" }).locator(".answer");
-    /** The list, which also stands there, unseen, where the plan is drawn. */
-    this.list = page.getByRole("main").locator("ol.plan-list, ol.visually-hidden").first();
+    /** The list, which is there for the paper where the plan is drawn. */
+    this.list = page.getByRole("main").locator("ol.plan-list");
     this.sheet = page.locator("dialog.sheet[open]");
     this.ways = page.getByRole("region", { name: "Ways out" });
     this.undo = page.getByRole("button", { name: "Undo" });
@@ -145,9 +145,9 @@ export class Plan {
   }
 }
 
-/** Start and likely end of "Knead: 10:05 to about 10:20, …", in minutes of the day. */
+/** Start and likely end of "Knead: 10:05 tomorrow to about 10:20, …", in minutes of the day. */
 export function timesOf(label) {
-  const [, start, end] = label.match(/: (\d\d:\d\d) to (?:about )?(\d\d:\d\d)/);
+  const [, start, end] = label.match(/: (\d\d:\d\d)(?: tomorrow| on \w+)? to (?:about )?(\d\d:\d\d)/);
   return { start: minuteOf(start), end: minuteOf(end) };
 }
 

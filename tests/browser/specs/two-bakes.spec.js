@@ -96,7 +96,7 @@ test("Today, the Bench's menu and the plan tell one end of each bread", async ({
   const list = await app.plan.list.innerText();
   const tables = [];
   for (const [name, short] of [[FORMULAS.buns, "Buns"], [FORMULAS.loaf, "Loaf"]]) {
-    const ends = [...list.matchAll(new RegExp(`\\(${short}\\): until (?:about )?(\\d\\d:\\d\\d)`, "g"))];
+    const ends = [...list.matchAll(new RegExp(`\\(${short}\\)\\s*until (?:about )?(\\d\\d:\\d\\d)`, "g"))];
     const last = ends.at(-1)[1];
     await app.turnTo("#/");
     const card = page.locator("section.card", { hasText: name });

@@ -177,7 +177,7 @@ impl Drawing {
             let parts = vec![
                 inset,
                 turn(entry.part).to_owned(),
-                words::bar(entry),
+                words::bar(entry, self.told.at),
                 flag(entry.hangs).to_owned(),
                 flag(entry.pinned.is_some()).to_owned(),
                 upright.to_owned(),

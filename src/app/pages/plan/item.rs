@@ -45,7 +45,8 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
     };
     let from_to = live::text(move || {
         let entry = entry.read();
-        entry.as_ref().map_or_else(String::new, words::from_to)
+        let from_to = |entry| words::from_to(entry, app.beat.get());
+        entry.as_ref().map_or_else(String::new, from_to)
     });
     let marks = move || {
         let marks = entry.read().as_ref().map(words::marks);

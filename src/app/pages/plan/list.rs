@@ -1,4 +1,4 @@
-//! The plan as a list by time.
+//! The plan as a list by time; on paper it stands for the drawing as well.
 
 use domain::units::Moment;
 use leptos::prelude::*;
@@ -39,7 +39,7 @@ pub(super) fn List(
         if let Some(day) = key.strip_prefix(DAY) {
             return view! {
                 <li class="outline-day" data-key=key.clone()>
-                    {day.to_owned()}
+                    <h3>{day.to_owned()}</h3>
                 </li>
             }
             .into_any();
@@ -82,31 +82,6 @@ pub(super) fn List(
     }
 }
 
-/// What holds the list for whoever can't see the drawing.
-const SPOKEN: &str = "plan-spoken";
-
-/// That list. Its buttons are the drawing's bars.
-#[component]
-pub(super) fn Spoken(told: Memo<Option<Told>>) -> impl IntoView {
-    let rows = Memo::new(move |_| {
-        let told = told.read();
-        let entries = told.iter().flat_map(|told| &told.entries);
-        let said = |entry: &Entry| {
-            let start = clock::time_of_day(entry.start);
-            let said = [&start, " ", &words::item(entry), ": ", &detail(entry)].concat();
-            (entry.key.clone(), vec![said])
-        };
-        entries.map(said).collect::<Vec<Row>>()
-    });
-    let row =
-        |(key, parts): &Row| view! { <li data-key=key.clone()>{parts.concat()}</li> }.into_any();
-    view! {
-        <ol class="visually-hidden" id=SPOKEN>
-            {live::rows_in_place(SPOKEN, &[Part::Says], rows, row)}
-        </ol>
-    }
-}
-
 /// Before the name of a day among the keys.
 const DAY: &str = "day/";
 
@@ -124,7 +99,7 @@ fn rows(told: &Told) -> Vec<Row> {
         let parts = vec![
             clock::time_of_day(entry.start),
             words::item(entry),
-            detail(entry),
+            detail(entry, told.at),
             entry.hangs.to_string(),
         ];
         rows.push((entry.key.clone(), parts));
@@ -133,8 +108,8 @@ fn rows(told: &Told) -> Vec<Row> {
 }
 
 /// "until 11:35; ◆ the table depends on it; waits for Knead".
-fn detail(entry: &Entry) -> String {
-    let mut said = words::until(entry);
+fn detail(entry: &Entry, now: Moment) -> String {
+    let mut said = words::until(entry, now);
     for part in words::marks(entry).into_iter().chain(words::waits(entry)) {
         said += "; ";
         said += &part;

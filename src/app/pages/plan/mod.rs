@@ -35,7 +35,7 @@ use crate::widgets::live::{self, Rows};
 use crate::words::plan as words;
 use item::ItemSheet;
 use lanes::Lanes;
-use list::{List, Spoken};
+use list::List;
 use moved::WhatMoved;
 use papers::Papers;
 pub(crate) use table::TableSheet;
@@ -76,7 +76,10 @@ pub(crate) fn PlanPage() -> impl IntoView {
             return view! { <List told=told on_press=press /> }.into_any();
         }
         view! {
-            <Spoken told=told />
+            // No drawing can be read on paper. On the screen its bars say all that the list does, so that is not there twice.
+            <div class="print-only">
+                <List told=told on_press=press />
+            </div>
             <Lanes told=told on_press=press />
         }
         .into_any()
@@ -177,7 +180,10 @@ fn Head(
         .into_any()
     };
     view! {
-        <section class="section" aria-label=words::COMES_TO>
+        <section class="section" aria-labelledby="comes-to">
+            <h2 class="visually-hidden" id="comes-to">
+                {words::COMES_TO}
+            </h2>
             <p class="plan-ready-at digits">{ready}</p>
             <ul class="lines">{rows}</ul>
             {live::when(move || at_night.read().is_some(), night)}
@@ -212,10 +218,10 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     let mut lines = Vec::new();
     let begins = told.begins.iter();
     lines.extend(begins.map(|(name, at)| words::begin(name, *at, now)));
-    let margins = told.margins.iter().zip(&told.oven_then);
-    lines.extend(margins.map(|((whose, margin), oven)| match whose {
-        Some(whose) => words::beside_table_of(whose, margin, oven.as_ref(), now),
-        None => words::beside_table(margin, oven.as_ref(), now),
+    let margins = told.margins.iter().zip(&told.early);
+    lines.extend(margins.map(|((whose, margin), early)| match whose {
+        Some(whose) => words::beside_table_of(whose, margin, early, now),
+        None => words::beside_table(margin, early, now),
     }));
     let before = told.before_away.iter();
     lines.extend(before.filter_map(|before| words::before_away(before, now)));

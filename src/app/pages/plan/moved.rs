@@ -37,7 +37,8 @@ pub(crate) fn WhatMoved() -> impl IntoView {
         }
     };
     view! {
-        <section class="section" aria-labelledby="what-moved">
+        // On paper it would be history.
+        <section class="section no-print" aria-labelledby="what-moved">
             <h2 id="what-moved">{words::WHAT_MOVED}</h2>
             <p>{live::text(nothing)}</p>
             <ol class="lines">{live::part(changes)}</ol>

@@ -5,7 +5,7 @@ use domain::schedule::plan::{Margin, Proven};
 use domain::units::Moment;
 
 use super::SAME;
-use crate::state::plan::told::Given;
+use crate::state::plan::told::{Early, Given};
 use crate::words::letters::listed;
 use crate::words::quantity::{between, span};
 use crate::words::when;
@@ -49,28 +49,21 @@ fn about(end: &Estimate<Moment>, now: Moment) -> String {
     }
 }
 
+/// Of what spoils until then.
+const WAITS_COLD: &str = " What is filled or glazed with egg, milk or cream waits in the fridge.";
 /// So much more to spare than a buffer has another reason, in min.
 pub(super) const AMPLE: f64 = 15.0;
 
 /// The same of what is for one of several tables: "Orange braid: ready about 15:35, between 15:10 and 16:05. That is…"
-pub(crate) fn beside_table_of(
-    whose: &str,
-    margin: &Margin,
-    oven_then: Option<&(String, Moment)>,
-    now: Moment,
-) -> String {
+pub(crate) fn beside_table_of(whose: &str, margin: &Margin, early: &Early, now: Moment) -> String {
     let about = about(&margin.ready, now);
-    let beside = beside_table(margin, oven_then, now);
+    let beside = beside_table(margin, early, now);
     format!("{whose}: ready {about} {beside}")
 }
 
 /// How it stands to the table: "That is 25 min before your table at 16:00: rises may take that much longer."
 /// Where it is ready sooner than it has to be, the bread that has the oven otherwise is told as the reason.
-pub(crate) fn beside_table(
-    kept: &Margin,
-    oven_then: Option<&(String, Moment)>,
-    now: Moment,
-) -> String {
+pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String {
     let (spare, buffer) = (kept.spare().get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
     if spare <= -SAME {
@@ -92,11 +85,15 @@ pub(crate) fn beside_table(
             span(kept.spare())
         )
     } else {
-        let because = oven_then.map_or_else(String::new, |(whose, from)| {
-            format!(", but the oven is for {whose} from {} on", when(*from, now))
-        });
+        let because = early
+            .oven_then
+            .as_ref()
+            .map_or_else(String::new, |(whose, from)| {
+                format!(", but the oven is for {whose} from {} on", when(*from, now))
+            });
+        let waits = if early.spoils { WAITS_COLD } else { "" };
         format!(
-            "That is {} before {table}, sooner than it has to be: {} to spare would do{because}. What is filled or glazed with egg, milk or cream waits in the fridge.",
+            "That is {} before {table}, sooner than it has to be: {} to spare would do{because}.{waits}",
             span(kept.spare()),
             span(kept.buffer)
         )

@@ -9,7 +9,7 @@ use crate::state::plan::told::{Entry, Lane, Why};
 use crate::words::letters::listed;
 use crate::words::places::on_day;
 use crate::words::quantity::{between, span};
-use crate::words::when;
+use crate::words::{of_bread, when};
 
 /// How the plan is shown.
 pub(crate) const SHOWN_AS: &str = "Show the plan";
@@ -18,7 +18,7 @@ pub(crate) const SHOWN: [&str; 2] = ["Drawn", "As a list"];
 /// The heading of the plan itself.
 pub(crate) const HOUR_BY_HOUR: &str = "Hour by hour";
 /// What stands for the drawing where it can't be seen.
-pub(crate) const DRAWN_PLAN: &str = "The plan, drawn with time going downwards. The same stands before it as a list, and each bar is a button.";
+pub(crate) const DRAWN_PLAN: &str = "The plan, drawn with time going downwards. Each bar is a button, and all of it can be shown as a list.";
 /// What the bars are.
 pub(crate) const BARS: &str = "Everything that is planned";
 /// Opens what the drawing's marks mean.
@@ -145,25 +145,28 @@ pub(crate) fn hour(at: Moment) -> String {
 
 /// The name of an item, and whose it is: "First rise (Buns)".
 pub(crate) fn item(entry: &Entry) -> String {
-    match &entry.whose {
-        Some(whose) => format!("{} ({whose})", entry.title),
-        None => entry.title.clone(),
-    }
+    of_bread(&entry.title, entry.whose.as_deref())
 }
 
 /// From when to when: "10:05 to 11:35", or of what may end at another time than likely
-/// "10:05 to about 11:35, between 11:15 and 12:00".
-pub(crate) fn from_to(entry: &Entry) -> String {
-    until_end(&[&time_of_day(entry.start), " to "], entry)
+/// "10:05 to about 11:35, between 11:15 and 12:00". A day is said where it is another than today, or than its start's:
+/// "22:00 to 06:30 tomorrow".
+pub(crate) fn from_to(entry: &Entry, now: Moment) -> String {
+    until_end(&[&when(entry.start, now), " to "], entry, now)
 }
 
 /// The same behind its start: "until 11:35".
-pub(crate) fn until(entry: &Entry) -> String {
-    until_end(&["until "], entry)
+pub(crate) fn until(entry: &Entry, now: Moment) -> String {
+    until_end(&["until "], entry, now)
 }
 
-fn until_end(before: &[&str], entry: &Entry) -> String {
-    let (before, end) = (before.concat(), time_of_day(entry.end));
+fn until_end(before: &[&str], entry: &Entry, now: Moment) -> String {
+    let end = if day(entry.end) == day(entry.start) {
+        time_of_day(entry.end)
+    } else {
+        when(entry.end, now)
+    };
+    let before = before.concat();
     match entry.window.as_ref().and_then(between) {
         Some(between) => format!("{before}about {end}, {between}"),
         None => before + &end,
@@ -250,8 +253,8 @@ fn fixed(at: Moment) -> String {
 }
 
 /// A bar, for whoever listens.
-pub(crate) fn bar(entry: &Entry) -> String {
-    let mut said = format!("{}: {}", item(entry), from_to(entry));
+pub(crate) fn bar(entry: &Entry, now: Moment) -> String {
+    let mut said = format!("{}: {}", item(entry), from_to(entry, now));
     for mark in marks(entry) {
         said += ", ";
         said += mark.trim_start_matches(['◆', '■', ' ']);

@@ -13,6 +13,7 @@ use platform::store::Degrees;
 use super::super::letters::{capital, listed, lower_first};
 use super::super::places::{on_day, vessel, whereabouts};
 use super::super::quantity::{about, span, temperature};
+use super::super::running::of_bread;
 
 /// A difference in temperature that is told as a number, in K; below that it would be told as none.
 const LEAST_DIFFERENCE: f64 = 0.3;
@@ -119,10 +120,7 @@ fn shifted(next: &Shifted, time: Time) -> String {
 /// "Divide", and where several bakes run "Divide (Orange braid)": a step's name is the baker's own, and no more than a
 /// name, so it stands beside what is said of a dough and not for it.
 fn named(step: &Named) -> String {
-    match &step.whose {
-        Some(whose) => format!("{} ({whose})", step.title),
-        None => step.title.clone(),
-    }
+    of_bread(&step.title, step.whose.as_deref())
 }
 
 fn oven(step: &Named) -> String {

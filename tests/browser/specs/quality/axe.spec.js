@@ -2,13 +2,12 @@
 //
 // Checked against the rules of axe-core for WCAG 2.2 AA and its best practices.
 
-import AxeBuilder from "@axe-core/playwright";
 import { PHONE } from "../../support/phone.js";
 import { expect, test } from "../../support/test.js";
+import { findings, RULES } from "./measure/axe.js";
 import { everyPlace } from "./measure/places.js";
 
-const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-/** Those of them that look at colours; the others find by night what they find by day. */
+/** Those of the rules that look at colours; the others find by night what they find by day. */
 const COLOUR_RULES = ["color-contrast", "link-in-text-block"];
 const { width, height } = PHONE.viewport;
 const POSTURES = [
@@ -46,20 +45,3 @@ test("axe does find what is wrong, and what is too faint", async ({ app, page })
   const byColour = await findings(app, (axe) => axe.withRules(COLOUR_RULES));
   expect(byColour).toEqual([expect.stringContaining("color-contrast")]);
 });
-
-async function findings({ page, clock }, choose) {
-  // What scrolls by under the main action counts as covered there; at the end nothing lies under it.
-  await page.evaluate(() => {
-    for (const one of [document.querySelector(".asked"), document.scrollingElement]) {
-      one?.scrollTo(0, one.scrollHeight);
-    }
-  });
-  let isDone = false;
-  // There are no frames of other origins, for whose sake axe would open a tab for each analysis.
-  const analysis = choose(new AxeBuilder({ page }).setLegacyMode()).analyze();
-  const done = analysis.finally(() => (isDone = true));
-  // Axe waits for timers, and they stand still with the rest of the page's time.
-  while (!isDone) await Promise.race([done, clock.pass(10)]);
-  const { violations } = await done;
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`);
-}

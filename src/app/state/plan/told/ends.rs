@@ -43,13 +43,18 @@ pub(super) fn margins(
     told.collect()
 }
 
+/// Of a bread that is ready sooner than it has to be.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Early {
+    /// The bread that has the oven when this one could be baked otherwise, and from when on it has.
+    pub(crate) oven_then: Option<(String, Moment)>,
+    /// Whether something of it keeps only in the fridge.
+    pub(crate) spoils: bool,
+}
+
 /// What is for a table and ready sooner than it has to be couldn't be baked as late as that where the oven is another
 /// bread's by then.
-pub(super) fn oven_then(
-    planned: &Planned,
-    states: &[&State],
-    names: &[String],
-) -> Vec<Option<(String, Moment)>> {
+pub(super) fn early(planned: &Planned, states: &[&State], names: &[String]) -> Vec<Early> {
     let mut then = Vec::new();
     for margin in &planned.timetable.margins {
         let mut out = None;
@@ -71,7 +76,15 @@ pub(super) fn oven_then(
         }
         let latest = out.map(|out| out + (margin.spare() - margin.buffer));
         let next = next.filter(|&(_, start)| out <= Some(start) && Some(start) < latest);
-        then.push(next.map(|(bake, start)| (names[bake].clone(), start)));
+        let keeps = |state: &State| {
+            let mut steps = state.formula.steps.iter();
+            steps.any(|step| state.kept_after(step).is_some())
+        };
+        let mut of = of_table(margin.table, states).into_iter();
+        then.push(Early {
+            oven_then: next.map(|(bake, start)| (names[bake].clone(), start)),
+            spoils: of.any(|bake| keeps(states[bake])),
+        });
     }
     then
 }

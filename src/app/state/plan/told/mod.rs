@@ -9,8 +9,8 @@ use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What,
 use domain::sorted;
 use domain::units::Moment;
 
-pub(crate) use self::ends::of_table;
-use self::ends::{chains, margins, oven_then, tables_on};
+pub(crate) use self::ends::{Early, of_table};
+use self::ends::{chains, early, margins, tables_on};
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
 use self::entry::{short, title};
 use super::{Planned, stands};
@@ -43,8 +43,8 @@ pub(crate) struct Told {
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
-    /// By margin: the bread that has the oven when this one could be baked otherwise, and from when on it has.
-    pub(crate) oven_then: Vec<Option<(String, Moment)>>,
+    /// By margin: what there is to know of a bread that is ready sooner than it has to be.
+    pub(crate) early: Vec<Early>,
     /// How the hands stand to the times at which nobody is there.
     pub(crate) before_away: Vec<BeforeAway>,
     /// What is left out for too long while something waits, in words.
@@ -116,8 +116,8 @@ impl Told {
             // What is another bread's is told with its name.
             let named = |other: &Item| {
                 let of = other.what.of().filter(|&(of, _)| of != bake);
-                let whose = of.map_or(String::new(), |(of, _)| format!(" ({})", names[of]));
-                title(other) + &whose
+                let whose = of.map(|(of, _)| names[of].as_str());
+                words::of_bread(&title(other), whose)
             };
             entry.why = match item.waits_for.map(|place| &plan.items[place]) {
                 _ if goes_on => Why::GoesOn,
@@ -202,7 +202,7 @@ impl Told {
             proven: plan.proven,
             waits_least: plan.waits_least,
             full: plan.fridge_full(&states),
-            oven_then: oven_then(planned, &states, &names),
+            early: early(planned, &states, &names),
             margins: margins(planned, &states, &names),
             before_away: plan.before_away(&states, &away(&states), now),
             left_out: left_out.collect(),
