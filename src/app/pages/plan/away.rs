@@ -77,8 +77,9 @@ fn add(app: Oventide, mut times: Vec<(Moment, Moment)>) {
 fn OneTime() -> impl IntoView {
     let app = oventide();
     let now = clock::now();
-    let from = RwSignal::new(DayTime::of(now + minutes(60.0), now));
-    let to = RwSignal::new(clock::minute_of_day(now + minutes(120.0)));
+    // Of this day as long as there is one: an hour later it might be the next, which nobody looks for.
+    let from = RwSignal::new(DayTime::of(now.up_to_five(), now));
+    let to = RwSignal::new(clock::minute_of_day(now.up_to_five() + minutes(60.0)));
     let passed = RwSignal::new(false);
     let add = move |_| {
         let from = from.get_untracked().moment(now);

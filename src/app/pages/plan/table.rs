@@ -48,27 +48,39 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
             on_choose.run(at);
         }
     };
-    let other = offers.last().map_or(now, |(at, _)| *at);
+    // Whoever types another hour means the first day on which it can be.
+    let other = offers.iter().map(|(at, _)| *at).min().unwrap_or(now);
     let other = RwSignal::new(DayTime::of(other, now));
     let passed = Signal::derive(move || other.get().moment(now) <= now);
     // Once it is known when the baker sleeps, the plan keeps to that.
     let is_known = move || app.settings.read().asleep.is_some();
     let work = untrack(|| work(app, &formula.read_untracked(), now));
-    let by_night = move |at: Moment| !is_known() && needs_night(&work, at);
+    let by_night = {
+        let work = work.clone();
+        move |at: Moment| !is_known() && needs_night(app, &work, at)
+    };
     let any = {
         let (by_night, times): (_, Vec<Moment>) =
             (by_night.clone(), offers.iter().map(|(at, _)| *at).collect());
         move || times.iter().any(|&at| by_night(at)) || by_night(other.get().moment(now))
     };
-    let note = {
+    // An end that needs the night can be kept as long as nobody sleeps, and after that sometimes.
+    let note = move |at: Signal<Moment>| {
         let by_night = by_night.clone();
-        move |at: Signal<Moment>| {
-            let by_night = by_night.clone();
-            live::when(
-                move || by_night(at.get()),
-                || view! { <p class="soft">{words::NEEDS_NIGHT}</p> }.into_any(),
-            )
-        }
+        let work = work.clone();
+        live::part(move || {
+            let at = at.get();
+            let said = if by_night(at) {
+                words::NEEDS_NIGHT.to_owned()
+            } else if needs_night(app, &work, at)
+                && let Some(ready) = app.late_by_nights(&formula.read_untracked(), at)
+            {
+                words::not_before(ready, now)
+            } else {
+                return ().into_any();
+            };
+            view! { <p class="soft">{said}</p> }.into_any()
+        })
     };
     let another = note(Signal::derive(move || other.get().moment(now)));
     let buttons = offers.into_iter().map(|(at, said)| {
@@ -125,9 +137,10 @@ fn work(app: Oventide, formula: &Formula, now: Moment) -> Vec<[Minutes; 2]> {
     of_hands.collect()
 }
 
-fn needs_night(work: &[[Minutes; 2]], table: Moment) -> bool {
+fn needs_night(app: Oventide, work: &[[Minutes; 2]], table: Moment) -> bool {
+    let asleep = app.asleep();
     work.iter()
-        .any(|&[from, to]| works_asleep(USUAL, table - from, table - to))
+        .any(|&[from, to]| works_asleep(asleep, table - from, table - to))
 }
 
 /// The tables that are offered, the likeliest meant first, with what each button says.

@@ -3,12 +3,14 @@
 //! The nights are counted up to the last table, into the wishes of the bake that has it. A table that is moved later
 //! takes along the nights between, and no others: who is up in a night that was counted before has taken it away.
 
-use domain::schedule::plan::{away, tables};
+use domain::bake::{Bake, BakeId, Intent, State};
+use domain::formula::Step;
+use domain::schedule::plan::{Timetable, What, away, tables, timetable};
 use domain::units::{Moment, minutes};
 use platform::clock;
 use platform::store::Asleep;
 
-use super::running_states;
+use super::{patience, running_states};
 use crate::state::Oventide;
 
 /// When most people sleep.
@@ -48,6 +50,28 @@ impl Oventide {
         }
     }
 
+    /// Whether some bakes would need hands at night if a table that is asked of them were wished.
+    pub(crate) fn needs_night(
+        self,
+        bakes: &[Bake],
+        asks: &[(BakeId, Intent)],
+        now: Moment,
+    ) -> bool {
+        let asleep = self.settings.read_untracked().asleep.unwrap_or(USUAL);
+        let wished = |bake: &Bake| {
+            let mut state = bake.state().clone();
+            let asked = asks.iter().find(|(of, _)| *of == bake.id);
+            if let Some((_, Intent::Wish(wishes))) = asked {
+                state.wishes = (**wishes).clone();
+            }
+            state
+        };
+        let states: Vec<State> = bakes.iter().map(wished).collect();
+        let states: Vec<&State> = states.iter().collect();
+        let planned = timetable(&states, now, None, &mut patience());
+        planned.is_some_and(|planned| has_hands_asleep(&planned, &states, asleep, now))
+    }
+
     /// When nobody is there with the nights up to a table that is about to be wished, by habit; nothing where those are
     /// no more.
     pub(in crate::state) fn nights_until(
@@ -64,6 +88,23 @@ impl Oventide {
         add_apart(&mut all, nights(asleep, before, table));
         (all != known).then_some(all)
     }
+}
+
+/// Whether hands work in a night by a plan, and not only in this one, in which somebody is up already.
+fn has_hands_asleep(planned: &Timetable, states: &[&State], asleep: Asleep, now: Moment) -> bool {
+    let this_night = if is_asleep(asleep, now) {
+        clock::next_time_of_day(asleep.up, now)
+    } else {
+        now
+    };
+    planned.plan.items.iter().any(|item| {
+        let hands = match item.what {
+            What::Step(bake, step) => states[bake].formula.step(step).is_some_and(Step::is_hands),
+            What::Fold(..) => true,
+            _ => false,
+        };
+        hands && item.start > this_night && works_asleep(asleep, item.start, item.end)
+    })
 }
 
 /// Adds those of some nights that meet no time which is known.

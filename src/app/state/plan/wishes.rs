@@ -142,6 +142,24 @@ impl Oventide {
         let planned = timetable(&states, now, None, &mut patience())?;
         Some(planned.plan.of(place)?.table)
     }
+
+    /// When one more bake would be ready at the soonest after a table that is wished of it, because the baker sleeps;
+    /// nothing where that table is kept.
+    pub(crate) fn late_by_nights(self, formula: &Formula, table: Moment) -> Option<Moment> {
+        let now = clock::now();
+        let one = Bake::from_log(BakeId(ids::new_id()), vec![self.start_of(formula, now)])?;
+        let mut one = one.state().clone();
+        let bakes = self.bakes.get_untracked();
+        let mut states = running_states(&bakes);
+        one.wishes.table = Some(table);
+        let nights = self.nights_until(Some(table));
+        one.wishes.away = nights.unwrap_or_else(|| away(&states));
+        states.push(&one);
+        let planned = timetable(&states, now, None, &mut patience())?;
+        let mut margins = planned.margins.iter();
+        let margin = margins.find(|margin| margin.table == table)?;
+        margin.is_late().then(|| margin.ready.likely().up_to_five())
+    }
 }
 
 /// Every bake that is not over.

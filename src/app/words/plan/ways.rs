@@ -38,6 +38,8 @@ pub(crate) fn found_at(at: Moment, looks_again: bool) -> String {
 pub(crate) const INSTEAD: &str = "It works with";
 /// The heading of what else helps.
 pub(crate) const OR: &str = "What helps";
+/// That it doesn't help much, over ways that all leave more than half of what is amiss.
+pub(crate) const NONE_IS_HALF: &str = "No single change makes up for even half.";
 /// That nothing does.
 pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge and no other amount of yeast would help enough.";
 
@@ -180,9 +182,6 @@ fn still(way: &Way, time: &dyn Fn(Moment) -> String) -> String {
     }
     if way.waits.get() >= SAME {
         said += &format!(" Still {} of waiting that is too long.", span(way.waits));
-    }
-    if way.is_little {
-        said += " No single change makes up for even half.";
     }
     said
 }

@@ -83,6 +83,11 @@ pub(crate) fn plan_sleep(asleep: Asleep) -> String {
 /// Below a table that a baker can be ready for only by night work, as far as is seen before it is planned.
 pub(crate) const NEEDS_NIGHT: &str = "Your hands are needed at night for that.";
 
+/// Of a table that can't be kept by who sleeps: "Not before about 11:10 tomorrow with your nights."
+pub(crate) fn not_before(ready: Moment, now: Moment) -> String {
+    format!("Not before about {} with your nights.", when(ready, now))
+}
+
 /// That hands are planned at night: "Your hands are planned at night: from 00:31 tomorrow to 05:43."
 pub(crate) fn hands_at_night(from: Moment, to: Moment, now: Moment) -> String {
     format!(

@@ -2,7 +2,7 @@
 
 import { FORMULAS } from "../../pages/formula.js";
 import { minuteOf, timesOf } from "../../pages/plan.js";
-import { SECOND } from "../../support/clock.js";
+import { HOUR, MINUTE, SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
 
 const NEEDED = "Your hands are needed at night for that.";
@@ -105,4 +105,36 @@ test("bed and rising times are said once, and count for every night up to the la
     await asleep();
     await expect(plan.sheet.getByLabel("From", { exact: true }).last()).toHaveValue("23:00");
   });
+});
+
+test("once the nights are known, a table that can't be kept by who sleeps says what can", async ({ app }) => {
+  const { plan } = app;
+  await app.open();
+  await app.formula.look(FORMULAS.loaf);
+  await plan.openTables();
+  await plan.sheet.getByRole("button", { name: "Add the nights, 23:00 to 06:30" }).click();
+  const late = plan.sheet.getByRole("listitem").filter({ hasText: /Not before about \d\d:\d\d tomorrow with your nights\./ });
+  await expect(plan.sheet).not.toContainText(NEEDED);
+  await expect(late.first()).toBeVisible();
+  const [, soonest] = (await late.first().innerText()).match(/about (\d\d:\d\d)/);
+  await late.first().getByRole("button").click();
+  await expect(plan.head).toContainText("later than your table");
+  expect(Math.abs((await plan.ready()) - minuteOf(soonest))).toBeLessThanOrEqual(5);
+});
+
+test("another time is of the first day on which it can be, and a time away begins on this one", async ({ app, page }) => {
+  const { clock, plan } = app;
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await plan.openTables();
+  await plan.sheet.locator("summary", { hasText: "Another time" }).click();
+  await expect(plan.sheet.getByRole("radio", { name: "Today" })).toBeChecked();
+  await plan.close();
+  await clock.sleep(14 * HOUR + 10 * MINUTE);
+  await app.formula.bake(FORMULAS.buns);
+  await plan.turnTo();
+  await page.getByRole("button", { name: "Away, asleep" }).click();
+  await expect(plan.sheet.getByRole("radio", { name: "Today" })).toBeChecked();
+  await expect(plan.sheet.getByLabel("From", { exact: true }).first()).toHaveValue("23:15");
+  await expect(plan.sheet.getByLabel("To", { exact: true }).first()).toHaveValue("00:15");
 });

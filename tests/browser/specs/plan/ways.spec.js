@@ -2,6 +2,7 @@
 
 import { FORMULAS } from "../../pages/formula.js";
 import { minuteOf, timeOf } from "../../pages/plan.js";
+import { Stepper } from "../../pages/stepper.js";
 import { MINUTE, SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
 import { losses } from "../quality/measure/reflow.js";
@@ -30,6 +31,11 @@ test("who is away when the dough needs hands reads which wishes contradict each 
   );
   await expect(app.plan.head).toContainText("later than your table at 19:00.");
   await expect(ways.getByRole("button", { name: /^Table at \d\d:\d\d( tomorrow)?$/ })).toBeVisible();
+  const safe = ways.getByRole("listitem").filter({ hasText: /Table at 00:\d\d tomorrow, with time to spare/ });
+  await expect(safe).toContainText("Your hands are needed at night for that.");
+  // Each way says how late it still is, and all together that none does more.
+  const little = (await ways.innerText()).match(/No single change makes up for even half\./g);
+  expect(little).toHaveLength(1);
   const back = ways.getByRole("button", { name: /^Be back by \d\d:\d\d$/ });
   const [, time] = (await back.innerText()).match(/(\d\d:\d\d)/);
   expect(minuteOf(time)).toBeGreaterThan(minuteOf("12:00"));
@@ -89,6 +95,37 @@ test("where every wish is kept, what would help is reckoned only for whoever ask
   await expect(ask).toBeHidden();
   await app.plan.reckoned();
   await expect(ways).toContainText("would help enough.");
+});
+
+test("two loaves that can't stand in the fridge at once are given room there by one press", async ({ app, page }) => {
+  await app.open("#/kitchen");
+  const holds = new Stepper(app.kitchen.main, "Bowls or trays the fridge has room for");
+  await holds.type(1);
+  for (const nth of [1, 2]) {
+    await app.turnTo("#/");
+    await app.formula.look(FORMULAS.loaf);
+    await app.plan.openTables();
+    await app.plan.sheet.locator("summary", { hasText: "Another time" }).click();
+    await app.plan.sheet.locator("label", { hasText: "Tomorrow" }).click();
+    await app.plan.sheet.getByLabel("Time", { exact: true }).fill("12:30");
+    await app.plan.sheet.getByRole("button", { name: "Start, planned for then" }).click();
+    await expect(app.plan.wished, `loaf ${nth}`).toContainText("On the table at 12:30 tomorrow.");
+    await app.clock.pass(SECOND);
+  }
+  await expect(app.plan.head).toContainText("later than your table");
+  const ways = await app.plan.reckoned();
+  await expect(ways).toContainText("the fridge (too full from");
+  // What the button says needs no sentence beside it.
+  await expect(ways).not.toContainText("Where there is room for more");
+  await app.clock.pass(SECOND);
+  await ways.getByRole("button", { name: "Room for 2 bowls or trays in the fridge" }).click();
+  await expect(app.plan.head).not.toContainText("later than your table");
+  await app.plan.reckoned();
+  await expect(ways).not.toContainText("fit together");
+  await app.reload();
+  await expect(app.plan.head).not.toContainText("later than your table");
+  await app.turnTo("#/kitchen");
+  await expect(holds.value).toHaveValue("2");
 });
 
 /** A bake that has begun, for a table that it can't be ready for by minutes. */

@@ -132,11 +132,19 @@ pub(crate) fn WaysOut() -> impl IntoView {
             let press = found.as_ref().and_then(|found| found.press(&key)).cloned();
             press.map_or_else(|| ().into_any(), |press| row(looks, press, key, take))
         };
+        // So it is of all ways or of none.
+        let none = live::text(move || {
+            let found = found.read();
+            let mut all = found.iter().flat_map(of);
+            let little = all.any(|press| matches!(&press.offer, Offer::Way(way) if way.is_little));
+            if little { words::NONE_IS_HALF } else { "" }
+        });
         live::when(
             move || !keys.read().is_empty(),
             move || {
                 view! {
-                    <h2>{heading}</h2>
+                    <h3>{heading}</h3>
+                    <p>{none}</p>
                     <ul class="lines ways-out">{live::list(move || keys.get(), draw)}</ul>
                 }
                 .into_any()
@@ -147,12 +155,15 @@ pub(crate) fn WaysOut() -> impl IntoView {
         <section
             // On paper nothing of it can be pressed.
             class="section no-print"
-            aria-label=words::WAYS_OUT
+            aria-labelledby="ways-out"
             on:pointerdown=move |_| looks.finger(true)
             on:pointerup=move |_| looks.finger(false)
             on:pointercancel=move |_| looks.finger(false)
             on:pointerleave=move |_| looks.finger(false)
         >
+            <h2 class="visually-hidden" id="ways-out">
+                {words::WAYS_OUT}
+            </h2>
             <p role="status">{says}</p>
             {list(words::INSTEAD, |found| &found.instead)}
             {list(words::OR, |found| &found.ways)}

@@ -12,7 +12,7 @@ use platform::clock;
 
 use super::again::{Look, Looks};
 use super::{Found, Offer, Press};
-use crate::words::plan::ways as words;
+use crate::words::plan::{NEEDS_NIGHT, ways as words};
 
 /// Looks for the contradiction and the ways out of it, and tells what was found as it comes.
 pub(super) fn search(looks: Looks, look: Look, number: u32) {
@@ -38,7 +38,14 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             return;
         }
         if let Some(conflict) = conflict {
-            let (contradiction, instead) = instead(&conflict, &bakes, &states, now);
+            let (contradiction, mut instead) = instead(&conflict, &bakes, &states, now);
+            // What puts hands into the night says so, as where a table is chosen.
+            for press in &mut instead {
+                let is_table = matches!(press.offer, Offer::Instead(Nearest::Table { .. }));
+                if is_table && rest().await && looks.app.needs_night(&bakes, &press.asks, now) {
+                    press.about = Some(NEEDS_NIGHT.to_owned());
+                }
+            }
             (found.contradiction, found.instead) = (Some(contradiction), instead);
             looks.take_in(found.clone());
         }
@@ -118,7 +125,7 @@ fn instead(
             ));
         }
     }
-    (words::contradiction(&conflict.claims, states, now), presses)
+    (words::contradiction(conflict, states, now), presses)
 }
 
 fn press(nearest: &Nearest, says: String, bakes: &[Bake], states: &[&State]) -> Press {

@@ -1,7 +1,7 @@
 //! Wishes that contradict each other, and what could be wished instead.
 
 use domain::bake::State;
-use domain::schedule::plan::{Claim, Nearest, tables};
+use domain::schedule::plan::{Claim, Conflict, Nearest, tables};
 use domain::units::Moment;
 
 use super::super::away;
@@ -13,8 +13,9 @@ const MORE_ROOM: &str =
     " Where there is room for more in the fridge, say so among the kitchen's temperatures.";
 
 /// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns don't fit together."
-pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> String {
+pub(crate) fn contradiction(conflict: &Conflict, bakes: &[&State], now: Moment) -> String {
     // What the baker can change comes first.
+    let claims = &conflict.claims;
     let names: Vec<String> = claims
         .iter()
         .rev()
@@ -44,7 +45,10 @@ pub(crate) fn contradiction(claims: &[Claim], bakes: &[&State], now: Moment) -> 
         [] => return String::new(),
     };
     let fridge = claims.iter().any(|claim| matches!(claim, Claim::Fridge(_)));
-    let more = if fridge { MORE_ROOM } else { "" };
+    // Where so much room would do, a button says so.
+    let mut nearest = conflict.nearest.iter();
+    let offered = nearest.any(|nearest| matches!(nearest, Nearest::Room { .. }));
+    let more = if fridge && !offered { MORE_ROOM } else { "" };
     capital(&format!("{all} don't fit together.{more}"))
 }
 

