@@ -72,7 +72,7 @@
 //! | `SUGAR`, `SALT` | pace against sugar and salt | judgement |
 //! | `COLD_THROUGH` | how long a dough takes to be as cold as the fridge | judgement |
 //! | `WARMEST_RISE` | the warmest place for a rise | judgement |
-//! | `EGG_AND_MILK_OUT` | a dough with raw egg or milk outside a fridge | judgement |
+//! | `EGG_AND_MILK_OUT`, `DOUGH_LOST` | a dough with raw egg or milk outside a fridge | judgement |
 //! | `RINGS`, `FRIDGE_HOLDS`, `TRAYS_WITH_FAN`, `DIAL_STEP`, `FOLD`, `FOLD_LATER` | a hob, a fridge, an oven that breads share, and what a fold takes | judgement |
 //! | `WARM`, `COOL`, `OTHER_K`, `STAYS_NOW_H`, `STAYS_TO_COME_H`, `MORE_YEAST`, `LESS_YEAST`, `WORTH`, `AS_SAID`, `FRESHER`, `DAY_BEFORE` | what may help a plan, and when it is told | judgement |
 //! | `EARLIER`, `LESS_BUFFER`, `MOST` | when a bake begins that was promised to, and how much sooner for a night | judgement |

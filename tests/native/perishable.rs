@@ -6,6 +6,7 @@
 
 mod keeps;
 mod left_out;
+mod stood;
 
 use checks::{begin, say, starter};
 use domain::bake::{AlarmKind, Bake, Intent, Standing, alarms};

@@ -60,7 +60,10 @@ pub use marks::{marks_of, next_mark};
 pub use oven::found_hot;
 pub(crate) use oven::{LEFT_ON, heats};
 pub(crate) use perishable::brings;
-pub use perishable::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, Standing, WARM_FRIDGE};
+pub use perishable::{
+    EGG_AND_MILK_OUT, HOT_KITCHEN, Keeps, LONGEST_OUT, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
+    Spoils, Standing, Stood, WARM_FRIDGE,
+};
 pub use places::LONGEST_IN_FRIDGE;
 pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;

@@ -13,7 +13,7 @@ use crate::thermal::cooling::COLD;
 use crate::units::{Minutes, Moment, minutes};
 
 /// How long before the limit the baker is told: enough to find room in the fridge.
-const PERISHABLE_WARNING: Minutes = minutes(15.0);
+pub(super) const PERISHABLE_WARNING: Minutes = minutes(15.0);
 
 /// How long after its time what has baked is called for, again and again until it is out.
 /// ASSUMPTION: judgement; the starters' crusts bear five minutes.

@@ -11,17 +11,13 @@
 
 use super::outline::Planned;
 use super::wish::steps_if_started;
+pub use crate::bake::EGG_AND_MILK_OUT;
 use crate::bake::{Forecast, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, State, brings};
 use crate::food::FoodKind;
 use crate::formula::{Caution, Formula, Length, Step, StepId, StepKind};
 use crate::kitchen::Kitchen;
 use crate::thermal::constants::FRIDGE;
 use crate::units::{Celsius, Minutes, Moment, minutes};
-
-/// A dough that holds raw egg or milk should not rise longer than this outside a fridge.
-///
-/// ASSUMPTION: common practice, no source.
-pub const EGG_AND_MILK_OUT: Minutes = minutes(240.0);
 
 /// Why something isn't offered for a dough that was filled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

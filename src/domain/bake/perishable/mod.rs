@@ -26,13 +26,14 @@
 //! into the fridge was skipped counts as standing out, and so does a filled dough whose
 //! night in the fridge was.
 //!
-//! Left out: the cooling itself, which has a rule of its own ([`crate::thermal::cooling`]);
-//! raw egg in dough and washes; poison that bacteria leave and baking doesn't
-//! destroy, which is why the time before the oven has a warning of its own; what is
-//! left over of a filling.
+//! What all of that comes to by the rules, with cooling and the dough itself, is in [`stood`].
+//!
+//! Left out: raw egg in washes; what is left over of a filling.
 
+mod stood;
 mod turns;
 
+pub use self::stood::{EGG_AND_MILK_OUT, Keeps, LONGEST_OUT, Spoils, Stood};
 use self::turns::Turn;
 use super::state::State;
 use crate::formula::{Caution, ComponentId, Step, StepId, StepKind};
@@ -70,6 +71,27 @@ impl State {
     /// The same now.
     #[must_use]
     pub fn standing_at(&self, now: Moment) -> Vec<Standing> {
+        let serve = self.formula.steps.iter().find(|step| serves(step));
+        let mut found: Vec<Standing> = Vec::new();
+        for component in self.spoiling() {
+            let times = self.times_out(component, now);
+            let Some(out) = times.iter().find(|out| out.until.is_none()) else {
+                continue;
+            };
+            let standing = Standing {
+                step: serve.filter(|_| out.baked).map_or(out.step, |step| step.id),
+                since: out.since,
+            };
+            match found.iter_mut().find(|known| known.step == standing.step) {
+                Some(known) => known.since = known.since.min(standing.since),
+                None => found.push(standing),
+            }
+        }
+        found
+    }
+
+    /// What spoils in this bake: its components, or none but the dough itself.
+    fn spoiling(&self) -> Vec<Option<ComponentId>> {
         let steps = &self.formula.steps;
         let spoils = |id: ComponentId| {
             steps
@@ -83,22 +105,11 @@ impl State {
             .filter(|component| spoils(component.id))
             .map(|component| Some(component.id))
             .collect();
-        let serve = steps.iter().find(|step| serves(step)).map(|step| step.id);
         // Where only the serving says that it spoils, what spoils was in the dough from the start.
-        if spoiling.is_empty() && serve.is_some() {
+        if spoiling.is_empty() && steps.iter().any(serves) {
             spoiling.push(None);
         }
-        let mut found: Vec<Standing> = Vec::new();
-        for component in spoiling {
-            let Some(standing) = self.standing_of(component, serve, now) else {
-                continue;
-            };
-            match found.iter_mut().find(|known| known.step == standing.step) {
-                Some(known) => known.since = known.since.min(standing.since),
-                None => found.push(standing),
-            }
-        }
-        found
+        spoiling
     }
 
     /// How long what stands out now may stand in this kitchen.
@@ -113,11 +124,17 @@ impl State {
     /// made good by a cooler one, so the shorter limit holds if it was ever so hot since.
     #[must_use]
     pub fn perishable_limit_since(&self, since: Moment) -> Minutes {
+        self.limit_between(since, Moment::from_epoch_ms(i64::MAX))
+    }
+
+    /// The same of food that was away again at a moment.
+    fn limit_between(&self, since: Moment, until: Moment) -> Minutes {
         let ends = self.air.iter().skip(1).map(|&(at, _)| Some(at));
         let stretches = self.air.iter().zip(ends.chain([None]));
-        let mut since_then = stretches.filter(|(_, end)| end.is_none_or(|end| end > since));
-        let hot = since_then.any(|(&(_, air), _)| air > HOT_KITCHEN);
-        if hot || self.was_put_where_it_is_hot(since) {
+        let mut stretches =
+            stretches.filter(|((from, _), end)| *from < until && end.is_none_or(|end| end > since));
+        let hot = stretches.any(|(&(_, air), _)| air > HOT_KITCHEN);
+        if hot || self.was_put_where_it_is_hot(since, until) {
             PERISHABLE_LIMIT_HOT
         } else {
             PERISHABLE_LIMIT
@@ -125,24 +142,19 @@ impl State {
     }
 
     /// Whether the baker put anything where it is as hot, and left it there beyond a moment.
-    fn was_put_where_it_is_hot(&self, since: Moment) -> bool {
+    fn was_put_where_it_is_hot(&self, since: Moment, until: Moment) -> bool {
         self.moves.iter().any(|seen| {
             let left = self.progress(seen.of).ended;
             let hot = match seen.what {
                 Place::Warm(at) | Place::Water(at) => at > HOT_KITCHEN,
                 Place::Kitchen | Place::Fridge => false,
             };
-            hot && left.is_none_or(|left| left.at > since)
+            hot && seen.at < until && left.is_none_or(|left| left.at > since)
         })
     }
 
-    /// Goes through what happened to a component, or to the dough.
-    fn standing_of(
-        &self,
-        component: Option<ComponentId>,
-        serve: Option<StepId>,
-        now: Moment,
-    ) -> Option<Standing> {
+    /// Goes through what happened to a component, or to the dough: every time that it stood out, oldest first.
+    fn times_out(&self, component: Option<ComponentId>, now: Moment) -> Vec<TimeOut> {
         let mut turns: Vec<(Moment, StepId, Turn)> = Vec::new();
         for step in &self.formula.steps {
             self.add_turns(step, component, now, &mut turns);
@@ -150,6 +162,7 @@ impl State {
         let mut out: Option<(Moment, StepId)> = None;
         let mut before = minutes(0.0);
         let (mut joined, mut baked) = (component.is_none(), false);
+        let mut times = Vec::new();
         for (place, &(at, step, turn)) in turns.iter().enumerate() {
             let warm = matches!(turn, Turn::InFridge | Turn::DoughAway)
                 && self.fridge_is_warm(&turns[place + 1..]);
@@ -178,19 +191,42 @@ impl State {
             if takes_out {
                 out = out.or(Some((at, step)));
             }
-            if puts_away && let Some((since, _)) = out.take() {
+            if puts_away && let Some((since, step)) = out.take() {
                 before += at - since;
+                times.push(TimeOut {
+                    step,
+                    since: at - before,
+                    until: Some(at),
+                    joined,
+                    baked,
+                });
             }
             if matches!(turn, Turn::Oven) && joined {
                 before = minutes(0.0);
             }
         }
-        let (since, step) = out?;
-        Some(Standing {
-            step: serve.filter(|_| baked).unwrap_or(step),
+        times.extend(out.map(|(since, step)| TimeOut {
+            step,
             since: since - before,
-        })
+            until: None,
+            joined,
+            baked,
+        }));
+        times
     }
+}
+
+/// A time at which food that spoils stood out.
+struct TimeOut {
+    /// The step that brought it out.
+    step: StepId,
+    /// See [`Standing::since`].
+    since: Moment,
+    /// When it was put away, baked or served; none while it stands out.
+    until: Option<Moment>,
+    /// Whether it was in the dough by its end, and whether that was baked.
+    joined: bool,
+    baked: bool,
 }
 
 /// Whether hands bring something that spoils out, or put it away.
