@@ -14,12 +14,14 @@ const ENDING: &str = "_bg.wasm";
 const LINKED: &str = "wasm32-unknown-unknown/web/app.wasm";
 
 /// The functions of the app behind which everything is late. Whoever calls one has to know that the late half is here.
-const DOORS: [&str; 5] = [
+const DOORS: [&str; 7] = [
     "app::pages::late::page",
     "app::pages::today::tell_plan",
     "app::state::plan::calls",
     "app::state::plan::plan_anew",
     "app::state::view::follow",
+    "app::words::stood::alarm_of_lost",
+    "app::words::stood::stood",
 ];
 
 /// How `wasm-opt` makes a half small; `DEVELOPERS.md` says what each is for.

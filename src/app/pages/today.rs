@@ -11,6 +11,7 @@ use super::formulas::FormulaCards;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::{BakeView, Oventide, Planned, oventide, states};
+use crate::widgets::cautions::stood_out;
 use crate::widgets::lesson::written;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::phone::PhoneLines;
@@ -136,9 +137,14 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
         let looks = card.iter().flat_map(|card| &card.looks);
         looks.map(|look| view! { <li>{look.clone()}</li> }).rows()
     };
+    let stood = move || {
+        let stood = card.read().as_ref().map(|card| card.stood.clone());
+        stood_out(stood.unwrap_or_default())
+    };
     view! {
         <section class="card">
             <h2>{with(|card| &card.name)}</h2>
+            <div class="stood">{live::part(stood)}</div>
             <p class="soft">{with(|card| &card.title)}</p>
             <p class="now-asked">{with(|card| &card.instruction)}</p>
             <ul class="lines">{live::part(looks)}</ul>
@@ -154,6 +160,8 @@ fn RunningCard(bake: BakeId) -> impl IntoView {
 #[derive(Debug, Clone, PartialEq)]
 struct Card {
     name: String,
+    /// What has stood out too long, and whether it is lost.
+    stood: (bool, String),
     title: String,
     instruction: String,
     looks: Vec<String>,
@@ -170,10 +178,15 @@ impl Card {
         });
         Self {
             name: words::full_name(state, all),
+            stood: view.stood.clone(),
             title: prompt.title,
             instruction: prompt.instruction,
             looks: looks.collect(),
-            table: words::its_table(table_of(state), view.table(), view.at),
+            table: if view.has_lost() {
+                String::new()
+            } else {
+                words::its_table(table_of(state), view.table(), view.at)
+            },
         }
     }
 }
@@ -186,6 +199,9 @@ fn door() -> fn(&mut Card, &Planned, &BakeView, Moment) {
 /// Of a bake that waits for its beginning, or whose work is left for later.
 fn tell_plan(card: &mut Card, plan: &Planned, view: &BakeView, now: Moment) {
     let (state, by_plan) = (view.bake.state(), &view.by_plan);
+    if let Some(instead) = words::instead_of_serving(state, view.own_ask(), view.at) {
+        instead.clone_into(&mut card.instruction);
+    }
     let left_out = by_plan.left_out;
     if let Some(begins) = plan.begins(view, now) {
         card.title = words::PLANNED.to_owned();

@@ -70,7 +70,9 @@ impl Oventide {
                 let due = alarms.iter().filter(|alarm| alarm.due <= now);
                 for alarm in due.filter(|alarm| calls(alarm, state, &states)) {
                     let whose = words::full_name(state, &states);
-                    let (title, body) = words::alarm(state, &whose, alarm);
+                    let lost = view.has_lost().then(|| door()(state, alarm, view.at));
+                    let own = || words::alarm(state, &whose, alarm);
+                    let (title, body) = lost.flatten().unwrap_or_else(own);
                     let heard = (view.bake.id.clone(), alarm.id);
                     let all = if hearing.contains(&heard) {
                         &mut silent
@@ -264,6 +266,11 @@ impl Ringing {
     fn tag(&self) -> String {
         tag(&self.bake, self.alarm.id)
     }
+}
+
+/// What an alarm says of food that is lost: late, as all that tells of that.
+fn door() -> fn(&State, &Alarm, Moment) -> Option<(String, String)> {
+    std::hint::black_box(words::alarm_of_lost)
 }
 
 fn clear(tag: String) {

@@ -188,7 +188,14 @@ impl Oventide {
         let plan = RwSignal::new(None::<Planned>);
         let sound = RwSignal::new(SoundState::NeedsTap);
         // Apart from the plan, which is made of what is reckoned here and is no reason to reckon it again.
-        let reckoned = Memo::new(move |_| view::views(&bakes.read(), beat.get()));
+        let late = RwSignal::new(Late::Coming);
+        let reckoned = Memo::new(move |_| {
+            let mut views = view::views(&bakes.read(), beat.get());
+            if late.get() == Late::Here {
+                view::with_stood(&mut views);
+            }
+            views
+        });
         let inner = Inner {
             store: OnceCell::new(),
             starters: OnceCell::new(),
@@ -229,7 +236,7 @@ impl Oventide {
             beat,
             route: RwSignal::new(Route::read(&platform::page::current_hash())),
             loading: RwSignal::new(Loading::Opening),
-            late: RwSignal::new(Late::Coming),
+            late,
             formulas: RwSignal::new(Vec::new()),
             bakes,
             notes: RwSignal::new(Vec::new()),

@@ -28,6 +28,8 @@ pub(crate) struct BakeView {
     pub(crate) offers: Vec<StepId>,
     /// Alarms that have not been heard, soonest first.
     pub(crate) alarms: Vec<Alarm>,
+    /// What is said of food that stood out too long, and whether it is lost; nothing until the late half is here.
+    pub(crate) stood: (bool, String),
     /// When the next alarm falls due, of those that haven't.
     pub(crate) next_due: Option<Moment>,
     /// The rest of the bake.
@@ -75,6 +77,7 @@ impl BakeView {
             offers: offers(state, now),
             next_due,
             alarms,
+            stood: (false, String::new()),
             outline: outline(state, now),
             by_plan: ByPlan::default(),
             bake: bake.clone(),
@@ -101,6 +104,11 @@ impl BakeView {
     pub(crate) fn leave_at(&self, step: StepId) -> Option<String> {
         let step = self.bake.state().formula.step(step)?;
         (step.kind == StepKind::Gather).then(|| self.leave_in_fridge())?
+    }
+
+    /// Whether anything of it is to be thrown away.
+    pub(crate) fn has_lost(&self) -> bool {
+        self.stood.0
     }
 
     /// How much this bake needs the baker: less is more.
@@ -185,7 +193,7 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
             let start = work.find(|&(bake, other, _)| (bake, other) == (place, step));
             view.by_plan.waits_until = start
                 .map(|(.., start)| start)
-                .filter(|&start| start - at > SOON);
+                .filter(|&start| start - at > SOON && !view.has_lost());
             let items = plan.items.iter();
             let mut item = items.filter(|item| item.what == What::Step(place, step));
             let too_late_by = item.find_map(|item| item.too_late_by);
@@ -261,6 +269,17 @@ pub(crate) fn states(views: &[BakeView]) -> Vec<&State> {
 pub(super) fn views(bakes: &[Bake], now: Moment) -> Vec<BakeView> {
     let views = running_bakes(bakes).map(|bake| BakeView::of(bake, now));
     views.collect()
+}
+
+/// Says of each what has stood out too long.
+pub(super) fn with_stood(views: &mut [BakeView]) {
+    for view in views {
+        view.stood = door_to_stood()(view.bake.state(), view.at);
+    }
+}
+
+fn door_to_stood() -> fn(&State, Moment) -> (bool, String) {
+    std::hint::black_box(words::stood)
 }
 
 #[cfg(test)]

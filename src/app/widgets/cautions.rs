@@ -20,3 +20,18 @@ pub(crate) fn Cautions(
         view! { <ul class="cautions">{items}</ul> }
     })
 }
+
+/// What has stood out too long, under a title where it is to be thrown away; nothing where none has.
+pub(crate) fn stood_out((is_lost, said): (bool, String)) -> AnyView {
+    if said.is_empty() {
+        return ().into_any();
+    }
+    let title = if is_lost { words::LOST } else { "" };
+    view! {
+        <p class="caution">
+            <strong class="stood-title">{title}</strong>
+            <span>{said}</span>
+        </p>
+    }
+    .into_any()
+}

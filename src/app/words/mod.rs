@@ -24,6 +24,7 @@ mod quantity;
 mod refusal;
 mod rise;
 mod running;
+mod stood;
 mod storage;
 mod today;
 mod undo;
@@ -52,6 +53,7 @@ pub(crate) use quantity::{
 pub(crate) use refusal::refusal;
 pub(crate) use rise::*;
 pub(crate) use running::*;
+pub(crate) use stood::*;
 pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use today::*;
 pub(crate) use undo::taken_back;

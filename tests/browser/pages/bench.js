@@ -15,6 +15,7 @@ export class Bench {
     this.main = page.locator("main.bench");
     this.bar = this.main.locator(".bench-bar");
     this.title = this.main.locator(".asked-title");
+    this.stood = this.main.locator(".asked > .stood");
     this.instruction = this.main.getByRole("heading", { level: 1 });
     this.mainAction = this.main.locator(".act > .act-main");
     this.answer = this.main.locator(".asked .answer").first();

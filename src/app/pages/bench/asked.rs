@@ -15,7 +15,7 @@ use super::by_plan::{Moved, NextUp, prompt};
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
-use super::step_cautions::{BeforeList, StepCautions};
+use super::step_cautions::{BeforeList, StepCautions, StoodOut};
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::{Memo, effect};
@@ -74,6 +74,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
         // What runs meanwhile and what is pressed stay where they are while this scrolls, by keys as well.
         <section class="asked" tabindex="0" data-scrolls aria-labelledby="asked-instruction">
             <Whose shown=shown />
+            <StoodOut shown=shown />
             <p class="asked-title">{live::text(move || prompt.read().title.clone())}</p>
             // What is to be put away is as much to be done as what is asked, and read from as far.
             <p class="asked-spoils">{live::text(spoils)}</p>

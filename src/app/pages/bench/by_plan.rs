@@ -92,7 +92,12 @@ pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
             Some((whose, title)) => words::plan::leads_to(&whose, title),
             None => {
                 let views = shown.app.views.read();
-                words::prompt(view.bake.state(), view.ask, &states(&views))
+                let (state, ask) = (view.bake.state(), view.ask);
+                let mut prompt = words::prompt(state, ask, &states(&views));
+                if let Some(instead) = words::instead_of_serving(state, ask, view.at) {
+                    instead.clone_into(&mut prompt.instruction);
+                }
+                prompt
             }
         }
     })

@@ -1,13 +1,31 @@
 //! The cautions of what is asked now: where the hand is, and in a line before a long list.
 
 use domain::bake::State;
+use domain::formula::Caution;
 use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::Memo;
-use crate::widgets::cautions::Cautions;
+use crate::widgets::cautions::{Cautions, stood_out};
 use crate::widgets::live::{self, Rows};
 use crate::words;
+
+/// What has stood out too long, or soon will have, for as long as that is so and whatever is asked.
+#[component]
+pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
+    let said = Memo::new(move |_| shown.view.read().stood.clone());
+    view! {
+        <div class="stood" role="status">
+            {live::part(move || stood_out(said.get()))}
+        </div>
+    }
+}
+
+/// Whether a caution is of use: how to keep what spoils isn't, once it is lost.
+fn is_of_use(shown: Shown, caution: Caution) -> bool {
+    let keeps = matches!(caution, Caution::Perishable | Caution::CoolQuickly);
+    !(keeps && shown.view.read().has_lost())
+}
 
 /// In a line each what the cautions below a checklist say, for nobody scrolls to those with wet hands; and what of the
 /// list stays in the fridge.
@@ -16,7 +34,13 @@ pub(super) fn BeforeList(shown: Shown) -> impl IntoView {
     let lines = Memo::new(move |_| {
         let lines = shown.with_step(|state, step| {
             let cautions = step.checklist.as_ref().map(|_| step.cautions.clone());
-            let short = |caution| words::caution_in_short(caution, &state.formula);
+            let short = |caution| {
+                if is_of_use(shown, caution) {
+                    words::caution_in_short(caution, &state.formula)
+                } else {
+                    String::new()
+                }
+            };
             cautions
                 .into_iter()
                 .flatten()
@@ -46,17 +70,18 @@ pub(super) fn StepCautions(shown: Shown, burns: bool) -> impl IntoView {
     let cautions = Memo::new(move |_| {
         let cautions = shown.with_step(|_, step| step.cautions.clone());
         let mut cautions = cautions.unwrap_or_default();
-        cautions.retain(|caution| caution.burns() == burns);
+        cautions.retain(|&caution| caution.burns() == burns && is_of_use(shown, caution));
         cautions
     });
     let allergens = move || shown.with(|state| words::allergens(&state.formula));
     let keeps = Memo::new(move |_| {
         let kept = shown.with_step(State::kept_after).flatten();
-        kept.filter(|_| !burns).map_or(String::new(), words::keeps)
+        kept.filter(|_| !burns && is_of_use(shown, Caution::Perishable))
+            .map_or(String::new(), words::keeps)
     });
     let named = move || {
         let cautions = cautions.read();
-        cautions.contains(&domain::formula::Caution::Allergens)
+        cautions.contains(&Caution::Allergens)
     };
     view! {
         {live::part(move || view! { <Cautions cautions=cautions.get() /> }.into_any())}

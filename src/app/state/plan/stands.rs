@@ -147,7 +147,8 @@ fn put_away(state: &State, step: &Step) -> Option<Moment> {
 mod tests {
     use checks::{begin, say, starter, up_to};
     use domain::bake::{Bake, Intent};
-    use domain::formula::{ComponentId, Draft, Formula, Link, Step, StepId, StepKind};
+    use domain::estimate::{Basis, Estimate};
+    use domain::formula::{ComponentId, Draft, Formula, Length, Link, Step, StepId, StepKind};
     use domain::kitchen::Kitchen;
     use domain::schedule::plan::timetable;
     use domain::units::{Moment, minutes};
@@ -238,6 +239,8 @@ mod tests {
                 id: StepId(id),
                 title: title.to_owned(),
                 after: links.collect(),
+                // All of it is baked within its two hours, or the plan would say that it isn't.
+                length: Length::Hands(Estimate::exact(minutes(3.0), Basis::Formula)),
                 ..first.clone()
             }
         };

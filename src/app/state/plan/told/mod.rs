@@ -2,6 +2,7 @@
 
 mod ends;
 mod entry;
+mod limits;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
@@ -47,7 +48,7 @@ pub(crate) struct Told {
     pub(crate) early: Vec<Early>,
     /// How the hands stand to the times at which nobody is there.
     pub(crate) before_away: Vec<BeforeAway>,
-    /// What is left out for too long while something waits, in words.
+    /// What stood out for too long, or will while something waits, in words.
     pub(crate) left_out: Vec<String>,
     /// What hasn't begun and when it is to, soonest first.
     pub(crate) begins: Vec<(String, (Moment, bool))>,
@@ -64,6 +65,10 @@ impl Told {
         let names = words::distinct_names(&states);
         let chains = chains(planned, &states);
         let title = |item: &Item| title(item.what, &states);
+        let past = states.iter().enumerate();
+        let past = past.map(|(bake, state)| limits::limits(plan, bake, state, now));
+        let past: Vec<(bool, String)> = past.collect();
+        let mut waits = false;
         let mut entries = Vec::with_capacity(plan.items.len());
         for (place, item) in plan.items.iter().enumerate() {
             let mut entry = Entry {
@@ -108,6 +113,8 @@ impl Told {
             };
             let id = &planned.bakes[bake];
             entry.of = Some((id.clone(), step));
+            waits |= entry.too_late_by.is_some();
+            entry.too_late_by = entry.too_late_by.filter(|_| !past[bake].0);
             entry.part = Some(Lane::Part(bake, known.component));
             entry.whose = several.then(|| names[bake].clone());
             entry.key = format!("{}/{}", id.0, step.0);
@@ -174,16 +181,20 @@ impl Told {
             .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
             .collect();
         sorted::by_key(&mut begins, |&(_, at)| at);
-        let left_out = states.iter().zip(&names).enumerate();
-        let left_out = left_out.filter_map(|(bake, (state, name))| {
-            let left = plan.left_out(bake, state, planned.called(bake, now))?;
-            let said = words::plan::left_out(state, left, now);
-            Some(if states.len() > 1 {
-                format!("{name}: {said}")
-            } else {
-                said
-            })
-        });
+        let mut left_out = Vec::new();
+        for (bake, ((state, name), (_, past))) in states.iter().zip(&names).zip(past).enumerate() {
+            let left = plan.left_out(bake, state, planned.called(bake, now));
+            let left = left.map(|left| words::plan::left_out(state, left, now));
+            for said in [past, left.unwrap_or_default()] {
+                if !said.is_empty() {
+                    left_out.push(if states.len() > 1 {
+                        format!("{name}: {said}")
+                    } else {
+                        said
+                    });
+                }
+            }
+        }
         Some(Self {
             given: Given {
                 // Who queues for the hands wishes nothing.
@@ -194,7 +205,7 @@ impl Told {
                         entry.of.is_none() || entry.pinned.is_some() || entry.cold.is_some()
                     }),
                 as_heated: plan.as_heated,
-                waits: entries.iter().any(|entry| entry.too_late_by.is_some()),
+                waits,
             },
             lanes: lanes(&entries, &states, &names),
             entries,
@@ -205,7 +216,7 @@ impl Told {
             early: early(planned, &states, &names),
             margins: margins(planned, &states, &names),
             before_away: plan.before_away(&states, &away(&states), now),
-            left_out: left_out.collect(),
+            left_out,
             begins,
             at: planned.at,
         })

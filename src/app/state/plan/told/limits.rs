@@ -1,0 +1,40 @@
+//! What has stood out beyond its limit, or will have by the plan: a baker isn't told of it by how many minutes it is late.
+
+use domain::bake::{Keeps, Spoils, State};
+use domain::formula::StepKind;
+use domain::schedule::plan::{Plan, What};
+use domain::units::Moment;
+
+use crate::words;
+
+/// What is said of one bake, and whether that takes the place of all lateness in it.
+pub(super) fn limits(plan: &Plan, bake: usize, state: &State, now: Moment) -> (bool, String) {
+    let stood = state.stood(now);
+    if stood.iter().any(|stood| stood.keeps(now) > Keeps::Soon) {
+        let (is_lost, mut said) = words::stood(state, now);
+        if is_lost {
+            said = format!("{}. {said}", words::LOST);
+        }
+        return (is_lost, said);
+    }
+    // What is still within its limit, and by the plan isn't when it is baked or eaten.
+    for stood in &stood {
+        let ends = match stood.what {
+            Spoils::Filling if stood.is_in => StepKind::Bake,
+            Spoils::Bread => StepKind::Serve,
+            _ => continue,
+        };
+        for item in &plan.items {
+            if let What::Step(of, step) = item.what
+                && of == bake
+                && item.start > stood.by()
+                && let Some(step) = state.formula.step(step)
+                && step.kind == ends
+            {
+                let said = words::late_for_limit(&step.title, item.start, stood, now);
+                return (true, said);
+            }
+        }
+    }
+    (false, String::new())
+}
