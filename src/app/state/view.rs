@@ -160,11 +160,12 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
             in_order(state, &mut view.offers, &order);
             view.ask = focus_by(state, at, &order);
         }
-        // For some minutes nothing is put away.
-        let left_out = plan.left_out(place, state, planned.called(place, at));
+        // For some minutes nothing is put away; what somebody was called to may stand out since then.
+        let called = planned.called(place, at);
+        let left_out = plan.left_out(place, state, called);
         let for_minutes = |left: &LeftOut| {
             let ahead = left.at - at;
-            !left.is_dough && ahead.get() > 0.0 && ahead < PUT_AWAY
+            called.is_none() && !left.is_dough && ahead.get() > 0.0 && ahead < PUT_AWAY
         };
         view.by_plan.left_out = left_out.filter(|left| !for_minutes(left));
         view.by_plan.in_fridge = plan.stay_in_fridge(place, state);

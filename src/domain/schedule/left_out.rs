@@ -90,7 +90,8 @@ impl Plan {
             let (step, at) = self.begin_of(bake, state)?;
             // What was fixed calls by its own name.
             let fixed = state.pins.get(&step).copied();
-            let called = called.or(fixed.filter(|&pin| at - pin >= CALLED));
+            let fixed = fixed.filter(|&pin| at - pin >= CALLED);
+            let called = called.into_iter().chain(fixed).min();
             (!weighed_out(state, step, at, called).is_empty()).then_some(LeftOut {
                 step,
                 at,

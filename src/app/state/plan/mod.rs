@@ -35,6 +35,8 @@ pub(crate) struct Planned {
     /// By bake: when the baker is called to begin it. A baker who is late was called at the moment that has
     /// passed, and a bake that couldn't begin any sooner calls nobody: it was only just planned.
     calls: Vec<Option<Moment>>,
+    /// By bake: when the first of those calls was that nobody has followed; nothing where there is none.
+    first_calls: Vec<Option<Moment>>,
     /// By bake: when its oven is to be turned on, kept likewise.
     ovens: Vec<Option<Moment>>,
 }
@@ -62,9 +64,9 @@ impl Planned {
         begins.filter(|&begins| begins > now && is_held)
     }
 
-    /// When somebody was called to begin a bake or to go on with it, if that was by now.
+    /// When somebody was first called to begin a bake or to go on with it, if that was by now.
     pub(crate) fn called(&self, place: usize, now: Moment) -> Option<Moment> {
-        let called = self.calls.get(place).copied().flatten();
+        let called = self.first_calls.get(place).copied().flatten();
         called.filter(|&called| called <= now)
     }
 
@@ -104,8 +106,14 @@ impl Planned {
             }
         };
         let called = running.iter().zip(&timetable.begins).enumerate();
+        let calls: Vec<Option<Moment>> = called.map(call).collect();
+        let first = |(bake, call): (&Bake, &Option<Moment>)| {
+            let was = before.and_then(|before| before.called(before.place(&bake.id)?, at));
+            call.map(|call| was.map_or(call, |was| was.min(call)))
+        };
         Self {
-            calls: called.map(call).collect(),
+            first_calls: running.iter().zip(&calls).map(first).collect(),
+            calls,
             ovens: calling::ovens(running, &timetable, at, before),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,

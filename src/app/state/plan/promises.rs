@@ -195,6 +195,7 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
             bakes: of.clone().map(|of| of.bake.clone()).collect(),
             timetable,
             at: promise.at,
+            first_calls: of.clone().map(|of| of.called).collect(),
             calls: of.map(|of| of.called).collect(),
         };
         Some(Promised { planned, bakes })

@@ -6,7 +6,7 @@
 //! a new call. An oven that has become hot calls nobody, for it waits.
 
 use super::{Item, Plan, What};
-use crate::bake::State;
+use crate::bake::{CALLED, State};
 use crate::formula::StepKind;
 use crate::units::Moment;
 
@@ -67,7 +67,12 @@ pub fn agenda(plan: &Plan, bakes: &[&State], from: Moment) -> Vec<Call> {
             }),
         }
     }
-    calls.retain(|call| call.at >= from);
+    // Plans go by whole minutes: whoever is at a bake goes on with it in the next one, and isn't called.
+    let goes_on = |call: &Call| {
+        let has_begun = bakes.get(call.bake).is_some_and(|state| state.has_begun());
+        has_begun && call.looks.is_empty() && call.at - from < CALLED
+    };
+    calls.retain(|call| call.at >= from && !goes_on(call));
     calls.sort_by_key(|call| (call.at, call.bake));
     calls
 }

@@ -33,7 +33,14 @@ test("what is mixed in the evening isn't weighed in the morning, wherever gather
     await clock.pass(SECOND);
     await bench.press();
     await expect(bench.main).not.toContainText("Leave in the fridge");
+    // The cream is cold in time, and away.
     await new Baker(app, {}).until("Mix the dough");
+    await bench.card("Cream cools").click();
+    await bench.sheet.getByRole("button", { name: "It's ready now" }).click();
+    await clock.pass(SECOND);
+    await expect(bench.title).toHaveText("Cream into fridge");
+    await bench.press();
+    await expect(bench.title).toHaveText("Mix the dough");
     await expect(bench.main).toContainText("Until then the whole milk and beaten egg belong in the fridge.");
     const now = new Date(await app.now());
     await clock.sleep((18 * 60 + 20 - now.getUTCHours() * 60 - now.getUTCMinutes()) * MINUTE);

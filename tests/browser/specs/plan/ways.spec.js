@@ -73,7 +73,7 @@ test("for a table that is a little too soon more yeast helps, and is what is wei
   }
   await expect(app.plan.head).toContainText("later than your table");
   await app.plan.reckoned();
-  await expect(ways).toContainText(/^The table at 1\d:\d\d and the plum and almond cream buns don't fit together\./);
+  await expect(ways).toContainText(/^Ways outThe table at 1\d:\d\d and the plum and almond cream buns don't fit together\./);
   const way = ways.getByRole("listitem").filter({ hasText: "of yeast instead of" });
   await expect(way).toContainText(/^\d+\sg of yeast instead of 5\sg: table about 1\d:\d\d \(1\d:\d\d to 1\d:\d\d\)\./);
   const [grams] = (await way.innerText()).match(/\d+/);
