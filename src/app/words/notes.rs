@@ -65,24 +65,28 @@ const ON_TIME: f64 = 2.5;
 
 /// "12 min later than planned".
 pub(crate) fn against_plan(late: Minutes) -> String {
-    if late.get().abs() < ON_TIME {
-        "as planned".to_owned()
-    } else if late.get() > 0.0 {
-        format!("{} later than planned", span(late))
-    } else {
-        format!("{} earlier than planned", span(late))
-    }
+    against(
+        late,
+        "as planned",
+        ["earlier than planned", "later than planned"],
+    )
 }
 
 /// "12 min before its table".
 pub(crate) fn against_table(late: Minutes) -> String {
+    against(
+        late,
+        "in time for its table",
+        ["before its table", "after its table"],
+    )
+}
+
+fn against(late: Minutes, on_time: &str, [sooner, later]: [&str; 2]) -> String {
     if late.get().abs() < ON_TIME {
-        "in time for its table".to_owned()
-    } else if late.get() > 0.0 {
-        format!("{} after its table", span(late))
-    } else {
-        format!("{} before its table", span(late))
+        return on_time.to_owned();
     }
+    let by = if late.get() > 0.0 { later } else { sooner };
+    format!("{} {by}", span(late))
 }
 
 /// The same where room is short, after both moments: ", 12 min late", and nothing when it was on time.

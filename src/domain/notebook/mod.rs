@@ -6,7 +6,7 @@ use crate::bake::{Bake, BakeId, Ended, Entry, Event, Noted, Reading, State};
 use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::outline;
-use crate::schedule::plan::{PATIENCE, What, timetable};
+use crate::schedule::plan::{What, patience, timetable};
 use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -183,12 +183,7 @@ fn planned_for_table(bake: &Bake, others: &[&Bake]) -> Option<Ends> {
     let set = bake.state().started - own.started;
     states.insert(place, own);
     let all: Vec<&State> = states.iter().collect();
-    let mut left = PATIENCE;
-    let mut go_on = || {
-        left = left.saturating_sub(1);
-        left > 0
-    };
-    let found = timetable(&all, at, None, &mut go_on)?;
+    let found = timetable(&all, at, None, &mut patience())?;
     let items = found.plan.items.iter();
     let own = items.filter_map(|item| match item.what {
         What::Step(of, step) if of == place => Some((step, item.end + set)),

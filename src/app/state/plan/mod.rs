@@ -9,7 +9,7 @@ pub(crate) mod told;
 mod wishes;
 
 use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State};
-use domain::schedule::plan::{Made, Moved, PATIENCE, Timetable, moved, timetable};
+use domain::schedule::plan::{Made, Moved, Timetable, moved, patience, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
 use super::{BakeView, Late, Oventide};
@@ -310,12 +310,4 @@ fn calls(app: Oventide, planned: &Planned, bake: &Bake, now: Moment) -> Vec<Alar
     let bakes = app.bakes.read_untracked();
     let states = planned.states(&bakes);
     planned.alarms(bake, states.as_deref(), app.look_at(&bake.id), now)
-}
-
-fn patience() -> impl FnMut() -> bool {
-    let mut left = PATIENCE;
-    move || {
-        left = left.saturating_sub(1);
-        left > 0
-    }
 }

@@ -5,12 +5,12 @@
 
 use domain::bake::{Bake, BakeId, Intent, State};
 use domain::formula::Step;
-use domain::schedule::plan::{Timetable, What, away, tables, timetable};
+use domain::schedule::plan::{Timetable, What, away, patience, tables, timetable};
 use domain::units::{Moment, minutes};
 use platform::clock;
 use platform::store::Asleep;
 
-use super::{patience, running_states};
+use super::running_states;
 use crate::state::Oventide;
 
 /// When most people sleep.

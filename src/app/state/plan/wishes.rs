@@ -3,11 +3,10 @@
 use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide, moment_of_press};
 use domain::estimate::Estimate;
 use domain::formula::Formula;
-use domain::schedule::plan::{away, timetable};
+use domain::schedule::plan::{away, patience, timetable};
 use domain::units::Moment;
 use platform::{clock, ids};
 
-use super::patience;
 use crate::state::{Answer, Oventide};
 use crate::words;
 

@@ -51,7 +51,7 @@ use rounds::{From, Rounds};
 pub use timetable::{
     BeforeAway, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
 };
-pub use trial::{PATIENCE, Rest};
+pub use trial::{Rest, patience};
 pub use what::{RetardPart, What};
 
 /// Something planned.

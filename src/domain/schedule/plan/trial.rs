@@ -18,7 +18,7 @@ pub type Rest<'a> = &'a dyn Fn() -> Pin<Box<dyn Future<Output = bool>>>;
 
 /// How often one search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan
 /// takes a hundredth.
-pub const PATIENCE: u32 = 20_000;
+const PATIENCE: u32 = 20_000;
 /// Plans go by whole minutes, so less than that is nothing.
 const NOTHING: f64 = 0.5;
 
@@ -250,6 +250,12 @@ impl<'a> Trials<'a> {
     pub(super) async fn keeps(&self, case: &Case<'_>, how: As) -> Result<bool, LeftOff> {
         Ok(self.tried(case, how).await?.is_kept())
     }
+}
+
+/// Goes on for as long as one search may.
+pub fn patience() -> impl FnMut() -> bool {
+    let mut left = PATIENCE;
+    move || is_patient(&mut left)
 }
 
 fn is_patient(left: &mut u32) -> bool {

@@ -23,21 +23,25 @@ fn told_of(bakes: &[Bake], now: Moment) -> Told {
     Told::of(&planned, bakes, now).expect("it is planned")
 }
 
+/// A bread begun for a table.
+fn for_table(id: &str, table: Moment) -> Bake {
+    let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+    bake.id = BakeId(id.to_owned());
+    let wishes = Wishes {
+        table: Some(table),
+        ..Wishes::default()
+    };
+    say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+    bake
+}
+
 #[test]
 fn of_several_tables_it_is_told_which_hang_on_something() {
     let tables = [9.0, 14.0].map(|hours| START + minutes(60.0 * hours));
     let ids = ["plum-almond-buns", "orange-braid"];
     let mut bakes: Vec<Bake> = Vec::new();
     for (id, table) in ids.into_iter().zip(tables) {
-        let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
-        bake.id = BakeId(id.to_owned());
-        let table = Some(table);
-        let wishes = Wishes {
-            table,
-            ..Wishes::default()
-        };
-        say(&mut bake, Intent::Wish(Box::new(wishes)), START);
-        bakes.push(bake);
+        bakes.push(for_table(id, table));
     }
     let told = told_of(&bakes, START);
     for (bake, table) in bakes.iter().zip(tables) {
@@ -69,15 +73,8 @@ fn what_is_ready_early_tells_whose_the_oven_is_later() {
     for apart in [5.0, 30.0, 480.0] {
         let mut bakes: Vec<Bake> = Vec::new();
         for (place, id) in ids.into_iter().enumerate() {
-            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
-            bake.id = BakeId(id.to_owned());
-            let table = Some(START + minutes(840.0 + apart * place as f64));
-            let wishes = Wishes {
-                table,
-                ..Wishes::default()
-            };
-            say(&mut bake, Intent::Wish(Box::new(wishes)), START);
-            bakes.push(bake);
+            let table = START + minutes(840.0 + apart * place as f64);
+            bakes.push(for_table(id, table));
         }
         let told = told_of(&bakes, START);
         for ((whose, margin), early) in told.margins.iter().zip(&told.early) {
