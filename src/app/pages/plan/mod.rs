@@ -262,7 +262,10 @@ fn depends_on(told: &Told, table: Option<Moment>, now: Moment) -> Option<String>
     let mut names: Vec<String> = Vec::new();
     for entry in &chain {
         if length(entry) >= least && names.len() < MOST_LINKS {
-            names.push(words::item(entry));
+            names.push(match entry.of {
+                Some(_) => words::item(entry),
+                None => words::your_being_away(entry.end, now),
+            });
         }
     }
     let shorter = chain.len() - names.len();

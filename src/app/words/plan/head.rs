@@ -11,7 +11,7 @@ use crate::words::quantity::{between, span};
 use crate::words::when;
 
 /// While no plan was found.
-pub(crate) const NO_PLAN: &str = "No plan was found for what you wish. Take a wish away, or go by the Bench: it knows what comes next.";
+pub(crate) const NO_PLAN: &str = "No plan was found in time for what you wish. Take a wish away, or go by the Bench: it knows what comes next.";
 /// That more is to stand in the fridge than fits, and what can be done: "The fridge is full from 10:00 to 11:00…"
 pub(crate) fn fridge_full((from, to): (Moment, Moment), now: Moment) -> String {
     format!(
@@ -152,6 +152,11 @@ pub(crate) const TABLE_DEPENDS_ON: &str = "The table";
 /// The same of one of several tables: "The table at 16:00".
 pub(crate) fn table_depends(table: Moment, now: Moment) -> String {
     format!("{TABLE_DEPENDS_ON} at {}", when(table, now))
+}
+
+/// What something depends on that comes only once somebody is there: "your being away until 12:00".
+pub(crate) fn your_being_away(until: Moment, now: Moment) -> String {
+    format!("your being away until {}", when(until, now))
 }
 
 /// "The table depends on Knead, First rise, Fill and 7 shorter steps." Nothing where all is done, and nothing can change it.

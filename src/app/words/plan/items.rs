@@ -271,6 +271,8 @@ pub(crate) fn why(entry: &Entry, now: Moment) -> String {
         Why::After(other) => format!("It waits for: {other}."),
         Why::Nobody => "It waits until somebody is in the kitchen.".to_owned(),
         Why::Before(other) => format!("It waits so that {other} needn't."),
+        Why::InTimeFor(other) => format!("It is timed so that the oven is hot as {other} ends."),
+        Why::NotSooner => "It could start sooner, but what it makes would only wait.".to_owned(),
         Why::Free => "It waits for nothing else.".to_owned(),
     }
 }
@@ -282,7 +284,8 @@ pub(crate) fn waits(entry: &Entry) -> Option<String> {
         Why::After(other) => Some(format!("waits for {other}")),
         Why::Nobody => Some("waits until somebody is here".to_owned()),
         Why::Before(other) => Some(format!("waits to keep {other} from waiting")),
-        Why::Fixed | Why::Planned | Why::Free => None,
+        Why::InTimeFor(other) => Some(format!("timed for the end of {other}")),
+        Why::Fixed | Why::Planned | Why::NotSooner | Why::Free => None,
     }
 }
 

@@ -1,7 +1,7 @@
 //! The ends of a plan: how they stand to their tables, what hangs on them, and why one is sooner than it has to be.
 
 use domain::bake::State;
-use domain::schedule::plan::{Margin, What, table_of};
+use domain::schedule::plan::{Item, Margin, What, table_of};
 use domain::units::Moment;
 
 use crate::state::Planned;
@@ -16,6 +16,16 @@ pub(super) fn chains(planned: &Planned, states: &[&State]) -> Vec<(Option<Moment
     }
     if chains.is_empty() {
         chains.push((None, plan.critical()));
+    }
+    for (_, chain) in &mut chains {
+        // What was put off beyond a time away for its own sake isn't kept by that.
+        let is_tight = |away: &Item, next: &Item| (next.start - away.end).get() < 1.5;
+        if let [first, next, ..] = chain[..]
+            && plan.items[first].what == What::Away
+            && !is_tight(&plan.items[first], &plan.items[next])
+        {
+            chain.remove(0);
+        }
     }
     chains
 }

@@ -34,6 +34,10 @@ pub(crate) enum Why {
     Nobody,
     /// This follows, and would wait too long.
     Before(String),
+    /// The oven is to be hot as this ends.
+    InTimeFor(String),
+    /// It could start sooner, but what it makes would only wait.
+    NotSooner,
     /// Nothing keeps it.
     Free,
 }
@@ -100,10 +104,8 @@ pub(super) fn short(what: What) -> Option<String> {
     }
 }
 
-/// When it may end, unless that is known to the minute.
+/// When it may end for all that it hangs on, unless that is known to the minute.
 pub(crate) fn window(item: &Item) -> Option<Estimate<Moment>> {
-    let (early, late) = item.slack;
-    let wide = early.get().max(late.get()) >= 1.0;
-    let basis = domain::estimate::Basis::Model;
-    wide.then(|| Estimate::new(item.end - early, item.end, item.end + late, basis))
+    let (early, late) = item.reach;
+    (early.get().max(late.get()) >= 1.0).then(|| item.window())
 }

@@ -3,6 +3,7 @@
 mod ends;
 mod entry;
 mod limits;
+mod why;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
@@ -126,12 +127,10 @@ impl Told {
                 let whose = of.map(|(of, _)| names[of].as_str());
                 words::of_bread(&title(other), whose)
             };
-            entry.why = match item.waits_for.map(|place| &plan.items[place]) {
-                _ if goes_on => Why::GoesOn,
-                Some(other) if other.what == What::Away => Why::Nobody,
-                Some(other) if other.start > item.start => Why::Before(named(other)),
-                Some(other) => Why::After(named(other)),
-                None => Why::Free,
+            entry.why = if goes_on {
+                Why::GoesOn
+            } else {
+                why::why(plan, item, known, planned.at, &named)
             };
             let rise = plan.item(What::Step(bake, step));
             let rises = state.progress(step).ended.is_none() && !known.is_hands();

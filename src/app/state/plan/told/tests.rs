@@ -154,3 +154,54 @@ fn a_planned_night_is_a_wish_and_says_that_it_was_planned() {
     let whys: Vec<String> = moves.map(|entry| words::plan::why(entry, now)).collect();
     assert_eq!(whys, ["It was planned for then."; 2]);
 }
+
+#[test]
+fn what_something_waits_for_ends_as_it_begins() {
+    // With a time away before it, a table moves most of the dough later than it could be.
+    let away = [3.0, 4.0].map(|hours| START + minutes(60.0 * hours));
+    let mut after = 0;
+    for id in ["plum-almond-buns", "orange-braid", "overnight-tin-loaf"] {
+        for hours in [8.0, 9.5, 24.0] {
+            let mut bake = begin(starter(id), Kitchen::UNMEASURED, START);
+            let wishes = Wishes {
+                table: Some(START + minutes(60.0 * hours)),
+                away: vec![(away[0], away[1])],
+                ..Wishes::default()
+            };
+            say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+            let told = told(&bake, START);
+            let titled = |title: &str| {
+                let mut entries = told.entries.iter();
+                entries
+                    .find(|entry| entry.title == title)
+                    .expect("it is planned")
+            };
+            let steps = &bake.state().formula.steps;
+            for entry in &told.entries {
+                match &entry.why {
+                    Why::After(other) => {
+                        let waited = (entry.start - titled(other).end).get();
+                        let of = entry.of.as_ref().map(|(_, step)| *step);
+                        let step = steps.iter().find(|step| Some(step.id) == of);
+                        let links = step.into_iter().flat_map(|step| &step.after);
+                        let least = links.map(|link| link.least.get()).fold(0.0, f64::max);
+                        assert!(
+                            (-2.0..=least + 2.0).contains(&waited),
+                            "{id}, table in {hours} h: {} waits for {other}, {waited} min",
+                            entry.title
+                        );
+                        after += 1;
+                    }
+                    Why::Nobody => assert!((entry.start - away[1]).get().abs() <= 2.0),
+                    Why::InTimeFor(_) => assert!(
+                        steps
+                            .iter()
+                            .any(|step| { step.ahead_of.is_some() && step.title == entry.title })
+                    ),
+                    _ => {}
+                }
+            }
+        }
+    }
+    assert!(after > 60, "{after}");
+}
