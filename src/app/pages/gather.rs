@@ -260,12 +260,12 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
 
 /// What is at hand in the fridge until it is weighed.
 fn leave_in_fridge(app: Oventide) -> String {
-    let mut said = String::new();
-    for view in app.views.read().iter() {
-        said += &view.leave_in_fridge().unwrap_or_default();
-        said.push(' ');
-    }
-    said
+    let views = app.views.read();
+    let each: Vec<String> = views
+        .iter()
+        .filter_map(|view| view.leave_in_fridge())
+        .collect();
+    words::plan::leave_all(&each)
 }
 
 fn is_gathered(state: &State) -> bool {

@@ -48,10 +48,16 @@ pub(crate) fn moved_by_plan(title: &str, goes_in: bool) -> String {
     format!("{title}: the dough is {there} the fridge now")
 }
 
-/// Of what is to be taken out of the oven: "Baked at 16:12, 8 min ago: every minute in there is too long."
+/// Of what is to be taken out of the oven: "Baked at 16:12, 8 min ago: every minute in there is too long." In the first
+/// minute nothing has been too long.
 pub(crate) fn baked_since(since: Moment, now: Moment) -> String {
-    let (at, ago) = (when(since, now), span((now - since).max(minutes(0.0))));
-    format!("Baked at {at}, {ago} ago: every minute in there is too long.")
+    let (at, ago) = (when(since, now), (now - since).max(minutes(0.0)));
+    let ago = if ago.get() < 1.0 {
+        String::new()
+    } else {
+        format!(", {} ago", span(ago))
+    };
+    format!("Baked at {at}{ago}: every minute in there is too long.")
 }
 
 /// Of work that is left for later on purpose, by which it may come later than is good for it.
@@ -100,6 +106,17 @@ fn put_away(state: &State, left: LeftOut) -> String {
 /// milk and beaten egg for orange dough at 18:00; beaten egg and whole milk for egg wash at 21:05."
 pub(crate) fn leave_in_fridge(state: &State, parts: &[InFridge], now: Moment) -> Option<String> {
     leave(state, parts, &|until| when(until, now))
+}
+
+/// The same for several breads, said once.
+pub(crate) fn leave_all(each: &[String]) -> String {
+    let lists = each.iter().filter_map(|said| said.strip_prefix(LEAVE));
+    let lists: Vec<&str> = lists.map(|list| list.trim_end_matches('.')).collect();
+    if lists.is_empty() {
+        String::new()
+    } else {
+        format!("{LEAVE}{}.", lists.join("; "))
+    }
 }
 
 fn leave(state: &State, parts: &[InFridge], time: &dyn Fn(Moment) -> String) -> Option<String> {
@@ -174,6 +191,9 @@ mod tests {
         let both = "Leave in the fridge, and weigh when it is needed: whole milk and beaten egg for orange dough at 18:00; beaten egg and whole milk for egg wash at 18:00.";
         assert_eq!(said(&[dough, wash]).as_deref(), Some(both));
         assert_eq!(said(&[]), None);
+        let each = [said(&[dough]), said(&[wash])].map(|said| said.expect("it leaves some"));
+        assert_eq!(leave_all(&each), both);
+        assert_eq!(leave_all(&[]), "");
     }
 
     #[test]

@@ -224,7 +224,7 @@ pub(crate) fn calendar_outcome(outcome: &SaveOutcome, next: Option<&Event>) -> S
             "The plan was handed over. Where your calendar asks, add all of its entries.".to_owned()
         }
         SaveOutcome::Downloaded => format!(
-            "{CALENDAR_FILE} is in your downloads. Open it there, and your calendar takes its entries in."
+            "{CALENDAR_FILE} is in your downloads. Open it there with a calendar, add all of its entries, and look whether they remind you."
         ),
         SaveOutcome::Cancelled => "Nothing was put in the calendar.".to_owned(),
         SaveOutcome::Failed(_) => {

@@ -41,7 +41,9 @@ pub(crate) const OR: &str = "What helps";
 /// That it doesn't help much, over ways that all leave more than half of what is amiss.
 pub(crate) const NONE_IS_HALF: &str = "No single change makes up for even half.";
 /// That nothing does.
-pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge and no other amount of yeast would help enough.";
+pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in the fridge, no other amount of yeast and nothing made the day before would help enough.";
+/// That nobody knows.
+pub(crate) const GAVE_UP: &str = "There was no time to find out what would help.";
 
 /// A way, and the table it leads to; `begins_at` is when each bake begins as it is planned: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
 pub(crate) fn way(

@@ -56,6 +56,8 @@ struct Found {
     instead: Vec<Press>,
     ways: Vec<Press>,
     is_done: bool,
+    /// Whether the search for ways ended before all were tried.
+    gave_up: bool,
     /// For which moment, and of what.
     at: Option<Moment>,
     of: Vec<Bake>,
@@ -97,6 +99,7 @@ pub(crate) fn WaysOut() -> impl IntoView {
         match &found.contradiction {
             Some(contradiction) => contradiction.clone(),
             None if !found.is_done => words::WORKING_IT_OUT.to_owned(),
+            None if nothing && found.gave_up => words::GAVE_UP.to_owned(),
             None if nothing => words::NOTHING_HELPS.to_owned(),
             None => String::new(),
         }

@@ -49,11 +49,12 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             (found.contradiction, found.instead) = (Some(contradiction), instead);
             looks.take_in(found.clone());
         }
-        let ways = levers(&refs, now, &rest).await.unwrap_or_default();
+        let ways = levers(&refs, now, &rest).await;
         if !goes_on() {
             return;
         }
-        let ways = ways.into_iter();
+        found.gave_up = ways.is_none();
+        let ways = ways.into_iter().flatten();
         let plan = looks.app.plan.read_untracked();
         // As the page says it, which can be some minutes off what was looked for anew.
         let begins = |bake: &Bake| {

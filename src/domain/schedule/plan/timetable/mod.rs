@@ -1,7 +1,7 @@
 //! The plan that keeps to what the baker wishes: tables, the earliest beginning, times away.
 //!
 //! A bake that hasn't begun is kept back until it has to begin for its table, which the search
-//! backwards proves; from there on everything goes as soon as it can, so that the hands have the
+//! backwards finds, and proves unless patience comes to an end; from there on everything goes as soon as it can, so that the hands have the
 //! time to spare behind them and not before them. A buffer is left before the table, because
 //! bread can wait there and nowhere else: as much as the end may be late by. Hands before a time away have one of
 //! their own ([`BeforeAway`]).
