@@ -8,6 +8,8 @@
 //!   listener for errors can be called once only.
 //! - Opening a database that the browser keeps shut is reported as
 //!   `VersionZero`, whatever was thrown.
+//! - Listeners that an opening is given by the crate bring its words for every error, and those the tables for writing
+//!   any number at all. So an opening is listened to here.
 
 use std::cell::Cell;
 use std::rc::Rc;
@@ -22,7 +24,7 @@ use indexed_db_futures::transaction::{
 };
 use records::migrate::MIGRATIONS;
 use wasm_bindgen::{JsCast as _, JsValue};
-use web_sys::{DomException, IdbTransaction};
+use web_sys::{DomException, IdbDatabase, IdbOpenDbRequest, IdbTransaction};
 
 use super::StoreError;
 use super::shelves::{Kept, Shelf, entry_key, free_key};
@@ -50,14 +52,16 @@ impl Connection {
         on_blocked: impl Fn() + 'static,
         on_closed: impl Fn() + 'static,
     ) -> Result<Self, StoreError> {
-        let request = Database::open(NAME)
-            .with_version(VERSION)
-            .with_on_blocked(move |_| {
-                on_blocked();
-                Ok(())
-            })
-            .with_on_upgrade_needed(|_, database| build_shelves(&database));
+        let request = Database::open(NAME).with_version(VERSION).build();
+        let request = request.map_err(opening)?;
+        let asked = request.as_sys().clone();
+        let upgraded = asked.clone();
+        let listening = [
+            listen(&asked, "blocked", move |_| on_blocked()),
+            listen(&asked, "upgradeneeded", move |_| build_shelves(&upgraded)),
+        ];
         let database = request.await.map_err(opening)?;
+        drop(listening);
         Ok(Self::listening(database, on_closed))
     }
 
@@ -206,14 +210,24 @@ impl Drop for Connection {
     }
 }
 
-fn build_shelves(database: &Database) -> Result<(), Error> {
-    let built: Vec<String> = database.object_store_names().collect();
-    for shelf in Shelf::ALL {
-        if !built.iter().any(|name| name == shelf.name()) {
-            database.create_object_store(shelf.name()).build()?;
+/// Builds what isn't there yet. Where that can't be done the opening fails, so that nothing is half built.
+fn build_shelves(asked: &IdbOpenDbRequest) {
+    let build = || -> Result<(), JsValue> {
+        let database: IdbDatabase = asked.result()?.unchecked_into();
+        let built = database.object_store_names();
+        for shelf in Shelf::ALL {
+            if !built.contains(shelf.name()) {
+                database.create_object_store(shelf.name())?;
+            }
         }
+        Ok(())
+    };
+    if build().is_err()
+        && let Some(upgrade) = asked.transaction()
+    {
+        // It refuses only if it has ended already, and then with the opening.
+        let _ = upgrade.abort();
     }
-    Ok(())
 }
 
 async fn has(store: &ObjectStore<'_>, key: &str) -> Result<bool, StoreError> {
