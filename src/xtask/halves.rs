@@ -2,6 +2,7 @@
 
 use crate::command;
 use crate::digest::hex;
+use crate::order;
 use crate::split;
 use sha2::{Digest, Sha256};
 use std::path::Path;
@@ -24,15 +25,9 @@ const DOORS: [&str; 7] = [
     "app::words::stood::stood",
 ];
 
-/// How `wasm-opt` makes a half small; `DEVELOPERS.md` says what each is for.
-const SMALL: [&str; 6] = [
-    "--low-memory-unused",
-    "--flatten",
-    "--rereloop",
-    "-Os",
-    "-Os",
-    "--reorder-functions-by-name",
-];
+/// How `wasm-opt` makes a half small, in two steps; `DEVELOPERS.md` says what each is for.
+const SMALL: [&str; 4] = ["--low-memory-unused", "--flatten", "--rereloop", "-Os"];
+const SMALLER: [&str; 3] = ["--low-memory-unused", "-Os", "--reorder-functions-by-name"];
 
 /// Divides the code that `index` loads; the page that loads both halves.
 pub(crate) fn divide(folder: &Path, index: &str) -> Result<String, String> {
@@ -73,16 +68,26 @@ pub(crate) fn names_are_kept() -> bool {
 }
 
 fn small(folder: &Path, half: &[u8]) -> Result<Vec<u8>, String> {
+    let small = optimized(folder, half, &SMALL)?;
+    let named = if names_are_kept() {
+        small
+    } else {
+        order::named_by_bytes(&small)?
+    };
+    optimized(folder, &named, &SMALLER)
+}
+
+fn optimized(folder: &Path, half: &[u8], how: &[&str]) -> Result<Vec<u8>, String> {
     let path = folder.join("half.wasm");
     let said = |cause: std::io::Error| format!("half.wasm: {cause}");
     std::fs::write(&path, half).map_err(said)?;
     let mut opt = Command::new("wasm-opt");
-    opt.args(SMALL);
+    opt.args(how);
     if names_are_kept() {
         opt.arg("-g");
     }
     command::show(opt.arg(&path).arg("-o").arg(&path))?;
-    let small = std::fs::read(&path).map_err(said)?;
+    let optimized = std::fs::read(&path).map_err(said)?;
     std::fs::remove_file(&path).map_err(said)?;
-    Ok(small)
+    Ok(optimized)
 }

@@ -11,6 +11,7 @@ mod command;
 mod digest;
 mod halves;
 mod http;
+mod order;
 mod paths;
 mod precache;
 mod report;
