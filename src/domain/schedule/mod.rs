@@ -19,7 +19,6 @@ mod night;
 mod offers;
 mod outline;
 pub mod plan;
-pub mod solve;
 mod tails;
 mod wish;
 
@@ -32,5 +31,6 @@ pub use left_out::{InFridge, LeftOut, dough_left_out, spoiling, weighed_out};
 pub use night::{NightWork, Spared, night_work};
 pub use offers::{in_order, offers};
 pub use outline::{Outline, Planned, likely_outline, outline};
+pub use solve;
 pub use tails::tails;
 pub use wish::{if_started, rise_if_started, yeast_for};

@@ -212,16 +212,15 @@ pub(super) fn blocks(problem: &Problem, one: usize, other: usize) -> Option<(Blo
 /// Where everything starts as early as its order allows, the end is a way through the arcs that
 /// meets no task twice, from a first minute; every task adds at most the longest arc that leaves it.
 pub(super) fn horizon(problem: &Problem) -> i32 {
-    let tasks = problem.tasks().iter().enumerate();
-    let longest = tasks.map(|(place, task)| {
-        let lags = problem.links().iter().map(|link| {
-            let end = problem.tasks()[link.from].minutes;
-            let forwards = (link.from == place).then_some(end + link.least);
-            let back = link.most.filter(|_| link.to == place);
-            forwards.max(back.map(|most| -end - most)).unwrap_or(0)
-        });
-        lags.max().unwrap_or(0).max(task.minutes)
-    });
-    let first = problem.tasks().iter().map(|task| task.earliest).max();
-    longest.sum::<i32>() + first.unwrap_or(0)
+    let tasks = problem.tasks();
+    let mut longest: Vec<i32> = tasks.iter().map(|task| task.minutes).collect();
+    for link in problem.links() {
+        let end = tasks[link.from].minutes;
+        longest[link.from] = longest[link.from].max(end + link.least);
+        if let Some(most) = link.most {
+            longest[link.to] = longest[link.to].max(-end - most);
+        }
+    }
+    let first = tasks.iter().map(|task| task.earliest).max();
+    longest.iter().sum::<i32>() + first.unwrap_or(0)
 }
