@@ -237,7 +237,7 @@ impl State {
         let times = |place: Place| held.through(place.film()).get() / own.get();
         let readings = self.air.iter().map(|&(at, _)| at);
         let mut moments: Vec<Moment> = readings.chain(places.iter().map(|&(at, _)| at)).collect();
-        moments.sort_unstable();
+        sorted::by_key(&mut moments, |&at| at);
         moments.dedup();
         let start = moments.first().copied().unwrap_or(self.started);
         let until = places.first().map(|&(until, _)| until);

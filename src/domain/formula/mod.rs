@@ -29,6 +29,7 @@ use std::sync::Arc;
 
 use crate::food::Food;
 use crate::kitchen::Scales;
+use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams};
 
@@ -265,7 +266,7 @@ impl Draft {
             .flat_map(|component| &component.ingredients)
             .flat_map(|part| part.food.allergens.iter().copied())
             .collect();
-        found.sort();
+        sorted::by_key(&mut found, |&allergen| allergen);
         found.dedup();
         found
     }

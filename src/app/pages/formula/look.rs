@@ -1,6 +1,7 @@
 //! What goes in, and what to take care of.
 
 use domain::formula::{Caution, Formula};
+use domain::sorted;
 use leptos::prelude::*;
 
 use crate::reactive::Memo;
@@ -71,7 +72,7 @@ fn beforehand(formula: &Formula) -> Vec<Caution> {
             }
         })
         .collect();
-    cautions.sort();
+    sorted::by_key(&mut cautions, |&caution| caution);
     cautions.dedup();
     cautions
 }

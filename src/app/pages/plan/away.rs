@@ -1,5 +1,6 @@
 //! When nobody is in the kitchen.
 
+use domain::sorted;
 use domain::units::{Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -68,7 +69,7 @@ fn add(app: Oventide, mut times: Vec<(Moment, Moment)>) {
     app.wish_away(Box::new(move |known: &mut Vec<_>| {
         times.retain(|time| !known.contains(time));
         known.append(&mut times);
-        known.sort();
+        sorted::by_key(known, |&away| away);
     }));
 }
 

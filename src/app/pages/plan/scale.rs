@@ -61,7 +61,7 @@ impl Scale {
         let mut edges: Vec<Moment> = spans.flat_map(|(start, end)| [start, end]).collect();
         edges.extend([from, to]);
         edges.retain(|&edge| edge >= from && edge <= to);
-        edges.sort();
+        sorted::by_key(&mut edges, |&edge| edge);
         edges.dedup();
         let mut stretches: Vec<Stretch> = edges
             .windows(2)

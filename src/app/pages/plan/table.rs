@@ -3,6 +3,7 @@
 use domain::formula::{Formula, Step};
 use domain::schedule::if_started;
 use domain::schedule::plan::tables;
+use domain::sorted;
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -169,7 +170,7 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)
             [first, clock::next_time_of_day(meal, first + minutes(1.0))]
         })
         .collect();
-    meals.sort();
+    sorted::by_key(&mut meals, |&meal| meal);
     times.append(&mut meals);
     for at in times {
         let known = offers.iter().any(|&(other, _)| other == at);

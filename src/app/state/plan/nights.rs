@@ -6,6 +6,7 @@
 use domain::bake::{Bake, BakeId, Intent, State};
 use domain::formula::Step;
 use domain::schedule::plan::{Timetable, What, away, patience, tables, timetable};
+use domain::sorted;
 use domain::units::{Moment, minutes};
 use platform::clock;
 use platform::store::Asleep;
@@ -117,7 +118,7 @@ fn add_apart(known: &mut Vec<(Moment, Moment)>, nights: Vec<(Moment, Moment)>) {
             known.push((from, to));
         }
     }
-    known.sort();
+    sorted::by_key(known, |&night| night);
 }
 
 /// Whether somebody is asleep then.

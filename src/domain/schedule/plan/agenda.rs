@@ -8,6 +8,7 @@
 use super::{Item, Plan, What};
 use crate::bake::{CALLED, State};
 use crate::formula::StepKind;
+use crate::sorted;
 use crate::units::Moment;
 
 /// One moment to be there for, and what is there to do. Items are told by their places in the plan.
@@ -73,7 +74,7 @@ pub fn agenda(plan: &Plan, bakes: &[&State], from: Moment) -> Vec<Call> {
         has_begun && call.looks.is_empty() && call.at - from < CALLED
     };
     calls.retain(|call| call.at >= from && !goes_on(call));
-    calls.sort_by_key(|call| (call.at, call.bake));
+    sorted::by_key(&mut calls, |call| (call.at, call.bake));
     calls
 }
 

@@ -3,6 +3,7 @@
 use std::f64::consts::PI;
 
 use super::body::Body;
+use crate::sorted;
 use crate::thermal::transient::{self, Axis, Term};
 use crate::units::Minutes;
 
@@ -124,7 +125,8 @@ fn folded(mut parts: Vec<Part>, fastest_rate: f64) -> Vec<Mode> {
     parts.retain(|part| {
         part.rate <= fastest_rate && part.mean.abs().max(part.core.abs()) > NEGLIGIBLE
     });
-    parts.sort_by(|a, b| a.rate.total_cmp(&b.rate));
+    // No rate is below nought, and such numbers stand in the order of their bits.
+    sorted::by_key(&mut parts, |part| part.rate.to_bits());
     let rest_of_mean = 1.0 - parts.iter().map(|part| part.mean).sum::<f64>();
     let rest_of_core = 1.0 - parts.iter().map(|part| part.core).sum::<f64>();
     let mut modes: Vec<Mode> = parts

@@ -226,7 +226,7 @@ impl Told {
 fn lanes(entries: &[Entry], states: &[&State], names: &[String]) -> Vec<(Lane, String)> {
     let mut lanes = vec![Lane::Hands];
     lanes.extend(entries.iter().map(|entry| entry.lane));
-    lanes.sort();
+    sorted::by_key(&mut lanes, |&lane| lane);
     lanes.dedup();
     let name = |lane| match lane {
         Lane::Hands => words::plan::HANDS.to_owned(),

@@ -2,6 +2,7 @@
 
 use crate::bake::{State, Wishes};
 use crate::formula::StepId;
+use crate::sorted;
 use crate::units::Moment;
 
 /// What could be wished instead, and would be kept.
@@ -107,7 +108,7 @@ impl Nearest {
                     .away
                     .retain(|&(from, to)| from < away.0 || to > away.1);
                 wishes.away.extend(by);
-                wishes.away.sort();
+                sorted::by_key(&mut wishes.away, |&away| away);
             };
         match *self {
             Self::Table { was, at, .. } if wishes.table == Some(was) => wishes.table = Some(at),

@@ -19,6 +19,7 @@ use super::timetable::{away, not_before, tables};
 use super::trial::{As, Case, LeftOff, Rest, Trials};
 use crate::bake::State;
 use crate::formula::StepId;
+use crate::sorted;
 use crate::units::Moment;
 
 /// Something that is wished, or has to be: what is claimed of the time.
@@ -172,7 +173,7 @@ impl<'a> Question<'a> {
             .iter()
             .filter_map(|state| not_before(state))
             .collect();
-        begins.sort();
+        sorted::by_key(&mut begins, |&begins| begins);
         begins.dedup();
         claims.extend(begins.into_iter().map(Claim::NotBefore));
         claims.extend(tables(self.bakes).into_iter().map(Claim::Table));

@@ -4,6 +4,7 @@ use super::{Both, Why};
 use crate::bake::{Bake, BakeId, Event, Forecast, Reason, State};
 use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::plan::What;
+use crate::sorted;
 use crate::units::{Celsius, Minutes, Moment, minutes};
 
 /// What was said within this time is what the plan was redone for.
@@ -73,7 +74,7 @@ impl<'a> Both<'a> {
             let entries = known.log()[same..].iter().zip(same..);
             news.extend(entries.map(|(entry, place)| (entry.at, bake, place)));
         }
-        news.sort_by_key(|&(at, _, place)| std::cmp::Reverse((at, place)));
+        sorted::by_key(&mut news, |&(at, _, place)| std::cmp::Reverse((at, place)));
         news
     }
 

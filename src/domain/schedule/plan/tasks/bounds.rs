@@ -8,6 +8,7 @@ use crate::schedule::plan::let_go::Limit;
 use crate::schedule::plan::ovens::{Hot, heat};
 use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::Task;
+use crate::sorted;
 use crate::units::Moment;
 
 impl Tasks<'_> {
@@ -30,7 +31,7 @@ impl Tasks<'_> {
             .map(|(_, task)| (task.earliest, task.earliest + task.minutes))
             .collect();
         told.push((to, to));
-        told.sort_unstable();
+        sorted::by_key(&mut told, |&told| told);
         for (from, until) in told {
             let end = from.min(to);
             if end > start {

@@ -24,8 +24,8 @@ use super::{Plan, chain};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
-use crate::schedule::outline::outline;
-use crate::sorted::Map;
+use crate::schedule::outline::likely_outline;
+use crate::sorted::{self, Map};
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
 pub(super) use before_away::{MOST, NEAR, is_last};
@@ -101,7 +101,7 @@ impl Known {
     fn of(state: &State, now: Moment) -> Self {
         Self {
             asked: Asked::of(state),
-            takes: outline(state, now).table.likely() - now,
+            takes: likely_outline(state, now).table.likely() - now,
         }
     }
 }
@@ -140,7 +140,7 @@ pub fn away(bakes: &[&State]) -> Vec<(Moment, Moment)> {
     let left = bakes.iter().filter(|state| !state.all_ended());
     let mut away: Vec<(Moment, Moment)> =
         left.flat_map(|state| &state.wishes.away).copied().collect();
-    away.sort();
+    sorted::by_key(&mut away, |&away| away);
     // What overlaps is one time.
     let mut apart: Vec<(Moment, Moment)> = Vec::new();
     for (from, to) in away {
@@ -239,7 +239,7 @@ pub(super) fn buffer_of(ready: &Estimate<Moment>) -> Minutes {
 #[must_use]
 pub fn tables(bakes: &[&State]) -> Vec<Moment> {
     let mut tables: Vec<Moment> = bakes.iter().filter_map(|state| table_of(state)).collect();
-    tables.sort();
+    sorted::by_key(&mut tables, |&table| table);
     tables.dedup();
     tables
 }
