@@ -80,6 +80,7 @@
 //! | `LEFT_ON`, `RECOVERS`, `COOLS` | an oven that is hot from the bread before | judgement |
 //! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
+//! | `IN_ONE_GO`, `LATE` | what is said some time after it was done | judgement |
 
 use std::ops::{Add, Mul, Sub};
 

@@ -8,6 +8,7 @@ mod derived;
 mod drawn;
 mod forecasts;
 mod kitchens;
+mod late;
 mod rejoin;
 mod waits;
 

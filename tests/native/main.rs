@@ -29,6 +29,7 @@ mod reckon;
 mod records;
 mod scaling;
 mod second_calls;
+mod since;
 mod sorted;
 mod story;
 mod trade;

@@ -92,6 +92,8 @@ pub(crate) enum Answer {
         /// When it rings.
         due: Moment,
     },
+    /// Something happened before it was said.
+    Since(Moment),
     /// The last thing was taken back.
     TakenBack {
         /// What it was.
@@ -172,6 +174,7 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             name: name.clone(),
             due: now + *length,
         }),
+        Intent::Since(_, at) => Some(Answer::Since(*at)),
         Intent::Undo => taken_back(before, after),
         _ => None,
     }
@@ -252,24 +255,7 @@ fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
     let event = &entries
         .max_by_key(|entry| !turned(entry))
         .map(|entry| entry.event.clone())?;
-    let step = match event {
-        Event::Picked { step }
-        | Event::Done { step }
-        | Event::Skipped { step }
-        | Event::Reopened { step }
-        | Event::Marked { step, .. }
-        | Event::Folded { step }
-        | Event::FoldSkipped { step }
-        | Event::FoldPutOff { step, .. }
-        | Event::Extended { step, .. }
-        | Event::Moved { step, .. }
-        | Event::Poured { step, .. }
-        | Event::RiseSeen { step, .. }
-        | Event::Pinned { step, .. }
-        | Event::RetardPlanned { step, .. }
-        | Event::CoreMeasured { step, .. } => state.formula.step(*step),
-        _ => None,
-    };
+    let step = event.step().and_then(|step| state.formula.step(step));
     let folds = step.map_or(0, |step| state.progress(step.id).folds.len());
     let put_off = matches!(event, Event::FoldPutOff { .. });
     Some(Answer::TakenBack {

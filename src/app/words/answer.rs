@@ -47,6 +47,7 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
         Answer::LookAgain { title, at } => {
             format!("{title}: I'll call you at {}.", time_of_day(*at))
         }
+        Answer::Since(at) => format!("That was at {}.", time_of_day(*at)),
         Answer::TimerSet { name, due } if name.trim().is_empty() => {
             format!("Timer set: it rings at {}.", time_of_day(*due))
         }

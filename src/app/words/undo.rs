@@ -40,6 +40,7 @@ pub(crate) fn taken_back(event: &Event, title: &str, fold: usize, degrees: Degre
         Event::Refitted(_) => "the change of the formula".to_owned(),
         Event::Paused => "the pause".to_owned(),
         Event::Resumed => "the end of the pause".to_owned(),
+        Event::Since { .. } => "that it was earlier".to_owned(),
         Event::ClockSet { .. } => "what you said of the clock".to_owned(),
         // None of these can be taken back, but with what it was said with.
         Event::Started(_)

@@ -8,6 +8,7 @@ use super::intent::{Intent, Refusal};
 use super::marks::{marks_of, next_mark};
 use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
+use super::since::since;
 use super::state::State;
 use super::stay;
 use super::undo::{undo, undo_kitchen, undo_wishes};
@@ -126,6 +127,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Finish => one(Event::Finished),
         Intent::Abandon => one(Event::Abandoned),
         Intent::ClockWasSet(by) => set_clock(state, by),
+        Intent::Since(entry, at) => since(bake, entry, at),
         Intent::Undo => undo(bake),
     }
 }

@@ -148,6 +148,7 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
         1 => any_length().prop_map(|by| Event::ClockSet { by }),
+        2 => (0_u32..30, any_length()).prop_map(|(entry, by)| Event::Since { entry, by }),
         1 => prop_oneof![Just(Event::Finished), Just(Event::Abandoned)],
         2 => prop::collection::vec(0_u32..30, 0..3).prop_map(|entries| Event::Undone { entries }),
     ]
@@ -199,6 +200,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => any_length().prop_map(|length| Intent::SetTimer("tea".to_owned(), length)),
         1 => (0_u32..3).prop_map(|timer| Intent::StopTimer(TimerId(timer))),
         1 => any_alarm().prop_map(Intent::Hear),
+        2 => (0_u32..60, any_moment()).prop_map(|(entry, at)| Intent::Since(entry, at)),
         1 => prop_oneof![Just(Intent::Pause), Just(Intent::Resume)],
         1 => Just(Intent::Undo),
     ]

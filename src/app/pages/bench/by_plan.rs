@@ -63,6 +63,7 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
     };
     view! {
         <div class="by-plan">
+            {super::earlier::offer(shown)}
             {live::part(moves)}
             {live::part(hands_at)}
         </div>

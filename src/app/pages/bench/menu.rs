@@ -7,7 +7,7 @@ use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock::time_of_day;
 
-use super::Shown;
+use super::{Shown, earlier};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
@@ -48,6 +48,7 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                     {words::ABANDON}
                 </button>
             </div>
+            {earlier::of_newest(shown, open)}
             <OtherWork shown=shown open=open />
             <ComingUp shown=shown />
             <Ended shown=shown open=open />

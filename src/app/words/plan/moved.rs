@@ -230,6 +230,9 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         Why::Refitted => "the formula changed".to_owned(),
         Why::Began(whose) => format!("another bake was added to the plan ({whose})"),
         Why::Ended(whose) => format!("one bake is over ({whose})"),
+        Why::Earlier(step, by) => {
+            format!("{} was {} before that was said", named(step), span(*by))
+        }
         Why::TakenBack => "something was taken back".to_owned(),
         Why::ClockSet => "the phone's clock was set".to_owned(),
         Why::Time => "time has gone by".to_owned(),

@@ -154,6 +154,8 @@ pub enum Why {
     Began(String),
     /// A bake is over, by what it was called beside the others.
     Ended(String),
+    /// It was so much earlier than it was said.
+    Earlier(Named, Minutes),
     /// Something was taken back.
     TakenBack,
     /// The phone's clock was set.
@@ -254,6 +256,7 @@ impl Why {
             | Self::Unmoved(named, ..)
             | Self::Stands(named, _)
             | Self::Poured(named, _)
+            | Self::Earlier(named, _)
             | Self::Fixed(named, _)
             | Self::Retard(named, _) => Some(named),
             Self::Kitchen(..)

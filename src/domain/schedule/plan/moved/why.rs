@@ -85,10 +85,13 @@ impl<'a> Both<'a> {
             return why;
         };
         let late = match &self.after.bakes[bake].log()[place].event {
-            Event::Done { step } => self.forecast_before(at, bake, place, *step),
+            Event::Done { step } => {
+                let forecast = self.forecast_before(at, bake, place, *step);
+                forecast.zip(self.state(bake).progress(*step).ended)
+            }
             _ => None,
         };
-        let late = late.map_or(by, |forecast| at - forecast.window.likely());
+        let late = late.map_or(by, |(forecast, ended)| ended.at - forecast.window.likely());
         let late = minutes(late.get().round());
         let by = match by.get() {
             by if by > 0.0 => minutes(by.max(late.get())),
@@ -166,6 +169,11 @@ impl<'a> Both<'a> {
             Event::Pinned { step, at } => Some(Why::Fixed(named(step)?, *at)),
             Event::RetardPlanned { step, stay } => Some(Why::Retard(named(step)?, *stay)),
             Event::Refitted(_) => Some(Why::Refitted),
+            Event::Since { entry, by } => {
+                let of = self.after.bakes[bake].log().get(*entry as usize)?;
+                let by = minutes(by.get().round());
+                Some(Why::Earlier(named(&of.event.step()?)?, by))
+            }
             Event::Undone { .. } => Some(Why::TakenBack),
             Event::ClockSet { .. } => Some(Why::ClockSet),
             Event::Started(_)

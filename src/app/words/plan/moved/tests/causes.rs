@@ -179,7 +179,7 @@ const SEEN: [Row; 12] = [
     ),
 ];
 
-const CHANGED: [Row; 14] = [
+const CHANGED: [Row; 15] = [
     (
         |_| Why::Equipment,
         "the kitchen changed",
@@ -246,6 +246,11 @@ const CHANGED: [Row; 14] = [
         "the phone's clock was set",
     ),
     (|_| Why::Time, "time has gone by", "time has gone by"),
+    (
+        |of| Why::Earlier(divide(of), minutes(25.0)),
+        "Divide was 25 min before that was said",
+        "Divide (Plum buns) was 25 min before that was said",
+    ),
 ];
 
 #[test]
@@ -269,7 +274,7 @@ fn every_cause_is_told_in_a_whole_sentence() {
     assert!(kinds.iter().copied().eq(0..KINDS), "{kinds:?} are told");
 }
 
-const KINDS: usize = 28;
+const KINDS: usize = 29;
 
 /// A new cause has no number, and so this doesn't compile until it has one, and a row above.
 fn kind(why: &Why) -> usize {
@@ -302,5 +307,6 @@ fn kind(why: &Why) -> usize {
         Why::Time => 25,
         Why::Retard(..) => 26,
         Why::Unmoved(..) => 27,
+        Why::Earlier(..) => 28,
     }
 }
