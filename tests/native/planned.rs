@@ -6,6 +6,7 @@ mod agenda;
 mod asked;
 mod before_away;
 mod beside;
+mod causes;
 mod cold_room;
 mod conflict;
 mod days;

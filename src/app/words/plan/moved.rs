@@ -44,7 +44,11 @@ type Time<'a> = &'a dyn Fn(Moment) -> String;
 fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
     let (was, is) = end.ready;
     let stays = (is - was).get().abs() < NOTABLE.get();
-    let because = because(moved, time, degrees);
+    let told = match &moved.next {
+        Some(next) if stays => next.is - next.was,
+        _ => is - was,
+    };
+    let because = because(moved, told, time, degrees);
     match &moved.next {
         Some(next) if stays => format!(
             "{}: {}, and {}.",
@@ -148,9 +152,15 @@ fn stuff(step: &Named) -> String {
     format!("the {what} of {}", named(step))
 }
 
-fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
+fn because(moved: &Moved, told: Minutes, time: Time, degrees: Degrees) -> String {
     let early = |by: &Minutes| by.get() < 0.0;
-    let said = match &moved.why {
+    // Of several breads one can be sooner by what makes the others later, but nobody would see why.
+    let why = if moved.why.leads() * told.get() < 0.0 {
+        &Why::Anew
+    } else {
+        &moved.why
+    };
+    let said = match why {
         Why::Ready(step, by) | Why::Hands(step, by) if by.get() == 0.0 => {
             format!("{} has ended", named(step))
         }
@@ -235,9 +245,11 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         }
         Why::TakenBack => "something was taken back".to_owned(),
         Why::ClockSet => "the phone's clock was set".to_owned(),
+        Why::Anew => "the plan was made anew".to_owned(),
         Why::Time => "time has gone by".to_owned(),
     };
-    match moved.most.as_ref().filter(|_| changes_lengths(&moved.why)) {
+    let most = moved.most.as_ref();
+    match most.filter(|(_, by)| changes_lengths(why) && by.get() * told.get() > 0.0) {
         Some((step, by)) => {
             let how = if early(by) { "less" } else { "longer" };
             format!("{said}, so {} takes {} {how}", named(step), span(*by))

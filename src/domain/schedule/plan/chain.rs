@@ -74,6 +74,12 @@ impl Plan {
         self.chain_to(&|what| what.of().is_some_and(|(bake, _)| bakes.contains(&bake)))
     }
 
+    /// The same for an item itself.
+    pub(super) fn chain_of(&self, what: What) -> Vec<usize> {
+        let place = self.items.iter().position(|item| item.what == what);
+        place.map_or_else(Vec::new, |place| chain(&self.items, place))
+    }
+
     fn chain_to(&self, is_of: &dyn Fn(What) -> bool) -> Vec<usize> {
         let last = last(&self.items, is_of);
         let mut places: Vec<usize> = last.map_or_else(Vec::new, |last| chain(&self.items, last));

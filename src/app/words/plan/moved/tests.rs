@@ -91,6 +91,30 @@ fn a_bread_that_is_added_beside_another_is_no_lateness() {
     );
 }
 
+/// At a bread that is sooner by it nobody is told what made the other one later.
+#[test]
+fn a_cause_that_moves_it_the_other_way_is_not_told() {
+    let of = of(false);
+    let of_late = |later: f64| plain(&moved(Why::Hands(divide(&of), minutes(15.0)), later));
+    assert_eq!(
+        of_late(15.0),
+        "Ready at 16:15 instead of 16:00: Divide was done 15 min later than planned."
+    );
+    assert_eq!(
+        of_late(-15.0),
+        "Ready at 15:45 instead of 16:00: the plan was made anew."
+    );
+    let gone_by = |later: f64| plain(&moved(Why::Time, later));
+    assert_eq!(
+        gone_by(15.0),
+        "Ready at 16:15 instead of 16:00: time has gone by."
+    );
+    assert_eq!(
+        gone_by(-15.0),
+        "Ready at 15:45 instead of 16:00: the plan was made anew."
+    );
+}
+
 /// Of breads for several tables it is said whose it is.
 #[test]
 fn what_moved_of_one_of_several_tables_is_told_with_its_name() {

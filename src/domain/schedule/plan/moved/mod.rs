@@ -5,6 +5,7 @@
 //! should have begun or ended.
 
 mod told;
+mod upstream;
 mod why;
 
 pub use told::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why};
@@ -22,14 +23,23 @@ pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
     let both = Both { before, after, now };
     let end = both.end();
     let later = end.later();
+    let stays = later.get().abs() < NOTABLE.get();
     let next = both.next();
-    if later.get().abs() < NOTABLE.get() && next.is_none() {
-        return None;
-    }
+    // What is told to be later or sooner, and has to be explained: where the end stays, what begins at another time.
+    let told = match &next {
+        Some((_, next)) if stays => next.is - next.was,
+        None if stays => return None,
+        _ => later,
+    };
+    let chain = both.chain(
+        &end,
+        next.as_ref().map(|(what, _)| *what).filter(|_| stays),
+        told,
+    );
     Some(Moved {
-        most: both.most(&end),
-        next,
-        why: both.why(later),
+        most: both.most(&chain, told),
+        next: next.map(|(_, next)| next),
+        why: both.why(&chain, told),
         each: both.each(),
         of: end.of,
         ready: end.ready,
@@ -187,7 +197,7 @@ impl<'a> Both<'a> {
     }
 
     /// What hands are to do at another time.
-    fn next(&self) -> Option<Shifted> {
+    fn next(&self) -> Option<(What, Shifted)> {
         let items = self.after.timetable.plan.items.iter();
         let shifted = items.filter_map(|item| {
             let (bake, step, is_fold) = match item.what {
@@ -201,33 +211,27 @@ impl<'a> Both<'a> {
             let moved = (item.start - was).get().abs() >= NOTABLE.get();
             (to_come && moved).then_some((
                 of.kind != StepKind::OvenOn,
-                bake,
-                step,
+                item.what,
                 is_fold,
                 was,
                 item.start,
             ))
         });
-        let (_, bake, step, is_fold, was, is) =
+        let (_, what, is_fold, was, is) =
             shifted.min_by_key(|&(is_other, .., is)| (is_other, is))?;
-        Some(Shifted {
-            step: self.named(bake, step)?,
+        let (bake, step) = what.of()?;
+        let step = self.named(bake, step)?;
+        let shifted = Shifted {
+            step,
             is_fold,
             was,
             is,
-        })
+        };
+        Some((what, shifted))
     }
 
-    /// The step that takes most longer where everything is ready later, or most less.
-    fn most(&self, end: &End) -> Option<(Named, Minutes)> {
-        let (plan, later) = (&self.after.timetable.plan, end.later());
-        let on_chain: Vec<What> = if later.get() > 0.0 {
-            let critical = plan.critical_of(&end.bakes).into_iter();
-            critical.map(|place| plan.items[place].what).collect()
-        } else {
-            self.before_chain(end)
-        };
-        let either = later.get().abs() < NOTABLE.get();
+    /// The step that takes most longer where what is told is later, or most less: of what that hangs on.
+    fn most(&self, chain: &[What], told: Minutes) -> Option<(Named, Minutes)> {
         let mut most: Option<(usize, StepId, Minutes)> = None;
         for bake in 0..self.after.bakes.len() {
             for step in &self.state(bake).formula.steps {
@@ -235,7 +239,7 @@ impl<'a> Both<'a> {
                 let Some(by) = self.longer(bake, step.id) else {
                     continue;
                 };
-                let explains = either || (on_chain.contains(&what) && by.get() * later.get() > 0.0);
+                let explains = chain.contains(&what) && by.get() * told.get() > 0.0;
                 let is_more = most.is_none_or(|(.., most)| by.get().abs() > most.get().abs());
                 if explains && by.get().abs() >= NOTABLE.get() && is_more {
                     most = Some((bake, step.id, by));
@@ -244,23 +248,6 @@ impl<'a> Both<'a> {
         }
         let (bake, step, by) = most?;
         Some((self.named(bake, step)?, by))
-    }
-
-    /// What the earlier plan's end hung on, by the places of the later one.
-    fn before_chain(&self, end: &End) -> Vec<What> {
-        let plan = &self.before.timetable.plan;
-        let bakes = end.bakes.iter();
-        let bakes: Vec<usize> = bakes.filter_map(|&bake| self.place_before(bake)).collect();
-        let critical = plan.critical_of(&bakes).into_iter();
-        let moved = critical.filter_map(|place| match plan.items[place].what {
-            What::Step(bake, step) => {
-                let id = &self.before.bakes.get(bake)?.id;
-                let bake = self.after.bakes.iter().position(|known| known.id == *id)?;
-                Some(What::Step(bake, step))
-            }
-            _ => None,
-        });
-        moved.collect()
     }
 
     /// How much longer a step takes, or took.

@@ -160,6 +160,8 @@ pub enum Why {
     TakenBack,
     /// The phone's clock was set.
     ClockSet,
+    /// Nothing of what happened would have moved it so: another order was found.
+    Anew,
     /// Nothing happened but that time went by.
     Time,
 }
@@ -268,6 +270,7 @@ impl Why {
             | Self::Ended(_)
             | Self::TakenBack
             | Self::ClockSet
+            | Self::Anew
             | Self::Time => None,
         }
     }

@@ -12,14 +12,20 @@ const FRESH: Minutes = minutes(1.0);
 
 impl<'a> Both<'a> {
     /// Of what somebody did just now, the newest; else whatever was latest or earliest, be it done or not.
-    pub(super) fn why(&self, later: Minutes) -> Why {
+    ///
+    /// Only what moves the same way as what is told: a plan can find another order for whatever reason, and then it
+    /// says that, and nothing that would have moved it the other way.
+    pub(super) fn why(&self, chain: &[What], told: Minutes) -> Why {
         if let Some(over) = self.over() {
             return over;
         }
         // What is off by most, against what explains less: off the other way, on time, or told long ago.
         let mut most: Option<(f64, Why)> = None;
         let mut rest: Option<(u8, Why)> = None;
-        for (at, bake, place) in self.news() {
+        let news = self.news();
+        // Whoever leaves something out late has let time go by.
+        let mut gone_by = news.is_empty();
+        for (at, bake, place) in news {
             let Some(why) = self.why_by(at, bake, place) else {
                 continue;
             };
@@ -29,16 +35,22 @@ impl<'a> Both<'a> {
                 _ => 0.0,
             };
             let why = self.against_forecast(why, at, bake, place);
+            if why.leads() * told.get() < 0.0 {
+                gone_by |= matches!(why, Why::LeftOut(_));
+                continue;
+            }
             let rank = match &why {
                 Why::Folded(_) | Why::FoldLeftOut(_) => 2,
                 Why::Ready(..) | Why::Hands(..) => {
                     let by = by_plan;
-                    let explains = by != 0.0 && by * later.get() >= 0.0;
-                    if explains && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
+                    if by * told.get() < 0.0 || !self.is_before(bake, place, chain) {
+                        continue;
+                    }
+                    if by != 0.0 && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
                         most = Some((by.abs(), why));
                         continue;
                     }
-                    if by == 0.0 { 2 } else { 0 }
+                    2
                 }
                 _ if is_fresh && most.is_none() => return why,
                 _ => 1,
@@ -48,9 +60,10 @@ impl<'a> Both<'a> {
             }
         }
         let passing = self.passing();
+        let passing = passing.filter(|why| why.leads() * told.get() >= 0.0);
         let passed = match &passing {
             Some(Why::Overdue(_, by) | Why::Waits(_, by) | Why::Unmoved(_, _, by))
-                if later.get() >= 0.0 =>
+                if told.get() > 0.0 =>
             {
                 by.get()
             }
@@ -59,7 +72,7 @@ impl<'a> Both<'a> {
         let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
         most.or(passing)
             .or(rest.map(|(_, why)| why))
-            .unwrap_or(Why::Time)
+            .unwrap_or(if gone_by { Why::Time } else { Why::Anew })
     }
 
     /// What the logs have grown by, by its places in them, the newest first; a bake that is new is its start.
