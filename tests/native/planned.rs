@@ -33,6 +33,7 @@ mod several;
 mod shared_oven;
 mod stays;
 mod tables;
+mod taken_back;
 mod timetable;
 mod together;
 mod unproven;

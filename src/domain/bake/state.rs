@@ -104,6 +104,18 @@ impl State {
         self.steps.values().all(|step| step.ended.is_some())
     }
 
+    /// Whether a bake has got as far as another state of it has, with the same asked of it: what was said and taken back
+    /// meanwhile is as if it had never been.
+    #[must_use]
+    pub fn stands_as(&self, was: &Self) -> bool {
+        // What is compared first differs nearly always.
+        self.steps == was.steps && {
+            let mut was = was.clone();
+            was.newest = self.newest;
+            *self == was
+        }
+    }
+
     /// Whether the bake is over, one way or the other.
     #[must_use]
     pub fn is_over(&self) -> bool {

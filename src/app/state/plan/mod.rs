@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+mod back;
 mod calling;
 mod changes;
 pub(crate) mod nights;
@@ -15,6 +16,7 @@ use domain::units::{Minutes, Moment, minutes};
 use super::{BakeView, Late, Oventide};
 use crate::reactive::effect;
 use crate::words;
+use back::goes_on_from;
 pub(crate) use changes::Change;
 use changes::{MOST_CHANGES, keep_change};
 pub(super) use promises::Keeping;
@@ -282,7 +284,8 @@ fn plan_anew(app: Oventide, seen: &mut Seen) {
     });
     if is_new || is_behind {
         let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
-        let before = shown.map(|planned| planned.before(&ids));
+        let before = goes_on_from(&seen.told, shown, &seen.running, &running);
+        let before = before.map(|planned| planned.before(&ids));
         let found =
             (!states.is_empty()).then(|| timetable(&states, now, before.as_ref(), &mut patience()));
         let planned = found.flatten();
