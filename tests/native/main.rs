@@ -4,6 +4,7 @@ mod bake_properties;
 mod bakes;
 mod brought;
 mod calendar;
+mod called_off;
 mod cooling;
 mod dose;
 mod durations;

@@ -1,6 +1,6 @@
 //! The notebook: every bake that is over, newest first.
 
-use domain::bake::{Bake, State};
+use domain::bake::{Bake, State, Status};
 use domain::notebook::{Summary, summary};
 use domain::units::Minutes;
 use leptos::prelude::*;
@@ -16,11 +16,11 @@ pub(crate) fn NotebookPage() -> impl IntoView {
     let app = oventide();
     let empty = move || {
         let bakes = app.bakes.read();
-        !bakes.iter().any(|bake| bake.state().is_over())
+        !bakes.iter().any(is_noted)
     };
     let cards = move || {
         let bakes = app.bakes.read();
-        let over = bakes.iter().rev().filter(|bake| bake.state().is_over());
+        let over = bakes.iter().rev().filter(|bake| is_noted(bake));
         over.enumerate()
             .map(|(place, bake)| card(bake, place < COMPARED))
             .rows()
@@ -32,6 +32,12 @@ pub(crate) fn NotebookPage() -> impl IntoView {
         {live::when(empty, no_notes)}
         <div class="section">{live::part(cards)}</div>
     }
+}
+
+/// Of a bake that was called off before a hand was put to it there is nothing to tell.
+fn is_noted(bake: &Bake) -> bool {
+    let state = bake.state();
+    state.is_over() && (state.has_begun() || !matches!(state.status, Status::Abandoned { .. }))
 }
 
 fn no_notes() -> AnyView {

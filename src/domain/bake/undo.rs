@@ -36,10 +36,17 @@ pub(super) fn undo(bake: &Bake) -> Result<Vec<Event>, Refusal> {
         .map(|entry| entry.at)
         .collect();
     let events = take_back_newest(bake, |entry| !kept.contains(&entry.at));
-    if events.is_empty() {
-        return Err(Refusal::NothingToUndo);
+    match events.first() {
+        None => Err(Refusal::NothingToUndo),
+        // Whoever takes back what a bake was started for takes back the start.
+        Some(Event::Undone { entries })
+            if !bake.state().has_begun()
+                && with_the_start(bake).is_some_and(|place| entries.contains(&place)) =>
+        {
+            Ok(vec![Event::Abandoned])
+        }
+        Some(_) => Ok(events),
     }
-    Ok(events)
 }
 
 /// Takes back the newest change of the kitchen, whatever came after it, if that
@@ -65,6 +72,16 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
 /// A table that a bake is started for is wished within this time.
 const WITH_THE_START: Minutes = minutes(0.1 / 60.0);
 
+/// The place of the table that a bake was started for. What is taken over from others stands at the moment of the start,
+/// and a table right after it.
+fn with_the_start(bake: &Bake) -> Option<u32> {
+    let started = bake.log().first()?.at;
+    let mut log = (0_u32..).zip(bake.log());
+    let (place, first) = log.find(|(_, entry)| entry.at > started)?;
+    let is_wish = matches!(first.event, Event::Wished(_));
+    (is_wish && first.at - started <= WITH_THE_START).then_some(place)
+}
+
 impl Bake {
     /// When something was last wished of it that still counts, if that wasn't as it was started: a table chosen then is
     /// its own.
@@ -76,15 +93,8 @@ impl Bake {
             .filter(|(place, _)| !taken_back.contains(place));
         let is_wish = |entry: &&Entry| matches!(entry.event, Event::Wished(_));
         let newest = counts.filter(|(_, entry)| is_wish(entry)).last();
-        // What is taken over from others stands at the moment of the start, and a table right after it.
-        let started = self.log().first()?.at;
-        let first = (0_u32..)
-            .zip(self.log())
-            .skip(1)
-            .find(|(_, entry)| entry.at > started);
-        let first =
-            first.filter(|(_, entry)| is_wish(entry) && entry.at - started <= WITH_THE_START);
-        let newest = newest.filter(|(place, _)| first.is_none_or(|(first, _)| first != *place));
+        let first = with_the_start(self);
+        let newest = newest.filter(|(place, _)| first != Some(*place));
         newest.map(|(_, entry)| entry.at)
     }
 }

@@ -173,8 +173,11 @@ pub(crate) fn running_states(bakes: &[Bake]) -> Vec<&State> {
 /// When something of the plan was asked for, where that is what "undo" takes back.
 fn newest_of_plan(bake: &Bake) -> Option<Moment> {
     let undo = decide(bake, Intent::Undo, bake.state().newest).ok()?;
-    let Event::Undone { entries } = &undo.first()?.event else {
-        return None;
+    let entries = match &undo.first()?.event {
+        Event::Undone { entries } => entries,
+        // All of the bake goes with the table that it was started for.
+        Event::Abandoned => return Some(bake.state().started),
+        _ => return None,
     };
     let mut entries = entries.iter();
     let entry = entries.find_map(|&place| {

@@ -283,6 +283,24 @@ test("two bakes for one table are planned together, and shifted and brought back
   await expect(plan.wished).toContainText("On the table at 19:00.");
 });
 
+test("who picked the wrong bread or hour takes all of it back by one press", async ({ app, page }) => {
+  const { formula, plan } = app;
+  await forSeven(app);
+  await app.turnTo("#/");
+  await formula.look(FORMULAS.braid);
+  await plan.startFor("19:00, with Buns");
+  await expect(plan.head.getByText(/^Begin at/)).toHaveCount(2);
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.head.getByText(/^Begin at/)).toHaveCount(1);
+  await expect(plan.wished).toContainText("On the table at 19:00.");
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.bars).toHaveCount(0);
+  await app.turnTo("#/notebook");
+  await expect(page.getByRole("main").locator(".card")).toHaveCount(0);
+});
+
 test("a bread for tomorrow has a table of its own beside one for today, offline", async ({ app, page }) => {
   const { formula, plan } = app;
   await forSeven(app);
