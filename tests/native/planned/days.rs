@@ -14,8 +14,8 @@ const STARTERS: [&str; 3] = ["plum-almond-buns", "orange-braid", "overnight-tin-
 /// A day as it is drawn.
 #[derive(Debug, Clone)]
 pub(super) struct Drawn {
-    bakes: Vec<usize>,
-    air: f64,
+    pub(super) bakes: Vec<usize>,
+    pub(super) air: f64,
     /// Hours until the table, if one is wished.
     table: Option<f64>,
     /// By how many hours every further bake's table is later.

@@ -224,7 +224,7 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
         None => words::beside_table(margin, early, now),
     }));
     let before = told.before_away.iter();
-    lines.extend(before.filter_map(|before| words::before_away(before, now)));
+    lines.extend(before.filter_map(|(before, why)| words::before_away(before, why, now)));
     if told.margins.len() > 1 {
         let margins = told.margins.iter();
         lines.extend(margins.filter_map(|(_, margin)| depends_on(told, Some(margin.table), now)));

@@ -1,6 +1,6 @@
 //! What is wished of the time: the table, the earliest beginning, and shifting all of it.
 
-use domain::bake::{Intent, Wishes};
+use domain::bake::{Bake, Intent, Wishes};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -29,8 +29,10 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
     let said = live::text(move || words::wished(&wishes.read(), &away.read(), app.beat.get()));
     let (table_open, away_open) = (RwSignal::new(false), RwSignal::new(false));
     let shift = move |by: Minutes| {
-        let edit = move |wishes: &mut Wishes| {
-            wishes.table = wishes.table.map(|table| table + by);
+        let edit = move |bake: &Bake, wishes: &mut Wishes| match &mut wishes.table {
+            Some(table) => *table = *table + by,
+            None if bake.state().can_wait() => wishes.not_before = app.begin_later(bake, by),
+            None => {}
         };
         app.wish(None, Box::new(edit));
     };
@@ -45,9 +47,10 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
         }
         .into_any()
     };
-    let has_table = move || {
+    let can_shift = move || {
         let wishes = wishes.read();
-        wishes.iter().any(|wished| wished.wishes.table.is_some())
+        let mut wishes = wishes.iter();
+        wishes.any(|wished| wished.wishes.table.is_some() || wished.waits)
     };
     view! {
         <section class="section" aria-labelledby="plan-wishes">
@@ -64,7 +67,7 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
                 </button>
             </div>
             <div class="plan-wishes">
-                {live::when(has_table, shifting)} <Undo />
+                {live::when(can_shift, shifting)} <Undo />
             </div>
         </section>
         <Sheet open=table_open title=words::ON_THE_TABLE_AT>
@@ -158,10 +161,10 @@ fn table(
         if at <= clock::now() {
             return passed.set(true);
         }
-        wish.run(Box::new(move |wishes| wishes.table = Some(at)));
+        wish.run(Box::new(move |_, wishes| wishes.table = Some(at)));
     };
     let wish_from = move |at: Option<Moment>| {
-        wish.run(Box::new(move |wishes| wishes.not_before = at));
+        wish.run(Box::new(move |_, wishes| wishes.not_before = at));
     };
     view! {
         {choices}
@@ -174,7 +177,7 @@ fn table(
             <button
                 class="button"
                 type="button"
-                on:click=move |_| wish.run(Box::new(|wishes| wishes.table = None))
+                on:click=move |_| wish.run(Box::new(|_, wishes| wishes.table = None))
             >
                 {words::AS_SOON_AS}
             </button>

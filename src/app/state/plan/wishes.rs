@@ -4,14 +4,14 @@ use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide, 
 use domain::estimate::Estimate;
 use domain::formula::Formula;
 use domain::schedule::plan::{away, patience, timetable};
-use domain::units::Moment;
+use domain::units::{Minutes, Moment};
 use platform::{clock, ids};
 
 use crate::state::{Answer, Oventide};
 use crate::words;
 
 /// A change of what is wished of a bake.
-pub(crate) type WishEdit = Box<dyn Fn(&mut Wishes)>;
+pub(crate) type WishEdit = Box<dyn Fn(&Bake, &mut Wishes)>;
 /// A change of the times at which nobody is there.
 pub(crate) type AwayEdit = Box<dyn FnOnce(&mut Vec<(Moment, Moment)>)>;
 
@@ -22,6 +22,8 @@ pub(crate) struct WishedOf {
     /// What it is called beside the others.
     pub(crate) name: String,
     pub(crate) wishes: Wishes,
+    /// Whether it hasn't begun.
+    pub(crate) waits: bool,
 }
 
 impl Oventide {
@@ -35,6 +37,7 @@ impl Oventide {
             bake: bake.id.clone(),
             name,
             wishes: bake.state().wishes.clone(),
+            waits: bake.state().can_wait(),
         });
         wished.collect()
     }
@@ -52,8 +55,9 @@ impl Oventide {
             let running = self.running();
             let is_meant = |bake: &BakeId| of.as_ref().is_none_or(|of| of == bake);
             let wished = |bake: &BakeId| {
-                let mut wishes = self.bake(bake)?.state().wishes.clone();
-                edit(&mut wishes);
+                let bake = self.bake(bake)?;
+                let mut wishes = bake.state().wishes.clone();
+                edit(&bake, &mut wishes);
                 wishes.table
             };
             let meant = running.iter().filter(|bake| is_meant(bake));
@@ -61,9 +65,9 @@ impl Oventide {
             let away = self.nights_until(meant.filter_map(wished).max());
             for bake in &running {
                 let is_meant = is_meant(bake);
-                let edit = |wishes: &mut Wishes| {
+                let edit = |bake: &Bake, wishes: &mut Wishes| {
                     if is_meant {
-                        edit(wishes);
+                        edit(bake, wishes);
                     }
                     if let Some(away) = &away {
                         wishes.away.clone_from(away);
@@ -74,6 +78,16 @@ impl Oventide {
         }));
     }
 
+    /// Before when nothing of a bake is to begin that is to begin so much later than planned; nothing where that is now.
+    pub(crate) fn begin_later(self, bake: &Bake, by: Minutes) -> Option<Moment> {
+        let plan = self.plan.read_untracked();
+        let planned = plan.as_ref()?;
+        let begins = *planned.timetable.begins.get(planned.place(&bake.id)?)?;
+        // Presses add up before the next plan is there.
+        let from = bake.state().wishes.not_before.max(begins)? + by;
+        (from > clock::now()).then_some(from)
+    }
+
     /// Changes when nobody is there, which is the same for all that runs.
     pub(crate) fn wish_away(self, edit: AwayEdit) {
         self.in_turn(Box::pin(async move {
@@ -82,7 +96,7 @@ impl Oventide {
             edit(&mut times);
             let at = self.moment_of_press();
             for bake in self.running() {
-                self.wish_of(&bake, at, &|wishes| wishes.away.clone_from(&times))
+                self.wish_of(&bake, at, &|_, wishes| wishes.away.clone_from(&times))
                     .await;
             }
         }));
@@ -99,11 +113,11 @@ impl Oventide {
         self,
         bake: &BakeId,
         at: Moment,
-        edit: &dyn Fn(&mut Wishes),
+        edit: &dyn Fn(&Bake, &mut Wishes),
     ) {
         let Some(known) = self.bake(bake) else { return };
         let mut wishes = known.state().wishes.clone();
-        edit(&mut wishes);
+        edit(&known, &mut wishes);
         let wish = Intent::Wish(Box::new(wishes));
         self.ask_of_plan(bake, wish, Some(at)).await;
     }

@@ -3,7 +3,8 @@
 //! Hands that go on from one step of a bake to the next are in the kitchen already, so they are
 //! called once for all of it. A fold, an oven that has to be turned on and what the baker fixed to a
 //! moment have one of their own, and so has what likely comes to its end by itself then: work that begins with it begins
-//! a new call. An oven that has become hot calls nobody, for it waits.
+//! a new call. An oven that has become hot calls nobody, for it waits. While nobody is there only what burns or spoils
+//! calls; what else ends then calls as they are back, as an alarm does (`bake::absence`).
 
 use super::{Item, Plan, What};
 use crate::bake::{CALLED, State};
@@ -20,7 +21,7 @@ pub struct Call {
     pub at: Moment,
     /// Until when there is something to do.
     pub until: Moment,
-    /// What has likely come to its end by itself.
+    /// What has likely come to its end by itself, then or while nobody was there.
     pub looks: Vec<usize>,
     /// What the hands do from then on, one after the other.
     pub work: Vec<usize>,
@@ -34,7 +35,7 @@ pub fn agenda(plan: &Plan, bakes: &[&State], from: Moment) -> Vec<Call> {
         if let Some((bake, kind)) = waits(item, bakes)
             && kind != StepKind::OvenHeats
         {
-            let at = item.end;
+            let at = called_at(plan, item, bakes).unwrap_or(item.end);
             match calls
                 .iter_mut()
                 .find(|call| call.bake == bake && call.at == at)
@@ -86,6 +87,28 @@ fn call(bake: usize, at: Moment, looks: Vec<usize>, work: Vec<usize>) -> Call {
         looks,
         work,
     }
+}
+
+/// When somebody is called for the end of a step that goes on by itself.
+fn called_at(plan: &Plan, item: &Item, bakes: &[&State]) -> Option<Moment> {
+    let What::Step(bake, step) = item.what else {
+        return None;
+    };
+    let state = bakes.get(bake)?;
+    // From when to when the bake has an oven on.
+    let heats = plan.items.iter().filter(|other| match other.what {
+        What::Step(of, step) if of == bake => {
+            let step = state.formula.step(step);
+            step.is_some_and(|step| step.needs.oven)
+        }
+        _ => false,
+    });
+    let on = heats.clone().map(|other| other.start).min();
+    let off = heats.map(|other| other.end).max();
+    let is_on = on.zip(off);
+    let is_on = is_on.is_some_and(|(on, off)| on <= item.end && item.end < off);
+    let step = state.formula.step(step)?;
+    Some(state.called_at(step, (item.start, item.end), is_on))
 }
 
 /// Whose step goes on by itself, and of what kind it is.

@@ -19,6 +19,7 @@ mod chain;
 mod conflict;
 mod find;
 mod hangs_on;
+mod in_use;
 mod keep;
 mod lengths;
 mod let_go;
@@ -43,13 +44,15 @@ use crate::formula::StepId;
 use crate::units::{Minutes, Moment};
 pub use agenda::{Call, agenda};
 pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
+pub use in_use::in_use;
 use lengths::{Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, told_at_work};
 pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 use ovens::reheated;
 use rounds::{From, Rounds};
 pub use timetable::{
-    BeforeAway, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
+    BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables,
+    timetable,
 };
 pub use trial::{Rest, patience};
 pub use what::{RetardPart, What};

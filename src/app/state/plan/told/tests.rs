@@ -205,3 +205,28 @@ fn what_something_waits_for_ends_as_it_begins() {
     }
     assert!(after > 60, "{after}");
 }
+
+/// Ready half an hour before, bread is served when people eat, and a table that is missed has no moment to serve at.
+#[test]
+fn what_is_ready_for_a_table_is_served_at_it() {
+    let serve = |hours: f64| {
+        let table = START + minutes(60.0 * hours);
+        let bake = for_table("plum-almond-buns", table);
+        let last = bake.state().formula.steps.last().expect("it has steps");
+        assert_eq!(last.kind, StepKind::Serve);
+        let told = told(&bake, START);
+        let entry = told.entries.iter().find(|entry| {
+            let of = entry.of.as_ref();
+            of.is_some_and(|(_, step)| *step == last.id)
+        });
+        let margin = told.margins[0].1;
+        (table, margin, entry.expect("it is planned").clone())
+    };
+    let (table, margin, kept) = serve(10.0);
+    assert!(margin.spare() > minutes(10.0));
+    assert_eq!((kept.end, &kept.why), (table, &Why::Planned));
+    assert!(kept.end - kept.start >= minutes(1.0));
+    let (table, margin, late) = serve(3.0);
+    assert!(margin.is_late() && late.end > table);
+    assert_eq!(late.end, margin.ready.likely());
+}

@@ -24,7 +24,7 @@ impl Search<'_> {
         formula: &Formula,
     ) -> Result<(), LeftOff> {
         let state = self.bakes[bake].state();
-        let (Some(not_before), 1) = (state.wishes.not_before, self.bakes.len()) else {
+        let Some(not_before) = state.wishes.not_before else {
             return Ok(());
         };
         let fillings = formula.components.iter();

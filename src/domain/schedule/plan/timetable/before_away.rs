@@ -5,6 +5,7 @@
 //! while the evening slips a little. So hands before a time away have a buffer of their own: as much as they may come
 //! later than likely, by the windows of what they hang on.
 
+use super::hinders::Hinders;
 use super::{LESS_BUFFER, buffer_of};
 use crate::bake::State;
 use crate::formula::{Step, StepId};
@@ -27,6 +28,8 @@ pub struct BeforeAway {
     pub spare: Minutes,
     /// How much sooner they should be, because they may be so much later than likely.
     pub buffer: Minutes,
+    /// What keeps them from being done sooner, where that is known.
+    pub why: Option<Hinders>,
 }
 
 /// Whether nothing of a bake follows a step: for a table that lies behind a time away it can be done as well after that.
@@ -45,6 +48,8 @@ struct Until {
     short: Minutes,
     /// How much later than likely any of it may end.
     late: Minutes,
+    /// The place of that which has least.
+    tightest: usize,
 }
 
 impl Plan {
@@ -68,6 +73,7 @@ impl Plan {
                 from,
                 spare: until.spare,
                 buffer: (until.spare + until.short).max(minutes(0.0)),
+                why: self.hinders(until.tightest, bakes, now),
             })
         });
         told.collect()
@@ -137,11 +143,17 @@ impl Plan {
                     spare: left,
                     short: late - left,
                     late,
+                    tightest: place,
                 };
                 found = Some(found.map_or(is, |most| Until {
                     spare: most.spare.min(is.spare),
                     short: most.short.max(is.short),
                     late: most.late.max(is.late),
+                    tightest: if is.short > most.short {
+                        place
+                    } else {
+                        most.tightest
+                    },
                 }));
             }
         }

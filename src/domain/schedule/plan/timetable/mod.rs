@@ -14,6 +14,7 @@
 mod before_away;
 mod begins;
 mod evenings;
+mod hinders;
 mod lead;
 mod promise;
 mod reordered;
@@ -31,6 +32,7 @@ pub use before_away::BeforeAway;
 pub(super) use before_away::{MOST, NEAR, is_last};
 use begins::Begin;
 pub(super) use begins::LESS_BUFFER;
+pub use hinders::Hinders;
 pub(super) use lead::after_retards;
 pub use promise::{Promise, Promised, Promises};
 use search::Search;
