@@ -107,6 +107,57 @@ fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
     }
 }
 
+/// Work that is done in the time it takes is as planned, however late what came before it has made it: whoever looks at
+/// the plan then goes by that. The last seconds of a minute are no minute.
+#[test]
+fn each_step_is_held_against_the_plan_just_before_it_was_begun() {
+    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE);
+    let plan = |bake: &Bake, now: Moment| {
+        let made = timetable(&[bake.state()], now, None, &mut || true);
+        made.expect("there is a plan").plan
+    };
+    let (gather, cook) = (StepId(1), StepId(2));
+    // Gathering takes an hour longer than planned.
+    let first = plan(&bake, NINE);
+    let item = first.item(What::Step(0, gather)).expect("it is planned");
+    let late = item.end + minutes(60.0);
+    say(&mut bake, Intent::Done(gather), late);
+    let then = plan(&bake, late);
+    let item = then.item(What::Step(0, cook)).expect("it is planned");
+    say(&mut bake, Intent::Done(cook), item.end + minutes(0.6));
+    let row = |step: StepId| {
+        let story = summary(&bake, &[]);
+        let mut rows = story.rows.into_iter();
+        rows.find(|row| row.step == step).expect("it has a row")
+    };
+    let by = |step: StepId| row(step).late_by().expect("planned and ended").get();
+    assert!((by(gather) - 60.0).abs() <= 1.0, "{}", by(gather));
+    assert_eq!(by(cook), 0.0);
+    // A list of bakes holds them against their start.
+    let as_begun = domain::notebook::as_begun(&bake);
+    let cooked = as_begun.iter().find(|row| row.step == cook);
+    let late = cooked.and_then(domain::notebook::Row::late_by);
+    assert!(late.is_some_and(|late| late > minutes(50.0)), "{late:?}");
+}
+
+#[test]
+fn a_bread_is_ready_when_its_last_step_has_ended() {
+    let mut bake = begin(starter("orange-braid"), Kitchen::UNMEASURED, NINE);
+    let mut at = NINE;
+    while let Some(open) = {
+        let state = bake.state();
+        let mut steps = state.formula.steps.iter();
+        let open = steps.find(|step| state.is_open(step.id));
+        open.map(|step| step.id)
+    } {
+        assert_eq!(bake.state().ready_at(), None);
+        at = at + minutes(5.6);
+        say(&mut bake, Intent::Done(open), at);
+    }
+    say(&mut bake, Intent::Finish, at + minutes(7.0));
+    assert_eq!(bake.state().ready_at(), Some(at));
+}
+
 /// The almond cream passes on ice water and has no need of advice; the same, deep in a
 /// bowl in the fridge, doesn't, and gets what [`remedies`] reckons for just that.
 #[test]

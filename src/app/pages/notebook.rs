@@ -1,7 +1,7 @@
 //! The notebook: every bake that is over, newest first.
 
 use domain::bake::{Bake, State, Status};
-use domain::notebook::{Summary, summary};
+use domain::notebook::{Row, as_begun};
 use domain::units::Minutes;
 use leptos::prelude::*;
 
@@ -57,7 +57,7 @@ fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
     let state = bake.state();
     let against = match table_missed_by(state) {
         Some(late) => Some(words::against_table(late)),
-        None if compared => late_by(&summary(bake, &[])).map(words::against_plan),
+        None if compared => late_by(&as_begun(bake)).map(words::against_plan),
         None => None,
     };
     view! {
@@ -72,15 +72,13 @@ fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
 
 /// How much later than the table it was for it was ready, where there was one and the bake got that far.
 fn table_missed_by(state: &State) -> Option<Minutes> {
-    let table = state.wishes.table.filter(|_| state.all_ended())?;
-    let steps = state.formula.steps.iter();
-    let ended = steps.filter_map(|step| state.progress(step.id).ended);
-    Some(ended.map(|ended| ended.at).max()? - table)
+    let (table, ready) = (state.wishes.table?, state.ready_at()?);
+    Some(ready.clock_minute() - table.clock_minute())
 }
 
-/// How much later than planned the last step ended, where the bake got that far.
-fn late_by(summary: &Summary) -> Option<Minutes> {
-    let mut rows = summary.rows.iter();
+/// How much later than planned at its start the last step ended, where the bake got that far.
+fn late_by(rows: &[Row]) -> Option<Minutes> {
+    let mut rows = rows.iter();
     let last = rows.clone().max_by_key(|row| row.planned)?;
     let all_ended = rows.all(|row| row.ended.is_some());
     last.late_by().filter(|_| all_ended)

@@ -25,6 +25,8 @@ pub(crate) struct Ringing {
     pub(crate) title: String,
     /// What to do about it.
     pub(crate) body: String,
+    /// Since when it is due, as every other page tells it: it may have been held, or call a second time.
+    pub(crate) since: Moment,
     /// Whether it may have been held until somebody is back, as whatever calls then calls as one.
     is_held: bool,
     /// What calls with it.
@@ -83,6 +85,7 @@ impl Oventide {
                         bake: heard.0,
                         whose,
                         alarm: alarm.clone(),
+                        since: alarm.since(&view.running),
                         title,
                         body,
                         is_held: state.is_back_at(alarm.due),
@@ -177,7 +180,7 @@ impl Oventide {
             told.push((tag.clone(), again));
             if before.is_none_or(|(_, before)| before < again) {
                 let title = one.title.clone();
-                let body = words::alarm_note(&one.body, one.alarm.due, now);
+                let body = words::alarm_note(&one.body, one.since, now);
                 spawn_local(async move { notify::show(&tag, &title, &body).await });
             }
         }
@@ -235,6 +238,7 @@ impl Ringing {
                 kind: AlarmKind::Timer(String::new()),
                 step: None,
             },
+            since: due,
             title: words::ALARM_TEST.to_owned(),
             body: words::ALARM_TEST_NOTE.to_owned(),
             is_held: false,

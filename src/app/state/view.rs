@@ -55,12 +55,16 @@ pub(crate) struct ByPlan {
     pub(crate) in_fridge: Vec<InFridge>,
     /// Where the hands are wanted instead.
     pub(crate) hands_at: Option<(BakeId, StepId)>,
+    /// For which other bread the oven is to be on soon.
+    pub(crate) oven_for: Option<BakeId>,
     /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
     pub(crate) rests: Option<Ask>,
 }
 
 /// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
 const SOON: Minutes = minutes(5.0);
+/// An oven that is turned on again so soon stays on. ASSUMPTION: judgement: it would hardly cool, and has to heat again.
+const ON_AGAIN: Minutes = minutes(15.0);
 /// For how long at least it is worth putting away what was weighed. ASSUMPTION: judgement.
 const PUT_AWAY: Minutes = minutes(15.0);
 /// A plan counts whole minutes of the clock, so what is to begin at once begins with the next.
@@ -170,6 +174,13 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
         view.by_plan.left_out = left_out.filter(|left| !for_minutes(left));
         view.by_plan.in_fridge = plan.stay_in_fridge(place, state);
         view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
+        view.by_plan.oven_for = plan.items.iter().find_map(|item| match item.what {
+            What::Step(of, step) if of != place && item.start - at < ON_AGAIN => {
+                let step = states[of].formula.step(step)?;
+                (step.kind == StepKind::OvenOn).then(|| planned.bakes[of].clone())
+            }
+            _ => None,
+        });
         let is_at_it = match view.ask {
             Ask::Work(step) => state
                 .formula

@@ -43,7 +43,7 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State]) -> Prompt {
         },
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
-            instruction: super::tight(&step.instruction),
+            instruction: wait(state, step),
             action: super::READY_NOW.to_owned(),
         },
         (Ask::AllDone, _) => Prompt {
@@ -56,6 +56,19 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State]) -> Prompt {
             instruction: "Nothing to do just now.".to_owned(),
             action: String::new(),
         },
+    }
+}
+
+/// What a formula says of a fold to come; it is written for a whole rise, and a bake keeps its formula as it was.
+const FOLDS: &str = ", and fold it when called";
+
+fn wait(state: &State, step: &Step) -> String {
+    let said = super::tight(&step.instruction);
+    let forecast = state.forecast(step.id, state.newest);
+    if forecast.is_some_and(|forecast| forecast.folds.is_empty()) {
+        said.replace(FOLDS, "")
+    } else {
+        said
     }
 }
 
@@ -165,5 +178,21 @@ mod tests {
             "The oven is on for Orange braid. Set it once that is out."
         );
         assert_eq!((taken.title, taken.action), (free.title, free.action));
+    }
+
+    #[test]
+    fn a_rise_whose_folds_are_done_asks_for_no_more_of_them() {
+        let mut buns = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+        let (rise, at) = up_to(&mut buns, StepKind::Bulk, START, |_| minutes(5.0));
+        let said = |buns: &domain::bake::Bake| {
+            let state = buns.state();
+            prompt(state, Ask::Wait(rise), &[state]).instruction
+        };
+        assert_eq!(said(&buns), "Let the dough rise, and fold it when called.");
+        let forecast = buns.state().forecast(rise, at).expect("it rises");
+        for fold in forecast.folds {
+            say(&mut buns, Intent::Folded(rise), fold);
+        }
+        assert_eq!(said(&buns), "Let the dough rise.");
     }
 }

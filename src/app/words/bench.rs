@@ -221,6 +221,15 @@ pub(crate) fn reading(found: Option<Celsius>, degrees: Degrees) -> String {
     )
 }
 
+/// What becomes of an oven once a bread is out of it: another that needs it is named.
+pub(crate) fn oven_after(whose: Option<&str>, is_over: bool) -> String {
+    match whose {
+        Some(whose) => format!("Leave the oven on for {whose}."),
+        None if is_over => "Is the oven off?".to_owned(),
+        None => "Then turn the oven off.".to_owned(),
+    }
+}
+
 /// "Overdue by 12 min: due at 14:05."
 pub(crate) fn overdue(due: Moment, now: Moment) -> String {
     let late = now - due;

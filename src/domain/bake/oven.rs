@@ -70,6 +70,22 @@ impl State {
         found.map(|step| step.id)
     }
 
+    /// Whether the last of this bread comes out of the oven now, or has and nothing else was done since or is left to do:
+    /// then is when it is to be turned off.
+    #[must_use]
+    pub fn is_done_with_oven(&self) -> bool {
+        let Some(out) = self.formula.steps.iter().rfind(|step| self.takes_out(step)) else {
+            return false;
+        };
+        match self.progress(out.id).ended {
+            None => self.to_take_out() == Some(out.id),
+            Some(out) => {
+                let mut others = self.steps.values().filter_map(|step| step.ended);
+                self.all_ended() || others.all(|ended| ended.at <= out.at)
+            }
+        }
+    }
+
     /// Whether hands take bread out of the oven with a step.
     pub(crate) fn takes_out(&self, step: &Step) -> bool {
         let bakes = |of: &Step| of.kind == StepKind::Bake;

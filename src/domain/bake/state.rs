@@ -116,6 +116,13 @@ impl State {
         }
     }
 
+    /// When the last step ended, once all have: from then on the bread is on the table.
+    #[must_use]
+    pub fn ready_at(&self) -> Option<Moment> {
+        let ends = self.steps.values().map(|step| Some(step.ended?.at));
+        ends.collect::<Option<Vec<Moment>>>()?.into_iter().max()
+    }
+
     /// Whether the bake is over, one way or the other.
     #[must_use]
     pub fn is_over(&self) -> bool {

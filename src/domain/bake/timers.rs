@@ -6,8 +6,9 @@
 
 use super::absence::calls;
 use super::event::AlarmId;
+use super::forecast::Forecast;
 use super::state::State;
-use crate::formula::{Step, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::sorted;
 use crate::thermal::cooling::COLD;
 use crate::units::{Minutes, Moment, minutes};
@@ -69,6 +70,19 @@ impl Alarm {
     #[must_use]
     pub fn overdue(&self, now: Moment) -> Minutes {
         now - self.due
+    }
+
+    /// Since when what it is about is due, beside what goes on in its bread: it may have been held until somebody was back,
+    /// or call a second time, and every page tells one moment.
+    #[must_use]
+    pub fn since(&self, running: &[Forecast]) -> Moment {
+        let of = running.iter().find(|of| Some(of.step) == self.step);
+        let since = match self.kind {
+            AlarmKind::Check => of.map(|of| of.look),
+            AlarmKind::Fold => of.and_then(|of| of.folds.first().copied()),
+            _ => None,
+        };
+        since.unwrap_or(self.due)
     }
 }
 
@@ -182,7 +196,7 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
     found
 }
 
-/// What burns or spoils calls once more: whoever heard it at `first` may have been kept from it.
+/// What burns, spoils or rises too far calls once more: whoever heard it at `first` may have been kept from it.
 fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment {
     let heard = state.acknowledged.get(&id);
     if heard.is_some_and(|&heard| heard >= first) {
@@ -218,7 +232,9 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
         };
         // Whoever has just read off that it is there needs no call.
         if !state.is_read_off(&forecast) {
-            let look = if step.kind == StepKind::Bake {
+            // What rises past its window loses what holds it up, and somebody may have been called only once they were back.
+            let rises = matches!(step.length, Length::Ferment { .. }) && forecast.out_by.is_none();
+            let look = if step.kind == StepKind::Bake || rises {
                 again_at(state, id, forecast.look, forecast.window.high())
             } else {
                 forecast.look

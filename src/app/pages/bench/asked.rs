@@ -11,7 +11,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use super::bar::Whose;
-use super::by_plan::{Moved, NextUp, prompt};
+use super::by_plan::{Moved, NextUp, oven_after, prompt};
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
@@ -90,6 +90,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             // What burns hurts before anybody has read on to the end; that, how warm the milk is to be and what spoils
             // come before any news of the plan.
             <StepCautions shown=shown burns=true />
+            <p class="asked-cue">{live::text(move || oven_after(shown))}</p>
             {mixing::sentence(shown, liquid)}
             <BeforeList shown=shown />
             <p class="asked-planned">{live::text(move || planned(shown))}</p>

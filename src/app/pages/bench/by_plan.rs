@@ -176,6 +176,22 @@ fn outlined(view: &BakeView) -> String {
     next.unwrap_or_default()
 }
 
+/// What becomes of the oven once the last of a bread is out.
+pub(super) fn oven_after(shown: Shown) -> String {
+    let view = shown.view.read();
+    let state = view.bake.state();
+    if !state.is_done_with_oven() {
+        return String::new();
+    }
+    let views = shown.app.views.read();
+    let other = views.iter().find(|other| {
+        let (id, is_on) = (&other.bake.id, other.bake.state().has_oven_on());
+        *id != view.bake.id && (is_on || view.by_plan.oven_for.as_ref() == Some(id))
+    });
+    let whose = other.map(|other| words::full_name(other.bake.state(), &states(&views)));
+    words::oven_after(whose.as_deref(), state.all_ended())
+}
+
 /// What has moved in the plan by what was done last.
 #[component]
 pub(super) fn Moved(shown: Shown) -> impl IntoView {

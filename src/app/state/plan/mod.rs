@@ -94,7 +94,7 @@ impl Planned {
             if let Some(next) = ahead {
                 let has_work = before.is_some() && begins.is_some();
                 let behind = has_work.then(|| calling::behind(&timetable.plan, &states, next));
-                return calling::to_begin(place, next, &behind.unwrap_or_default(), was, at);
+                return calling::to_begin(place, bake, next, &behind.unwrap_or_default(), was, at);
             }
             match before {
                 Some(_) => {

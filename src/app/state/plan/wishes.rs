@@ -156,9 +156,9 @@ impl Oventide {
         Some(planned.plan.of(place)?.table)
     }
 
-    /// When one more bake would be ready at the soonest after a table that is wished of it, because the baker sleeps;
-    /// nothing where that table is kept.
-    pub(crate) fn late_by_nights(self, formula: &Formula, table: Moment) -> Option<Moment> {
+    /// When one more bake would be ready at the soonest after a table that is wished of it, because the baker sleeps or is
+    /// at other breads; nothing where that table is kept.
+    pub(crate) fn late_for(self, formula: &Formula, table: Moment) -> Option<Moment> {
         let now = clock::now();
         let one = Bake::from_log(BakeId(ids::new_id()), vec![self.start_of(formula, now)])?;
         let mut one = one.state().clone();

@@ -54,7 +54,7 @@ fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
             "{}: {}, and {}.",
             capital(&because),
             shifted(next, time),
-            still(end, &time(is))
+            still(end, time)
         ),
         _ => format!("{}: {because}.", ready(end, moved.why == Why::Wishes, time)),
     }
@@ -100,11 +100,19 @@ fn whose(end: Ends) -> String {
     }
 }
 
-fn still(end: Ends, at: &str) -> String {
-    if end.of.is_empty() {
-        format!("everything is still ready at {at}")
+/// That the end stays, or moves by too little to come first: it is the same only where a clock shows the same.
+fn still(end: Ends, time: Time) -> String {
+    let (was, is) = end.ready;
+    let whose = whose(end);
+    let (what, stays) = if end.of.is_empty() {
+        ("everything is ready", "everything is still ready")
     } else {
-        format!("the end stays at {at}{}", whose(end))
+        ("the end is", "the end stays")
+    };
+    if was.clock_minute() == is.clock_minute() {
+        format!("{stays} at {}{whose}", time(is))
+    } else {
+        format!("{what} at {} instead of {}{whose}", time(is), time(was))
     }
 }
 

@@ -35,6 +35,8 @@ pub(crate) const WISH_TABLE: &str = "Plan for then";
 pub(crate) const START_FOR: &str = "Start, planned for then";
 /// What choosing a table does on a formula.
 pub(crate) const TABLE_NOTE: &str = "It begins only as early as that needs, and calls you then.";
+/// How far ahead a table can be wished, which is as far as days are offered.
+pub(crate) const DAYS_AHEAD: &str = "A table can be up to three days ahead.";
 /// Another time than those offered.
 pub(crate) const ANOTHER_TIME: &str = "Another time";
 /// The heading of the earliest beginning.
@@ -156,6 +158,12 @@ pub(crate) fn remove(away: &str) -> String {
 /// A table that another bake has: "16:00, with Buns".
 pub(crate) fn table_with(table: Moment, now: Moment, others: &str) -> String {
     format!("{}, with {others}", when(table, now))
+}
+
+/// Of one that can't be kept beside that: "16:00, with Buns, can't be kept: not before about 16:20."
+pub(crate) fn with_not_before(table: &str, ready: Moment, now: Moment) -> String {
+    let ready = when(ready, now);
+    format!("{table}, can't be kept: not before about {ready}.")
 }
 
 /// "Today", "Tomorrow", "Monday".

@@ -347,3 +347,21 @@ test("a table that can't be kept is said to be late, and as soon as possible tak
   await expect(plan.wished).toContainText("On the table as soon as possible.");
   await expect(plan.head).not.toContainText("your table");
 });
+
+test("a second batch is offered the table of the first where the plan keeps it, and how far ahead one can be", async ({
+  app,
+}) => {
+  const { clock, plan } = app;
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await plan.openTables();
+  await plan.sheet.locator("summary").click();
+  await expect(plan.sheet).toContainText("A table can be up to three days ahead.");
+  await plan.sheet.getByLabel("Time", { exact: true }).fill("17:00");
+  await plan.sheet.getByRole("button", { name: "Start, planned for then" }).click();
+  await expect(plan.bars.first()).toBeVisible();
+  await clock.pass(SECOND);
+  await app.formula.look(FORMULAS.buns);
+  await plan.startFor("17:00, with Buns");
+  await expect(plan.head).toContainText(/That is \d+ min before your table at 17:00/);
+});

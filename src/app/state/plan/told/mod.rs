@@ -212,7 +212,7 @@ impl Told {
             },
             lanes: lanes(&entries, &states, &names),
             entries,
-            end: plan.end,
+            end: done_at(&states).map_or(plan.end, |at| Estimate::exact(at, plan.end.basis())),
             proven: plan.proven,
             waits_least: plan.waits_least,
             full: plan.fridge_full(&states),
@@ -245,6 +245,12 @@ fn before_away(
         (before, because.unwrap_or_default())
     });
     told.collect()
+}
+
+/// When the last of some bakes was ready, once all of them are: a plan has nothing left of them, and ends now.
+fn done_at(states: &[&State]) -> Option<Moment> {
+    let ready = states.iter().map(|state| state.ready_at());
+    ready.collect::<Option<Vec<Moment>>>()?.into_iter().max()
 }
 
 /// The columns that something is drawn in.

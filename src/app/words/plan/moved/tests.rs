@@ -258,3 +258,32 @@ fn where_the_end_stays_what_starts_at_another_time_is_told() {
          everything is still ready at 16:00."
     );
 }
+
+/// An end that slides by a minute each time is never told as the same.
+#[test]
+fn an_end_is_still_the_same_only_while_a_clock_shows_it() {
+    let divide = divide(&of(false));
+    let said = |later: f64, of: &[&str]| {
+        let mut moved = moved(Why::Folded(divide.clone()), later);
+        moved.of = of.iter().map(|&of| of.to_owned()).collect();
+        moved.next = Some(Shifted {
+            step: divide.clone(),
+            is_fold: false,
+            was: at(11, 30),
+            is: at(11, 40),
+        });
+        let said = plain(&moved);
+        let (_, end) = said.split_once("11:30, and ").expect("the end comes last");
+        end.to_owned()
+    };
+    assert_eq!(said(0.9, &[]), "everything is still ready at 16:00.");
+    assert_eq!(
+        said(1.0, &[]),
+        "everything is ready at 16:01 instead of 16:00."
+    );
+    assert_eq!(said(0.0, &["Buns"]), "the end stays at 16:00 (Buns).");
+    assert_eq!(
+        said(1.5, &["Buns"]),
+        "the end is at 16:01 instead of 16:00 (Buns)."
+    );
+}

@@ -155,22 +155,32 @@ impl<'a> Both<'a> {
         most
     }
 
-    /// The own end of each of several breads that was planned before as well.
+    /// The end of each of several breads that was planned before as well: of those for one table, that of the last, so
+    /// that a table is told alike wherever it is told of.
     fn each(&self) -> Vec<OwnEnd> {
         let known = self.after.bakes.iter().enumerate();
         let known = known.filter(|_| self.after.bakes.len() > 1);
-        let ends = known.filter_map(|(bake, known)| {
+        let both = |bake: usize| {
             let was = self.before.timetable.plan.of(self.place_before(bake)?)?;
             let is = self.after.timetable.plan.of(bake)?;
-            let margin = self.after.timetable.margin(known.state());
+            Some((was.table.likely(), is.table.likely()))
+        };
+        let ends = known.filter_map(|(bake, known)| {
+            let mut ready = both(bake)?;
+            let table = table_of(known.state());
+            for other in 0..self.after.bakes.len() {
+                if table.is_some()
+                    && table_of(self.state(other)) == table
+                    && let Some((was, is)) = both(other)
+                {
+                    ready = (ready.0.max(was), ready.1.max(is));
+                }
+            }
             Some(OwnEnd {
                 bake: known.id.clone(),
                 name: self.after.names.get(bake)?.clone(),
-                ready: (was.table.likely(), is.table.likely()),
-                margin: margin.map(|&margin| Margin {
-                    ready: is.table,
-                    ..margin
-                }),
+                ready,
+                margin: self.after.timetable.margin(known.state()).copied(),
             })
         });
         ends.collect()

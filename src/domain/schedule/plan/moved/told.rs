@@ -36,22 +36,22 @@ pub struct Moved {
     pub most: Option<(Named, Minutes)>,
     /// Something still to come that starts at another time: the switch of an oven, or else what comes first.
     pub next: Option<Shifted>,
-    /// The own end of each bread, where several are planned.
+    /// The end of each bread with its table's, where several are planned.
     pub each: Vec<OwnEnd>,
     /// Why.
     pub why: Why,
 }
 
-/// When one of several breads is ready.
+/// When one of several breads is ready, with all else that is for its table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OwnEnd {
     /// The bread.
     pub bake: BakeId,
     /// What it is called beside the others.
     pub name: String,
-    /// When it was likely ready, and when it is now.
+    /// When that was likely ready, and when it is now.
     pub ready: (Moment, Moment),
-    /// How it stands to its table, if one was wished.
+    /// How that stands to the table, if one was wished.
     pub margin: Option<Margin>,
 }
 
