@@ -79,23 +79,24 @@ fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
         wished("plum-almond-buns", NINE),
         wished("orange-braid", later),
     ];
-    let states = [bakes[0].state(), bakes[1].state()];
-    let plan = timetable(&states, later, None, &mut || true)
-        .expect("there is a plan")
-        .plan;
     let gather = StepId(1);
-    say(&mut bakes[0], Intent::Done(gather), NINE + minutes(2.0));
-    let mut ends: Vec<(Moment, usize, StepId)> = Vec::new();
-    for item in &plan.items {
-        if let What::Step(bake, step) = item.what
-            && (bake, step) != (0, gather)
-        {
-            ends.push((item.end, bake, step));
-        }
-    }
-    ends.sort_by_key(|end| end.0);
-    for (at, bake, step) in ends {
-        say(&mut bakes[bake], Intent::Done(step), at);
+    let mut now = NINE + minutes(2.0);
+    say(&mut bakes[0], Intent::Done(gather), now);
+    // Whoever goes by the plan goes by the newest one.
+    loop {
+        let states = [bakes[0].state(), bakes[1].state()];
+        let made = timetable(&states, now, None, &mut || true);
+        let plan = made.expect("there is a plan").plan;
+        let ends = plan.items.iter().filter_map(|item| match item.what {
+            What::Step(bake, step) => Some((item.end, bake, Intent::Done(step))),
+            What::Fold(bake, step, _) => Some((item.end, bake, Intent::Folded(step))),
+            _ => None,
+        });
+        let Some((at, bake, said)) = ends.min_by_key(|end| end.0) else {
+            break;
+        };
+        now = now.max(at);
+        say(&mut bakes[bake], said, now);
     }
     for (bake, other) in [(0, 1), (1, 0)] {
         let story = summary(&bakes[bake], &[&bakes[other]]);

@@ -2,7 +2,7 @@
 
 use domain::bake::Bake;
 use domain::formula::StepId;
-use domain::schedule::plan::{Made, Moved, NOTABLE, Named, Why, moved};
+use domain::schedule::plan::{Made, Moved, NOTABLE, Named, What, Why, moved};
 use domain::units::Minutes;
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
@@ -72,8 +72,11 @@ fn is_upstream(told: &Moved, cause: &Named, before: &Day, after: &Day) -> bool {
         plan.critical_of(&(0..day.bakes.len()).filter(is_told).collect::<Vec<_>>())
     } else {
         let next = told.next.as_ref().and_then(|next| place(&next.step));
-        let is_next = |bake_step: Option<(usize, StepId)>| bake_step.is_some() && bake_step == next;
-        let mut at = plan.items.iter().position(|item| is_next(item.what.of()));
+        let is_fold = told.next.as_ref().is_some_and(|next| next.is_fold);
+        let is_next = |what: What| {
+            what.of().is_some() && what.of() == next && matches!(what, What::Fold(..)) == is_fold
+        };
+        let mut at = plan.items.iter().position(|item| is_next(item.what));
         let mut chain = Vec::new();
         while let Some(place) = at {
             chain.push(place);
@@ -86,14 +89,20 @@ fn is_upstream(told: &Moved, cause: &Named, before: &Day, after: &Day) -> bool {
         let step = day.bakes[bake].state().formula.step(step);
         step.is_some_and(|step| step.is_hands())
     };
-    let mut steps = chain
-        .iter()
-        .filter_map(|&place| plan.items[place].what.of());
+    let mut steps = chain.iter().filter_map(|&place| {
+        let what = plan.items[place].what;
+        let (of, step) = what.of()?;
+        Some((
+            of,
+            step,
+            matches!(what, What::Fold(..)) || is_hands(of, step),
+        ))
+    });
     // At the very end nothing is left but what ended.
     chain.is_empty()
-        || steps.any(|(of, step)| {
+        || steps.any(|(of, step, works)| {
             let follows = of == bake && with_those_before(&day.bakes[of], step).contains(&ended);
-            follows || (is_hands(of, step) && is_hands(bake, ended))
+            follows || (works && is_hands(bake, ended))
         })
 }
 
