@@ -4,6 +4,7 @@
 //! zone". That time out adds up and that the oven begins it anew is common
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
+mod anew;
 mod keeps;
 mod left_out;
 mod stood;

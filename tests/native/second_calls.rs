@@ -60,12 +60,15 @@ fn what_is_in_the_oven_calls_again_at_the_late_end_of_its_window() {
     let forecast = bake.state().forecast(step, first.due).expect("it bakes");
     assert_eq!(again.due, forecast.window.high());
     assert!(again.due > first.due);
-    say(&mut bake, Intent::Hear(again.id), again.due);
-    assert!(
-        due(bake.state(), again.due + minutes(60.0))
-            .iter()
-            .all(|alarm| alarm.id != first.id)
-    );
+    // And from then on every three minutes: who stopped both and was called away has it burning.
+    let mut last = again.due;
+    for _ in 0..25 {
+        say(&mut bake, Intent::Hear(first.id), last);
+        assert_eq!(only_check(&bake, last).due, last + minutes(3.0));
+        last = last + minutes(3.0);
+    }
+    say(&mut bake, Intent::NotYet(step, minutes(8.0)), last);
+    assert_eq!(only_check(&bake, last).due, last + minutes(8.0));
 }
 
 /// What lies in a hot oven past its time burns.

@@ -38,8 +38,18 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State]) -> Prompt {
         },
         (Ask::Look(_), Some(step)) => Prompt {
             title: step.title.clone(),
-            instruction: look(state, step),
+            instruction: look(step),
             action: "It's ready".to_owned(),
+        },
+        (Ask::IntoFridge(_), Some(step)) => Prompt {
+            title: step.title.clone(),
+            instruction: format!("Put the {} into the fridge, covered.", in_hand(state, step)),
+            action: "It's in the fridge".to_owned(),
+        },
+        (Ask::OutOfFridge(_), Some(step)) => Prompt {
+            title: step.title.clone(),
+            instruction: format!("Take the {} out of the fridge.", in_hand(state, step)),
+            action: "It's out of the fridge".to_owned(),
         },
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
@@ -78,10 +88,17 @@ pub(super) fn comes_out(state: &State, step: &Step) -> bool {
     forecast.is_some_and(|forecast| forecast.out_by.is_some())
 }
 
-fn look(state: &State, step: &Step) -> String {
-    if comes_out(state, step) {
-        return "Take the dough out of the fridge, then say so on its card.".to_owned();
+/// What rises: the dough, or once it is shaped what it is to be.
+fn in_hand<'a>(state: &'a State, step: &Step) -> &'a str {
+    let pieces = &state.formula.pieces;
+    match step.kind {
+        StepKind::FinalProof if pieces.count == 1 => &pieces.noun,
+        StepKind::FinalProof => &pieces.plural,
+        _ => "dough",
     }
+}
+
+fn look(step: &Step) -> String {
     match step.kind {
         StepKind::Bake => "Look into the oven.".to_owned(),
         StepKind::Bulk | StepKind::FinalProof | StepKind::Retard => "Look at the dough.".to_owned(),

@@ -32,7 +32,7 @@ mod undo;
 mod widgets;
 mod wish;
 
-pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note, also_due};
+pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note, also_due, moves};
 pub(crate) use answer::{answer, piece_advice};
 pub(crate) use ask::{Prompt, if_left_out, prompt};
 pub(crate) use bench::*;
@@ -43,7 +43,7 @@ pub(crate) use earlier::*;
 pub(crate) use formula::*;
 pub(crate) use gather::*;
 pub(crate) use kitchen::*;
-pub(crate) use letters::{capital, listed};
+pub(crate) use letters::{capital, listed, lower_first};
 pub(crate) use mixing::{advice, liquid_sentence, reach_sentence};
 pub(crate) use notes::*;
 pub(crate) use phone::*;

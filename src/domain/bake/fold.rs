@@ -86,6 +86,7 @@ impl State {
             vessels: Vessels::default(),
             windows: Windows::default(),
             supposed: None,
+            moves_now: false,
         };
         state.open_steps();
         Some(state)

@@ -18,6 +18,9 @@ use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
 use crate::yeast::thin_air;
 
+/// In this share of a rise, its last, a fold knocks out what the dough can't make good. ASSUMPTION: judgement.
+const NO_FOLD: f64 = 0.25;
+
 /// What a window mostly rests on, so that a change can be explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Reason {
@@ -70,6 +73,13 @@ impl Forecast {
     #[must_use]
     pub fn next_fold(&self) -> Option<Moment> {
         self.folds.first().copied().filter(|&fold| fold < self.look)
+    }
+
+    /// Whether a fold that was due before comes so late that the dough is better left alone.
+    #[must_use]
+    pub fn folds_too_late(&self, now: Moment) -> bool {
+        let last = self.window.likely() - (self.window.likely() - self.start) * NO_FOLD;
+        last <= now && self.folds.first().is_some_and(|&fold| fold < last)
     }
 }
 

@@ -22,6 +22,8 @@ pub enum Intent {
     Skip(StepId),
     /// "Back to this": it and all that followed it are open again.
     GoBack(StepId),
+    /// "This is made anew": it and all that followed it of its own part are open again, and what others made stays.
+    MakeAnew(StepId),
     /// Mark a line, or take the mark away.
     Mark(StepId, Mark, bool),
     /// Mark the next line that isn't marked, and end the step with the last one.

@@ -67,6 +67,8 @@ pub struct State {
     pub(super) windows: Windows,
     /// Where a dough is supposed to be put, to see what would come of it; no log says so.
     pub(super) supposed: Option<Supposed>,
+    /// Whether a dough that should have been moved by now is taken to be moved now, as plans take it.
+    pub(super) moves_now: bool,
 }
 
 impl State {

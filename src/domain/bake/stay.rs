@@ -1,19 +1,24 @@
 //! A cold retard that is planned of a rise, still to come or going on, and the stay in the fridge that it consists of.
 //!
-//! What is planned counts as if it were done at its moments, so every forecast reckons with it. Until the dough is in
-//! the fridge it goes in at the planned moment, or as its rise begins, where that is later; what is said of the bake
-//! afterwards shows that it hasn't gone in yet. A plan doesn't wait for that: as with other work that is late, what
-//! should have been done by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment
+//! What is planned counts as if it were done at its moments, so every forecast reckons with it. From the moment at which
+//! the dough should have gone in it stands where it is until somebody says that it is in there
+//! ([`State::as_it_stands`]). A plan doesn't wait for that: as with other work that is late, what should have been done
+//! by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment
 //! instead of after a day ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the
 //! end of the step.
 
-use super::event::Event;
+use super::event::{AlarmId, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::wishes::ahead;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
-use crate::units::{Moment, minutes};
+use crate::units::{Minutes, Moment, minutes};
+
+/// A dough that is to go into the fridge is called for so often, by whoever stops the call. ASSUMPTION: judgement.
+const PUT_IN_AGAIN: Minutes = minutes(10.0);
+/// For so long. ASSUMPTION: judgement.
+const PUT_IN_FOR: Minutes = minutes(60.0);
 
 /// From when to when a retard that is planned has its dough in the fridge; where a dough stands by what was said is its
 /// [`Place`].
@@ -86,17 +91,41 @@ impl State {
     }
 
     /// The same bake by now, where a dough that should have been moved hasn't been, as far as anybody has said: what
-    /// its log can't know before the next entry. None where nothing is overdue, or something was said within a minute,
-    /// by which plans go.
+    /// its log can't know before the next entry. None where nothing is overdue.
     #[must_use]
     pub(crate) fn unmoved_by(&self, now: Moment) -> Option<Self> {
         let is_overdue = self.to_be_moved(now).is_some_and(|(.., due)| due < now);
-        (is_overdue && now - self.newest >= minutes(1.0)).then(|| {
+        is_overdue.then(|| {
             let mut state = self.clone();
             state.forget_windows();
-            state.newest = now;
+            state.newest = state.newest.max(now);
+            state.moves_now = true;
             state
         })
+    }
+
+    /// The rise whose dough should have gone into the fridge by now, and hasn't.
+    pub(super) fn kept_out(&self, now: Moment) -> Option<StepId> {
+        let mut planned = self.retards.keys().copied();
+        let is_late = |&step: &StepId| self.goes_in(step).is_some_and(|(at, _)| at < now);
+        planned.find(is_late).filter(|_| !self.moves_now)
+    }
+
+    /// When a dough that is to go into the fridge at `due` is called for: again and again, last as its baker leaves or
+    /// goes to bed.
+    pub(super) fn put_in_at(&self, id: AlarmId, due: Moment) -> Moment {
+        let Some(heard) = self.heard_since(id, due) else {
+            return due;
+        };
+        let again = heard + PUT_IN_AGAIN;
+        let mut away = self.wishes.away.iter();
+        let leaves = away.find(|&&(from, to)| from <= again && again < to);
+        let again = leaves.map_or(again, |&(from, _)| from);
+        if again <= heard || again - due > PUT_IN_FOR {
+            due
+        } else {
+            again
+        }
     }
 
     /// The step that a dough was put somewhere in: what was planned of its time in the fridge is over once it comes out.

@@ -16,7 +16,7 @@ use crate::units::{Minutes, Moment, minutes};
 /// How long before the limit the baker is told: enough to find room in the fridge.
 pub(super) const PERISHABLE_WARNING: Minutes = minutes(15.0);
 
-/// How long after its time what has baked is called for, again and again until it is out.
+/// How long after its time what bakes or has baked is called for, again and again until it is out.
 /// ASSUMPTION: judgement; the starters' crusts bear five minutes.
 const OUT_WITHIN: Minutes = minutes(3.0);
 
@@ -198,19 +198,15 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
 
 /// What burns, spoils or rises too far calls once more: whoever heard it at `first` may have been kept from it.
 fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment {
-    let heard = state.acknowledged.get(&id);
-    if heard.is_some_and(|&heard| heard >= first) {
-        again.max(first)
-    } else {
-        first
-    }
+    state
+        .heard_since(id, first)
+        .map_or(first, |_| again.max(first))
 }
 
 /// An alarm was heard if that was at its moment or later. When the moment has
 /// moved to later since, as in a kitchen grown colder, it rings again.
 fn was_heard(state: &State, alarm: &Alarm) -> bool {
-    let heard = state.acknowledged.get(&alarm.id);
-    heard.is_some_and(|&heard| heard >= alarm.due)
+    state.heard_since(alarm.id, alarm.due).is_some()
 }
 
 fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
@@ -234,7 +230,13 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
         if !state.is_read_off(&forecast) {
             // What rises past its window loses what holds it up, and somebody may have been called only once they were back.
             let rises = matches!(step.length, Length::Ferment { .. }) && forecast.out_by.is_none();
-            let look = if step.kind == StepKind::Bake || rises {
+            let look = if step.kind == StepKind::Bake {
+                let call = again_at(state, id, forecast.look, forecast.window.high());
+                // Whoever heard both and left it there has it burning by and by.
+                state
+                    .heard_since(id, call)
+                    .map_or(call, |heard| heard + OUT_WITHIN)
+            } else if rises {
                 again_at(state, id, forecast.look, forecast.window.high())
             } else {
                 forecast.look
@@ -261,7 +263,8 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
     }
     if let Some((due, _)) = state.goes_in(step.id).filter(|&(_, to)| now < to) {
         let step = step.id;
-        add(AlarmId::Retard { step }, due, AlarmKind::Retard);
+        let id = AlarmId::Retard { step };
+        add(id, state.put_in_at(id, due), AlarmKind::Retard);
     }
     if let Some(due) = state.oven_on_at(step, now) {
         add(AlarmId::OvenOn { step: step.id }, due, AlarmKind::OvenOn);
@@ -278,12 +281,18 @@ impl State {
         if !self.is_open(step.id) {
             return None;
         }
+        let mut out = None;
         let opens = match self.forecast(ahead_of, now) {
-            Some(forecast) => forecast.window.low(),
+            Some(forecast) => {
+                out = forecast.out_by;
+                forecast.window.low()
+            }
             // What it has to be early for has ended already: the oven is late.
             None => self.progress(ahead_of).ended?.at,
         };
+        // A dough comes out of the fridge first, for it rises meanwhile.
         let due = opens - self.kitchen.oven_heats_in;
+        let due = out.map_or(due, |out| due.max(out));
         let later = self.progress(step.id).look_again;
         Some(later.map_or(due, |later| due.max(later)))
     }

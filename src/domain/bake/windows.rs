@@ -31,6 +31,8 @@ pub(super) struct Windows(Arc<Reckoned>);
 #[derive(Debug, Default)]
 struct Reckoned {
     running: OnceLock<Map<StepId, Running>>,
+    /// See [`State::as_it_stands`].
+    kept_out: OnceLock<Box<State>>,
     forecasts: Mutex<Vec<(Moment, Forecast)>>,
     /// Of steps that don't run, as they were asked for.
     lengths: Mutex<Map<Asked, Estimate<Minutes>>>,
@@ -65,6 +67,24 @@ impl State {
     /// The forecast of a step that goes on by itself and has started and not ended.
     #[must_use]
     pub fn forecast(&self, step: StepId, now: Moment) -> Option<Forecast> {
+        self.as_it_stands(now).forecast_of(step, now)
+    }
+
+    /// The same bake where a dough that should have gone into the fridge by now stands where it is: what is planned of it
+    /// counts until its moment, and from then on what was said.
+    pub(crate) fn as_it_stands(&self, now: Moment) -> &Self {
+        let Some(step) = self.kept_out(now) else {
+            return self;
+        };
+        let stands = self.windows.0.kept_out.get_or_init(|| {
+            let mut state = self.clone();
+            state.stay_instead(step, None);
+            Box::new(state)
+        });
+        stands.as_it_stands(now)
+    }
+
+    fn forecast_of(&self, step: StepId, now: Moment) -> Option<Forecast> {
         let step = self.formula.step(step)?;
         let start = self.running_since(step)?;
         let running = self.running(step.id)?;

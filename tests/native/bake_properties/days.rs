@@ -175,6 +175,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => (step(), any_length()).prop_map(|(step, by)| Intent::NotYet(step, by)),
         2 => step().prop_map(Intent::Skip),
         3 => step().prop_map(Intent::GoBack),
+        2 => step().prop_map(Intent::MakeAnew),
         2 => (step(), any_mark(), any::<bool>())
             .prop_map(|(step, mark, on)| Intent::Mark(step, mark, on)),
         2 => step().prop_map(Intent::MarkNext),
@@ -260,6 +261,8 @@ fn sensible(bake: &Bake, what: u8, which: u8, now: Moment) -> (Intent, Moment) {
         Ask::Work(step) => (Intent::Done(step), soon),
         Ask::Look(step) if what == 3 => (Intent::NotYet(step, minutes(5.0)), soon),
         Ask::Look(step) => (Intent::Done(step), soon),
+        Ask::IntoFridge(step) => (Intent::Move(step, Place::Fridge), soon),
+        Ask::OutOfFridge(step) => (Intent::Move(step, Place::Kitchen), soon),
         Ask::Wait(step) if what == 4 => (Intent::Done(step), soon),
         Ask::Wait(step) => {
             let forecast = state.forecast(step, now);

@@ -15,7 +15,7 @@ use super::by_plan::{Moved, NextUp, oven_after, prompt};
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
-use super::step_cautions::{BeforeList, StepCautions, StoodOut};
+use super::step_cautions::{BeforeList, MakeAnew, StepCautions, StoodOut};
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::{Memo, effect};
@@ -87,6 +87,7 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             >
                 {live::text(move || prompt.read().instruction.clone())}
             </h1>
+            <MakeAnew shown=shown />
             // What burns hurts before anybody has read on to the end; that, how warm the milk is to be and what spoils
             // come before any news of the plan.
             <StepCautions shown=shown burns=true />
@@ -102,7 +103,10 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 move || shown.is_paused(),
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
-            {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
+            {live::when(
+                move || matches!(asked.get(), Ask::Fold(_)) && !shown.view.read().folds_too_late(),
+                leave_fold_out,
+            )}
             <Cue shown=shown />
             <NextUp shown=shown />
             <Remedies shown=shown />
@@ -158,8 +162,9 @@ fn planned(shown: Shown) -> String {
 fn Cue(shown: Shown) -> impl IntoView {
     let app = shown.app;
     let cue = Memo::new(move |_| {
-        // A fold is due in the middle of a rise, where the signs of its end would mislead.
-        let folds = matches!(shown.view.read().ask, Ask::Fold(_));
+        // What is due in the middle of a rise has the signs of its end mislead.
+        let ask = shown.view.read().ask;
+        let folds = ask.is_due() && !matches!(ask, Ask::Look(_));
         let cue = shown.with_step(|_, step| step.cue.clone());
         cue.filter(|cue| !cue.is_empty() && !folds)
     });

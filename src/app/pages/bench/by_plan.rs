@@ -8,7 +8,7 @@
 //! of a phone with large text. What has moved by something that was done stands below the answer
 //! to that; what moves while time goes by stands on the page of the plan.
 
-use domain::bake::{BakeId, Intent};
+use domain::bake::{BakeId, Intent, State};
 use domain::formula::StepId;
 use domain::kitchen::Place;
 use domain::schedule::Ask;
@@ -45,7 +45,10 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
     let moves = move || {
         let view = shown.view.read();
         let state = view.bake.state();
-        let Some((step, place, _)) = state.to_be_moved(view.at) else {
+        let moves = state.to_be_moved(view.at);
+        // Whose hands are at something isn't asked for it yet.
+        let Some((step, place, _)) = moves.filter(|&(step, ..)| view.ask.step() != Some(step))
+        else {
             return ().into_any();
         };
         let goes_in = place == Place::Fridge;
@@ -77,9 +80,27 @@ fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)>
     let of = view.bake.state();
     let states = states(&views);
     let name = words::full_name(of, &states);
-    let title = of.formula.step(step)?.title.clone();
-    let folds = view.ask == Ask::Fold(step);
-    Some((name, if folds { words::fold_in(&title) } else { title }))
+    let title = title_of(of, step);
+    let title = match view.ask {
+        Ask::Fold(asked) if asked == step => words::fold_in(&title),
+        Ask::Look(asked) if asked == step => {
+            let instruction = words::prompt(of, view.ask, &states).instruction;
+            let look = words::lower_first(instruction.trim_end_matches('.'));
+            [title.as_str(), ": ", &look].concat()
+        }
+        _ => title,
+    };
+    Some((name, title))
+}
+
+/// What hands do at a step; of a rise, with its dough that is to go into the fridge or to come out of it.
+fn title_of(state: &State, step: StepId) -> String {
+    let title = state.formula.title(step);
+    if state.retards.contains_key(&step) {
+        words::moves(title, state.place_of(step) != Some(Place::Fridge))
+    } else {
+        title.to_owned()
+    }
 }
 
 /// What the Bench says: what is asked of the bake that is shown or, while that rests, where the hands are wanted.
@@ -95,8 +116,11 @@ pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
                 let views = shown.app.views.read();
                 let (state, ask) = (view.bake.state(), view.ask);
                 let mut prompt = words::prompt(state, ask, &states(&views));
-                if let Some(instead) = words::instead_of_serving(state, ask, view.at) {
+                if let Some(instead) = words::instead_of(state, ask, view.at) {
                     instead.clone_into(&mut prompt.instruction);
+                    if matches!(ask, Ask::Fold(_)) {
+                        words::LEAVE_OUT.clone_into(&mut prompt.action);
+                    }
                 }
                 prompt
             }
@@ -127,7 +151,7 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
             }
             (Some(until), None, _) => words::plan::no_hurry(until, plan.waits_too_long, view.at),
             (None, _, Some((bake, step, at))) if *bake == view.bake.id => {
-                words::next_up(formula.title(*step), *at, view.at)
+                words::next_up(&title_of(state, *step), *at, view.at)
             }
             (None, _, Some(_)) => String::new(),
             (None, _, None) => outlined(&view),

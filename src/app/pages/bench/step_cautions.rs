@@ -1,6 +1,6 @@
 //! The cautions of what is asked now: where the hand is, and in a line before a long list.
 
-use domain::bake::State;
+use domain::bake::{Intent, State};
 use domain::formula::Caution;
 use leptos::prelude::*;
 
@@ -19,6 +19,36 @@ pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
             {live::part(move || stood_out(said.get()))}
         </div>
     }
+}
+
+/// Makes anew what is lost, as long as it isn't in the bread: all of its steps are asked for again.
+#[component]
+pub(super) fn MakeAnew(shown: Shown) -> impl IntoView {
+    let anew = Memo::new(move |_| {
+        let view = shown.view.read();
+        let lost = view.has_lost().then(|| view.bake.state());
+        Some(lost?.to_make_anew(view.at, None)?.0)
+    });
+    let make_anew = move || {
+        let name = live::text(move || {
+            let step = anew.get();
+            step.map_or_else(String::new, |step| {
+                shown.with(|state| words::make_anew(state.formula.title(step)))
+            })
+        });
+        let press = move |_| {
+            if let Some(step) = anew.get_untracked() {
+                shown.ask(Intent::MakeAnew(step));
+            }
+        };
+        view! {
+            <button class="button" type="button" on:click=press>
+                {name}
+            </button>
+        }
+        .into_any()
+    };
+    live::when(move || anew.get().is_some(), make_anew)
 }
 
 /// Whether a caution is of use: how to keep what spoils isn't, once it is lost.

@@ -30,6 +30,7 @@
 //!
 //! Left out: raw egg in washes; what is left over of a filling.
 
+mod anew;
 mod stood;
 mod turns;
 
@@ -74,7 +75,7 @@ impl State {
         let serve = self.formula.steps.iter().find(|step| serves(step));
         let mut found: Vec<Standing> = Vec::new();
         for component in self.spoiling() {
-            let times = self.times_out(component, now);
+            let times = self.as_it_stands(now).times_out(component, now);
             let Some(out) = times.iter().find(|out| out.until.is_none()) else {
                 continue;
             };

@@ -60,7 +60,7 @@ pub fn likely_outline(state: &State, now: Moment) -> Outline {
 
 fn forwards(state: &State, now: Moment, windows: bool) -> Outline {
     let mut forward = Forward {
-        state,
+        state: state.as_it_stands(now),
         now,
         windows,
         tails: OnceCell::new(),
