@@ -41,7 +41,7 @@ pub(super) fn why(
         let of = of_bake.filter(|_| matches!(item.what, What::Step(..)))?;
         plan.item(What::Step(of, link.step))
     });
-    if let Some(other) = linked.filter(|other| after(other)).last() {
+    if let Some(other) = linked.filter(|other| after(other)).next_back() {
         return Why::After(named(other));
     }
     if plan
