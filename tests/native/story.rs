@@ -83,11 +83,12 @@ fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
     let mut now = NINE + minutes(2.0);
     say(&mut bakes[0], Intent::Done(gather), now);
     // Whoever goes by the plan goes by the newest one.
+    let mut before = None;
     loop {
         let states = [bakes[0].state(), bakes[1].state()];
-        let made = timetable(&states, now, None, &mut || true);
-        let plan = made.expect("there is a plan").plan;
-        let ends = plan.items.iter().filter_map(|item| match item.what {
+        let made = timetable(&states, now, before.as_ref(), &mut || true);
+        let made = before.insert(made.expect("there is a plan"));
+        let ends = made.plan.items.iter().filter_map(|item| match item.what {
             What::Step(bake, step) => Some((item.end, bake, Intent::Done(step))),
             What::Fold(bake, step, _) => Some((item.end, bake, Intent::Folded(step))),
             _ => None,
