@@ -104,7 +104,8 @@ fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
         for row in &story.rows {
             let is_early = (bake, row.step) == (0, gather);
             let late = row.late_by().expect("planned and ended").get();
-            assert!(is_early || late.abs() < 1.0, "{row:?}: {late}");
+            // Not every plan in between is made again, only those at which a step begins.
+            assert!(is_early || late.abs() < 5.0, "{row:?}: {late}");
         }
     }
 }

@@ -3,7 +3,6 @@
 mod under_way;
 
 use domain::bake::{Bake, Event};
-use domain::formula::StepKind;
 use domain::schedule::plan::{Made, NOTABLE, Named, What, moved, table_of};
 use domain::units::{Minutes, Moment};
 use proptest::prelude::*;
@@ -79,10 +78,6 @@ proptest! {
         // Rises that start at another minute take another length, and both ends are rounded.
         let is_there = day.bakes[0].state().wishes.away.is_empty();
         let several = day.bakes.len() > 1;
-        let has_night = day.bakes.iter().any(|bake| {
-            let mut steps = bake.state().formula.steps.iter();
-            steps.any(|step| step.kind == StepKind::Retard)
-        });
         let near = |spare: Minutes, within: f64, case: &str| {
             // Of several only the first beginning is proven: the table is kept, but how much of the buffer is left then
             // isn't bounded.
@@ -91,9 +86,9 @@ proptest! {
                 return Ok(());
             }
             let off = (spare - kept.buffer).get();
-            // A buffer hangs on how the end may come out, and with a night in the fridge beside another bread the beginning was
-            // looked for with another, by minutes larger.
-            let within = if several && has_night { 15.0 } else { within };
+            // Of several the beginning was looked for with the buffer of another round, which can be larger: never smaller, and
+            // what more there is to spare is told as that.
+            let off = if several && (0.0..=15.0).contains(&off) { 0.0 } else { off };
             // Around a time in which nobody is there a bake may have to begin sooner than it needed otherwise.
             let off = if is_there { off } else { off.min(0.0) };
             prop_assert!((-within..=within.max(1.0)).contains(&off), "{}: {} spare of {:?}", case, spare.get(), kept.buffer);

@@ -37,11 +37,11 @@ pub(super) fn why(
         };
     }
     let of_bake = item.what.of().map(|(bake, _)| bake);
-    let linked = step.after.iter().filter_map(|link| {
+    let mut linked = step.after.iter().filter_map(|link| {
         let of = of_bake.filter(|_| matches!(item.what, What::Step(..)))?;
         plan.item(What::Step(of, link.step))
     });
-    if let Some(other) = linked.filter(|other| after(other)).next_back() {
+    if let Some(other) = linked.rfind(|other| after(other)) {
         return Why::After(named(other));
     }
     if plan
