@@ -86,9 +86,8 @@ proptest! {
                 return Ok(());
             }
             let off = (spare - kept.buffer).get();
-            // Of several the beginning was looked for with the buffer of another round, which can be larger: never smaller, and
-            // what more there is to spare is told as that.
-            let off = if several && (0.0..=15.0).contains(&off) { 0.0 } else { off };
+            // And what more the table has to spare than its buffer isn't either: half an hour was drawn.
+            let off = if several { off.min(0.0) } else { off };
             // Around a time in which nobody is there a bake may have to begin sooner than it needed otherwise.
             let off = if is_there { off } else { off.min(0.0) };
             prop_assert!((-within..=within.max(1.0)).contains(&off), "{}: {} spare of {:?}", case, spare.get(), kept.buffer);

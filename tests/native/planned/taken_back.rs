@@ -88,11 +88,11 @@ fn what_is_asked_and_taken_back_gives_the_plan_back() {
         }
         let mut back = day.clone();
         for &(kind, how) in &wishes {
-            back.now = back.now + minutes(0.001);
+            back.now = back.now + minutes(0.1);
             back = asked(&back, kind, how).unwrap_or(back);
         }
         for (bake, was) in back.bakes.iter_mut().zip(&day.bakes) {
-            back.now = back.now + minutes(0.001);
+            back.now = back.now + minutes(0.1);
             for _ in was.log().len()..bake.log().len() {
                 asked_of(bake, Intent::Undo, back.now);
             }
