@@ -287,8 +287,7 @@ fn an_oven_is_to_be_turned_off_as_its_bread_is_out_and_when_all_is_done() {
             .iter()
             .map(|step| step.id)
             .collect();
-        let mut done = 0;
-        for _ in 0..steps.len() {
+        for done in 0..steps.len() {
             let state = bake.state();
             let is_said = done == 0 || state.all_ended();
             assert_eq!(
@@ -301,7 +300,6 @@ fn an_oven_is_to_be_turned_off_as_its_bread_is_out_and_when_all_is_done() {
             };
             now = now + minutes(1.0);
             say(&mut bake, Intent::Done(open), now);
-            done += 1;
         }
         assert!(
             bake.state().all_ended() && bake.state().is_done_with_oven(),

@@ -193,7 +193,11 @@ impl File {
     fn needs_nothing(&self) -> Vec<String> {
         let is_nothing = |need: &&String| self.resources.get(*need) == Some(&0);
         let of = |task: &FileTask| {
-            let need = task.needs.iter().find(is_nothing).filter(|_| task.minutes > 0)?;
+            let need = task
+                .needs
+                .iter()
+                .find(is_nothing)
+                .filter(|_| task.minutes > 0)?;
             Some(words::nothing_of(&task.id, need))
         };
         self.tasks.iter().filter_map(of).collect()
@@ -208,7 +212,10 @@ impl File {
         let mut tasks: Vec<Task> = Vec::new();
         for (nth, task) in self.tasks.iter().enumerate() {
             if self.tasks[..nth].iter().any(|other| other.id == task.id) {
-                return Err(format!("There are two tasks with the id {}.", quoted(&task.id)));
+                return Err(format!(
+                    "There are two tasks with the id {}.",
+                    quoted(&task.id)
+                ));
             }
             let place = |need: &String| {
                 let found = resources.iter().position(|name| name == need);
@@ -252,7 +259,8 @@ impl File {
                 FileEdge::Ever => return Ok(Edge::Ever),
             };
             let found = self.tasks.iter().position(|task| task.id == *id);
-            let found = found.ok_or_else(|| format!("A stay tells of {}, which is no task.", quoted(id)));
+            let found =
+                found.ok_or_else(|| format!("A stay tells of {}, which is no task.", quoted(id)));
             found.map(of)
         };
         let stay = |stay: &FileStay| {
