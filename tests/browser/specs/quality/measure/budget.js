@@ -2,12 +2,6 @@
 
 import { expect } from "@playwright/test";
 
-/** The middle one: two cores that are shared make single runs jump. */
-export function median(values) {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)];
-}
-
 /**
  * How much the same build differs from run to run: warm starts of one came to 418, 453, 456 and 526 ms
  * within two hours, and of the next, on a slower day of the same machine, to 505, 531, 584 and 639. A check that
@@ -16,16 +10,44 @@ export function median(values) {
 const CHANCE = 1.4;
 
 /**
- * Prints one line of the table, and fails when the median is over the budget, which DEVELOPERS.md states, by more than
- * `chance`. A goal that says "at most" is held with none.
+ * What is over is measured so many times before it fails, and the best counts: what else a machine does only ever adds to
+ * a time. A build that really is slower is so every time.
  */
-export function hold(what, runs, budgetMs, chance = CHANCE) {
-  const middle = median(runs);
+const TAKES = 3;
+
+/**
+ * Holds times against their goals, which DEVELOPERS.md states, and prints a line of the table for each.
+ *
+ * `measure` comes to a list of `{ what, runs, goalMs, most }`. A median more than `most` times its goal fails; a goal that
+ * says "at most" has 1 for that.
+ */
+export async function hold(measure) {
+  let best = await measure();
+  for (let take = 1; take < TAKES && !best.every(isHeld); take += 1) {
+    const again = await measure();
+    best = best.map((one, nth) => (median(again[nth].runs) < median(one.runs) ? again[nth] : one));
+  }
+  for (const one of best) {
+    print(one);
+    expect.soft(isHeld(one), one.what).toBe(true);
+  }
+}
+
+function isHeld({ runs, goalMs, most = CHANCE }) {
+  return median(runs) <= goalMs * most;
+}
+
+function print(one) {
+  const { what, runs, goalMs, most = CHANCE } = one;
+  const why = most > CHANCE ? "as it was found" : "by no more than runs differ";
+  const over = isHeld(one) ? `OVER, ${why}` : "FAILED";
+  const verdict = median(runs) <= goalMs ? "ok" : over;
   const all = runs.map((run) => run.toFixed(1)).join(", ");
-  const most = budgetMs * chance;
-  const why = chance > CHANCE ? "as it was found" : "by no more than runs differ";
-  const over = middle <= most ? `OVER, ${why}` : "FAILED";
-  const verdict = middle <= budgetMs ? "ok" : over;
-  console.log(`  ${what}: ${middle.toFixed(1)} ms, budget ${budgetMs}: ${verdict}  (${all})`);
-  expect.soft(middle, what).toBeLessThanOrEqual(most);
+  console.log(`  ${what}: ${median(runs).toFixed(1)} ms, budget ${goalMs}: ${verdict}  (${all})`);
+}
+
+/** The middle one: two cores that are shared make single runs jump. */
+function median(values) {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)];
 }
