@@ -6,55 +6,46 @@
 //! as little as it can: of what bears waiting longest, and of that a few minutes at a time.
 //!
 //! How long a rise takes hangs a little on when it starts, so the lengths are reckoned anew for the
-//! schedule and the schedule for the lengths (`rounds`). What is proven holds for the lengths of the last round.
+//! schedule and the schedule for the lengths (`starts::rounds`). What is proven holds for the lengths of the last round.
 //!
-//! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`reach`).
+//! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`read::reach`).
+//!
+//! | room | question |
+//! |---|---|
+//! | [`tasks`] | what there is to do, as tasks, links and capacities of the solver |
+//! | [`lengths`] | how long each takes, which hangs on when it starts |
+//! | [`starts`] | when each starts: the proof, and what gives way where not all can be kept |
+//! | [`read`] | what a plan says: windows, what an end depends on, whom to call when |
+//! | [`timetable`] | the plan that keeps tables, times away, shifts and promises |
+//! | [`ways`] | what could be wished or done instead where they don't fit together |
+//! | [`moved`] | what moved between two plans, and why |
 
-mod agenda;
-mod aims;
-mod backwards;
-mod best;
-mod by_bake;
-mod chain;
-mod conflict;
-mod find;
-mod hangs_on;
-mod in_use;
-mod keep;
 mod lengths;
-mod let_go;
-mod levers;
 mod moved;
-mod orders;
-mod ovens;
-mod reach;
-mod room;
-mod rounds;
-mod spared;
+mod read;
+mod starts;
 mod tasks;
 mod timetable;
-mod told;
-mod trial;
-mod waited_for;
+mod ways;
 mod what;
 
 use crate::bake::State;
 use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::units::{Minutes, Moment};
-pub use agenda::{Call, agenda};
-pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
-pub use in_use::in_use;
+use lengths::ovens::reheated;
 use lengths::{Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, told_at_work};
-pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
-use ovens::reheated;
-use rounds::{From, Rounds};
+pub use read::agenda::{Call, agenda};
+pub use read::in_use::in_use;
+use starts::rounds::{From, Rounds};
 pub use timetable::{
     BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables,
     timetable,
 };
-pub use trial::{Rest, patience};
+pub use ways::conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
+pub use ways::levers::{Lever, Way, levers, still_helps};
+pub use ways::trial::{Rest, patience};
 pub use what::{RetardPart, What};
 
 /// Something planned.

@@ -8,16 +8,17 @@ mod bounds;
 mod in_passing;
 mod kept;
 mod links;
+pub(super) mod room;
 
 use super::lengths::Lengths;
-use super::let_go::Limit;
-use super::ovens::{heat, trays};
-use super::room::room;
+use super::lengths::ovens::{heat, trays};
 use super::what::What;
 use crate::bake::State;
 use crate::formula::{Step, StepId, StepKind};
+use crate::schedule::plan::starts::let_go::Limit;
 use crate::schedule::solve::{Edge, Link, Problem, ProblemError, Stay, Task};
 use crate::units::{Minutes, Moment, minutes};
+use room::room;
 
 pub(super) const HANDS: usize = 0;
 const HOB: usize = 1;

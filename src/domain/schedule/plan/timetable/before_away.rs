@@ -15,9 +15,9 @@ use crate::units::{Minutes, Moment, minutes};
 /// No bake begins sooner by more than this for a time away.
 ///
 /// ASSUMPTION: judgement: half of a first rise. Whoever is later than that has another evening than was planned.
-pub(in super::super) const MOST: Minutes = minutes(60.0);
+pub(crate) const MOST: Minutes = minutes(60.0);
 /// What ends sooner than this before nobody is there can't be too short, nor is it worth a word.
-pub(in super::super) const NEAR: Minutes = minutes(75.0);
+pub(crate) const NEAR: Minutes = minutes(75.0);
 
 /// Hands that end before nobody is there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,7 +33,7 @@ pub struct BeforeAway {
 }
 
 /// Whether nothing of a bake follows a step: for a table that lies behind a time away it can be done as well after that.
-pub(in super::super) fn is_last(state: &State, step: StepId) -> bool {
+pub(crate) fn is_last(state: &State, step: StepId) -> bool {
     let steps = state.formula.steps.iter();
     let mut links = steps.flat_map(|step| &step.after);
     !links.any(|link| link.step == step)

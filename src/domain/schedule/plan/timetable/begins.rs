@@ -16,7 +16,7 @@ pub(super) const EARLIER: Minutes = minutes(15.0);
 /// So much of a buffer may be lost to what was promised.
 ///
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
-pub(in super::super) const LESS_BUFFER: Minutes = minutes(5.0);
+pub(crate) const LESS_BUFFER: Minutes = minutes(5.0);
 
 /// Whether something that is ready so much later than it was to be keeps to what was promised.
 fn is_as_ready(later: Minutes) -> bool {

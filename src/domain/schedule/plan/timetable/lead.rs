@@ -8,7 +8,7 @@ use crate::units::{Minutes, Moment, minutes};
 /// A moment by which all of a bake can have ended that has a retard planned; none where it has none.
 ///
 /// As late as can be by then, what comes before the retard is as late as that allows.
-pub(in super::super) fn after_retards(state: &State) -> Option<Moment> {
+pub(crate) fn after_retards(state: &State) -> Option<Moment> {
     const DAY: Minutes = minutes(24.0 * 60.0);
     let outs = state.retards.values().map(|&(_, out)| out);
     outs.max().map(|out| out + DAY)
@@ -17,7 +17,7 @@ pub(in super::super) fn after_retards(state: &State) -> Option<Moment> {
 impl Plan {
     /// How much later than likely a bake may come to its first step that stands where it stands: the windows of what
     /// ends before that, in quadrature. None where nothing of it does.
-    pub(in super::super) fn lead_of(&self, bake: usize, state: &State) -> Option<Minutes> {
+    pub(crate) fn lead_of(&self, bake: usize, state: &State) -> Option<Minutes> {
         let steps = self.items.iter().filter_map(|item| match item.what {
             What::Step(of, step) if of == bake => Some((step, item)),
             _ => None,

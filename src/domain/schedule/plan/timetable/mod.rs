@@ -21,11 +21,12 @@ mod reordered;
 mod search;
 mod together;
 
-use super::{Plan, chain};
+use super::Plan;
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::schedule::outline::likely_outline;
+use crate::schedule::plan::read::chain;
 use crate::sorted::{self, Map};
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
