@@ -363,5 +363,5 @@ test("a second batch is offered the table of the first where the plan keeps it, 
   await clock.pass(SECOND);
   await app.formula.look(FORMULAS.buns);
   await plan.startFor("17:00, with Buns");
-  await expect(plan.head).toContainText(/That is \d+ min before your table at 17:00/);
+  await expect(plan.head).toContainText(/That is \d+\smin before your table at\s17:00/);
 });
