@@ -6,7 +6,7 @@ use domain::units::Minutes;
 use leptos::prelude::*;
 
 use crate::route::Route;
-use crate::state::oventide;
+use crate::state::{Oventide, oventide};
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -16,11 +16,11 @@ pub(crate) fn NotebookPage() -> impl IntoView {
     let app = oventide();
     let empty = move || {
         let bakes = app.bakes.read();
-        !bakes.iter().any(is_noted)
+        !bakes.iter().any(|bake| is_noted(app, bake))
     };
     let cards = move || {
         let bakes = app.bakes.read();
-        let over = bakes.iter().rev().filter(|bake| is_noted(bake));
+        let over = bakes.iter().rev().filter(|bake| is_noted(app, bake));
         over.enumerate()
             .map(|(place, bake)| card(bake, place < COMPARED))
             .rows()
@@ -34,10 +34,12 @@ pub(crate) fn NotebookPage() -> impl IntoView {
     }
 }
 
-/// Of a bake that was called off before a hand was put to it there is nothing to tell.
-fn is_noted(bake: &Bake) -> bool {
+/// Of a bake that was called off before a hand was put to it there is nothing to tell, but for what was written about it.
+fn is_noted(app: Oventide, bake: &Bake) -> bool {
     let state = bake.state();
-    state.is_over() && (state.has_begun() || !matches!(state.status, Status::Abandoned { .. }))
+    let is_told = state.has_begun() || !matches!(state.status, Status::Abandoned { .. });
+    let is_written = || app.notes.read().iter().any(|note| note.bake == bake.id);
+    state.is_over() && (is_told || is_written())
 }
 
 fn no_notes() -> AnyView {
