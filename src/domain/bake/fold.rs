@@ -119,11 +119,14 @@ impl State {
                 };
                 if *on {
                     progress.marks.insert(*mark);
+                    progress.first_mark = progress.first_mark.or(Some(at));
                     // Whoever marks is in the middle of it, and it isn't taken from under the hands.
                     self.turn_to(*step, at);
                     self.marked_at = Some(at);
                 } else {
                     progress.marks.remove(mark);
+                    progress.first_mark =
+                        progress.first_mark.filter(|_| !progress.marks.is_empty());
                 }
             }
             Event::Folded { step } => self.fold_ended(*step, at, How::Done),

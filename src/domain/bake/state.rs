@@ -81,6 +81,7 @@ impl State {
     #[must_use]
     pub fn progress(&self, step: StepId) -> &Progress {
         static NOWHERE: Progress = Progress {
+            first_mark: None,
             open_since: None,
             ended: None,
             folds: Vec::new(),
