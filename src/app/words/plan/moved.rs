@@ -56,7 +56,10 @@ fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
             shifted(next, time),
             still(end, time)
         ),
-        _ => format!("{}: {because}.", ready(end, moved.why == Why::Wishes, time)),
+        _ => {
+            let is_wish = matches!(moved.why, Why::Wishes | Why::TakenBack);
+            format!("{}: {because}.", ready(end, is_wish, time))
+        }
     }
 }
 
@@ -112,7 +115,8 @@ fn still(end: Ends, time: Time) -> String {
     if was.clock_minute() == is.clock_minute() {
         format!("{stays} at {}{whose}", time(is))
     } else {
-        format!("{what} at {} instead of {}{whose}", time(is), time(was))
+        // A minute is the rounding of plans: told as a change, it would want a cause.
+        format!("{what} at {}{whose}", time(is))
     }
 }
 

@@ -277,13 +277,7 @@ fn an_end_is_still_the_same_only_while_a_clock_shows_it() {
         end.to_owned()
     };
     assert_eq!(said(0.9, &[]), "everything is still ready at 16:00.");
-    assert_eq!(
-        said(1.0, &[]),
-        "everything is ready at 16:01 instead of 16:00."
-    );
+    assert_eq!(said(1.0, &[]), "everything is ready at 16:01.");
     assert_eq!(said(0.0, &["Buns"]), "the end stays at 16:00 (Buns).");
-    assert_eq!(
-        said(1.5, &["Buns"]),
-        "the end is at 16:01 instead of 16:00 (Buns)."
-    );
+    assert_eq!(said(1.5, &["Buns"]), "the end is at 16:01 (Buns).");
 }

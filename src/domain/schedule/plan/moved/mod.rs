@@ -4,6 +4,7 @@
 //! the two plans; nothing is guessed. Where nobody said anything, time itself has gone by something that
 //! should have begun or ended.
 
+mod passing;
 mod told;
 mod upstream;
 mod why;
@@ -36,10 +37,14 @@ pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
         next.as_ref().map(|(what, _)| *what).filter(|_| stays),
         told,
     );
+    let why = both.why(&chain, told);
+    if stays && !why.explains() && told.get().abs() < told::UNEXPLAINED.get() {
+        return None;
+    }
     Some(Moved {
         most: both.most(&chain, told),
         next: next.map(|(_, next)| next),
-        why: both.why(&chain, told),
+        why,
         each: both.each(),
         of: end.of,
         ready: end.ready,

@@ -10,6 +10,9 @@ use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
 /// by one, and nobody bakes by one minute.
 pub const NOTABLE: Minutes = minutes(2.0);
 
+/// A step that starts so much earlier or later while its end stays is told only with a cause.
+pub(super) const UNEXPLAINED: Minutes = minutes(5.0);
+
 /// A plan, with the bakes as they were when it was made; the plan tells them by their places.
 #[derive(Debug, Clone, Copy)]
 pub struct Made<'a> {
@@ -272,6 +275,15 @@ impl Why {
             | Self::ClockSet
             | Self::Anew
             | Self::Time => None,
+        }
+    }
+
+    /// Whether it says of what happened how it led to anything.
+    pub(super) fn explains(&self) -> bool {
+        match self {
+            Self::Ready(_, by) | Self::Hands(_, by) => by.get() != 0.0,
+            Self::Anew | Self::Time => false,
+            _ => true,
         }
     }
 

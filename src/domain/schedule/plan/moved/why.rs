@@ -59,16 +59,11 @@ impl<'a> Both<'a> {
                 rest = Some((rank, why));
             }
         }
-        let passing = self.passing();
-        let passing = passing.filter(|why| why.leads() * told.get() >= 0.0);
-        let passed = match &passing {
-            Some(Why::Overdue(_, by) | Why::Waits(_, by) | Why::Unmoved(_, _, by))
-                if told.get() > 0.0 =>
-            {
-                by.get()
-            }
-            _ => 0.0,
-        };
+        let passing = self.passing(chain);
+        let passing = passing.filter(|(why, _)| why.leads() * told.get() >= 0.0);
+        let passed = passing.as_ref().map_or(0.0, |(_, by)| by.get());
+        let passed = if told.get() > 0.0 { passed } else { 0.0 };
+        let passing = passing.map(|(why, _)| why);
         let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
         most.or(passing)
             .or(rest.map(|(_, why)| why))
@@ -240,51 +235,6 @@ impl<'a> Both<'a> {
             _ => is.formula.component(component)?.target?,
         };
         Some(Why::Dough(self.named(bake, rise.id)?, measured - expected))
-    }
-
-    /// What time has gone by: of what everything hangs on first, then of all the rest.
-    fn passing(&self) -> Option<Why> {
-        for bake in 0..self.after.bakes.len() {
-            if let Some((step, place, due)) = self.state(bake).to_be_moved(self.now)
-                && due < self.now
-            {
-                return Some(Why::Unmoved(
-                    self.named(bake, step)?,
-                    place,
-                    self.since(due),
-                ));
-            }
-        }
-        let plan = &self.after.timetable.plan;
-        let critical = plan.critical().into_iter();
-        let items = critical.map(|place| &plan.items[place]).chain(&plan.items);
-        let mut all = items.filter_map(|item| {
-            let What::Step(bake, step) = item.what else {
-                return None;
-            };
-            Some((bake, step, item, self.was(item.what)?))
-        });
-        let overdue = all.clone().find(|(bake, step, item, was)| {
-            let begun = item.start < self.now
-                || self.step(*bake, *step).is_some_and(|step| !step.is_hands());
-            begun && self.state(*bake).is_open(*step) && was.end < self.now && item.end > was.end
-        });
-        if let Some((bake, step, _, was)) = overdue {
-            // The plan before may have waited for it already.
-            let state = self.state(bake);
-            let put_off = state.progress(step).look_again.is_some();
-            let forecast = state.forecast(step, self.now).filter(|_| !put_off);
-            let likely = forecast.map_or(was.end, |forecast| forecast.window.likely());
-            let due = was.end.min(likely);
-            return Some(Why::Overdue(self.named(bake, step)?, self.since(due)));
-        }
-        let (bake, step, _, was) =
-            all.find(|(.., item, was)| was.start < self.now && item.start > was.start)?;
-        Some(Why::Waits(self.named(bake, step)?, self.since(was.start)))
-    }
-
-    fn since(&self, moment: Moment) -> Minutes {
-        minutes((self.now - moment).get().round())
     }
 }
 
