@@ -171,7 +171,7 @@ struct Card {
 impl Card {
     fn of(view: &BakeView, all: &[&State]) -> Self {
         let state = view.bake.state();
-        let prompt = words::prompt(state, view.own_ask(), all);
+        let prompt = words::prompt(state, view.own_ask(), all, view.at);
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
             Some(words::next_look(&step.title, running, view.at))

@@ -1,8 +1,9 @@
 //! What the Bench says to the baker now.
 
-use domain::bake::{State, next_mark};
+use domain::bake::{State, left_on_by, next_mark};
 use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
 use domain::schedule::Ask;
+use domain::units::Moment;
 
 use super::letters::{capital, lower_first};
 use crate::state::oven_of;
@@ -19,13 +20,20 @@ pub(crate) struct Prompt {
 }
 
 /// What is asked of one of the bakes that run.
-pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State]) -> Prompt {
+pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State], at: Moment) -> Prompt {
     let step = ask.step().and_then(|id| state.formula.step(id));
     let is_switch = step.is_some_and(|step| step.kind == StepKind::OvenOn);
     if let (Some(step), Some(other)) = (step, oven_of(state, all).filter(|_| is_switch)) {
         let whose = super::full_name(other, all);
         return Prompt {
             instruction: format!("The oven is on for {whose}. Set it once that is out."),
+            ..work(state, step.id, step)
+        };
+    }
+    if let (Some(step), Some(other)) = (step, left_on_by(all, at).filter(|_| is_switch)) {
+        let whose = super::full_name(other, all);
+        return Prompt {
+            instruction: format!("Set the oven, still hot from {whose}. Gloves for the racks."),
             ..work(state, step.id, step)
         };
     }
@@ -166,7 +174,7 @@ mod tests {
     use checks::{begin, say, starter, up_to};
     use domain::bake::Intent;
     use domain::kitchen::Kitchen;
-    use domain::units::{Moment, minutes};
+    use domain::units::minutes;
 
     use super::*;
 
@@ -181,7 +189,7 @@ mod tests {
         let (other, at) = up_to(&mut braid, StepKind::OvenOn, START, quick);
         let said = |braid: &domain::bake::Bake| {
             let all = [buns.state(), braid.state()];
-            prompt(all[0], Ask::Work(on), &all)
+            prompt(all[0], Ask::Work(on), &all, at)
         };
         let free = said(&braid);
         assert_eq!(
@@ -198,12 +206,30 @@ mod tests {
     }
 
     #[test]
+    fn an_oven_that_is_hot_from_another_bread_is_set_and_not_turned_on() {
+        let mut buns = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+        let mut braid = begin(starter("orange-braid"), Kitchen::UNMEASURED, START);
+        let quick = |_: StepKind| minutes(5.0);
+        let (on, _) = up_to(&mut buns, StepKind::OvenOn, START, quick);
+        let (_, out) = up_to(&mut braid, StepKind::Cool, START, quick);
+        let all = [buns.state(), braid.state()];
+        let said = |at| prompt(all[0], Ask::Work(on), &all, at).instruction;
+        assert_eq!(
+            said(out),
+            "Set the oven, still hot from Orange braid. Gloves for the racks."
+        );
+        // Nobody leaves one on for an hour.
+        let later = out + minutes(60.0);
+        assert_eq!(said(later), "Turn the oven on, with a rack in the middle.");
+    }
+
+    #[test]
     fn a_rise_whose_folds_are_done_asks_for_no_more_of_them() {
         let mut buns = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
         let (rise, at) = up_to(&mut buns, StepKind::Bulk, START, |_| minutes(5.0));
         let said = |buns: &domain::bake::Bake| {
             let state = buns.state();
-            prompt(state, Ask::Wait(rise), &[state]).instruction
+            prompt(state, Ask::Wait(rise), &[state], at).instruction
         };
         assert_eq!(said(&buns), "Let the dough rise, and fold it when called.");
         let forecast = buns.state().forecast(rise, at).expect("it rises");

@@ -162,6 +162,14 @@ pub(crate) fn planned_to_begin(at: Moment, has_begun: bool, now: Moment) -> Stri
     )
 }
 
+/// At serving, where the table comes later.
+pub(crate) fn served_at(table: Moment, now: Moment) -> String {
+    format!(
+        "For the table at {}: there is no hurry.",
+        super::when(table, now)
+    )
+}
+
 /// What would cool a filling in time; nothing when it needs no help.
 pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     if remedies.is_empty() {
@@ -222,10 +230,11 @@ pub(crate) fn reading(found: Option<Celsius>, degrees: Degrees) -> String {
 }
 
 /// What becomes of an oven once a bread is out of it: another that needs it is named.
-pub(crate) fn oven_after(whose: Option<&str>, is_over: bool) -> String {
+pub(crate) fn oven_after(whose: Option<&str>, is_out: bool, is_over: bool) -> String {
     match whose {
         Some(whose) => format!("Leave the oven on for {whose}."),
         None if is_over => "Is the oven off?".to_owned(),
+        None if is_out => "First turn the oven off.".to_owned(),
         None => "Then turn the oven off.".to_owned(),
     }
 }

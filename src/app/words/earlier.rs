@@ -31,7 +31,13 @@ pub(crate) fn earlier_by(by: Minutes, to: Moment) -> String {
     format!("{} earlier, at {}", span(by), time_of_day(to))
 }
 
-/// The same in one press, right after it was said: "Into the oven at 13:04, when it called?".
-pub(crate) fn earlier_as_called(title: &str, called: Moment) -> String {
-    format!("{title} at {}, when it called?", time_of_day(called))
+/// The same in one press, right after it was said: "Into the oven at 13:04, when it called?", and of what goes on by
+/// itself "Was it ready at 11:41, when it called?".
+pub(crate) fn earlier_as_called(title: &str, is_hands: bool, called: Moment) -> String {
+    let called = time_of_day(called);
+    if is_hands {
+        format!("{title} at {called}, when it called?")
+    } else {
+        format!("Was it ready at {called}, when it called?")
+    }
 }

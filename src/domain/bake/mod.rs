@@ -58,8 +58,8 @@ pub use heard::{clock_was_set, heard, moment_of_press};
 pub use intent::{Intent, Refusal};
 pub use keeps::Kept;
 pub use marks::{marks_of, next_mark};
-pub use oven::found_hot;
 pub(crate) use oven::{LEFT_ON, heats};
+pub use oven::{found_hot, left_on_by};
 pub(crate) use perishable::brings;
 pub use perishable::{
     EGG_AND_MILK_OUT, HOT_KITCHEN, Keeps, LONGEST_OUT, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,

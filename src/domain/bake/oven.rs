@@ -48,6 +48,13 @@ pub fn found_hot(intent: Intent, state: &State, others: &[&State], now: Moment) 
     }
 }
 
+/// The bread that an oven is still hot from, which was to be left on for another.
+#[must_use]
+pub fn left_on_by<'a>(others: &[&'a State], now: Moment) -> Option<&'a State> {
+    let mut others = others.iter().filter(|other| !other.has_oven_on());
+    others.find(|other| other.oven_hot(now).is_some()).copied()
+}
+
 impl State {
     /// Whether the oven is on for this bread: until it is out, nobody has to turn one on for another.
     #[must_use]
@@ -96,7 +103,8 @@ impl State {
     }
 
     /// Whether bread is in the oven: it holds what is in it until that is taken out.
-    pub(crate) fn is_in_oven(&self) -> bool {
+    #[must_use]
+    pub fn is_in_oven(&self) -> bool {
         let mut steps = self.formula.steps.iter();
         steps.any(|step| {
             let is_in = self.progress(step.id).open_since.is_some();

@@ -281,18 +281,15 @@ impl State {
         if !self.is_open(step.id) {
             return None;
         }
-        let mut out = None;
-        let opens = match self.forecast(ahead_of, now) {
+        let due = match self.forecast(ahead_of, now) {
             Some(forecast) => {
-                out = forecast.out_by;
-                forecast.window.low()
+                let due = forecast.window.low() - self.kitchen.oven_heats_in;
+                // A dough comes out of the fridge first, for it rises meanwhile.
+                forecast.out_by.map_or(due, |out| due.max(out))
             }
-            // What it has to be early for has ended already: the oven is late.
+            // What it has to be early for has ended sooner than anybody knew, and nobody is late since before that.
             None => self.progress(ahead_of).ended?.at,
         };
-        // A dough comes out of the fridge first, for it rises meanwhile.
-        let due = opens - self.kitchen.oven_heats_in;
-        let due = out.map_or(due, |out| due.max(out));
         let later = self.progress(step.id).look_again;
         Some(later.map_or(due, |later| due.max(later)))
     }

@@ -50,7 +50,7 @@ test("what had called long before it was pressed is offered in one press, until 
   await clock.sleep(20 * MINUTE);
   await alarm.stopAll();
   await bench.press();
-  const offer = bench.main.getByRole("button", { name: /^First rise at \d\d:\d\d, when it called\?$/ });
+  const offer = bench.main.getByRole("button", { name: /^Was it ready at \d\d:\d\d, when it called\?$/ });
   await expect(offer).toBeVisible();
   await offer.click();
   await expect(offer).toHaveCount(0);

@@ -4,6 +4,7 @@ use domain::bake::{Intent, State};
 use domain::formula::{Length, Step, StepKind};
 use domain::notebook::lessons;
 use domain::schedule::Ask;
+use domain::schedule::plan::{NOTABLE, table_of};
 use domain::thermal::cooling;
 use domain::thermal::oven::altitude::HIGH;
 use domain::units::Celsius;
@@ -149,6 +150,12 @@ fn planned(shown: Shown) -> String {
     let view = shown.view.read();
     if view.by_plan.left_out.is_some() || view.by_plan.rests.is_some() {
         return String::new();
+    }
+    let state = view.bake.state();
+    let asked = view.ask.step().and_then(|step| state.formula.step(step));
+    let table = table_of(state).filter(|_| asked.is_some_and(|step| step.kind == StepKind::Serve));
+    if let Some(table) = table.filter(|&table| table - now >= NOTABLE) {
+        return words::served_at(table, now);
     }
     let begins = plan.as_ref().and_then(|plan| plan.begins(&view, now));
     let has_begun = view.bake.state().has_begun();

@@ -84,7 +84,7 @@ fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)>
     let title = match view.ask {
         Ask::Fold(asked) if asked == step => words::fold_in(&title),
         Ask::Look(asked) if asked == step => {
-            let instruction = words::prompt(of, view.ask, &states).instruction;
+            let instruction = words::prompt(of, view.ask, &states, view.at).instruction;
             let look = words::lower_first(instruction.trim_end_matches('.'));
             [title.as_str(), ": ", &look].concat()
         }
@@ -115,7 +115,7 @@ pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
             None => {
                 let views = shown.app.views.read();
                 let (state, ask) = (view.bake.state(), view.ask);
-                let mut prompt = words::prompt(state, ask, &states(&views));
+                let mut prompt = words::prompt(state, ask, &states(&views), view.at);
                 if let Some(instead) = words::instead_of(state, ask, view.at) {
                     instead.clone_into(&mut prompt.instruction);
                     if matches!(ask, Ask::Fold(_)) {
@@ -213,7 +213,8 @@ pub(super) fn oven_after(shown: Shown) -> String {
         *id != view.bake.id && (is_on || view.by_plan.oven_for.as_ref() == Some(id))
     });
     let whose = other.map(|other| words::full_name(other.bake.state(), &states(&views)));
-    words::oven_after(whose.as_deref(), state.all_ended())
+    let is_out = state.to_take_out().is_none();
+    words::oven_after(whose.as_deref(), is_out, state.all_ended())
 }
 
 /// What has moved in the plan by what was done last.
@@ -223,7 +224,12 @@ pub(super) fn Moved(shown: Shown) -> impl IntoView {
     let moved = live::text(move || {
         let changes = app.changes.read();
         let newest = changes.first().filter(|_| app.tells_change.get());
-        let done = newest.filter(|change| !change.moved.why.is_passing());
+        // Of time that only went by, no more than that a table is lost by it.
+        let done = newest.filter(|change| {
+            let margin = change.moved.margin.as_ref();
+            let is_lost = margin.is_some_and(|margin| margin.spare().get() < 0.0);
+            is_lost || !change.moved.why.is_passing()
+        });
         done.map_or_else(String::new, |change| {
             let view = shown.view.read();
             let (moved, degrees) = (&change.moved, app.settings.read().degrees);

@@ -1,7 +1,7 @@
 //! That something was done before it was pressed: hands are floury.
 
-use domain::bake::{Bake, BakeId, Intent};
-use domain::formula::StepId;
+use domain::bake::{Bake, BakeId, Intent, decide};
+use domain::formula::{Step, StepId};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
@@ -36,7 +36,10 @@ pub(super) fn offer(shown: Shown) -> AnyView {
             let view = shown.view.read_untracked();
             let pressed = view.bake.pressed(place)?;
             let called = pressed.called?;
-            let text = words::earlier_as_called(title(&view.bake, place), called);
+            let step = pressed.event.step();
+            let step = step.and_then(|step| view.bake.state().formula.step(step));
+            let is_hands = step.is_none_or(Step::is_hands);
+            let text = words::earlier_as_called(title(&view.bake, place), is_hands, called);
             Some((Intent::Since(place, called), text))
         });
         let button = offered.map(|(intent, text)| {
@@ -65,7 +68,18 @@ pub(super) fn drawers(bake: &Bake, places: &[u32], ask: Callback<Intent>) -> Any
     let drawers = places.iter().filter_map(|&place| {
         let pressed = bake.pressed(place)?;
         let summary = words::earlier(&pressed.event, title(bake, place), pressed.at);
-        Some(drawer(place, summary, (pressed.at, pressed.called), ask))
+        let can_be = |by: &Minutes| {
+            let since = Intent::Since(place, pressed.at - *by);
+            decide(bake, since, bake.state().newest).is_ok()
+        };
+        let by = BY.into_iter().map(minutes).filter(can_be).collect();
+        Some(drawer(
+            place,
+            summary,
+            (pressed.at, pressed.called),
+            by,
+            ask,
+        ))
     });
     drawers.rows()
 }
@@ -74,6 +88,7 @@ fn drawer(
     place: u32,
     summary: String,
     (at, called): (Moment, Option<Moment>),
+    by: Vec<Minutes>,
     ask: Callback<Intent>,
 ) -> AnyView {
     let button = move |text: Signal<String>, to: Callback<(), Moment>| {
@@ -95,10 +110,9 @@ fn drawer(
         )
     };
     let as_called = called.map(|called| fixed(words::at_call(called), called));
-    let earlier = BY.into_iter().map(|by| {
-        let to = at - minutes(by);
-        fixed(words::earlier_by(minutes(by), to), to)
-    });
+    let earlier = by
+        .into_iter()
+        .map(|by| fixed(words::earlier_by(by, at - by), at - by));
     let entered = RwSignal::new(30.0);
     let to = move || at - minutes(entered.get());
     view! {

@@ -119,7 +119,6 @@ pub(super) fn to_begin(
 pub(super) fn ovens(
     bakes: &[Bake],
     timetable: &Timetable,
-    at: Moment,
     before: Option<&Planned>,
 ) -> Vec<Option<Moment>> {
     let on = |(place, bake): (usize, &Bake)| {
@@ -128,7 +127,7 @@ pub(super) fn ovens(
         let planned = timetable.plan.item(What::Step(place, step.id))?.start;
         let was = before.and_then(|before| before.oven_at(bake));
         let is_kept = |was: &Moment| planned >= *was && planned - *was < AT_SOMETHING;
-        was.filter(is_kept).or_else(|| ahead(planned, at))
+        Some(was.filter(is_kept).unwrap_or(planned))
     };
     bakes.iter().enumerate().map(on).collect()
 }

@@ -116,7 +116,7 @@ impl Planned {
         Self {
             first_calls: running.iter().zip(&calls).map(first).collect(),
             calls,
-            ovens: calling::ovens(running, &timetable, at, before),
+            ovens: calling::ovens(running, &timetable, before),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,
             at,
