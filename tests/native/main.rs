@@ -26,6 +26,7 @@ mod planned;
 mod plans;
 mod probe;
 mod proof;
+mod put_back;
 mod reckon;
 mod records;
 mod scaling;

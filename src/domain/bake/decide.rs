@@ -11,7 +11,7 @@ use super::progress::Status;
 use super::since::since;
 use super::state::State;
 use super::stay;
-use super::undo::{undo, undo_kitchen, undo_wishes};
+use super::undo::{put_back, undo, undo_kitchen, undo_wishes};
 use super::wishes::{self, Wishes};
 use crate::formula::{Held, Length, Step, StepId};
 use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
@@ -133,6 +133,7 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::ClockWasSet(by) => set_clock(state, by),
         Intent::Since(entry, at) => since(bake, entry, at),
         Intent::Undo => undo(bake),
+        Intent::PutBack => put_back(bake),
     }
 }
 

@@ -98,6 +98,8 @@ pub enum Intent {
     Since(u32, Moment),
     /// "Take the last thing back."
     Undo,
+    /// "Put back what I took back last."
+    PutBack,
 }
 
 /// Why nothing happens.

@@ -161,6 +161,8 @@ pub enum Why {
     Earlier(Named, Minutes),
     /// Something was taken back.
     TakenBack,
+    /// What was taken back was put back.
+    PutBack,
     /// The phone's clock was set.
     ClockSet,
     /// Nothing of what happened would have moved it so: another order was found.
@@ -272,6 +274,7 @@ impl Why {
             | Self::Began(_)
             | Self::Ended(_)
             | Self::TakenBack
+            | Self::PutBack
             | Self::ClockSet
             | Self::Anew
             | Self::Time => None,

@@ -120,7 +120,8 @@ impl<'a> Both<'a> {
 
     fn why_by(&self, at: Moment, bake: usize, place: usize) -> Option<Why> {
         let is = self.state(bake);
-        let event = &self.after.bakes[bake].log()[place].event;
+        let log = self.after.bakes[bake].log();
+        let event = &log[place].event;
         let named = |step: &StepId| self.named(bake, *step);
         if let Event::Started(_) = event {
             let name = self.after.names.get(bake);
@@ -178,11 +179,14 @@ impl<'a> Both<'a> {
             Event::RetardPlanned { step, stay } => Some(Why::Retard(named(step)?, *stay)),
             Event::Refitted(_) => Some(Why::Refitted),
             Event::Since { entry, by } => {
-                let of = self.after.bakes[bake].log().get(*entry as usize)?;
+                let of = log.get(*entry as usize)?;
                 let by = minutes(by.get().round());
                 Some(Why::Earlier(named(&of.event.step()?)?, by))
             }
-            Event::Undone { .. } => Some(Why::TakenBack),
+            Event::Undone { entries } => match log.get(*entries.first()? as usize)?.event {
+                Event::Undone { .. } => Some(Why::PutBack),
+                _ => Some(Why::TakenBack),
+            },
             Event::ClockSet { .. } => Some(Why::ClockSet),
             Event::Started(_)
             | Event::Picked { .. }
