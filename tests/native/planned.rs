@@ -14,6 +14,7 @@ mod early;
 mod evenings;
 mod far;
 mod fetched;
+mod fixed;
 mod hinders;
 mod in_fridge;
 mod in_the_oven;

@@ -40,8 +40,8 @@ pub use read::agenda::{Call, agenda};
 pub use read::in_use::in_use;
 use starts::rounds::{From, Rounds};
 pub use timetable::{
-    BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables,
-    timetable,
+    BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, later_than_fixed,
+    table_of, tables, timetable,
 };
 pub use ways::conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
 pub use ways::levers::{Lever, Way, levers, still_helps};

@@ -185,6 +185,7 @@ impl Search<'_> {
                 let alone = self.by(table, &[bake], None);
                 let alone =
                     alone.or_else(|| self.by(after_retards(self.bakes[bake])?, &[bake], None));
+                let alone = alone.or_else(|| self.late_by_fix(bake));
                 let at = alone.and_then(|alone| {
                     let buffer = buffer_of(&alone.end);
                     let short = alone.short_before_away(self.bakes, &[bake], &self.away);

@@ -1,5 +1,7 @@
 //! What comes before something that stands where it stands: a step that was fixed, or a retard that is planned.
 
+use super::not_before;
+use super::search::Search;
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::{Item, Plan, What};
@@ -31,5 +33,22 @@ impl Plan {
         let late = steps.filter(|(_, item)| item.end <= until);
         let late = late.fold(0.0, |late, (_, item)| late + item.slack.1.get().powi(2));
         Some(Minutes::clamped(f64::sqrt(late)).up_to_five())
+    }
+}
+
+impl Search<'_> {
+    /// A bake that a fixed step makes late, as late as the end allows that it then has.
+    pub(super) fn late_by_fix(&mut self, bake: usize) -> Option<Plan> {
+        let state = self.bakes[bake];
+        if state.pins.is_empty() {
+            return None;
+        }
+        let mut from = vec![None; self.bakes.len()];
+        let wished = from.clone();
+        from[bake] = not_before(state);
+        let end = self.soonest(&[bake], &wished, &from)?.end.likely();
+        let latest = self.by(end, &[bake], None)?;
+        // What can't be kept as it was fixed is late for another reason.
+        latest.lead_of(bake, state).is_some().then_some(latest)
     }
 }

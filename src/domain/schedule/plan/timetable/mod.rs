@@ -21,7 +21,7 @@ mod reordered;
 mod search;
 mod together;
 
-use super::Plan;
+use super::{NOTABLE, Plan, What};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
@@ -211,6 +211,22 @@ pub(super) fn timetable_with(
         }
         _ => found,
     }
+}
+
+/// When a step that is fixed to a moment at which it can't start would start at the soonest; nothing where it can.
+/// `before` and `go_on` are those of [`timetable`].
+#[must_use]
+pub fn later_than_fixed(
+    bakes: &[&State],
+    (bake, step): (usize, StepId),
+    now: Moment,
+    before: Option<&Timetable>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Moment> {
+    let at = *bakes.get(bake)?.pins.get(&step)?;
+    let planned = timetable(bakes, now, before, go_on)?;
+    let start = planned.plan.item(What::Step(bake, step))?.start;
+    (start - at >= NOTABLE).then_some(start)
 }
 
 /// How a plan stands to the tables of its bakes, where that is the buffer known of a table.
