@@ -7,6 +7,7 @@ use domain::thermal::cooling::HORIZON;
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 
 use super::effects::{Effect, Shift, effect, shift};
+use super::undoing::{Back, Named};
 
 /// What an asked thing led to.
 #[derive(Debug, Clone, PartialEq)]
@@ -95,14 +96,9 @@ pub(crate) enum Answer {
     /// Something happened before it was said.
     Since(Moment),
     /// The last thing was taken back.
-    TakenBack {
-        /// What it was.
-        event: Event,
-        /// The name of its step, if it has one.
-        title: String,
-        /// Which fold it was, from 1, where it was one.
-        fold: usize,
-    },
+    TakenBack(Box<Named>),
+    /// What was taken back last counts again.
+    PutBack(Box<Named>),
 }
 
 impl Answer {
@@ -175,7 +171,10 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             due: now + *length,
         }),
         Intent::Since(_, at) => Some(Answer::Since(*at)),
-        Intent::Undo => taken_back(before, after),
+        Intent::Undo if !state.is_over() => Some(Answer::TakenBack(Box::new(
+            Back::taken(before, after)?.what,
+        ))),
+        Intent::PutBack => Some(Answer::PutBack(Box::new(Back::put(before)?.what))),
         _ => None,
     }
 }
@@ -240,29 +239,6 @@ fn dough(
         is_target,
         shift: shift.map(Box::new),
     }
-}
-
-fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
-    let Event::Undone { entries } = &after.log().last()?.event else {
-        return None;
-    };
-    let state = before.state();
-    let entries = entries
-        .iter()
-        .filter_map(|&place| before.log().get(place as usize));
-    // Of what one press did, what was done last says it all, unless that was only to turn to it.
-    let turned = |entry: &&Entry| matches!(entry.event, Event::Picked { .. });
-    let event = &entries
-        .max_by_key(|entry| !turned(entry))
-        .map(|entry| entry.event.clone())?;
-    let step = event.step().and_then(|step| state.formula.step(step));
-    let folds = step.map_or(0, |step| state.progress(step.id).folds.len());
-    let put_off = matches!(event, Event::FoldPutOff { .. });
-    Some(Answer::TakenBack {
-        event: event.clone(),
-        title: step.map(|step| step.title.clone()).unwrap_or_default(),
-        fold: folds + usize::from(put_off),
-    })
 }
 
 fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<Answer> {

@@ -52,10 +52,8 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
             format!("Timer set: it rings at {}.", time_of_day(*due))
         }
         Answer::TimerSet { name, due } => format!("{name}: it rings at {}.", time_of_day(*due)),
-        Answer::TakenBack { event, title, fold } => {
-            let what = super::taken_back(event, title, *fold, degrees);
-            format!("Taken back: {what}.")
-        }
+        Answer::TakenBack(what) => format!("Taken back: {}.", super::taken_back(what, degrees)),
+        Answer::PutBack(what) => format!("Put back: {}.", super::taken_back(what, degrees)),
     }
 }
 

@@ -20,6 +20,12 @@ pub(crate) const TIMERS: &str = "Timer";
 pub(crate) const MORE: &str = "More";
 /// Takes the last thing back.
 pub(crate) const UNDO: &str = "Undo";
+
+/// The same of what was done some time ago: "Undo, 10:26".
+pub(crate) fn undo_at(at: Moment, now: Moment) -> String {
+    format!("{UNDO}, {}", super::when(at, now))
+}
+
 /// Leaves the step out.
 pub(crate) const SKIP: &str = "Leave out";
 /// Leaves a fold or a wait out.

@@ -58,7 +58,7 @@ pub(crate) use running::*;
 pub(crate) use stood::*;
 pub(crate) use storage::{archive_outcome, health, persistence, sound, wake};
 pub(crate) use today::*;
-pub(crate) use undo::taken_back;
+pub(crate) use undo::{TAKE_BACK, put_back, take_back, taken_back};
 pub(crate) use widgets::*;
 pub(crate) use wish::*;
 

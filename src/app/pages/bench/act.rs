@@ -10,8 +10,10 @@ use super::Shown;
 use super::wait::{Delay, LOOK_AGAIN, is_oven_on};
 use crate::reactive::Memo;
 use crate::route::Route;
+use crate::state::Back;
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
+use crate::widgets::undo::Undo;
 use crate::words;
 
 /// The main action and its neighbours.
@@ -82,16 +84,12 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             shown.ask(intent);
         }
     };
-    let undo = Callback::new(move |()| {
-        if presses.is_new() {
-            shown.ask(Intent::Undo);
-        }
-    });
+    let undo = Memo::new(move |_| Back::undo(&shown.view.read().bake));
     view! {
         <div class="act">
             <super::honest::Honest />
             <div class="act-side">
-                {side(live::text(|| words::UNDO), undo)}
+                <Undo back=undo presses=presses />
                 {live::when(
                     move || other().is_some(),
                     move || {

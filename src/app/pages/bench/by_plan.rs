@@ -17,8 +17,9 @@ use leptos::prelude::*;
 use super::Shown;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{BakeView, Oventide, states};
+use crate::state::{Back, BakeView, Oventide, states};
 use crate::widgets::live;
+use crate::widgets::undo::PutBack;
 use crate::words::{self, Prompt};
 
 /// The lines of the plan.
@@ -64,9 +65,11 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         }
         .into_any()
     };
+    let put = Memo::new(move |_| Back::put(&shown.view.read().bake));
     view! {
         <div class="by-plan">
             {super::earlier::offer(shown)}
+            <PutBack back=put />
             {live::part(moves)}
             {live::part(hands_at)}
         </div>

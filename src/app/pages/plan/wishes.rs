@@ -1,6 +1,6 @@
 //! What is wished of the time: the table, the earliest beginning, and shifting all of it.
 
-use domain::bake::{Bake, Intent, Wishes};
+use domain::bake::{Bake, Wishes};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -10,11 +10,12 @@ use super::day_time::{DayTime, DayTimeFields, passed_alert};
 use crate::reactive::{Memo, RwSignal};
 use crate::state::plan::told::Told;
 use crate::state::plan::{WishEdit, WishedOf};
-use crate::state::{Oventide, oventide};
+use crate::state::{Back, Oventide, oventide};
 use crate::widgets::choices::Choices;
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
 use crate::widgets::sheet::Sheet;
+use crate::widgets::undo::{PutBack, Undo};
 use crate::words::plan as words;
 
 /// How much one press shifts everything.
@@ -47,6 +48,8 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
         }
         .into_any()
     };
+    let undo = Memo::new(move |_| app.newest_of_plan(Back::undo));
+    let put = Memo::new(move |_| app.newest_of_plan(Back::put));
     let can_shift = move || {
         let wishes = wishes.read();
         let mut wishes = wishes.iter();
@@ -67,35 +70,14 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
                 </button>
             </div>
             <div class="plan-wishes">
-                {live::when(can_shift, shifting)} <Undo />
+                {live::when(can_shift, shifting)} <Undo back=undo presses=Presses::new() />
+                <PutBack back=put />
             </div>
         </section>
         <Sheet open=table_open title=words::ON_THE_TABLE_AT>
             {table(app, wishes, told, table_open)}
         </Sheet>
         <AwaySheet open=away_open away=away told=told />
-    }
-}
-
-/// Takes back what was asked of the plan last.
-#[component]
-fn Undo() -> impl IntoView {
-    let app = oventide();
-    let undoable = Memo::new(move |_| app.undoable_of_plan());
-    let presses = Presses::new();
-    let undo = move |_| {
-        if let Some(bake) = undoable.get_untracked()
-            && presses.is_new()
-        {
-            app.ask(&bake, Intent::Undo);
-        }
-    };
-    // It stays where it is, so that the focus does.
-    let idle = live::flag(move || undoable.read().is_none());
-    view! {
-        <button class="button" type="button" aria-disabled=idle on:click=undo>
-            {crate::words::UNDO}
-        </button>
     }
 }
 
@@ -168,6 +150,7 @@ fn table(
     };
     view! {
         {choices}
+        <p class="soft">{words::DAYS_AHEAD}</p>
         <DayTimeFields value=table now=now />
         {passed_alert(Signal::derive(move || passed.get()))}
         <div class="sheet-actions">

@@ -1,9 +1,9 @@
 //! What the baker wishes of the time: of each bake its table, and of all of them when nobody is there.
 
-use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide, moment_of_press};
+use domain::bake::{Bake, BakeId, Intent, Refusal, State, Wishes, decide, moment_of_press};
 use domain::estimate::Estimate;
-use domain::formula::Formula;
-use domain::schedule::plan::{away, patience, timetable};
+use domain::formula::{Formula, StepId};
+use domain::schedule::plan::{NOTABLE, Nearest, away, later_than_fixed, patience, timetable};
 use domain::units::{Minutes, Moment};
 use platform::{clock, ids};
 
@@ -135,13 +135,40 @@ impl Oventide {
         }
     }
 
-    /// The bake at which "undo" would take back something of the plan, if that is the newest thing that
-    /// happened to it, and when that was asked for.
-    pub(crate) fn undoable_of_plan(self) -> Option<BakeId> {
-        let bakes = self.bakes.get();
-        let newest = running_bakes(&bakes).filter_map(|bake| Some((newest_of_plan(bake)?, bake)));
-        let newest = newest.max_by_key(|&(at, _)| at);
-        newest.map(|(_, bake)| bake.id.clone())
+    /// By how much later tables those that are kept would have all the time to spare that is good for them.
+    pub(crate) fn later_tables(self) -> Vec<Nearest> {
+        let plan = self.plan.read_untracked();
+        let margins = plan.iter().flat_map(|planned| &planned.timetable.margins);
+        let tight = margins.filter_map(|margin| {
+            let missing = margin.buffer - margin.spare();
+            (!margin.is_late() && missing >= NOTABLE).then(|| Nearest::Table {
+                was: margin.table,
+                at: (margin.table + missing).up_to_five(),
+                safely: None,
+            })
+        });
+        tight.collect()
+    }
+
+    /// When a step would start at the soonest that can't start when it is to be fixed to; nothing where it can.
+    pub(crate) fn soonest_for(self, of: &BakeId, step: StepId, at: Moment) -> Option<Moment> {
+        let now = clock::now();
+        let bakes = self.bakes.read_untracked();
+        let mut running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
+        let place = running.iter().position(|bake| bake.id == *of)?;
+        let entries = decide(&running[place], Intent::Pin(step, Some(at)), now).ok()?;
+        running[place].append(entries);
+        let states: Vec<&State> = running.iter().map(Bake::state).collect();
+        let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
+        let plan = self.plan.read_untracked();
+        let before = plan.as_ref().map(|planned| planned.before(&ids));
+        later_than_fixed(
+            &states,
+            (place, step),
+            now,
+            before.as_ref(),
+            &mut patience(),
+        )
     }
 
     /// When everything would be on the table, with one more bake and no table wished; in all its windows.
@@ -182,28 +209,4 @@ pub(crate) fn running_bakes(bakes: &[Bake]) -> impl Iterator<Item = &Bake> {
 
 pub(crate) fn running_states(bakes: &[Bake]) -> Vec<&State> {
     running_bakes(bakes).map(Bake::state).collect()
-}
-
-/// When something of the plan was asked for, where that is what "undo" takes back.
-fn newest_of_plan(bake: &Bake) -> Option<Moment> {
-    let undo = decide(bake, Intent::Undo, bake.state().newest).ok()?;
-    let entries = match &undo.first()?.event {
-        Event::Undone { entries } => entries,
-        // All of the bake goes with the table that it was started for.
-        Event::Abandoned => return Some(bake.state().started),
-        _ => return None,
-    };
-    let mut entries = entries.iter();
-    let entry = entries.find_map(|&place| {
-        let entry = bake.log().get(place as usize)?;
-        let of_plan = matches!(
-            entry.event,
-            Event::Wished(_)
-                | Event::Pinned { .. }
-                | Event::RetardPlanned { .. }
-                | Event::Refitted(_)
-        );
-        of_plan.then_some(entry)
-    })?;
-    Some(entry.at)
 }

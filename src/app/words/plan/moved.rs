@@ -256,6 +256,7 @@ fn because(moved: &Moved, told: Minutes, time: Time, degrees: Degrees) -> String
             format!("{} was {} before that was said", named(step), span(*by))
         }
         Why::TakenBack => "something was taken back".to_owned(),
+        Why::PutBack => "something was put back".to_owned(),
         Why::ClockSet => "the phone's clock was set".to_owned(),
         Why::Anew => "the plan was made anew".to_owned(),
         Why::Time => "time has gone by".to_owned(),
@@ -298,6 +299,7 @@ fn changes_lengths(why: &Why) -> bool {
                 | Why::Fridge(..)
                 | Why::Equipment
                 | Why::TakenBack
+                | Why::PutBack
         )
 }
 

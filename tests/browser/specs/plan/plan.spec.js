@@ -157,6 +157,27 @@ test("a step that was fixed stays at its time, whatever is shifted, until it is 
   await expect(plan.head).not.toContainText("later than is good");
 });
 
+test("a step that can't start when it is to be fixed stays, and the soonest is said and can be pressed", async ({ app }) => {
+  const { plan } = app;
+  await forSeven(app);
+  const bar = plan.bar("Bake");
+  const before = await plan.drawn();
+  await bar.click();
+  await plan.sheet.getByLabel("Start it at").fill("10:00");
+  await plan.sheet.getByRole("button", { name: "Fix it there" }).click();
+  const said = plan.sheet.getByRole("alert");
+  await expect(said).toHaveText(/^Bake can't be at 10:00; the soonest is 1\d:\d\d\.$/);
+  const [, soonest] = (await said.innerText()).match(/is (\d\d:\d\d)/);
+  // Nothing has changed by that.
+  const labels = (bars) => bars.map(({ label }) => label);
+  expect(labels(await plan.drawn())).toEqual(labels(before));
+  await plan.sheet.getByRole("button", { name: `Fix it at ${soonest}` }).click();
+  await expect(plan.sheet).toHaveCount(0);
+  await expect(bar).toHaveAttribute("data-fixed", "true");
+  await expect(bar).toHaveAttribute("aria-label", new RegExp(`: ${soonest} to `));
+  await expect(plan.head).not.toContainText("later than you fixed it");
+});
+
 test("a step that was fixed calls at its moment, and once that has passed says so until it is fixed anew or let go", async ({
   app,
   page,

@@ -179,7 +179,7 @@ const SEEN: [Row; 12] = [
     ),
 ];
 
-const CHANGED: [Row; 16] = [
+const CHANGED: [Row; 17] = [
     (
         |_| Why::Equipment,
         "the kitchen changed",
@@ -241,6 +241,11 @@ const CHANGED: [Row; 16] = [
         "something was taken back",
     ),
     (
+        |_| Why::PutBack,
+        "something was put back",
+        "something was put back",
+    ),
+    (
         |_| Why::ClockSet,
         "the phone's clock was set",
         "the phone's clock was set",
@@ -285,7 +290,7 @@ fn every_cause_is_told_in_a_whole_sentence() {
     assert!(kinds.iter().copied().eq(0..KINDS), "{kinds:?} are told");
 }
 
-const KINDS: usize = 30;
+const KINDS: usize = 31;
 
 /// A new cause has no number, and so this doesn't compile until it has one, and a row above.
 fn kind(why: &Why) -> usize {
@@ -320,5 +325,6 @@ fn kind(why: &Why) -> usize {
         Why::Unmoved(..) => 27,
         Why::Anew => 28,
         Why::Earlier(..) => 29,
+        Why::PutBack => 30,
     }
 }
