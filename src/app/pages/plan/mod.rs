@@ -235,7 +235,8 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     let all = told.waits_least && told.proven == domain::schedule::plan::Proven::Soonest;
-    if !waits || !all {
+    // Where nothing is left there is no order.
+    if !told.entries.is_empty() && (!waits || !all) {
         let tables = told.margins.len();
         lines.push(words::proven(
             told.proven,

@@ -48,6 +48,18 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             }
             (found.contradiction, found.instead) = (Some(contradiction), instead);
             looks.take_in(found.clone());
+        } else {
+            for later in looks.app.later_tables() {
+                if still_kept(&later, &states, now, &rest).await == Some(true)
+                    && let Nearest::Table { was, at, .. } = later
+                {
+                    let says = words::safely(was, at, &states, now);
+                    found.instead.push(press(&later, says, &bakes, &states));
+                }
+            }
+            if !goes_on() {
+                return;
+            }
         }
         let ways = levers(&refs, now, &rest).await;
         if !goes_on() {

@@ -12,7 +12,7 @@ use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What,
 use domain::sorted;
 use domain::units::Moment;
 
-pub(crate) use self::ends::{Early, of_table};
+pub(crate) use self::ends::{Because, Early, of_table};
 use self::ends::{chains, early, margins, tables_on};
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
 use self::entry::{short, title};
@@ -46,7 +46,7 @@ pub(crate) struct Told {
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
-    /// By margin: what there is to know of a bread that is ready sooner than it has to be.
+    /// By margin: why it is sooner than it has to be, and what waits in the fridge.
     pub(crate) early: Vec<Early>,
     /// How the hands stand to the times at which nobody is there, with why they aren't done sooner.
     pub(crate) before_away: Vec<(BeforeAway, String)>,

@@ -81,7 +81,7 @@ fn what_is_ready_early_tells_whose_the_oven_is_later() {
             // The buns have cream, and nothing of a braid has to stand in the fridge.
             let is_buns = whose.as_deref() == Some("Buns");
             assert_eq!(early.spoils, is_buns, "{whose:?}");
-            let Some((other, from)) = &early.oven_then else {
+            let Some(Because::Oven(other, from)) = &early.because else {
                 continue;
             };
             assert_ne!(whose.as_ref(), Some(other));
@@ -93,7 +93,8 @@ fn what_is_ready_early_tells_whose_the_oven_is_later() {
             told_of_oven += 1;
         }
         // Hours apart nothing has to be early.
-        assert!(apart < 400.0 || told.early.iter().all(|early| early.oven_then.is_none()));
+        let oven = |early: &Early| matches!(early.because, Some(Because::Oven(..)));
+        assert!(apart < 400.0 || !told.early.iter().any(oven));
     }
     assert!(told_of_oven > 0);
 }
