@@ -377,7 +377,7 @@ test("a second batch is offered the table of the first where the plan keeps it, 
   await app.formula.look(FORMULAS.buns);
   await plan.openTables();
   await plan.sheet.locator("summary").click();
-  await expect(plan.sheet).toContainText("A table can be up to three days ahead.");
+  await expect(plan.sheet).toContainText("A table can be up to three days ahead:");
   await plan.sheet.getByLabel("Time", { exact: true }).fill("17:00");
   await plan.sheet.getByRole("button", { name: "Start, planned for then" }).click();
   await expect(plan.bars.first()).toBeVisible();
