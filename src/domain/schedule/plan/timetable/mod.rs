@@ -21,7 +21,7 @@ mod reordered;
 mod search;
 mod together;
 
-use super::{NOTABLE, Plan, What};
+use super::{Plan, What};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
@@ -226,8 +226,12 @@ pub fn later_than_fixed(
     let at = *bakes.get(bake)?.pins.get(&step)?;
     let planned = timetable(bakes, now, before, go_on)?;
     let start = planned.plan.item(What::Step(bake, step))?.start;
-    (start - at >= NOTABLE).then_some(start)
+    (start - at >= REFUSED).then_some(start)
 }
+
+/// A step is fixed to a moment that is so much too soon only once somebody is told; by less, the plan's head says it: what
+/// a sheet proposes is some minutes old when it is pressed.
+const REFUSED: Minutes = minutes(10.0);
 
 /// How a plan stands to the tables of its bakes, where that is the buffer known of a table.
 pub(super) fn margins(
