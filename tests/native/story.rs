@@ -1,7 +1,7 @@
 //! What the notebook tells of a bake: everything that was done and measured in it.
 
 use checks::{begin, say, starter};
-use domain::bake::{Bake, BakeId, Ended, How, Intent, Wishes, decide};
+use domain::bake::{Bake, BakeId, Ended, How, Intent, Wishes, decide, found_hot};
 use domain::formula::{Formula, Length, StepId};
 use domain::kitchen::Kitchen;
 use domain::notebook::summary;
@@ -97,6 +97,8 @@ fn a_bake_for_a_table_is_held_against_the_plan_for_it() {
             break;
         };
         now = now.max(at);
+        // As the app says it: an oven that the other bread left hot heats in less.
+        let said = found_hot(said, bakes[bake].state(), &[bakes[1 - bake].state()], now);
         say(&mut bakes[bake], said, now);
     }
     for (bake, other) in [(0, 1), (1, 0)] {

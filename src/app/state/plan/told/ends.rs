@@ -104,7 +104,7 @@ pub(super) fn early(planned: &Planned, states: &[&State], names: &[String]) -> V
             let of = items.iter().filter_map(|item| Some((item, step(item)?)));
             of.filter(|(_, (_, step))| step.needs.oven)
         };
-        let out = ovens().filter(|&(_, (bake, _))| is_for(bake)).last();
+        let out = ovens().rfind(|&(_, (bake, _))| is_for(bake));
         let out = out.map(|(item, _)| item.end);
         let mut next =
             ovens().filter(|(item, (bake, _))| !is_for(*bake) && out <= Some(item.start));
@@ -134,7 +134,7 @@ pub(super) fn early(planned: &Planned, states: &[&State], names: &[String]) -> V
             } else {
                 PERISHABLE_LIMIT
             };
-            let out = ovens().filter(|&(_, (of, _))| of == bake).last();
+            let out = ovens().rfind(|&(_, (of, _))| of == bake);
             keeps(bake) && out.is_some_and(|(item, _)| margin.table - item.end > limit)
         };
         let cold = of.clone().filter(is_cold).map(|bake| names[bake].clone());
