@@ -285,7 +285,9 @@ impl State {
         let opens = match self.forecast(ahead_of, now) {
             Some(forecast) => {
                 out = forecast.out_by;
-                forecast.window.low()
+                let window = &forecast.window;
+                let early = window.likely() - window.low();
+                window.likely() - self.hot_before(ahead_of, forecast.start, early)
             }
             // What it has to be early for has ended already: the oven is late.
             None => self.progress(ahead_of).ended?.at,

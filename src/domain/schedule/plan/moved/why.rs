@@ -98,7 +98,8 @@ impl<'a> Both<'a> {
             return why;
         };
         let late = match &self.after.bakes[bake].log()[place].event {
-            Event::Done { step } => {
+            // When a dough comes out of its night in the fridge is planned, and not likely.
+            Event::Done { step } if !self.is_night(bake, *step) => {
                 let forecast = self.forecast_before(at, bake, place, *step);
                 forecast.zip(self.state(bake).progress(*step).ended)
             }
@@ -272,7 +273,7 @@ impl<'a> Both<'a> {
         if let Some((bake, step, _, was)) = overdue {
             // The plan before may have waited for it already.
             let state = self.state(bake);
-            let put_off = state.progress(step).look_again.is_some();
+            let put_off = state.progress(step).look_again.is_some() || self.is_night(bake, step);
             let forecast = state.forecast(step, self.now).filter(|_| !put_off);
             let likely = forecast.map_or(was.end, |forecast| forecast.window.likely());
             let due = was.end.min(likely);
