@@ -112,7 +112,8 @@ impl Tasks<'_> {
                 let item = &mut items[place];
                 item.end = item.end.max(out.start);
                 item.reach = (
-                    starts(out.reach.0, out.slack.0),
+                    // It begins no sooner for that.
+                    item.reach.0.min(starts(out.reach.0, out.slack.0)),
                     starts(out.reach.1, out.slack.1),
                 );
             }
