@@ -23,6 +23,7 @@ pub(crate) mod keeps;
 mod kept;
 mod levers;
 mod longer;
+mod night_chosen;
 mod nights;
 mod order;
 mod oven_order;

@@ -18,6 +18,9 @@ pub(crate) enum Limit {
 /// More than any kitchen has to put into a fridge.
 pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
 
+/// By how many minutes a night in the fridge is tried shorter than is likely, each time that it was too long.
+pub(super) const SHORTER: i32 = 15;
+
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 pub(crate) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 
@@ -38,6 +41,15 @@ pub(crate) fn best_that_holds(
         if let Some(best) = calmest(&problem, tasks, aims, before, go_on) {
             return Some(best);
         }
+        // How long a night should be gives before anything that harms, where that is enough.
+        let links = tasks.links.clone();
+        while tasks.shorten_nights(SHORTER) {
+            let shorter = tasks.problem().ok()?;
+            if let Some(best) = calmest(&shorter, tasks, aims, before, go_on) {
+                return Some(best);
+            }
+        }
+        tasks.links = links;
         // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.
         if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
             continue;
@@ -74,7 +86,8 @@ impl Tasks<'_> {
             Limit::Link(nth) => {
                 let link = self.links[nth];
                 let over = link.most.map(|most| most - link.least);
-                over.filter(|&over| over > 0)
+                // A night that has lasted as long as it may goes on until somebody is there.
+                over.filter(|&over| over > 0 || self.is_night(link.from))
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);
