@@ -28,10 +28,11 @@ impl Model<'_> {
         -self.engine.trail.root[self.end as usize + 1]
     }
 
-    /// The best schedule, if there is patience enough to prove it.
+    /// The best schedule, if there is patience enough to prove it; `left` are the conflicts that it may take.
     pub(super) fn best(
         &mut self,
         mut best: Option<Schedule>,
+        left: &mut u32,
         go_on: &mut dyn FnMut() -> bool,
     ) -> Outcome {
         // Where there is one from before, it is mostly the best still.
@@ -45,12 +46,12 @@ impl Model<'_> {
                 None if is_easier => self.latest_end(),
                 None => least,
             };
-            let (mut left, mut goes_on) = (patience, true);
-            let found = self.look(by, &mut || {
-                left -= 1;
+            let (mut goes_on, before) = (true, self.engine.clauses.conflicts());
+            let found = self.look(by, patience.min(*left), &mut || {
                 goes_on = go_on();
-                goes_on && left > 0
+                goes_on
             });
+            *left -= (self.engine.clauses.conflicts() - before).min(*left);
             match found {
                 Found::Schedule => {
                     best = Some(Schedule::new(self.problem, &self.starts()));
@@ -60,7 +61,7 @@ impl Model<'_> {
                 Found::TooLate => is_easier = best.is_none(),
                 // Models ask for less than what is known.
                 Found::Never => return best.map_or(Outcome::Infeasible, Outcome::Optimal),
-                Found::Unknown if goes_on => {
+                Found::Unknown if goes_on && *left > 0 => {
                     is_easier = !is_easier;
                     patience += PATIENCE / 2;
                 }

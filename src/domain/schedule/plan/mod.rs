@@ -159,7 +159,8 @@ pub fn plan(
     let without = plan_once(bakes, bounds, now, before, None, go_on);
     let is_less = |plan: &Plan| plan.left_out_for() < left_out;
     if gives_way || without.as_ref().is_some_and(is_less) {
-        without
+        // There is none only where patience has ended.
+        without.or(found)
     } else {
         found
     }

@@ -22,6 +22,7 @@ mod search;
 mod together;
 
 use super::{Plan, What};
+use super::ways::trial::PATIENCE;
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
@@ -166,15 +167,17 @@ pub fn timetable(
     before: Option<&Timetable>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
-    timetable_with(bakes, true, now, before, go_on)
+    timetable_with(bakes, true, now, before, PATIENCE, go_on)
 }
 
-/// The same with or without a buffer before tables.
+/// The same with or without a buffer before tables, and with so much patience for each of its three parts: what was
+/// promised, when to begin, and how it goes from there.
 pub(super) fn timetable_with(
     bakes: &[&State],
     buffers: bool,
     now: Moment,
     before: Option<&Timetable>,
+    patience: u32,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
     let mut search = Search {
@@ -186,12 +189,14 @@ pub(super) fn timetable_with(
         known: vec![None; bakes.len()],
         together: None,
         rests: Vec::new(),
+        left: patience,
         go_on,
     };
     let kept = before.and_then(|before| search.as_promised(before));
     if let Some((kept, false)) = kept {
         return Some(kept);
     }
+    search.left = patience;
     let begins = search.begins();
     let buffer = |table: Moment| {
         let of_table = |(state, _): &(&&State, &Begin)| table_of(state) == Some(table);
@@ -199,6 +204,7 @@ pub(super) fn timetable_with(
         begins.find_map(|(_, begin)| begin.buffer)
     };
     let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
+    search.left = patience;
     let found = search.begun(&at, &buffer);
     // What was promised is called off only for a plan that is safer.
     match kept {

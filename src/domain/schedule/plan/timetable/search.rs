@@ -18,6 +18,8 @@ pub(super) struct Search<'a> {
     pub(super) together: Option<Plan>,
     /// When the hands rest before times away, in what is looked for backwards.
     pub(super) rests: Vec<(Moment, Moment)>,
+    /// How often what is searched now may still ask whether to go on.
+    pub(super) left: u32,
     pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
@@ -95,6 +97,13 @@ impl Search<'_> {
             },
             ..bounds
         };
-        plan(&bakes, bounds, self.now, before.as_ref(), self.go_on)
+        // No search takes more than half of what is left, so that there always is something for the next one.
+        let (left, go_on) = (&mut self.left, &mut *self.go_on);
+        let least = *left / 2;
+        let mut turn = || {
+            *left -= u32::from(*left > least);
+            *left > least && go_on()
+        };
+        plan(&bakes, bounds, self.now, before.as_ref(), &mut turn)
     }
 }
