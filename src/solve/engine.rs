@@ -7,7 +7,7 @@ use super::one::One;
 use super::several::Several;
 use super::trail::{Fact, Half, Reason, Trail};
 
-/// For how much work it is asked once whether to go on: some hundredths of a millisecond on a fast machine.
+/// For how much work it is asked once whether to go on: a tenth of a millisecond or two on a fast machine.
 const TURN: u32 = 10_000;
 /// What a conflict is taken to be beside what follows from it.
 pub(super) const LESSON: u32 = 1_000;

@@ -108,8 +108,8 @@ mod trail;
 mod waiting;
 mod why;
 
-pub use attention::{fewer_switches, switches};
 use alike::like_orders;
+pub use attention::{fewer_switches, switches};
 use least::least_by_work;
 use model::Model;
 pub use problem::{Link, Problem, Task};
@@ -151,15 +151,15 @@ const NEAR: i32 = 8;
 /// How many conflicts that may take.
 const HOPE: u32 = 500;
 /// Of how many pairs of tasks as much is reckoned as in one turn of the engine's work.
-const SET_UP: usize = 100;
+const SET_UP: usize = 800;
 
 /// The schedule that ends soonest, with everything as early as its order allows.
 ///
 /// The same problem always has the same answer. A schedule from `before` is kept as it is, whatever
 /// waits in it, where none ends sooner, and otherwise its orders are tried first; it need not fit the
 /// problem any more.
-/// `go_on` is asked once for about as much work each, some ten thousand times a second on a fast machine, however that is
-/// spent; and ends the search with "no".
+/// `go_on` is asked once for about as much work each, some five or ten thousand times a second on a fast machine, however that is
+/// spent; and ends the search with "no", but for a little more where there is no schedule yet.
 #[must_use]
 pub fn solve(
     problem: &Problem,
@@ -216,9 +216,10 @@ fn searched(
     // The nearer an end lies that is asked for, the less is left to be searched.
     let mut hope = if known.is_none() { HOPE } else { 0 };
     let orders = like_orders(problem, before);
+    let is_asked_for_all = conflicts == u32::MAX;
     loop {
         let mut goes_on = may_set_up(problem, go_on);
-        if !goes_on {
+        if !goes_on && (known.is_some() || !is_asked_for_all) {
             let best = known;
             return Outcome::BestFound { best, bound: least };
         }
@@ -229,7 +230,11 @@ fn searched(
         };
         let settled = Settled::new(problem, by, least, &orders);
         let model = settled.and_then(|settled| Model::new(problem, &settled).ok());
-        let most = if is_guess { hope.min(conflicts) } else { conflicts };
+        let most = if is_guess {
+            hope.min(conflicts)
+        } else {
+            conflicts
+        };
         let mut left = most;
         let found = model.map_or(Outcome::Infeasible, |mut model| {
             model.memory = memory;
@@ -245,7 +250,11 @@ fn searched(
         hope = 0;
         match found {
             Outcome::Infeasible if is_guess => {}
-            Outcome::BestFound { best, .. } if is_guess && goes_on && conflicts > 0 => known = best,
+            Outcome::BestFound { best, .. }
+                if is_guess && (goes_on || best.is_none()) && conflicts > 0 =>
+            {
+                known = best;
+            }
             Outcome::Infeasible => return known.map_or(Outcome::Infeasible, Outcome::Optimal),
             found => return found,
         }
