@@ -3,7 +3,8 @@
 use std::cell::Cell;
 
 use super::aims::{Aim, Worth};
-use super::best::{Best, latest};
+use super::backwards::{mirror, mirrored};
+use super::best::{Best, calmest};
 use super::let_go::best_that_holds;
 use crate::bake::State;
 use crate::formula::StepId;
@@ -12,6 +13,7 @@ use crate::schedule::plan::lengths::{Lengths, as_promised, settle};
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::what::What;
 use crate::schedule::plan::{Bounds, Goal, Item, Plan, Proven, redone_all};
+use crate::schedule::solve::Problem;
 use crate::units::{Moment, minutes};
 
 /// How often lengths and schedule are reckoned in turn, at most.
@@ -30,6 +32,8 @@ pub(crate) struct Rounds<'a> {
     pub at_work: Option<(usize, StepId)>,
     /// The starts from before that are kept where they are as good as any.
     pub kept: &'a [(What, Moment)],
+    /// What begins no later than hands are free for it.
+    pub at_once: Vec<(What, Moment)>,
 }
 
 /// Where rounds set out from.
@@ -38,6 +42,8 @@ pub(crate) struct From {
     pub was: Vec<(What, Moment)>,
     pub lengths: Vec<Lengths>,
     pub hot: Vec<Hot>,
+    /// What waits longer than it should.
+    pub lets_wait: Vec<What>,
 }
 
 /// Where they came to rest.
@@ -48,14 +54,14 @@ pub(crate) struct Found {
     worth: Worth,
     /// How much less the hands have to spare before a time away than they may be late, in minutes.
     missing: i32,
-    rests: From,
+    pub rests: From,
 }
 
 impl<'a> Rounds<'a> {
     /// The best of what comes to rest, whichever bread has the oven first.
     pub(crate) fn best(&self, from: From, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
         let mut found = self.from(from, go_on)?;
-        if self.bounds.goal != Goal::Soonest || !is_shared(self.bakes, &found.rests.lengths) {
+        if !is_shared(self.bakes, &found.rests.lengths) {
             return Some(found);
         }
         let (orders, mut is_sure) = self.orders(&found.rests);
@@ -88,10 +94,33 @@ impl<'a> Rounds<'a> {
         if than.lets_wait() {
             return true;
         }
-        let tasks = self.tasks(&other.lengths, &other.hot);
-        let aims = tasks.aims(self.bounds.ready_by);
+        let mut tasks = self.tasks(&other.lengths, &other.hot);
         let before = tasks.starts(&other.was);
-        tasks.beats(than, &aims, &before, go_on)
+        let better = match self.bounds.goal {
+            Goal::Soonest => {
+                let aims = tasks.aims(self.bounds.ready_by);
+                let problem = tasks.problem().ok();
+                let starts =
+                    problem.and_then(|problem| tasks.as_good(problem, than, &aims, &before, go_on));
+                starts.map(|starts| tasks.worth(&aims, &starts))
+            }
+            Goal::By(table) => self.turned(&mut tasks, table).and_then(|(turned, aims)| {
+                let horizon = tasks.minute(table);
+                let before = mirror(&turned, horizon, &before);
+                let starts = tasks.as_good(turned, than, &aims, &before, go_on)?;
+                Some(tasks.worth_with(0.0, &aims, &starts))
+            }),
+        };
+        better.is_some_and(|better| better.beats(than))
+    }
+
+    /// What is to be as late as a table allows, in minutes that count back from it.
+    fn turned(&self, tasks: &mut Tasks, table: Moment) -> Option<(Problem, Vec<Aim>)> {
+        for (bake, at) in self.bounds.ready_by.iter().enumerate() {
+            tasks.end_by(bake, at.filter(|&at| at < table));
+        }
+        let turned = mirrored(&tasks.problem().ok()?, tasks.minute(table))?;
+        Some((turned, tasks.all_and_each()))
     }
 
     fn tasks<'b>(&'b self, lengths: &'b [Lengths], hot: &[Hot]) -> Tasks<'b> {
@@ -120,30 +149,34 @@ impl<'a> Rounds<'a> {
         if let Some((bake, step)) = self.at_work {
             tasks.go_on_with(bake, step);
         }
+        for &(what, at) in &self.at_once {
+            tasks.begin_by(what, at);
+        }
         tasks
     }
 
-    /// The best of a round, and what it aimed at.
+    /// The best of a round, and how good it is.
     fn round(
         &self,
         tasks: &mut Tasks,
         before: &[i32],
         go_on: &mut dyn FnMut() -> bool,
-    ) -> Option<(Best, Vec<Aim>)> {
+    ) -> Option<(Best, Worth)> {
         match self.bounds.goal {
             Goal::Soonest => {
                 let aims = tasks.aims(self.bounds.ready_by);
                 let best = best_that_holds(tasks, &aims, before, go_on)?;
-                Some((best, aims))
+                let worth = tasks.worth(&aims, &best.starts);
+                Some((best, worth))
             }
             Goal::By(table) => {
-                for (bake, at) in self.bounds.ready_by.iter().enumerate() {
-                    tasks.end_by(bake, at.filter(|&at| at < table));
-                }
-                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
+                let (turned, aims) = self.turned(tasks, table)?;
                 let horizon = tasks.minute(table);
-                let best = latest(&problem, tasks, &aims, horizon, before, go_on)?;
-                Some((best, aims))
+                let before = mirror(&turned, horizon, before);
+                let mut best = calmest(&turned, tasks, &aims, &before, go_on)?;
+                let worth = tasks.worth_with(0.0, &aims, &best.starts);
+                best.starts = mirror(&turned, horizon, &best.starts);
+                Some((best, worth))
             }
         }
     }
@@ -154,6 +187,7 @@ impl<'a> Rounds<'a> {
             mut was,
             mut lengths,
             mut hot,
+            mut lets_wait,
         } = from;
         // How often it was asked whether to go on; more than can be where it was said no.
         let asked = Cell::new(0_u32);
@@ -175,8 +209,9 @@ impl<'a> Rounds<'a> {
             // A search backwards only finds out when to begin, and that hangs on no switch of attention.
             let known = if round == 1 { self.kept } else { &was };
             tasks.has_order = self.bounds.goal != Goal::Soonest || tasks.knows(known);
+            tasks.lets_wait = lets_wait;
             let before = tasks.starts(&was);
-            let Some((mut best, aims)) = self.round(&mut tasks, &before, go_on) else {
+            let Some((mut best, worth)) = self.round(&mut tasks, &before, go_on) else {
                 // Where there is no patience left for another round, the one before counts, as it stands by now.
                 let mut found = found.filter(|_| asked.get() == u32::MAX)?;
                 let short_by = tasks.short_of_bound(&before);
@@ -187,6 +222,7 @@ impl<'a> Rounds<'a> {
             short_by = best.short_by.max(short_by);
             best.short_by = short_by;
             was = tasks.moments(&best.starts);
+            lets_wait = tasks.late(&best.starts);
             let mut next = redone_all(self.bakes, &lengths, &was, self.now);
             let next_hot = reheated(self.bakes, &mut next, &was, self.now);
             as_promised(self.bakes, &mut next, self.promised, self.now);
@@ -197,7 +233,7 @@ impl<'a> Rounds<'a> {
                 found = Some(Found {
                     plan: tasks.told(&best),
                     gives_way: work.is_some_and(|work| best.starts[work] > tasks.free),
-                    worth: tasks.worth(&aims, &best.starts),
+                    worth,
                     missing: if tasks.spares {
                         tasks.missing(&best.starts)
                     } else {
@@ -207,6 +243,7 @@ impl<'a> Rounds<'a> {
                         was: was.clone(),
                         lengths: lengths.clone(),
                         hot: hot.clone(),
+                        lets_wait: lets_wait.clone(),
                     },
                 });
             }

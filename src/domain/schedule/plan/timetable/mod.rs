@@ -22,12 +22,12 @@ mod search;
 mod together;
 
 use super::{Plan, What};
-use super::ways::trial::PATIENCE;
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::schedule::outline::likely_outline;
 use crate::schedule::plan::read::chain;
+use crate::schedule::plan::ways::trial::PATIENCE;
 use crate::sorted::{self, Map};
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
@@ -190,6 +190,7 @@ pub(super) fn timetable_with(
         together: None,
         rests: Vec::new(),
         left: patience,
+        short_by: minutes(0.0),
         go_on,
     };
     let kept = before.and_then(|before| search.as_promised(before));
@@ -205,7 +206,10 @@ pub(super) fn timetable_with(
     };
     let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
     search.left = patience;
-    let found = search.begun(&at, &buffer);
+    let mut found = search.begun(&at, &buffer);
+    if let Some(found) = &mut found {
+        found.plan.proven = found.plan.proven.but_for(search.short_by);
+    }
     // What was promised is called off only for a plan that is safer.
     match kept {
         Some((kept, _))

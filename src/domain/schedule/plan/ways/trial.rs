@@ -19,7 +19,7 @@ use crate::units::{Minutes, Moment, minutes};
 pub type Rest<'a> = &'a dyn Fn() -> Pin<Box<dyn Future<Output = bool>>>;
 
 /// How often one search may ask whether to go on, which it does for equal parts of what it costs.
-pub(super) const PATIENCE: u32 = 8_000;
+pub(crate) const PATIENCE: u32 = 8_000;
 /// Plans go by whole minutes, so less than that is nothing.
 const NOTHING: f64 = 0.5;
 
@@ -259,7 +259,7 @@ pub fn patience() -> impl FnMut() -> bool {
     move || is_patient(&mut left)
 }
 
-pub(super) fn is_patient(left: &mut u32) -> bool {
+pub(crate) fn is_patient(left: &mut u32) -> bool {
     *left = left.saturating_sub(1);
     *left > 0
 }
