@@ -81,11 +81,6 @@ impl Tasks<'_> {
     pub(crate) fn worth(&self, aims: &[Aim], starts: &[i32]) -> Worth {
         let over = (0..starts.len()).filter_map(|task| self.too_late_by(task, starts));
         let over = over.fold(0.0, |all, over| all + over.get());
-        self.worth_with(over, aims, starts)
-    }
-
-    /// The same where nothing is let go of, also of starts that are mirrored: then the ends are the beginnings.
-    pub(super) fn worth_with(&self, over: f64, aims: &[Aim], starts: &[i32]) -> Worth {
         let ends = aims.iter().map(|aim| ended(&self.tasks, &aim.of, starts));
         let ends: Vec<i32> = ends.collect();
         let both = || aims.iter().zip(&ends);
@@ -100,19 +95,22 @@ impl Tasks<'_> {
         }
     }
 
-    /// A schedule that could be better, if there is one, with nothing let go of.
-    pub(crate) fn as_good(
+    /// Whether there is a schedule that is better, with nothing let go of.
+    pub(crate) fn beats(
         &self,
-        problem: Problem,
         than: &Worth,
         aims: &[Aim],
         before: &[i32],
         go_on: &mut dyn FnMut() -> bool,
-    ) -> Option<Vec<i32>> {
+    ) -> bool {
         let by = than.late.as_ref().unwrap_or(&than.ends).first();
+        let (Ok(problem), Some(first), Some(&by)) = (self.problem(), aims.first(), by) else {
+            return false;
+        };
         // What comes first has to be as good for that: mostly it can't, and nothing has to be searched.
-        let problem = problem.ending_with(&aims.first()?.of).ended_by(*by?);
-        Some(met(&problem, aims, before, go_on)?.schedule.starts)
+        let problem = problem.ending_with(&first.of).ended_by(by);
+        let met = met(&problem, aims, before, go_on);
+        met.is_some_and(|met| self.worth(aims, &met.schedule.starts).beats(than))
     }
 
     /// By how much starts that nothing was proven of end later than any schedule has to.

@@ -2,6 +2,7 @@
 //! these one that keeps what was planned before where it can, or else with few switches of attention.
 
 use super::aims::{Aim, Met, met};
+use super::backwards::{mirror, mirrored};
 use super::keep::put_back;
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::ways::trial::is_patient;
@@ -78,5 +79,24 @@ pub(crate) fn calmest(
         starts,
         short_by,
         waits_least: calm.is_proven,
+    })
+}
+
+/// The schedule that begins as late as it can and has ended by minute `horizon`, and of these the one
+/// that waits least; `None` where none ends by then.
+pub(crate) fn latest(
+    problem: &Problem,
+    tasks: &Tasks,
+    aims: &[Aim],
+    horizon: i32,
+    before: &[i32],
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Best> {
+    let turned = mirrored(problem, horizon)?;
+    let before = mirror(problem, horizon, before);
+    let best = calmest(&turned, tasks, aims, &before, go_on)?;
+    Some(Best {
+        starts: mirror(problem, horizon, &best.starts),
+        ..best
     })
 }

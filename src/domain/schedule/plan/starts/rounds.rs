@@ -3,8 +3,7 @@
 use std::cell::Cell;
 
 use super::aims::{Aim, Worth};
-use super::backwards::{mirror, mirrored};
-use super::best::{Best, calmest};
+use super::best::{Best, latest};
 use super::let_go::best_that_holds;
 use crate::bake::State;
 use crate::formula::StepId;
@@ -13,7 +12,6 @@ use crate::schedule::plan::lengths::{Lengths, as_promised, settle};
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::what::What;
 use crate::schedule::plan::{Bounds, Goal, Item, Plan, Proven, redone_all};
-use crate::schedule::solve::Problem;
 use crate::units::{Moment, minutes};
 
 /// How often lengths and schedule are reckoned in turn, at most.
@@ -61,7 +59,7 @@ impl<'a> Rounds<'a> {
     /// The best of what comes to rest, whichever bread has the oven first.
     pub(crate) fn best(&self, from: From, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
         let mut found = self.from(from, go_on)?;
-        if !is_shared(self.bakes, &found.rests.lengths) {
+        if self.bounds.goal != Goal::Soonest || !is_shared(self.bakes, &found.rests.lengths) {
             return Some(found);
         }
         let (orders, mut is_sure) = self.orders(&found.rests);
@@ -94,33 +92,10 @@ impl<'a> Rounds<'a> {
         if than.lets_wait() {
             return true;
         }
-        let mut tasks = self.tasks(&other.lengths, &other.hot);
+        let tasks = self.tasks(&other.lengths, &other.hot);
+        let aims = tasks.aims(self.bounds.ready_by);
         let before = tasks.starts(&other.was);
-        let better = match self.bounds.goal {
-            Goal::Soonest => {
-                let aims = tasks.aims(self.bounds.ready_by);
-                let problem = tasks.problem().ok();
-                let starts =
-                    problem.and_then(|problem| tasks.as_good(problem, than, &aims, &before, go_on));
-                starts.map(|starts| tasks.worth(&aims, &starts))
-            }
-            Goal::By(table) => self.turned(&mut tasks, table).and_then(|(turned, aims)| {
-                let horizon = tasks.minute(table);
-                let before = mirror(&turned, horizon, &before);
-                let starts = tasks.as_good(turned, than, &aims, &before, go_on)?;
-                Some(tasks.worth_with(0.0, &aims, &starts))
-            }),
-        };
-        better.is_some_and(|better| better.beats(than))
-    }
-
-    /// What is to be as late as a table allows, in minutes that count back from it.
-    fn turned(&self, tasks: &mut Tasks, table: Moment) -> Option<(Problem, Vec<Aim>)> {
-        for (bake, at) in self.bounds.ready_by.iter().enumerate() {
-            tasks.end_by(bake, at.filter(|&at| at < table));
-        }
-        let turned = mirrored(&tasks.problem().ok()?, tasks.minute(table))?;
-        Some((turned, tasks.all_and_each()))
+        tasks.beats(than, &aims, &before, go_on)
     }
 
     fn tasks<'b>(&'b self, lengths: &'b [Lengths], hot: &[Hot]) -> Tasks<'b> {
@@ -155,28 +130,27 @@ impl<'a> Rounds<'a> {
         tasks
     }
 
-    /// The best of a round, and how good it is.
+    /// The best of a round, and what it aimed at.
     fn round(
         &self,
         tasks: &mut Tasks,
         before: &[i32],
         go_on: &mut dyn FnMut() -> bool,
-    ) -> Option<(Best, Worth)> {
+    ) -> Option<(Best, Vec<Aim>)> {
         match self.bounds.goal {
             Goal::Soonest => {
                 let aims = tasks.aims(self.bounds.ready_by);
                 let best = best_that_holds(tasks, &aims, before, go_on)?;
-                let worth = tasks.worth(&aims, &best.starts);
-                Some((best, worth))
+                Some((best, aims))
             }
             Goal::By(table) => {
-                let (turned, aims) = self.turned(tasks, table)?;
+                for (bake, at) in self.bounds.ready_by.iter().enumerate() {
+                    tasks.end_by(bake, at.filter(|&at| at < table));
+                }
+                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
                 let horizon = tasks.minute(table);
-                let before = mirror(&turned, horizon, before);
-                let mut best = calmest(&turned, tasks, &aims, &before, go_on)?;
-                let worth = tasks.worth_with(0.0, &aims, &best.starts);
-                best.starts = mirror(&turned, horizon, &best.starts);
-                Some((best, worth))
+                let best = latest(&problem, tasks, &aims, horizon, before, go_on)?;
+                Some((best, aims))
             }
         }
     }
@@ -211,7 +185,7 @@ impl<'a> Rounds<'a> {
             tasks.has_order = self.bounds.goal != Goal::Soonest || tasks.knows(known);
             tasks.lets_wait = lets_wait;
             let before = tasks.starts(&was);
-            let Some((mut best, worth)) = self.round(&mut tasks, &before, go_on) else {
+            let Some((mut best, aims)) = self.round(&mut tasks, &before, go_on) else {
                 // Where there is no patience left for another round, the one before counts, as it stands by now.
                 let mut found = found.filter(|_| asked.get() == u32::MAX)?;
                 let short_by = tasks.short_of_bound(&before);
@@ -233,7 +207,7 @@ impl<'a> Rounds<'a> {
                 found = Some(Found {
                     plan: tasks.told(&best),
                     gives_way: work.is_some_and(|work| best.starts[work] > tasks.free),
-                    worth,
+                    worth: tasks.worth(&aims, &best.starts),
                     missing: if tasks.spares {
                         tasks.missing(&best.starts)
                     } else {
