@@ -1,6 +1,7 @@
 //! Ringing: what is due and was not heard yet, told by every means this phone has.
 
 use domain::bake::{self, Alarm, AlarmId, AlarmKind, BakeId, State, TimerId};
+use domain::formula::StepKind;
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -81,11 +82,18 @@ impl Oventide {
                     } else {
                         &mut loud
                     };
+                    let step = alarm.step.and_then(|step| state.formula.step(step));
+                    let is_night = step.is_some_and(|step| step.kind == StepKind::Retard);
                     let one = Ringing {
                         bake: heard.0,
                         whose,
                         alarm: alarm.clone(),
-                        since: alarm.since(&view.running),
+                        // A night in the fridge goes on until somebody is up, and is late for nothing by then.
+                        since: if is_night {
+                            alarm.due
+                        } else {
+                            alarm.since(&view.running)
+                        },
                         title,
                         body,
                         is_held: state.is_back_at(alarm.due),

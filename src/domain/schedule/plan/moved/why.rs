@@ -1,6 +1,6 @@
 //! Why a plan moved: of what happened since the one before, what explains it.
 
-use super::{Both, Why};
+use super::{Both, NOTABLE, Why};
 use crate::bake::{Bake, BakeId, Event, Forecast, Reason, State};
 use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::plan::What;
@@ -64,7 +64,9 @@ impl<'a> Both<'a> {
         let passed = passing.as_ref().map_or(0.0, |(_, by)| by.get());
         let passed = if told.get() > 0.0 { passed } else { 0.0 };
         let passing = passing.map(|(why, _)| why);
-        let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
+        // What was done explains what waits for it, which is later by about as much.
+        let most = most.filter(|(most, _)| most + NOTABLE.get() > passed);
+        let most = most.map(|(_, why)| why);
         most.or(passing)
             .or(rest.map(|(_, why)| why))
             .unwrap_or(if gone_by { Why::Time } else { Why::Anew })
