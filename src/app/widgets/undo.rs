@@ -59,8 +59,16 @@ pub(crate) fn Undo(
     });
     // It stays where it is, so that the focus does.
     let idle = live::flag(move || back.read().is_none());
+    // Large text leaves no room for what is taken back, but those who listen are told it all the same.
+    let name = live::attr(move || Some(format!("{} {}", undo.read(), undoes.read())));
     view! {
-        <button class="button undo" type="button" aria-disabled=idle on:click=press>
+        <button
+            class="button undo"
+            type="button"
+            aria-label=name
+            aria-disabled=idle
+            on:click=press
+        >
             <span>{undo}</span>
             " "
             <span class="undo-what">{undoes}</span>

@@ -100,9 +100,12 @@ const SOON: Minutes = minutes(10.0);
 fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> AnyView {
     let app = oventide();
     let now = clock::now();
-    // Where a time has passed, one is offered that hasn't.
+    // Where a time has passed, one is offered that hasn't, and at which it can be.
     let start = if first.passed.is_some() || first.start <= now {
-        first.start.max(now + SOON).up_to_five()
+        let soon = first.start.max(now + SOON).up_to_five();
+        let of = first.of.as_ref();
+        of.and_then(|(bake, step)| app.soonest_for(bake, *step, soon))
+            .unwrap_or(soon)
     } else {
         first.start
     };
