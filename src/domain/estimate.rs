@@ -77,6 +77,7 @@
 //! | `WARM`, `COOL`, `OTHER_K`, `STAYS_NOW_H`, `STAYS_TO_COME_H`, `MORE_YEAST`, `LESS_YEAST`, `WORTH`, `AS_SAID`, `FRESHER`, `DAY_BEFORE` | what may help a plan, and when it is told | judgement |
 //! | `EARLIER`, `LESS_BUFFER`, `MOST` | when a bake begins that was promised to, and how much sooner for a night | judgement |
 //! | `TO_COME`, `OUT_WITHIN` | how soon hands are called to what waits for them, and to what bakes or has baked | judgement |
+//! | `RISEN_AGAIN`, `RISEN_FOR`, `PUT_AWAY`, `TO_SPARE` | calls for what has risen too far, how late a filling is put away, and how long before its limit it is baked | judgement |
 //! | `PUT_IN_AGAIN`, `PUT_IN_FOR`, `NO_FOLD` | calls for a dough that isn't in the fridge yet, and a fold that is too late | judgement |
 //! | `LEFT_ON`, `RECOVERS`, `COOLS` | an oven that is hot from the bread before | judgement |
 //! | `SPOILS` | how much a minute of waiting matters | judgement |

@@ -35,6 +35,7 @@ mod retard;
 mod retard_asked;
 mod several;
 mod shared_oven;
+mod spoils;
 mod stays;
 mod tables;
 mod taken_back;

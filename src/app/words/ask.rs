@@ -4,6 +4,7 @@ use domain::bake::{State, left_on_by, next_mark};
 use domain::formula::{Checklist, Scope, Step, StepId, StepKind};
 use domain::schedule::Ask;
 use domain::units::Moment;
+use platform::clock::time_of_day;
 
 use super::letters::{capital, lower_first};
 use crate::state::oven_of;
@@ -46,7 +47,7 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State], at: Moment) -> Pro
         },
         (Ask::Look(_), Some(step)) => Prompt {
             title: step.title.clone(),
-            instruction: look(step),
+            instruction: look(state, step, at),
             action: "It's ready".to_owned(),
         },
         (Ask::IntoFridge(_), Some(step)) => Prompt {
@@ -57,7 +58,12 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State], at: Moment) -> Pro
         (Ask::OutOfFridge(_), Some(step)) => Prompt {
             title: step.title.clone(),
             instruction: format!("Take the {} out of the fridge.", in_hand(state, step)),
-            action: "It's out of the fridge".to_owned(),
+            action: OUT_OF_FRIDGE.to_owned(),
+        },
+        (Ask::Wait(_), Some(step)) if comes_out(state, step) => Prompt {
+            title: step.title.clone(),
+            instruction: left_in_fridge(state, step),
+            action: OUT_OF_FRIDGE.to_owned(),
         },
         (Ask::Wait(_), Some(step)) => Prompt {
             title: step.title.clone(),
@@ -77,6 +83,20 @@ pub(crate) fn prompt(state: &State, ask: Ask, all: &[&State], at: Moment) -> Pro
     }
 }
 
+/// Of what was put into the fridge, whether it should come out by now or not.
+const OUT_OF_FRIDGE: &str = "It's out of the fridge";
+
+/// "Leave the braid in the fridge until 08:31."
+fn left_in_fridge(state: &State, step: &Step) -> String {
+    let what = in_hand(state, step);
+    let forecast = state.forecast(step.id, state.newest);
+    let out = forecast.and_then(|forecast| forecast.out_by);
+    match out.filter(|_| state.comes_out_as_planned(step.id)) {
+        Some(out) => format!("Leave the {what} in the fridge until {}.", time_of_day(out)),
+        None => format!("Leave the {what} in the fridge until you need it."),
+    }
+}
+
 /// What a formula says of a fold to come; it is written for a whole rise, and a bake keeps its formula as it was.
 const FOLDS: &str = ", and fold it when called";
 
@@ -91,7 +111,7 @@ fn wait(state: &State, step: &Step) -> String {
 }
 
 /// Whether it is asked after because it should come out of the fridge, ready or not.
-pub(super) fn comes_out(state: &State, step: &Step) -> bool {
+pub(crate) fn comes_out(state: &State, step: &Step) -> bool {
     let forecast = state.forecast(step.id, state.newest);
     forecast.is_some_and(|forecast| forecast.out_by.is_some())
 }
@@ -106,8 +126,15 @@ fn in_hand<'a>(state: &'a State, step: &Step) -> &'a str {
     }
 }
 
-fn look(step: &Step) -> String {
+fn look(state: &State, step: &Step, at: Moment) -> String {
+    let forecast = state.forecast(step.id, at);
+    let is_past = forecast.is_some_and(|forecast| forecast.window.high() < at);
     match step.kind {
+        // Common practice, no source: gas that is lost can be made anew as long as the dough is still to be shaped.
+        StepKind::Bulk if is_past => "It has risen past its time: go on at once.".to_owned(),
+        StepKind::FinalProof if is_past => {
+            "It has risen past its time: bake it soon, with gentle hands.".to_owned()
+        }
         StepKind::Bake => "Look into the oven.".to_owned(),
         StepKind::Bulk | StepKind::FinalProof | StepKind::Retard => "Look at the dough.".to_owned(),
         StepKind::OvenHeats => "The oven should be hot.".to_owned(),

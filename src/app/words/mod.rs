@@ -34,7 +34,7 @@ mod wish;
 
 pub(crate) use alarm::{ALARM_TEST, ALARM_TEST_NOTE, alarm, alarm_note, also_due, moves};
 pub(crate) use answer::{answer, piece_advice};
-pub(crate) use ask::{Prompt, if_left_out, prompt};
+pub(crate) use ask::{Prompt, comes_out, if_left_out, prompt};
 pub(crate) use bench::*;
 pub(crate) use caution::{allergen, caution, caution_in_short, keeps};
 pub(crate) use cooling::*;

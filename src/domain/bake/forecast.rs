@@ -51,8 +51,10 @@ pub struct Forecast {
     pub step: StepId,
     /// When it started.
     pub start: Moment,
-    /// When it should end.
+    /// When it should end: for what lies in the fridge by plan, not before it comes out.
     pub window: Estimate<Moment>,
+    /// When it is likely ready, wherever it is then.
+    pub ripe: Moment,
     /// When to look whether it has ended: the likely moment, but the early one
     /// for what is in the oven, the moment to take it out for what is in the fridge, and later after "not yet".
     pub look: Moment,
@@ -156,7 +158,7 @@ impl State {
             }
         };
         // In the fridge it is looked at when it should come out: there it is ready too late, or never.
-        forecast.out_by = forecast.out_by.filter(|&out| out < forecast.look);
+        forecast.out_by = forecast.out_by.filter(|&out| out <= forecast.look);
         forecast.look = forecast.out_by.unwrap_or(forecast.look);
         if let Some(later) = progress.look_again {
             forecast.look = forecast.look.max(later);
@@ -178,6 +180,7 @@ impl State {
             step: step.id,
             start,
             window,
+            ripe: window.likely(),
             look: window.likely(),
             progress: proof.progress(now),
             folds: self.folds_to_come(step, proof, progress, window.likely() <= now),
@@ -243,6 +246,7 @@ fn plain(
         step: step.id,
         start,
         window,
+        ripe: window.likely(),
         look,
         progress: Share::clamped(over.get() / whole.get().max(1e-6)),
         folds: Vec::new(),

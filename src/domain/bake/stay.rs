@@ -11,6 +11,7 @@ use super::event::{AlarmId, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::wishes::ahead;
+use crate::estimate::Estimate;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::units::{Minutes, Moment, minutes};
@@ -56,6 +57,31 @@ impl State {
         };
         let is_in = false;
         (from < to).then_some(Stay { from, to, is_in })
+    }
+
+    /// The window of a rise that is ripe, if so, at its `window`, and that nobody can end before its dough comes out as
+    /// it was planned: what is ready in the fridge stays there, where it hardly goes on.
+    pub(super) fn out_as_planned(
+        &self,
+        step: &Step,
+        start: Moment,
+        window: Estimate<Moment>,
+    ) -> Estimate<Moment> {
+        let stay = self.stay(step.id, start);
+        let Some(stay) = stay.filter(|_| matches!(step.length, Length::Ferment { .. })) else {
+            return window;
+        };
+        let out = |ripe: Moment| {
+            let is_cold = stay.from < ripe && ripe < stay.to;
+            if is_cold { stay.to } else { ripe }
+        };
+        window.map(out)
+    }
+
+    /// Whether a dough is in the fridge and comes out at a moment that was planned.
+    #[must_use]
+    pub fn comes_out_as_planned(&self, step: StepId) -> bool {
+        self.retards.contains_key(&step) && self.in_fridge(step).is_some()
     }
 
     /// Since when a rising dough is in the fridge, and until when.

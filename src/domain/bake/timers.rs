@@ -196,6 +196,11 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
     found
 }
 
+/// What has risen past its window calls so often. ASSUMPTION: judgement.
+const RISEN_AGAIN: Minutes = minutes(30.0);
+/// For so long. ASSUMPTION: judgement.
+const RISEN_FOR: Minutes = minutes(240.0);
+
 /// What burns, spoils or rises too far calls once more: whoever heard it at `first` may have been kept from it.
 fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment {
     state
@@ -237,7 +242,15 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
                     .heard_since(id, call)
                     .map_or(call, |heard| heard + OUT_WITHIN)
             } else if rises {
-                again_at(state, id, forecast.look, forecast.window.high())
+                let call = again_at(state, id, forecast.look, forecast.window.high());
+                // Whoever heard both is told again for some hours that it has risen too far: what was forgotten then is lost.
+                let heard = state.heard_since(id, call);
+                let again = heard.map_or(call, |heard| heard + RISEN_AGAIN);
+                if again - call <= RISEN_FOR {
+                    again
+                } else {
+                    call
+                }
             } else {
                 forecast.look
             };

@@ -42,6 +42,8 @@ struct Reckoned {
 #[derive(Debug)]
 struct Running {
     window: Estimate<Moment>,
+    /// When it is likely there, wherever it is then.
+    ripe: Moment,
     proof: Option<Proof>,
 }
 
@@ -102,7 +104,10 @@ impl State {
             None => self.going(step, start, None),
         };
         let progress = self.progress(step.id);
-        let found = self.forecast_from(step, &going, progress, start, running.window, now);
+        let found = Forecast {
+            ripe: running.ripe,
+            ..self.forecast_from(step, &going, progress, start, running.window, now)
+        };
         let mut kept = kept();
         // Of moments that have passed nobody asks again.
         if kept.len() >= MOST_FORECASTS {
@@ -131,8 +136,10 @@ impl State {
 
     fn running_from(&self, step: &Step, start: Moment) -> Running {
         let going = self.going(step, start, None);
+        let window = self.window(step, &going, start);
         Running {
-            window: self.window(step, &going, start),
+            window: self.out_as_planned(step, start, window),
+            ripe: window.likely(),
             proof: match going {
                 Going::Rises(proof) => Some(proof),
                 Going::Clock(..) | Going::Cools(_) => None,

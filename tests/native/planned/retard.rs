@@ -1,6 +1,7 @@
 //! A night in the fridge that is still to come: it comes to what the real one comes to, and the baker is called for it.
 
 mod late;
+mod ripe;
 mod room;
 
 use checks::say;

@@ -149,6 +149,9 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
         Ask::Fold(step) => shown.ask(Intent::Folded(step)),
         Ask::IntoFridge(step) => shown.ask(Intent::Move(step, Place::Fridge)),
         Ask::OutOfFridge(step) => shown.ask(Intent::Move(step, Place::Kitchen)),
+        Ask::Wait(step) if shown.with_step(words::comes_out) == Some(true) => {
+            shown.ask(Intent::Move(step, Place::Kitchen));
+        }
         Ask::Look(step) | Ask::Wait(step) => shown.ask(Intent::Done(step)),
         Ask::AllDone => {
             let bake = shown.view.read_untracked().bake.id.clone();

@@ -74,7 +74,13 @@ impl Tasks<'_> {
             Limit::Link(nth) => {
                 let link = self.links[nth];
                 let over = link.most.map(|most| most - link.least);
-                over.filter(|&over| over > 0)
+                let over = over.filter(|&over| over > 0);
+                // What would have to be thrown away gives way to anything that would only be less good.
+                if self.spoils.contains(&nth) {
+                    over.and(Some(0))
+                } else {
+                    over
+                }
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);

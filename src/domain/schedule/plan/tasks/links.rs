@@ -78,7 +78,7 @@ impl Tasks<'_> {
     }
 
     /// Something starts no later than a minute, so long after what it follows.
-    fn start_by(&mut self, to: usize, minute: i32, most: i32) {
+    pub(super) fn start_by(&mut self, to: usize, minute: i32, most: i32) {
         let task = &mut self.tasks[to];
         let latest = minute.max(task.earliest);
         task.latest = Some(task.latest.map_or(latest, |other| other.min(latest)));

@@ -9,6 +9,7 @@ mod in_passing;
 mod kept;
 mod links;
 pub(super) mod room;
+mod spoils;
 
 use super::lengths::Lengths;
 use super::lengths::ovens::{heat, trays};
@@ -42,6 +43,8 @@ pub(super) struct Tasks<'a> {
     pub weights: Vec<u16>,
     /// Tasks that should start soon after something that has ended, and how soon.
     pub soon: Vec<(usize, i32)>,
+    /// The links by which nothing spoils, which give way last.
+    pub spoils: Vec<usize>,
     /// Whether its order is as good as any other that ends and waits the same, as one that was planned before is.
     pub has_order: bool,
     /// Whether hands have as much to spare before a time away as they may be late.
@@ -73,6 +76,7 @@ impl<'a> Tasks<'a> {
             links: Vec::new(),
             weights: Vec::new(),
             soon: Vec::new(),
+            spoils: Vec::new(),
             has_order: false,
             spares: false,
             let_go: Vec::new(),
@@ -87,6 +91,7 @@ impl<'a> Tasks<'a> {
             tasks.add_steps(bake);
             tasks.add_links(bake);
             tasks.add_folds(bake);
+            tasks.add_spoiling(bake);
             tasks.add_kept(bake);
             tasks.add_stays(bake);
         }
