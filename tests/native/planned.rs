@@ -4,6 +4,7 @@
 mod again;
 mod agenda;
 mod asked;
+mod at_once;
 mod before_away;
 mod beside;
 mod causes;
@@ -23,6 +24,7 @@ pub(crate) mod keeps;
 mod kept;
 mod levers;
 mod longer;
+mod many_breads;
 mod nights;
 mod order;
 mod oven_order;

@@ -49,14 +49,15 @@ fn said(before: &BeforeAway, because: &str, from: impl FnOnce() -> String) -> Op
         return None;
     }
     let from = from();
-    let safer = format!(
-        "{} to spare would be safer, for what slips past that waits until somebody is back.",
-        span(before.buffer)
-    );
+    // What would cost something else isn't asked for.
+    let safer = match before.why {
+        Some(Hinders::Waits(..)) => String::new(),
+        _ => format!("{} to spare would be safer, for ", span(before.buffer)),
+    };
     let before = span(before.spare);
     Some(if spare + SAME < buffer {
         format!(
-            "Your hands are done {before} before {from}, when nobody is here any more; {safer}{because}"
+            "Your hands are done {before} before {from}, when nobody is here any more; {safer}what slips past that waits until somebody is back.{because}"
         )
     } else {
         format!(
@@ -71,11 +72,15 @@ mod tests {
     use domain::units::minutes;
 
     fn told(spare: f64, buffer: f64) -> Option<String> {
+        told_why(spare, buffer, None)
+    }
+
+    fn told_why(spare: f64, buffer: f64, why: Option<Hinders>) -> Option<String> {
         let before = BeforeAway {
             from: Moment::from_epoch_ms(0),
             spare: minutes(spare),
             buffer: minutes(buffer),
-            why: None,
+            why,
         };
         said(&before, " So.", || "23:00".to_owned())
     }
@@ -95,5 +100,17 @@ mod tests {
             )
         );
         assert_eq!(told(66.0, 50.0), None);
+    }
+
+    /// Somebody was asked for more time, with their hands idle, that a dough would have had to wait for.
+    #[test]
+    fn nobody_is_asked_for_time_that_something_else_would_wait_for() {
+        let why = Some(Hinders::Waits(0, domain::formula::StepId(1)));
+        assert_eq!(
+            told_why(4.0, 10.0, why).as_deref(),
+            Some(
+                "Your hands are done 4\u{a0}min before 23:00, when nobody is here any more; what slips past that waits until somebody is back. So."
+            )
+        );
     }
 }

@@ -160,6 +160,13 @@ impl Tasks<'_> {
         order
     }
 
+    /// What waits longer than it should.
+    pub(crate) fn late(&self, starts: &[i32]) -> Vec<What> {
+        let late = |&(place, _): &(usize, &What)| self.too_late_by(place, starts).is_some();
+        let what = self.what.iter().enumerate();
+        what.filter(late).map(|(_, &what)| what).collect()
+    }
+
     pub(crate) fn too_late_by(&self, task: usize, starts: &[i32]) -> Option<Minutes> {
         // A rise that is put into the fridge later than planned waits for nothing.
         let by_stay = self.what[task].of().is_some_and(|(bake, step)| {

@@ -113,6 +113,20 @@ impl Tasks<'_> {
         met.is_some_and(|met| self.worth(aims, &met.schedule.starts).beats(than))
     }
 
+    /// By how much starts that nothing was proven of end later than any schedule has to.
+    pub(super) fn short_of_bound(&self, starts: &[i32]) -> i32 {
+        let problem = self.problem().ok();
+        let bound = problem.map(
+            |problem| match solve(&problem, Some(starts), &mut || false) {
+                Outcome::BestFound { bound, .. } => bound,
+                Outcome::Optimal(best) => best.end,
+                Outcome::Infeasible => 0,
+            },
+        );
+        let all: Vec<bool> = self.tasks.iter().map(|task| task.counts).collect();
+        (ended(&self.tasks, &all, starts) - bound.unwrap_or(0)).max(1)
+    }
+
     /// The ends of bakes, of which those that should be ready together are one; after that, each of them alone.
     pub(crate) fn aims(&self, ready_by: &[Option<Moment>]) -> Vec<Aim> {
         let of = |bake: usize| ready_by.get(bake).copied().flatten();

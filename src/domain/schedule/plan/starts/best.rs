@@ -5,7 +5,12 @@ use super::aims::{Aim, Met, met};
 use super::backwards::{mirror, mirrored};
 use super::keep::put_back;
 use crate::schedule::plan::tasks::Tasks;
+use crate::schedule::plan::ways::trial::is_patient;
 use crate::schedule::solve::{Calm, Problem, Schedule, fewer_switches, least_waiting};
+
+/// How often each of what comes after the ends may ask whether to go on: what waits, and how often attention switches, aren't
+/// worth a plan that is late.
+const BESIDE: u32 = 1_000;
 
 /// The best schedule that was found.
 pub(crate) struct Best {
@@ -39,7 +44,9 @@ pub(crate) fn calmest(
             starts: if stays { before } else { &schedule.starts }.to_vec(),
             end: schedule.end,
         };
-        let calm = least_waiting(problem, &at_hand, &tasks.weights, go_on);
+        let mut left = BESIDE;
+        let turn = &mut || is_patient(&mut left) && go_on();
+        let calm = least_waiting(problem, &at_hand, &tasks.weights, turn);
         let starts = &calm.schedule.starts;
         let spared = match tasks.spares {
             true => tasks.spared((&whole, &is), aims, starts, &mut tried, go_on),
@@ -58,7 +65,9 @@ pub(crate) fn calmest(
         let kinds = tasks.kinds_of_work();
         let kind = |task: usize| kinds[task];
         let was = calm.clone();
-        calm = fewer_switches(&problem, calm, &tasks.weights, &kind, go_on);
+        let mut left = BESIDE;
+        let turn = &mut || is_patient(&mut left) && go_on();
+        calm = fewer_switches(&problem, calm, &tasks.weights, &kind, turn);
         let missing = |calm: &Calm| tasks.missing(&calm.schedule.starts);
         if tasks.spares && missing(&calm) > missing(&was) {
             calm = was;

@@ -3,6 +3,7 @@
 use super::aims::Aim;
 use super::best::{Best, calmest};
 use crate::schedule::plan::tasks::{FRIDGE, Tasks};
+use crate::schedule::plan::ways::trial::is_patient;
 use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::{Edge, Part, why_infeasible};
 
@@ -17,6 +18,9 @@ pub(crate) enum Limit {
 
 /// More than any kitchen has to put into a fridge.
 pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
+
+/// How often it may be asked whether to go on until it is known what contradicts itself: all that is done then hangs on that.
+const WHY: u32 = 4_000;
 
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 pub(crate) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
@@ -42,7 +46,8 @@ pub(crate) fn best_that_holds(
         if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
             continue;
         }
-        let parts = why_infeasible(&problem, go_on);
+        let mut left = WHY;
+        let parts = why_infeasible(&problem, &mut || is_patient(&mut left));
         if tasks.make_room(&parts) {
             continue;
         }
@@ -91,7 +96,9 @@ impl Tasks<'_> {
         }
     }
 
-    /// Lets go of what a plan from before doesn't keep, if it keeps all the rest.
+    /// Lets go of what a plan from before had let go of, if it keeps all the rest.
+    ///
+    /// What it kept by its own lengths, and wouldn't by those of now, is no promise to let something wait.
     fn let_go_as(&mut self, before: &[i32]) -> bool {
         let links = (0..self.links.len()).map(Limit::Link);
         let latest = (0..self.tasks.len()).map(Limit::Latest);
@@ -105,7 +112,8 @@ impl Tasks<'_> {
                 Limit::Latest(place) => before[place],
             };
             let (bears, is) = (self.bears(limit), *self.most(limit));
-            if let Some(was) = is.filter(|&is| bears.is_some() && waits > is) {
+            let lets_wait = self.lets_wait.contains(&self.what[self.of(limit)]);
+            if let Some(was) = is.filter(|&is| lets_wait && bears.is_some() && waits > is) {
                 given.push((limit, was));
                 *self.most(limit) = Some(waits);
             }
@@ -119,6 +127,14 @@ impl Tasks<'_> {
             }
         }
         holds
+    }
+
+    /// The task that waits no longer by a limit.
+    fn of(&self, limit: Limit) -> usize {
+        match limit {
+            Limit::Link(nth) => self.links[nth].to,
+            Limit::Latest(place) => place,
+        }
     }
 
     fn most(&mut self, limit: Limit) -> &mut Option<i32> {

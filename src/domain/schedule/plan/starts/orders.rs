@@ -104,6 +104,7 @@ impl Rounds<'_> {
             was: from.was.clone(),
             lengths,
             hot,
+            lets_wait: from.lets_wait.clone(),
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Lengths and schedule in turn until they rest, and that for every order in which breads can come into one oven.
 
+use std::cell::Cell;
+
 use super::aims::{Aim, Worth};
 use super::best::{Best, latest};
 use super::let_go::best_that_holds;
@@ -9,11 +11,13 @@ use crate::schedule::plan::lengths::ovens::{Hot, is_shared, reheated};
 use crate::schedule::plan::lengths::{Lengths, as_promised, settle};
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::what::What;
-use crate::schedule::plan::{Bounds, Goal, Item, Plan, redone_all};
-use crate::units::Moment;
+use crate::schedule::plan::{Bounds, Goal, Item, Plan, Proven, redone_all};
+use crate::units::{Moment, minutes};
 
 /// How often lengths and schedule are reckoned in turn, at most.
 const ROUNDS: usize = 8;
+/// How often a search is asked whether to go on before what was found is kept for when it can't.
+const LONG: u32 = 500;
 
 /// What stays the same from round to round.
 pub(crate) struct Rounds<'a> {
@@ -26,6 +30,8 @@ pub(crate) struct Rounds<'a> {
     pub at_work: Option<(usize, StepId)>,
     /// The starts from before that are kept where they are as good as any.
     pub kept: &'a [(What, Moment)],
+    /// What begins no later than hands are free for it.
+    pub at_once: Vec<(What, Moment)>,
 }
 
 /// Where rounds set out from.
@@ -34,6 +40,8 @@ pub(crate) struct From {
     pub was: Vec<(What, Moment)>,
     pub lengths: Vec<Lengths>,
     pub hot: Vec<Hot>,
+    /// What waits longer than it should.
+    pub lets_wait: Vec<What>,
 }
 
 /// Where they came to rest.
@@ -44,7 +52,7 @@ pub(crate) struct Found {
     worth: Worth,
     /// How much less the hands have to spare before a time away than they may be late, in minutes.
     missing: i32,
-    rests: From,
+    pub rests: From,
 }
 
 impl<'a> Rounds<'a> {
@@ -116,6 +124,9 @@ impl<'a> Rounds<'a> {
         if let Some((bake, step)) = self.at_work {
             tasks.go_on_with(bake, step);
         }
+        for &(what, at) in &self.at_once {
+            tasks.begin_by(what, at);
+        }
         tasks
     }
 
@@ -150,7 +161,20 @@ impl<'a> Rounds<'a> {
             mut was,
             mut lengths,
             mut hot,
+            mut lets_wait,
         } = from;
+        // How often it was asked whether to go on; more than can be where it was said no.
+        let asked = Cell::new(0_u32);
+        let go_on = &mut || {
+            let goes_on = go_on();
+            asked.set(if goes_on {
+                asked.get().saturating_add(1)
+            } else {
+                u32::MAX
+            });
+            goes_on
+        };
+        let mut found: Option<Found> = None;
         let (mut round, mut short_by) = (0, 0);
         let mut last: Option<(Vec<Lengths>, Vec<Lengths>)> = None;
         loop {
@@ -159,19 +183,28 @@ impl<'a> Rounds<'a> {
             // A search backwards only finds out when to begin, and that hangs on no switch of attention.
             let known = if round == 1 { self.kept } else { &was };
             tasks.has_order = self.bounds.goal != Goal::Soonest || tasks.knows(known);
+            tasks.lets_wait = lets_wait;
             let before = tasks.starts(&was);
-            let (mut best, aims) = self.round(&mut tasks, &before, go_on)?;
+            let Some((mut best, aims)) = self.round(&mut tasks, &before, go_on) else {
+                // Where there is no patience left for another round, the one before counts, as it stands by now.
+                let mut found = found.filter(|_| asked.get() == u32::MAX)?;
+                let short_by = tasks.short_of_bound(&before);
+                found.plan.proven = Proven::Short(minutes(f64::from(short_by)));
+                return Some(found);
+            };
             // The lengths are those of the order that was found before: what wasn't proven then isn't by them.
             short_by = best.short_by.max(short_by);
             best.short_by = short_by;
             was = tasks.moments(&best.starts);
+            lets_wait = tasks.late(&best.starts);
             let mut next = redone_all(self.bakes, &lengths, &was, self.now);
             let next_hot = reheated(self.bakes, &mut next, &was, self.now);
             as_promised(self.bakes, &mut next, self.promised, self.now);
-            if round == ROUNDS || tasks.is_as_long(&next) {
+            let is_last = round == ROUNDS || tasks.is_as_long(&next);
+            if is_last || asked.get() > LONG {
                 let work = self.at_work;
                 let work = work.and_then(|(bake, step)| tasks.place(What::Step(bake, step)));
-                return Some(Found {
+                found = Some(Found {
                     plan: tasks.told(&best),
                     gives_way: work.is_some_and(|work| best.starts[work] > tasks.free),
                     worth: tasks.worth(&aims, &best.starts),
@@ -180,8 +213,16 @@ impl<'a> Rounds<'a> {
                     } else {
                         0
                     },
-                    rests: From { was, lengths, hot },
+                    rests: From {
+                        was: was.clone(),
+                        lengths: lengths.clone(),
+                        hot: hot.clone(),
+                        lets_wait: lets_wait.clone(),
+                    },
                 });
+            }
+            if is_last {
+                return found;
             }
             let reckoned = next.clone();
             if let Some((lengths_before, reckoned_before)) = &last {

@@ -167,9 +167,20 @@ impl Tasks<'_> {
         }
     }
 
+    /// Something begins by a moment, or as soon after that as it can.
+    pub(crate) fn begin_by(&mut self, what: What, at: Moment) {
+        if let Some(place) = self.place(what) {
+            self.start(place, self.minute(at));
+        }
+    }
+
     fn start_now(&mut self, place: usize) {
+        self.start(place, self.free);
+    }
+
+    fn start(&mut self, place: usize, by: i32) {
         let task = &mut self.tasks[place];
-        task.latest = Some(self.free.max(task.earliest));
+        task.latest = Some(by.max(task.earliest));
         self.soon.push((place, 0));
     }
 }

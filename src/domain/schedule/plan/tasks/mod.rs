@@ -51,6 +51,8 @@ pub(super) struct Tasks<'a> {
     pub spares: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
+    /// What waited longer than it should in the plan from before.
+    pub lets_wait: Vec<What>,
     /// What takes room in the fridge from one moment to another.
     pub stays: Vec<Stay>,
     /// The tasks whose room is that of a stay, where these count.
@@ -80,6 +82,7 @@ impl<'a> Tasks<'a> {
             has_order: false,
             spares: false,
             let_go: Vec::new(),
+            lets_wait: Vec::new(),
             stays: Vec::new(),
             covered: Vec::new(),
             kept: Vec::new(),

@@ -27,6 +27,7 @@ use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::schedule::outline::likely_outline;
 use crate::schedule::plan::read::chain;
+use crate::schedule::plan::ways::trial::PATIENCE;
 use crate::sorted::{self, Map};
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
@@ -166,15 +167,17 @@ pub fn timetable(
     before: Option<&Timetable>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
-    timetable_with(bakes, true, now, before, go_on)
+    timetable_with(bakes, true, now, before, PATIENCE, go_on)
 }
 
-/// The same with or without a buffer before tables.
+/// The same with or without a buffer before tables, and with so much patience for each of its three parts: what was
+/// promised, when to begin, and how it goes from there.
 pub(super) fn timetable_with(
     bakes: &[&State],
     buffers: bool,
     now: Moment,
     before: Option<&Timetable>,
+    patience: u32,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
     let mut search = Search {
@@ -186,12 +189,15 @@ pub(super) fn timetable_with(
         known: vec![None; bakes.len()],
         together: None,
         rests: Vec::new(),
+        left: patience,
+        short_by: minutes(0.0),
         go_on,
     };
     let kept = before.and_then(|before| search.as_promised(before));
     if let Some((kept, false)) = kept {
         return Some(kept);
     }
+    search.left = patience;
     let begins = search.begins();
     let buffer = |table: Moment| {
         let of_table = |(state, _): &(&&State, &Begin)| table_of(state) == Some(table);
@@ -199,7 +205,11 @@ pub(super) fn timetable_with(
         begins.find_map(|(_, begin)| begin.buffer)
     };
     let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
-    let found = search.begun(&at, &buffer);
+    search.left = patience;
+    let mut found = search.begun(&at, &buffer);
+    if let Some(found) = &mut found {
+        found.plan.proven = found.plan.proven.but_for(search.short_by);
+    }
     // What was promised is called off only for a plan that is safer.
     match kept {
         Some((kept, _))

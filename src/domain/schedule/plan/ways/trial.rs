@@ -18,9 +18,8 @@ use crate::units::{Minutes, Moment, minutes};
 /// Gives others a turn, and says whether to go on.
 pub type Rest<'a> = &'a dyn Fn() -> Pin<Box<dyn Future<Output = bool>>>;
 
-/// How often one search may ask whether to go on: some tenths of a second on a phone, of which a kitchen's plan
-/// takes a hundredth.
-const PATIENCE: u32 = 20_000;
+/// How often one search may ask whether to go on, which it does for equal parts of what it costs.
+pub(crate) const PATIENCE: u32 = 8_000;
 /// Plans go by whole minutes, so less than that is nothing.
 const NOTHING: f64 = 0.5;
 
@@ -168,7 +167,7 @@ impl<'a> Trials<'a> {
             As::Soonest => soonest(&states, now, &mut go_on),
             As::Wished | As::Latest => {
                 let buffers = how == As::Wished;
-                let found = timetable_with(&states, buffers, now, None, &mut go_on);
+                let found = timetable_with(&states, buffers, now, None, u32::MAX, &mut go_on);
                 found.map(|timetable| (timetable.plan, timetable.margins))
             }
         };
@@ -260,7 +259,7 @@ pub fn patience() -> impl FnMut() -> bool {
     move || is_patient(&mut left)
 }
 
-fn is_patient(left: &mut u32) -> bool {
+pub(crate) fn is_patient(left: &mut u32) -> bool {
     *left = left.saturating_sub(1);
     *left > 0
 }

@@ -50,12 +50,11 @@ pub struct Conflict {
     pub nearest: Vec<Nearest>,
 }
 
-/// Which wishes of some bakes contradict each other; `None` where they can all be kept, or that
-/// couldn't be told.
-pub async fn conflict(bakes: &[&State], now: Moment, rest: Rest<'_>) -> Option<Conflict> {
+/// Which wishes of some bakes contradict each other, if they can't all be kept; `None` where that couldn't be told.
+pub async fn conflict(bakes: &[&State], now: Moment, rest: Rest<'_>) -> Option<Option<Conflict>> {
     let trials = Trials::of(bakes, now, rest).await.ok()?;
     let question = Question { bakes, trials };
-    question.answered().await.ok()?
+    question.answered().await.ok()
 }
 
 /// Whether something that was to be wished instead would still be kept; `None` where that couldn't be told.
