@@ -59,6 +59,9 @@ pub(crate) fn Undo(
     });
     // It stays where it is, so that the focus does.
     let idle = live::flag(move || back.read().is_none());
+    // A word of its own each time: one that grew in its place would be seen to move.
+    let says = Memo::new(move |_| undo.get());
+    let word = live::part(move || view! { <span>{says.get()}</span> }.into_any());
     // Large text leaves no room for what is taken back, but those who listen are told it all the same.
     let name = live::attr(move || Some(format!("{} {}", undo.read(), undoes.read())));
     view! {
@@ -69,7 +72,7 @@ pub(crate) fn Undo(
             aria-disabled=idle
             on:click=press
         >
-            <span>{undo}</span>
+            {word}
             " "
             <span class="undo-what">{undoes}</span>
         </button>
