@@ -59,8 +59,8 @@ impl State {
         (from < to).then_some(Stay { from, to, is_in })
     }
 
-    /// The window of a rise that would be ripe at its `window`, where nobody ends it in the fridge: what is ready there stays
-    /// until it comes out, as it did or as it is planned, for once it is cold it hardly goes on.
+    /// The window of a rise that would be ripe at its `window`, where nobody ends it in the fridge: what is ready there, or
+    /// was when it was put in, stays until it comes out, as it did or as it is planned, for once it is cold it hardly goes on.
     pub(super) fn ends_outside(
         &self,
         step: &Step,
@@ -75,9 +75,11 @@ impl State {
         if self.in_fridge(step.id).is_some() && !self.comes_out_as_planned(step.id) {
             cold.retain(|&(_, to)| to <= self.newest);
         }
+        let was_put_in = |at: Moment| self.moves_of(step).any(|seen| seen.at == at);
         window.map(|ripe| {
-            let lies = cold.iter().find(|&&(from, to)| from < ripe && ripe < to);
-            lies.map_or(ripe, |&(_, to)| to)
+            let lies =
+                |&&(from, to): &&(Moment, Moment)| ripe < to && (from < ripe || was_put_in(from));
+            cold.iter().find(lies).map_or(ripe, |&(_, to)| to)
         })
     }
 

@@ -23,7 +23,13 @@ fn what_is_ripe_in_the_fridge_stays_there_until_it_comes_out_as_planned() {
     );
     let warm = bake.state().forecast(proof, start).expect("it rises");
     assert!(warm.ripe >= to, "in time it is far from ripe by then");
-    // An hour late nearly all of it has happened.
+    // An hour late nearly all of it has happened, and two hours late all of it.
+    let mut ripe = bake.clone();
+    let later = start + minutes(120.0);
+    say(&mut ripe, Intent::Move(proof, Place::Fridge), later);
+    let found = ripe.state().forecast(proof, later).expect("it rises");
+    assert!(found.ripe < later);
+    assert_eq!((found.look, found.out_by), (to, Some(to)));
     let late = start + minutes(60.0);
     say(&mut bake, Intent::Move(proof, Place::Fridge), late);
     let state = bake.state();
