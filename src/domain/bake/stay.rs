@@ -11,7 +11,6 @@ use super::event::{AlarmId, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::wishes::ahead;
-use crate::estimate::Estimate;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::units::{Minutes, Moment, minutes};
@@ -59,28 +58,33 @@ impl State {
         (from < to).then_some(Stay { from, to, is_in })
     }
 
-    /// The window of a rise that would be ripe at its `window`, where nobody ends it in the fridge: what is ready there, or
-    /// was when it was put in, stays until it comes out, as it did or as it is planned, for once it is cold it hardly goes on.
-    pub(super) fn ends_outside(
-        &self,
-        step: &Step,
-        start: Moment,
-        window: Estimate<Moment>,
-    ) -> Estimate<Moment> {
-        if !matches!(step.length, Length::Ferment { .. }) {
-            return window;
+    /// When a step that starts then ends, if it is ready at `ready`: a rise not in the fridge, where nobody ends it. What is
+    /// ripe there, or was when it was put in, stays until it comes out, as it did or as it is planned, for once it is cold it
+    /// hardly goes on. Never reverses the order of two moments.
+    pub(super) fn ends_outside(&self, step: &Step, start: Moment) -> impl Fn(Moment) -> Moment {
+        let mut cold = Vec::new();
+        if matches!(step.length, Length::Ferment { .. }) && self.may_be_cold() {
+            cold = self.times_in_fridge(step, start);
+            // That it lies there for a day at the most is nobody's plan.
+            if self.in_fridge(step.id).is_some() && !self.comes_out_as_planned(step.id) {
+                cold.retain(|&(_, to)| to <= self.newest);
+            }
+            // Put in already, whenever it was ripe it lies there.
+            for (from, _) in &mut cold {
+                if self.moves_of(step).any(|seen| seen.at == *from) {
+                    *from = start;
+                }
+            }
         }
-        let mut cold = self.times_in_fridge(step, start);
-        // That it lies there for a day at the most is nobody's plan.
-        if self.in_fridge(step.id).is_some() && !self.comes_out_as_planned(step.id) {
-            cold.retain(|&(_, to)| to <= self.newest);
+        move |ready| {
+            let lies = cold.iter().find(|&&(from, to)| from <= ready && ready < to);
+            lies.map_or(ready, |&(_, to)| to)
         }
-        let was_put_in = |at: Moment| self.moves_of(step).any(|seen| seen.at == at);
-        window.map(|ripe| {
-            let lies =
-                |&&(from, to): &&(Moment, Moment)| ripe < to && (from < ripe || was_put_in(from));
-            cold.iter().find(lies).map_or(ripe, |&(_, to)| to)
-        })
+    }
+
+    /// Whether anything of this bake was put into the fridge, or is to be, beside its formula.
+    fn may_be_cold(&self) -> bool {
+        !self.retards.is_empty() || !self.moves.is_empty() || self.supposed.is_some()
     }
 
     /// Whether a dough is in the fridge and comes out at a moment that was planned.

@@ -138,7 +138,7 @@ impl State {
         let going = self.going(step, start, None);
         let window = self.window(step, &going, start);
         Running {
-            window: self.ends_outside(step, start, window),
+            window: window.map(self.ends_outside(step, start)),
             ripe: window.likely(),
             proof: match going {
                 Going::Rises(proof) => Some(proof),

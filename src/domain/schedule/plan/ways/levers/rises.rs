@@ -140,12 +140,13 @@ impl Search<'_> {
             let Some(after) = self.asked(bake, Intent::AtOnce(intents.clone())) else {
                 continue;
             };
-            let rises = after.forecast(step.id, self.trials.now);
-            let trial = self.with(bake, after).await?;
+            let trial = self.with(bake, after.clone()).await?;
             let Some(&Item { start, end, .. }) = trial.step(bake, step.id) else {
                 continue;
             };
-            let ripe = rises.map_or(end, |rises| rises.ripe);
+            let rises = after.forecast(step.id, self.trials.now);
+            let rises = rises.unwrap_or_else(|| after.forecast_if_started(step, start));
+            let ripe = rises.ripe;
             // What is ready in the fridge is looked at by nobody, and somebody has to take it out.
             let mut away = self.away().into_iter();
             if ripe < out || away.any(|(from, to)| from < out && out < to) {
