@@ -49,23 +49,28 @@ fn out(plan: &Plan, bakes: &[Bake], bake: usize) -> Minutes {
 
 #[test]
 fn two_doughs_that_are_ready_at_once_are_filled_as_the_oven_can_take_them() {
+    let mut judged = 0;
     for waited in [0.0, 10.0, 20.0, 27.0, 35.0] {
         for kind in [StepKind::Divide, StepKind::PreShape, StepKind::Shape] {
             let (one, now) = buns(kind, waited);
             let bakes = [one.clone(), one];
-            // What one batch has to stand out by itself, no plan can spare it.
+            // What one batch can't be spared by itself is lost.
             let alone = out(&planned(&bakes[..1], now), &bakes, 0);
-            let most = PERISHABLE_LIMIT.max(minutes(waited + 1.0) + alone);
+            if minutes(waited + 6.0) + alone > PERISHABLE_LIMIT {
+                continue;
+            }
+            judged += 1;
             let plan = planned(&bakes, now);
             for bake in [0, 1] {
                 let stood = minutes(waited) + out(&plan, &bakes, bake);
                 assert!(
-                    stood <= most,
+                    stood <= PERISHABLE_LIMIT,
                     "{kind:?} {bake}: {stood:?} after {waited} min, alone {alone:?}"
                 );
             }
         }
     }
+    assert!(judged >= 6, "only {judged} could be kept");
 }
 
 #[test]

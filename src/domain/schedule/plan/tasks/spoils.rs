@@ -3,9 +3,8 @@
 //! The two-hour rule of [`PERISHABLE_LIMIT`](crate::bake::PERISHABLE_LIMIT) counts from the work that brings a filling to
 //! the dough until the oven, less a night in the fridge between, and with all that it had stood out before. Work that has
 //! yet to put it into the fridge may come as late as its formula and what is left of the two hours let it. All lengths are
-//! the likely ones. What stands
-//! out longer whatever is done waits no longer than that; and a night in the fridge that was planned of a rise is by the
-//! clock, and told where it lets food stand too long.
+//! the likely ones. What stands out longer whatever is done is told as lost, and holds up nothing; and a night in the fridge
+//! that was planned of a rise is by the clock, and told where it lets food stand too long.
 
 use super::{Tasks, whole};
 use crate::bake::brings;
@@ -43,36 +42,43 @@ impl Tasks<'_> {
             let put_away = self.put_away(bake, joins);
             if let (Some(since), None) = (since, &put_away) {
                 let by = self.minute(since) + limit;
-                self.start_by(to, by, 0);
+                if by >= 0 {
+                    self.start_by(to, by, 0);
+                }
                 continue;
             }
             let Some(from) = self.place(What::Step(bake, joins.id)) else {
                 continue;
             };
             let most = limit - whole(stood) - self.tasks[from].minutes;
-            let least = self.least_between(from, to);
-            let put_away =
-                put_away.map_or(0, |put_away| self.put_away_in_time(&put_away, most - least));
-            self.no_longer_than(from, to, (most - put_away).max(least));
+            let left = most - self.least_between(from, to);
+            let put_away = put_away.map_or(Some(0), |it| self.put_away_in_time(&it, left));
+            if let Some(put_away) = put_away.filter(|&stands| stands <= left) {
+                self.no_longer_than(from, to, most - put_away);
+            }
         }
     }
 
-    /// Has work put a filling away so soon that `left` minutes are enough for it, and tells for how many it stands by then.
-    fn put_away_in_time(&mut self, put_away: &PutAway, left: i32) -> i32 {
+    /// Has work put a filling away so soon that `left` minutes are enough for it, and tells for how many it stands by then;
+    /// `None` where they aren't.
+    fn put_away_in_time(&mut self, put_away: &PutAway, left: i32) -> Option<i32> {
         let &PutAway {
             place,
             cools,
             may_wait,
         } = put_away;
         let takes = self.tasks[place].minutes;
-        let waits = may_wait.min(left - takes).max(0);
+        let waits = may_wait.min(left - takes);
+        if waits < 0 {
+            return None;
+        }
         if waits < may_wait {
             match cools {
                 Some(cools) => self.no_longer_than(cools, place, waits),
                 None => self.start_by(place, waits, 0),
             }
         }
-        waits + takes
+        Some(waits + takes)
     }
 
     fn no_longer_than(&mut self, from: usize, to: usize, most: i32) {
