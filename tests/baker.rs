@@ -2,7 +2,7 @@
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, Start, decide, due, marks_of};
 use domain::formula::{Formula, Step, StepKind};
-use domain::kitchen::Kitchen;
+use domain::kitchen::{Kitchen, Place};
 use domain::schedule::{Ask, focus};
 use domain::units::{Celsius, Minutes, Moment, celsius, minutes};
 
@@ -100,6 +100,8 @@ impl Baker {
                 }
                 self.say(Intent::Done(id));
             }
+            Ask::IntoFridge(id) => self.say(Intent::Move(id, Place::Fridge)),
+            Ask::OutOfFridge(id) => self.say(Intent::Move(id, Place::Kitchen)),
             Ask::Wait(_) | Ask::Idle | Ask::AllDone => self.wait(GLANCE),
         }
     }

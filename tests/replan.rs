@@ -3,23 +3,31 @@
 use std::hint::black_box;
 
 use domain::bake::{Bake, BakeId, Entry, Event, Intent, State};
-use domain::formula::{ComponentId, ComponentKind, Draft, Formula, FormulaId, StepId};
+use domain::formula::{
+    ComponentId, ComponentKind, Draft, Formula, FormulaId, Step, StepId, StepKind,
+};
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Made, Timetable, moved, timetable};
-use domain::units::{Celsius, CelsiusDelta, Moment, minutes};
+use domain::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
 
+use crate::baker::points;
 use crate::reforecast::taken_up;
 use crate::{begin, say, starter};
 
 const START: Moment = Moment::from_epoch_ms(1_700_000_000_000);
 /// The event: somebody reads off that the kitchen is so much colder than was believed, by which nearly all lengths change.
 const COLDER: CelsiusDelta = CelsiusDelta::clamped(-2.0);
+/// By how much somebody is late who does nothing, or early with what was to take longer.
+const MEANWHILE: Minutes = minutes(20.0);
 
 /// What is planned anew, by its names in the order of [`replans`].
-pub const REPLANNED: [&str; 7] = [
+pub const REPLANNED: [&str; 10] = [
     "27 steps, none begun",
     "27 steps, in the first rise",
     "40 steps, none begun",
+    "40 steps, half of them done, colder",
+    "40 steps, half of them done, twenty minutes late",
+    "40 steps, a rise ready early",
     "two breads, 49 steps, for a table",
     "two breads, 49 steps, for a table each",
     "two breads, one in its first rise",
@@ -86,6 +94,17 @@ pub fn replans() -> Vec<Replan> {
     let buns = || begin(starter("plum-almond-buns"), kitchen, START);
     let rising = taken_up().swap_remove(1);
     let forty = begin(forty_steps(), kitchen, START);
+    let on_the_way = points(forty_steps(), kitchen, START);
+    let once = |is: &dyn Fn(&State) -> bool| {
+        let point = on_the_way.iter().find(|point| is(point.bake.state()));
+        point.expect("the bake comes there").clone()
+    };
+    let half = once(&|state| {
+        let steps = state.formula.steps.iter();
+        let ended = steps.filter(|step| state.progress(step.id).ended.is_some());
+        2 * ended.count() >= state.formula.steps.len()
+    });
+    let risen = once(&|state| rising_in(state).is_some());
     let braid = |now: Moment| {
         let mut braid = begin(starter("orange-braid"), kitchen, now);
         braid.id = BakeId("braid".to_owned());
@@ -117,11 +136,27 @@ pub fn replans() -> Vec<Replan> {
         Replan::of(vec![buns()], START),
         Replan::of(vec![rising.bake.clone()], rising.now),
         Replan::of(vec![forty], START),
+        Replan::of(vec![half.bake.clone()], half.now),
+        Replan::after(vec![half.bake], half.now, |_, _| {}),
+        Replan::after(vec![risen.bake], risen.now, |bake, now| {
+            let rise = rising_in(bake.state()).expect("it rises");
+            say(bake, Intent::Done(rise), now);
+        }),
         Replan::of(one, START),
         Replan::of(each, START),
         Replan::of(beside, rising.now),
         Replan::of(crowded.into(), START),
     ]
+}
+
+/// The first rise that goes on in a bake.
+fn rising_in(state: &State) -> Option<StepId> {
+    let mut steps = state.formula.steps.iter();
+    let is_rising = |step: &&Step| {
+        let progress = state.progress(step.id);
+        step.kind == StepKind::Bulk && progress.open_since.is_some() && progress.ended.is_none()
+    };
+    steps.find(is_rising).map(|step| step.id)
 }
 
 /// The same bake, wished on the table so many hours from now.
@@ -134,15 +169,30 @@ fn for_table(mut bake: Bake, now: Moment, hours: f64) -> Bake {
 
 impl Replan {
     fn of(before: Vec<Bake>, now: Moment) -> Self {
-        let states: Vec<&State> = before.iter().map(Bake::state).collect();
-        let timetable = timetable(&states, now, None, &mut || true).expect("there is a plan");
-        let mut after = before.clone();
-        for bake in &mut after {
+        Self::at(before, (now, now), |bake, now| {
             let air = Celsius::clamped((bake.state().kitchen.air + COLDER).get());
             bake.append([Entry {
                 at: now,
                 event: Event::KitchenMeasured { air },
             }]);
+        })
+    }
+
+    /// Something happens some time after a plan was made, and nothing meanwhile.
+    fn after(before: Vec<Bake>, planned: Moment, happens: impl Fn(&mut Bake, Moment)) -> Self {
+        Self::at(before, (planned, planned + MEANWHILE), happens)
+    }
+
+    fn at(
+        before: Vec<Bake>,
+        (planned, now): (Moment, Moment),
+        happens: impl Fn(&mut Bake, Moment),
+    ) -> Self {
+        let states: Vec<&State> = before.iter().map(Bake::state).collect();
+        let timetable = timetable(&states, planned, None, &mut || true).expect("there is a plan");
+        let mut after = before.clone();
+        for bake in &mut after {
+            happens(bake, now);
         }
         Self {
             before,

@@ -76,10 +76,13 @@
 //! | `RINGS`, `FRIDGE_HOLDS`, `TRAYS_WITH_FAN`, `DIAL_STEP`, `FOLD`, `FOLD_LATER` | a hob, a fridge, an oven that breads share, and what a fold takes | judgement |
 //! | `WARM`, `COOL`, `OTHER_K`, `STAYS_NOW_H`, `STAYS_TO_COME_H`, `MORE_YEAST`, `LESS_YEAST`, `WORTH`, `AS_SAID`, `FRESHER`, `DAY_BEFORE` | what may help a plan, and when it is told | judgement |
 //! | `EARLIER`, `LESS_BUFFER`, `MOST` | when a bake begins that was promised to, and how much sooner for a night | judgement |
-//! | `TO_COME`, `OUT_WITHIN` | how soon hands are called to what waits for them, and to what has baked | judgement |
+//! | `TO_COME`, `OUT_WITHIN` | how soon hands are called to what waits for them, and to what bakes or has baked | judgement |
+//! | `RISEN_AGAIN`, `RISEN_FOR`, `PUT_AWAY`, `TO_SPARE` | calls for what has risen too far, how late a filling is put away, and how long before its limit it is baked | judgement |
+//! | `PUT_IN_AGAIN`, `PUT_IN_FOR`, `NO_FOLD` | calls for a dough that isn't in the fridge yet, and a fold that is too late | judgement |
 //! | `LEFT_ON`, `RECOVERS`, `COOLS` | an oven that is hot from the bread before | judgement |
 //! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
+//! | `IN_ONE_GO`, `LATE` | what is said some time after it was done | judgement |
 
 use std::ops::{Add, Mul, Sub};
 

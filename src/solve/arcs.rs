@@ -64,6 +64,7 @@ impl Engine {
     /// What follows along arcs once a half has risen.
     pub(super) fn follow_arcs(&mut self, entry: Entry) -> Result<(), Clash> {
         let half = entry.half as usize;
+        self.work += 8 + self.arcs.out.get(half).map_or(0, Vec::len) as u32;
         for nth in 0..self.arcs.out.get(half).map_or(0, Vec::len) {
             self.follow(self.arcs.out[half][nth])?;
         }

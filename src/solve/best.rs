@@ -16,6 +16,8 @@ use super::{Outcome, Schedule};
 const STEP: i32 = 8;
 /// How many conflicts the first question may take before another one is asked.
 const PATIENCE: u32 = 1_000;
+/// How many more conflicts it may take, once patience has ended, to find any schedule at all.
+const FIRST: u32 = 5_000;
 
 impl Model<'_> {
     /// The least end that isn't known to be too short.
@@ -28,14 +30,16 @@ impl Model<'_> {
         -self.engine.trail.root[self.end as usize + 1]
     }
 
-    /// The best schedule, if there is patience enough to prove it.
+    /// The best schedule, if there is patience enough to prove it; `left` are the conflicts that it may take.
     pub(super) fn best(
         &mut self,
         mut best: Option<Schedule>,
+        left: &mut u32,
         go_on: &mut dyn FnMut() -> bool,
     ) -> Outcome {
         // Where there is one from before, it is mostly the best still.
         let (mut is_easier, mut patience) = (best.is_some(), PATIENCE);
+        let mut goes_on = true;
         loop {
             let least = self.least_end();
             let by = match best {
@@ -45,24 +49,33 @@ impl Model<'_> {
                 None if is_easier => self.latest_end(),
                 None => least,
             };
-            let (mut left, mut goes_on) = (patience, true);
-            let found = self.look(by, &mut || {
-                left -= 1;
-                goes_on = go_on();
-                goes_on && left > 0
+            let (was_on, before) = (goes_on, self.engine.clauses.conflicts());
+            let found = self.look(by, patience.min(*left), &mut || {
+                goes_on = was_on && go_on();
+                goes_on || !was_on
             });
+            *left -= (self.engine.clauses.conflicts() - before).min(*left);
             match found {
                 Found::Schedule => {
                     best = Some(Schedule::new(self.problem, &self.starts()));
                     self.engine.back_to(0);
                     is_easier = false;
+                    if !goes_on {
+                        let bound = self.least_end();
+                        return Outcome::BestFound { best, bound };
+                    }
                 }
                 Found::TooLate => is_easier = best.is_none(),
                 // Models ask for less than what is known.
                 Found::Never => return best.map_or(Outcome::Infeasible, Outcome::Optimal),
-                Found::Unknown if goes_on => {
+                Found::Unknown if goes_on && *left > 0 => {
                     is_easier = !is_easier;
                     patience += PATIENCE / 2;
+                }
+                // A plan that isn't the best is better than none.
+                Found::Unknown if was_on && !goes_on && best.is_none() => {
+                    (is_easier, patience) = (true, FIRST);
+                    *left = FIRST.min(*left);
                 }
                 Found::Unknown => {
                     let bound = self.least_end();

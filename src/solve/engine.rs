@@ -7,6 +7,10 @@ use super::one::One;
 use super::several::Several;
 use super::trail::{Fact, Half, Reason, Trail};
 
+/// For how much work it is asked once whether to go on: a tenth of a millisecond or two on a fast machine.
+const TURN: u32 = 10_000;
+/// What a conflict is taken to be beside what follows from it.
+pub(super) const LESSON: u32 = 1_000;
 /// After how many conflicts a problem counts as hard.
 const HARD: u32 = 100;
 
@@ -36,6 +40,8 @@ pub(super) struct Engine {
     pub(super) asked: u32,
     /// Whether what holds without any decision was followed until nothing did, but for what is new on the trail.
     is_settled: bool,
+    /// What was done since it was asked whether to go on, counted in arcs, pairs and the like that were looked at.
+    pub(super) work: u32,
     /// How much of the trail was followed.
     followed: usize,
     /// Where the trail stood when it began to be followed.
@@ -47,6 +53,17 @@ impl Engine {
         let mut engine = Self::default();
         engine.trail.variable(1, 1);
         engine
+    }
+
+    /// Whether to go on, asked as often as there was work.
+    pub(super) fn goes_on(&mut self, go_on: &mut dyn FnMut() -> bool) -> bool {
+        while self.work >= TURN {
+            self.work -= TURN;
+            if !go_on() {
+                return false;
+            }
+        }
+        true
     }
 
     /// A yes or no.
@@ -161,6 +178,7 @@ impl Engine {
             }
             let before = self.trail.entries.len();
             for nth in 0..self.several.len() {
+                self.work += self.several[nth].holders.len().pow(2) as u32;
                 self.follow_several(nth)?;
             }
             if self.trail.entries.len() > before {
@@ -169,6 +187,7 @@ impl Engine {
             if rounds > 0 {
                 rounds -= 1;
                 for nth in 0..self.ones.len() {
+                    self.work += self.ones[nth].looks();
                     self.follow_one(nth)?;
                 }
             }

@@ -20,6 +20,8 @@ pub(super) struct Flow {
     minutes: Vec<i32>,
     when: Vec<Fact>,
     flow: Vec<i32>,
+    /// How many of them were looked at so far.
+    pub(super) looked_at: u32,
 }
 
 /// How far every node is from one, and through which.
@@ -37,6 +39,7 @@ impl Flow {
             minutes: vec![NO_ARC; nodes * nodes],
             when: vec![Fact::ALWAYS; nodes * nodes],
             flow: vec![0; nodes * nodes],
+            looked_at: (nodes * nodes) as u32,
         }
     }
 
@@ -69,6 +72,7 @@ impl Flow {
         }
         while let Some(from) = wants.iter().position(|&want| want < 0) {
             let ways = self.ways(from, starts, &wants);
+            self.looked_at += (self.nodes * self.nodes / 2) as u32;
             let nearest = ways.far[ways.to];
             let held = nearest.min(ways.far[zero]);
             for (start, far) in starts.iter_mut().zip(&ways.far) {

@@ -5,7 +5,7 @@
 //! asked of an entry is only the bound that was needed, which is often less than it reached: an arc
 //! then asks less of what pushed it, and what is learnt holds more often.
 
-use super::engine::Engine;
+use super::engine::{Engine, LESSON};
 use super::trail::{Fact, Half, NONE, Reason};
 
 /// How much of a yes or no's activity is left after a conflict, measured by what one adds.
@@ -31,6 +31,7 @@ impl Engine {
     /// Learns from the facts that clash, and goes back to where that changes something. Says no
     /// if they clash whatever is decided.
     pub(super) fn learn(&mut self) -> bool {
+        self.work += LESSON;
         self.clauses.count_conflict();
         let clash = std::mem::take(&mut self.clash);
         let level_of = |fact: &Fact| {

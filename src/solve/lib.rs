@@ -79,10 +79,11 @@
 //! - A schedule is "optimal" when its end is the bound that holds without any decision. Nothing else
 //!   is called so.
 //! - There is no clock and no chance in it: the same problem has the same answer, and how long it may
-//!   take is counted in conflicts by whoever asks.
+//!   take is counted in what costs (`goes_on`) by whoever asks.
 //! - Arithmetic stays within 32 bits, since [`Problem::new`] refuses what isn't of a kitchen's size.
 //!   Starts that somebody brings can be any numbers, and are judged in 64 (`holds`).
 
+mod alike;
 mod arcs;
 mod attention;
 mod best;
@@ -92,6 +93,7 @@ mod flow;
 mod gaps;
 mod holds;
 mod learn;
+mod least;
 mod model;
 mod one;
 mod problem;
@@ -106,14 +108,16 @@ mod trail;
 mod waiting;
 mod why;
 
+use alike::like_orders;
 pub use attention::{fewer_switches, switches};
+use least::least_by_work;
 use model::Model;
 pub use problem::{Link, Problem, Task};
 pub use refused::ProblemError;
 pub use room::{Edge, Stay};
 use settled::Settled;
 pub use shift::earlier;
-use shift::least_end;
+use shift::{earliest, in_order_of};
 pub use waiting::{Calm, least_waiting, least_waiting_within};
 pub use why::{Part, why_infeasible};
 
@@ -146,14 +150,16 @@ pub enum Outcome {
 const NEAR: i32 = 8;
 /// How many conflicts that may take.
 const HOPE: u32 = 500;
+/// Of how many pairs of tasks as much is reckoned as in one turn of the engine's work.
+const SET_UP: usize = 800;
 
 /// The schedule that ends soonest, with everything as early as its order allows.
 ///
 /// The same problem always has the same answer. A schedule from `before` is kept as it is, whatever
 /// waits in it, where none ends sooner, and otherwise its orders are tried first; it need not fit the
 /// problem any more.
-/// `go_on` is asked at every conflict, of which there are some ten thousand a second on a fast machine,
-/// and ends the search with "no".
+/// `go_on` is asked once for about as much work each, some five or ten thousand times a second on a fast machine, however that is
+/// spent; and ends the search with "no", but for a little more where there is no schedule yet.
 #[must_use]
 pub fn solve(
     problem: &Problem,
@@ -172,45 +178,90 @@ pub fn solve_within(
     memory: usize,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Outcome {
+    searched(problem, before, memory, u32::MAX, go_on)
+}
+
+/// The same, with so many conflicts at most.
+fn searched(
+    problem: &Problem,
+    before: Option<&[i32]>,
+    memory: usize,
+    mut conflicts: u32,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Outcome {
     let before = before.filter(|starts| starts.len() == problem.tasks().len());
     let mut known = before.and_then(|starts| Schedule::known(problem, starts));
     // Mostly the longest way through the links decides when a kitchen is done, and no order.
-    let Some(least) = least_end(problem) else {
+    let Some(heads) = earliest(problem, &problem.arcs()) else {
         return Outcome::Infeasible;
     };
-    if let Some(known) = &known
-        && known.end <= least
-    {
-        return Outcome::Optimal(known.clone());
+    let mut least = problem.makespan(&heads);
+    for by_work in [false, true] {
+        if by_work {
+            least = least.max(least_by_work(problem, &heads));
+        }
+        if let Some(known) = &known
+            && known.end <= least
+        {
+            return Outcome::Optimal(known.clone());
+        }
+    }
+    // Where nothing has a greatest lag, the first order that comes to mind may end as soon as can be.
+    if known.is_none() && problem.links().iter().all(|link| link.most.is_none()) {
+        let found = in_order_of(problem, &heads);
+        if let Some(found) = found.filter(|found| found.end <= least) {
+            return Outcome::Optimal(found);
+        }
     }
     // The nearer an end lies that is asked for, the less is left to be searched.
     let mut hope = if known.is_none() { HOPE } else { 0 };
+    let orders = like_orders(problem, before);
+    let is_asked_for_all = conflicts == u32::MAX;
     loop {
+        let mut goes_on = may_set_up(problem, go_on);
+        if !goes_on && (known.is_some() || !is_asked_for_all) {
+            let best = known;
+            return Outcome::BestFound { best, bound: least };
+        }
         let is_guess = hope > 0;
         let by = match &known {
             Some(known) => Some(known.end - 1),
             None => is_guess.then_some(least + least / NEAR),
         };
-        let mut goes_on = true;
-        let settled = Settled::new(problem, by);
+        let settled = Settled::new(problem, by, least, &orders);
         let model = settled.and_then(|settled| Model::new(problem, &settled).ok());
+        let most = if is_guess {
+            hope.min(conflicts)
+        } else {
+            conflicts
+        };
+        let mut left = most;
         let found = model.map_or(Outcome::Infeasible, |mut model| {
             model.memory = memory;
             if let Some(starts) = before {
                 model.lean_to(starts);
             }
-            model.best(known.clone(), &mut || {
+            model.best(known.clone(), &mut left, &mut || {
                 goes_on = go_on();
-                hope = hope.saturating_sub(1);
-                goes_on && (hope > 0 || !is_guess)
+                goes_on
             })
         });
+        conflicts -= most - left;
         hope = 0;
         match found {
             Outcome::Infeasible if is_guess => {}
-            Outcome::BestFound { best, .. } if is_guess && goes_on => known = best,
+            Outcome::BestFound { best, .. }
+                if is_guess && (goes_on || best.is_none()) && conflicts > 0 =>
+            {
+                known = best;
+            }
             Outcome::Infeasible => return known.map_or(Outcome::Infeasible, Outcome::Optimal),
             found => return found,
         }
     }
+}
+
+/// Whether to go on with what is done before any search, asked as often as for as much work of the engine.
+fn may_set_up(problem: &Problem, go_on: &mut dyn FnMut() -> bool) -> bool {
+    (0..=problem.tasks().len().pow(2) / SET_UP).all(|_| go_on())
 }

@@ -47,7 +47,7 @@ impl<'a> Model<'a> {
         for (&earliest, &latest) in settled.earliest.iter().zip(&settled.latest) {
             engine.trail.variable(earliest, latest);
         }
-        let end = engine.trail.variable(0, settled.end);
+        let end = engine.trail.variable(settled.least, settled.end);
         engine.choices = end + 2;
         for &(from, to, minutes) in &settled.arcs {
             let (from, to) = (start_of(from), start_of(to));

@@ -43,6 +43,11 @@ impl One {
         }
     }
 
+    /// What following it costs, about.
+    pub(super) fn looks(&self) -> u32 {
+        2 * self.holders.len().pow(2) as u32
+    }
+
     fn look(&mut self, trail: &Trail, side: Side) {
         let rows = &mut self.rows[side as usize];
         for at in 0..rows.len() {

@@ -33,19 +33,19 @@ pub(super) enum Next {
 }
 
 impl Model<'_> {
-    /// Looks for a schedule that ends by `by`. What is learnt stays for the next time.
-    pub(super) fn look(&mut self, by: i32, go_on: &mut dyn FnMut() -> bool) -> Found {
+    /// Looks for a schedule that ends by `by`, for so many conflicts at most. What is learnt stays for the next time.
+    pub(super) fn look(&mut self, by: i32, most: u32, go_on: &mut dyn FnMut() -> bool) -> Found {
         let in_time = Fact::at_least(self.end ^ 1, -by.min(self.latest_end()));
-        let (mut attempt, mut left) = (1, attempt_of(1));
+        let (mut attempt, mut left, mut patience) = (1, attempt_of(1), most);
         self.engine.asked = 1;
         loop {
             match self.step(in_time) {
                 Ok(Some(found)) => return found,
-                Ok(None) => continue,
+                Ok(None) => {}
                 Err(Clash) if !self.engine.learn() => return Found::Never,
-                Err(Clash) => left -= 1,
+                Err(Clash) => (left, patience) = (left - 1, patience - 1),
             }
-            if !go_on() {
+            if patience == 0 || !self.engine.goes_on(go_on) {
                 self.engine.back_to(0);
                 return Found::Unknown;
             }
@@ -108,7 +108,8 @@ impl Model<'_> {
     }
 
     /// Of two tasks that meet, the order: of those that took part in late conflicts most, the first.
-    fn next_of_pairs(&self, starts: &[i32]) -> Option<Fact> {
+    fn next_of_pairs(&mut self, starts: &[i32]) -> Option<Fact> {
+        self.engine.work += self.pairs.len() as u32;
         let Engine {
             trail,
             activity,

@@ -13,6 +13,8 @@ use super::side::{Holder, Place};
 
 #[derive(Debug)]
 pub(super) struct Settled {
+    /// Before when no schedule ends.
+    pub(super) least: i32,
     /// By when everything that counts has ended.
     pub(super) end: i32,
     /// The links and the orders that are decided, where these don't follow from others.
@@ -25,7 +27,15 @@ pub(super) struct Settled {
 
 impl Settled {
     /// For schedules that end by a minute, or for all. `None` where they contradict themselves already.
-    pub(super) fn new(problem: &Problem, by: Option<i32>) -> Option<Self> {
+    ///
+    /// `orders` are kept beside the links, and no schedule ends before `least`: what is known of the problem, or is asked
+    /// for without making the end any later.
+    pub(super) fn new(
+        problem: &Problem,
+        by: Option<i32>,
+        least: i32,
+        orders: &[Between],
+    ) -> Option<Self> {
         let tasks = problem.tasks();
         let horizon = horizon(problem);
         let end = by.map_or(horizon, |by| by.min(horizon));
@@ -33,8 +43,10 @@ impl Settled {
             let latest = if task.counts { end } else { horizon } - task.minutes;
             task.latest.map_or(latest, |told| told.min(latest))
         });
-        let arcs = problem.arcs();
+        let mut arcs = problem.arcs();
+        arcs.extend_from_slice(orders);
         let mut settled = Self {
+            least: least.min(end),
             end,
             gaps: Gaps::new(tasks.len(), &arcs)?,
             arcs,

@@ -108,9 +108,3 @@ pub(super) fn in_order_of(problem: &Problem, starts: &[i32]) -> Option<Schedule>
     let end = problem.makespan(&starts);
     Some(Schedule { starts, end })
 }
-
-/// Before when no schedule ends, by links and first minutes alone.
-pub(super) fn least_end(problem: &Problem) -> Option<i32> {
-    let starts = earliest(problem, &problem.arcs())?;
-    Some(problem.makespan(&starts))
-}

@@ -13,7 +13,6 @@
 //! true, since the best only gets better, but the model it was learnt in is of no use for anything else
 //! and is dropped with it.
 
-use super::Schedule;
 use super::engine::Clash;
 use super::flow::{Flow, Wait};
 use super::model::{MEMORY, Model, start_of};
@@ -22,6 +21,7 @@ use super::search::{Next, attempt_of};
 use super::settled::Settled;
 use super::shift::{Between, order_of};
 use super::trail::{Fact, Half};
+use super::{Schedule, may_set_up};
 
 // No more flows than all weights together.
 const _: () = assert!(MOST_LINKS * (u16::MAX as usize) < i32::MAX as usize);
@@ -81,9 +81,12 @@ pub fn least_waiting_within(
         calm.is_proven = true;
         return calm;
     }
+    if !may_set_up(problem, go_on) {
+        return calm;
+    }
     let waits = waits(problem, weights);
     // What is at hand fits, so it can be told to the engine.
-    let Some(settled) = Settled::new(problem, Some(end)) else {
+    let Some(settled) = Settled::new(problem, Some(end), 0, &[]) else {
         return calm;
     };
     calm.is_proven = without_search(problem, &settled, &mut calm, weights, &waits);
@@ -179,11 +182,11 @@ impl Model<'_> {
         near.extend([calm.schedule.end, 0]);
         loop {
             match self.calm_step(calm, weights, waits, &mut near) {
-                Ok(()) => continue,
+                Ok(()) => {}
                 Err(Clash) if !self.engine.learn() => return true,
                 Err(Clash) => left -= 1,
             }
-            if !go_on() {
+            if !self.engine.goes_on(go_on) {
                 return false;
             }
             if left == 0 {
@@ -210,6 +213,7 @@ impl Model<'_> {
         }
         self.fit(near, &differences);
         flow.cheapen(near, waits);
+        self.engine.work += flow.looked_at;
         let mut starts = near.clone();
         starts.truncate(self.problem.tasks().len());
         let waits = waiting(self.problem, weights, &starts);

@@ -4,9 +4,10 @@
 //! the end none can be left out, as far as that could be found out in time: what is told contradicts
 //! itself in any case, but something in it may be more than it takes.
 
+use super::model::MEMORY;
 use super::problem::{ANY, Link, Problem, Task};
 use super::room::{Edge, Stay};
-use super::{Outcome, solve};
+use super::{Outcome, searched};
 
 /// How many conflicts it may take to find that something can be left out.
 const PATIENCE: u32 = 200;
@@ -81,12 +82,8 @@ fn contradict(
     patience: u32,
     go_on: &mut dyn FnMut() -> bool,
 ) -> bool {
-    let mut left = patience;
-    let mut goes_on = || {
-        left = left.saturating_sub(1);
-        left > 0 && go_on()
-    };
-    solve(&of_parts(problem, parts), None, &mut goes_on) == Outcome::Infeasible
+    let problem = of_parts(problem, parts);
+    searched(&problem, None, MEMORY, patience, go_on) == Outcome::Infeasible
 }
 
 /// The problem of some parts, with the tasks that they speak of.

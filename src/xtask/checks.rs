@@ -235,6 +235,8 @@ fn built() -> Result<(), String> {
 
 fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
     shared.node()?;
+    // A spec has a library read the calendar's file.
+    shared.python()?;
     ready(setup::chromium())?;
     built()?;
     let folder = paths::browser_checks();
@@ -246,7 +248,8 @@ fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
     command
         .args(["test", "--reporter=list,json", "--project", project])
         .current_dir(&folder)
-        .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics);
+        .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics)
+        .env("OVENTIDE_PYTHON", setup::python());
     with_browser(&mut command, "OVENTIDE_CHROMIUM", &setup::CHROMIUM);
     // The specs ask cargo for the bakes that they begin in the middle of.
     setup::toolchain().enter(&mut command);

@@ -8,6 +8,7 @@ mod derived;
 mod drawn;
 mod forecasts;
 mod kitchens;
+mod late;
 mod rejoin;
 mod waits;
 
@@ -190,6 +191,11 @@ proptest! {
             }
         }
         while let Some(state) = before.pop() {
+            let taken = bake.state().clone();
+            say(&mut bake, Intent::Undo, now).expect("there is something to take back");
+            prop_assert!(same_state(bake.state(), &state));
+            say(&mut bake, Intent::PutBack, now).expect("it can be put back");
+            prop_assert!(same_state(bake.state(), &taken));
             say(&mut bake, Intent::Undo, now).expect("there is something to take back");
             prop_assert!(same_state(bake.state(), &state));
         }

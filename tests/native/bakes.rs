@@ -109,6 +109,7 @@ scripts! {
     plan_late_two_tables
     plan_night_in_fridge
     plan_night_late_twice
+    plan_pressed_late
     plan_ready_early
     plan_two_breads
     set_clock

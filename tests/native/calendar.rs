@@ -186,11 +186,15 @@ fn every_event_has_what_is_required_and_a_name_of_its_own() {
     assert_eq!(names.len(), events.len());
 }
 
-/// Moments are absolute, so the night of 2027-03-28 in Europe, an hour shorter by the clocks there, is as long as it is.
-/// By `date -u -d @SECONDS`; summer time begins at 01:00 UTC.
+/// Moments are absolute, so the night of 2027-03-28 in Europe, an hour shorter by the clocks there, is as long as it is,
+/// and so is that of 2027-10-31, an hour longer, in which half past two comes twice. By `date -u -d @SECONDS`; summer time
+/// begins and ends at 01:00 UTC.
 #[test]
 fn a_change_of_summer_time_is_left_to_the_calendar() {
     for (seconds, wanted) in [
+        (1_824_942_600, "20271031T003000Z"),
+        (1_824_944_400, "20271031T010000Z"),
+        (1_824_946_200, "20271031T013000Z"),
         (1_806_195_300, "20270328T005500Z"),
         (1_806_195_600, "20270328T010000Z"),
         (1_806_196_200, "20270328T011000Z"),

@@ -232,3 +232,35 @@ fn who_comes_back_to_what_goes_on_is_called_by_the_plan_and_can_say_so() {
     bake.append(entries);
     assert!(begin_alarm(bake.state(), to).is_none());
 }
+
+/// What rises past its window is heard of once more, and so is what was held until somebody came back.
+#[test]
+fn a_rise_calls_again_at_the_late_end_of_its_window() {
+    for away in [false, true] {
+        let (mut bake, rise, now) = baking("plum-almond-buns", StepKind::Bulk);
+        let forecast = bake.state().forecast(rise, now).expect("it rises");
+        let (look, high) = (forecast.look, forecast.window.high());
+        let back = look + minutes(14.0);
+        assert!(back < high, "it is back before the late end");
+        if away {
+            leave(&mut bake, &[(look - minutes(30.0), back)], now);
+        }
+        let calls = |bake: &Bake, at: Moment| {
+            let mut found = due(bake.state(), at);
+            found.retain(|alarm| alarm.kind == AlarmKind::Check && alarm.step == Some(rise));
+            found
+        };
+        let first = if away { back } else { look };
+        assert!(calls(&bake, first - minutes(0.5)).is_empty());
+        let rings = calls(&bake, first + minutes(0.5));
+        assert_eq!(rings.len(), 1, "away: {away}");
+        say(&mut bake, Intent::Hear(rings[0].id), first + minutes(0.5));
+        assert!(calls(&bake, high - minutes(0.5)).is_empty());
+        let again = calls(&bake, high + minutes(0.5));
+        assert_eq!(again.len(), 1, "away: {away}");
+        say(&mut bake, Intent::Hear(again[0].id), high + minutes(0.5));
+        // From then on now and then, as `second_calls` has it.
+        assert!(calls(&bake, high + minutes(30.0)).is_empty());
+        assert_eq!(calls(&bake, high + minutes(31.0)).len(), 1, "away: {away}");
+    }
+}

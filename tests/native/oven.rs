@@ -2,16 +2,17 @@
 //! `reference/oven.toml`, where sources and tolerances stand.
 
 use checks::reforecast::{TAKEN_UP, taken_up};
-use checks::{assert_close, say};
+use checks::{assert_close, begin, say, starter, up_to};
 use domain::bake::Intent;
 use domain::estimate::{Basis, Estimate};
 use domain::formula::StepKind;
+use domain::kitchen::Kitchen;
 use domain::thermal::constants::CORE_BELOW_BOILING;
 use domain::thermal::oven::altitude::{boiling_point, pressure_ratio};
 use domain::thermal::oven::{
     Dial, DialSetting, Fan, GasMark, bake_window, core_target, dial_setting, with_fan, without_fan,
 };
-use domain::units::{Celsius, Grams, Metres, Minutes, celsius, grams, metres, minutes};
+use domain::units::{Celsius, Grams, Metres, Minutes, Moment, celsius, grams, metres, minutes};
 use proptest::prelude::*;
 use serde::Deserialize;
 
@@ -263,4 +264,46 @@ fn a_bread_whose_bake_has_ended_is_to_be_taken_out_until_it_is() {
     say(&mut point.bake, Intent::Done(out), point.now);
     assert_eq!(point.bake.state().to_take_out(), None);
     assert!(!point.bake.state().has_oven_on());
+}
+
+/// Common practice, no source: an oven is turned off once nothing is baked in it any more.
+#[test]
+fn an_oven_is_to_be_turned_off_as_its_bread_is_out_and_when_all_is_done() {
+    for id in ["plum-almond-buns", "orange-braid", "overnight-tin-loaf"] {
+        let at = Moment::from_epoch_ms(1_789_894_800_000);
+        let mut bake = begin(starter(id), Kitchen::UNMEASURED, at);
+        let quick = |_: StepKind| minutes(5.0);
+        let (baked, mut now) = up_to(&mut bake, StepKind::Bake, at, quick);
+        assert!(!bake.state().is_done_with_oven(), "{id}: it bakes");
+        say(&mut bake, Intent::Done(baked), now);
+        let out = bake.state().to_take_out().expect("it is baked");
+        assert!(bake.state().is_done_with_oven(), "{id}: it comes out");
+        now = now + minutes(1.0);
+        say(&mut bake, Intent::Done(out), now);
+        let steps: Vec<_> = bake
+            .state()
+            .formula
+            .steps
+            .iter()
+            .map(|step| step.id)
+            .collect();
+        for done in 0..steps.len() {
+            let state = bake.state();
+            let is_said = done == 0 || state.all_ended();
+            assert_eq!(
+                state.is_done_with_oven(),
+                is_said,
+                "{id}: {done} steps after it"
+            );
+            let Some(&open) = steps.iter().find(|&&step| state.is_open(step)) else {
+                break;
+            };
+            now = now + minutes(1.0);
+            say(&mut bake, Intent::Done(open), now);
+        }
+        assert!(
+            bake.state().all_ended() && bake.state().is_done_with_oven(),
+            "{id}"
+        );
+    }
 }

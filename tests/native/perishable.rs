@@ -4,12 +4,13 @@
 //! zone". That time out adds up and that the oven begins it anew is common
 //! practice, no source. Cooling is the FDA Food Code's (§ 3-501.14), in its own checks.
 
+mod anew;
 mod keeps;
 mod left_out;
 mod stood;
 
 use checks::{begin, say, starter};
-use domain::bake::{AlarmKind, Bake, Intent, Standing, alarms};
+use domain::bake::{AlarmKind, Bake, Intent, Standing, alarms, next_mark};
 use domain::formula::{Caution, Draft, Formula, Length, Link, Needs, StepId};
 use domain::kitchen::{Kitchen, Place};
 use domain::schedule::outline;
@@ -81,6 +82,28 @@ fn link(step: StepId) -> Link {
         least: minutes(0.0),
         greatest: None,
     }
+}
+
+/// The bowl is out from the first bun on, however long the last one takes: the two hours (USDA FSIS) are of the food, not
+/// of what a step is likely to take. Whoever only opened the step and went away has marked nothing.
+#[test]
+fn a_slow_filler_has_the_filling_out_since_the_first_bun() {
+    let mut day = Day::of(|_| {});
+    day.done([1, 2, 3], 10.0);
+    day.done([4, 5], 60.0);
+    day.done([6, 7, 8, 26, 9, 10, 11, 12, 13, 14], 180.0);
+    let first = next_mark(day.bake.state(), FILL).expect("each bun is marked");
+    day.say(Intent::Mark(FILL, first, true), 182.0);
+    assert_eq!(
+        day.standing(),
+        [(FILL, 182.0)],
+        "while the others are filled"
+    );
+    day.say(Intent::Mark(FILL, first, false), 183.0);
+    assert_eq!(day.standing(), [], "a slip");
+    day.say(Intent::Mark(FILL, first, true), 184.0);
+    day.done([15], 212.0);
+    assert_eq!(day.standing(), [(FILL, 184.0)]);
 }
 
 #[test]

@@ -3,6 +3,7 @@
 mod brute;
 mod drawn;
 mod files;
+mod many;
 mod properties;
 
 use domain::schedule::solve::{
@@ -12,7 +13,7 @@ use domain::schedule::solve::{
 use proptest::strategy::{Strategy as _, ValueTree as _};
 use proptest::test_runner::TestRunner;
 
-/// How many conflicts an answer may take here; the hardest of these take some hundreds.
+/// How many turns an answer may take here.
 const PATIENCE: u32 = 20_000;
 
 /// So much that nothing is forgotten.
@@ -30,7 +31,7 @@ fn answer_within(problem: &Problem, before: Option<&[i32]>, memory: usize) -> Ou
     });
     assert!(
         !matches!(outcome, Outcome::BestFound { .. }),
-        "no proof within {PATIENCE} conflicts: {problem:?}"
+        "no proof within {PATIENCE} turns: {problem:?}"
     );
     if let Outcome::Optimal(Schedule { starts, end }) = &outcome {
         assert!(problem.holds(starts), "{starts:?} breaks {problem:?}");

@@ -60,11 +60,47 @@ fn what_is_in_the_oven_calls_again_at_the_late_end_of_its_window() {
     let forecast = bake.state().forecast(step, first.due).expect("it bakes");
     assert_eq!(again.due, forecast.window.high());
     assert!(again.due > first.due);
-    say(&mut bake, Intent::Hear(again.id), again.due);
+    // And from then on every three minutes: who stopped both and was called away has it burning.
+    let mut last = again.due;
+    for _ in 0..25 {
+        say(&mut bake, Intent::Hear(first.id), last);
+        assert_eq!(only_check(&bake, last).due, last + minutes(3.0));
+        last = last + minutes(3.0);
+    }
+    say(&mut bake, Intent::NotYet(step, minutes(8.0)), last);
+    assert_eq!(only_check(&bake, last).due, last + minutes(8.0));
+}
+
+/// A dough that was forgotten calls again and again, for as long as something could still become of it.
+#[test]
+fn what_rises_past_its_window_calls_every_half_hour_for_some_hours() {
+    let mut bake = begin();
+    until_it_goes_on(&mut bake, StepKind::Bulk);
+    let steps = bake.state().formula.steps.clone();
+    let rise = steps.iter().find(|step| step.kind == StepKind::Bulk);
+    let rise = rise.expect("a dough rises").id;
+    let call = |bake: &Bake, now: Moment| {
+        let mut checks = alarms(bake.state(), now).into_iter();
+        let check = |alarm: &Alarm| alarm.step == Some(rise) && alarm.kind == AlarmKind::Check;
+        checks.find(check).expect("a rise has an alarm")
+    };
+    let first = call(&bake, bake.state().newest);
+    let forecast = bake.state().forecast(rise, first.due).expect("it rises");
+    say(&mut bake, Intent::Hear(first.id), first.due);
+    let last = forecast.window.high();
+    assert_eq!(call(&bake, first.due).due, last);
+    let mut heard = last;
+    for again in 1..=8 {
+        say(&mut bake, Intent::Hear(first.id), heard);
+        heard = last + minutes(30.0 * f64::from(again));
+        assert_eq!(call(&bake, heard).due, heard);
+    }
+    say(&mut bake, Intent::Hear(first.id), heard);
+    let much_later = heard + minutes(600.0);
     assert!(
-        due(bake.state(), again.due + minutes(60.0))
+        due(bake.state(), much_later)
             .iter()
-            .all(|alarm| alarm.id != first.id)
+            .all(|alarm| alarm.step != Some(rise))
     );
 }
 

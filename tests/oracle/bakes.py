@@ -174,6 +174,52 @@ def bake(random, formulas=None, pressure=None, crowded=False):
     return {"tasks": tasks, "links": links, "resources": resources}
 
 
+def alike(random):
+    """One dough in six to ten loads that are alike, for two ovens or one; of some, only the baking.
+
+    `alike` tells their first tasks, for CP-SAT's sake: their order is no matter.
+    """
+    formula = Formula(random, "a", 0.0)
+    gather, at = formula.dough()
+    # One that has its own way makes more than seven take CP-SAT half a minute.
+    has_glaze = random.random() < 0.5
+    loads = random.randint(6, 7 if has_glaze else 10)
+    is_bare = random.random() < 0.3
+    shape, proof, bake = (random.randint(*span) for span in ((3, 9), (20, 45), (12, 30)))
+    soon = random.choice([10, 20, None])
+    firsts = []
+    for load in range(1, loads + 1):
+        done = at
+        if not is_bare:
+            # Of a length each that is the same for all.
+            shaped = formula.task(f"shape_{load}", shape, shape, "hands")
+            done = formula.link(at, shaped)
+            done = formula.link(done, formula.task(f"proof_{load}", proof, proof), 0, 5)
+        baked = formula.task(f"bake_{load}", bake, bake, "oven")
+        formula.link(done, baked, 0, soon)
+        firsts.append(baked if is_bare else shaped)
+    if has_glaze:
+        # The others alone are alike.
+        formula.link(baked, formula.task("glaze", 3, 9, "hands"), 0, 10)
+        firsts.pop()
+    formula.extras(gather)
+    random.shuffle(formula.tasks)
+    random.shuffle(formula.links)
+    ovens = 2 if is_bare else random.choice([1, 2, 2])
+    resources = {"hands": 1, "oven": ovens, "hob": 1, "fridge": 1}
+    drawn = {"tasks": formula.tasks, "links": formula.links, "resources": resources}
+    return {**drawn, "alike": firsts}
+
+
+def with_chores(random, drawn):
+    """Beside a bake so many pieces of work that hang on nothing."""
+    chores = [
+        {"id": f"chore_{nth}", "minutes": random.randint(2, 15), "needs": ["hands"]}
+        for nth in range(random.randint(4, 9))
+    ]
+    return {**drawn, "tasks": drawn["tasks"] + chores}
+
+
 def shared(random, drawn):
     """A bake with little room that is held between tasks, and ovens that breads share at one heat.
 

@@ -18,12 +18,12 @@ pub(crate) fn plan(file: &File) -> Value {
 #[derive(Deserialize)]
 pub(crate) struct Hasty {
     bake: File,
-    conflicts: u32,
+    turns: u32,
 }
 
 impl Hasty {
     pub(crate) fn answer(&self) -> Value {
-        let mut left = self.conflicts;
+        let mut left = self.turns;
         named(&self.bake).answer(&mut || {
             left = left.saturating_sub(1);
             left > 0

@@ -1,13 +1,14 @@
 //! Bakes to schedule, as files tell them, and their answers.
 //!
 //! A file has `tasks` (`id`, `minutes`, `needs`), `links` (`from`, `to`, `min`, `max`: minutes from
-//! the end of the one to the start of the other; no `max`, or null, is no bound) and `resources` with
-//! their capacities. Whatever else stands in it isn't read. A task may also have an `earliest` and a
+//! the end of the one to the start of the other; no `min`, or null, is 0, and no `max`, or null, is no bound) and `resources` with
+//! their capacities. Whatever else stands in it isn't read, and so neither is a name that is misspelt. A task may also have an `earliest` and a
 //! `latest` start, `counts` (false where the end doesn't wait for it), and a `block`: the name of a
 //! resource that it needs and the number of the block for which that is kept; blocks whose tasks have the same `state`
 //! may share it. In `stays` stands what is held longer than a task: a `resource`, and `from` when and `to` when, each a
 //! task's `start` or `end`, or `"ever"`.
 
+mod read;
 mod words;
 
 use std::collections::BTreeMap;
@@ -16,22 +17,26 @@ use std::time::Instant;
 use domain::schedule::solve::{
     Edge, Link, Outcome, Problem, Schedule, Stay, Task, solve, why_infeasible,
 };
-use serde::{Deserialize, Deserializer};
+use read::{block, capacities, whole, whole_or_none};
+use serde::Deserialize;
 use serde_json::{Value, json};
+use words::quoted;
 
 /// A file as it is read.
 #[derive(Debug, Clone, Deserialize)]
+#[serde(expecting = "an object with tasks")]
 pub struct File {
     tasks: Vec<FileTask>,
     #[serde(default)]
     links: Vec<FileLink>,
-    #[serde(default)]
+    #[serde(default, deserialize_with = "capacities")]
     resources: BTreeMap<String, u32>,
     #[serde(default)]
     stays: Vec<FileStay>,
 }
 
 #[derive(Debug, Clone, Deserialize)]
+#[serde(expecting = "a task")]
 struct FileTask {
     id: String,
     #[serde(deserialize_with = "whole")]
@@ -44,11 +49,14 @@ struct FileTask {
     latest: Option<i32>,
     #[serde(default = "yes")]
     counts: bool,
+    #[serde(default, deserialize_with = "block")]
     block: Option<(String, u16)>,
+    #[serde(default, deserialize_with = "whole_or_none")]
     state: Option<u16>,
 }
 
 #[derive(Debug, Clone, Deserialize)]
+#[serde(expecting = "a stay")]
 struct FileStay {
     resource: String,
     from: FileEdge,
@@ -67,23 +75,6 @@ fn yes() -> bool {
     true
 }
 
-/// Some programs write every number with a point, so 5.0 counts as 5.
-fn whole<'a, D: Deserializer<'a>>(from: D) -> Result<i32, D::Error> {
-    let said = f64::deserialize(from)?;
-    let minutes = said as i32;
-    if f64::from(minutes) == said {
-        return Ok(minutes);
-    }
-    let wrong = format!("{said} is no whole number of minutes");
-    Err(serde::de::Error::custom(wrong))
-}
-
-fn whole_or_none<'a, D: Deserializer<'a>>(from: D) -> Result<Option<i32>, D::Error> {
-    #[derive(Deserialize)]
-    struct Whole(#[serde(deserialize_with = "whole")] i32);
-    Ok(Option::<Whole>::deserialize(from)?.map(|Whole(minutes)| minutes))
-}
-
 /// The answer to a file's text. How long it may take is said by `go_on`; see [`solve`].
 ///
 /// # Errors
@@ -92,14 +83,10 @@ pub fn answer_to(text: &str, go_on: &mut dyn FnMut() -> bool) -> Result<Value, S
     let file = File::read(text)?;
     let nothing_of = file.needs_nothing();
     if nothing_of.is_empty() {
-        return Ok(file.named()?.answer(go_on));
+        return Ok(file.able().named()?.answer(go_on));
     }
     // Nothing is wrong with such a file, if all else is right; it only can't be done.
-    let mut able = file;
-    for capacity in able.resources.values_mut() {
-        *capacity = (*capacity).max(1);
-    }
-    able.named()?;
+    file.able().named()?;
     Ok(answer("infeasible", None, json!({}), 0.0, nothing_of))
 }
 
@@ -121,11 +108,12 @@ fn answer(
 }
 
 #[derive(Debug, Clone, Deserialize)]
+#[serde(expecting = "a link")]
 struct FileLink {
     from: String,
     to: String,
-    #[serde(default, deserialize_with = "whole")]
-    min: i32,
+    #[serde(default, deserialize_with = "whole_or_none")]
+    min: Option<i32>,
     #[serde(default, deserialize_with = "whole_or_none")]
     max: Option<i32>,
 }
@@ -184,14 +172,32 @@ impl File {
     /// # Errors
     /// One sentence that says what is wrong.
     fn read(text: &str) -> Result<Self, String> {
+        // Some editors write a mark before the first character that says how the rest is encoded.
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         serde_json::from_str(text).map_err(|cause| format!("That is no bake to schedule: {cause}."))
+    }
+
+    /// The same with one of everything of which there is nothing, but for what stays take. Tasks of no time at all hold
+    /// nothing of it.
+    fn able(&self) -> Self {
+        let mut able = self.clone();
+        for (name, capacity) in &mut able.resources {
+            if !self.stays.iter().any(|stay| stay.resource == *name) {
+                *capacity = (*capacity).max(1);
+            }
+        }
+        able
     }
 
     /// What can't be done because there is nothing of what it needs, in sentences.
     fn needs_nothing(&self) -> Vec<String> {
         let is_nothing = |need: &&String| self.resources.get(*need) == Some(&0);
         let of = |task: &FileTask| {
-            let need = task.needs.iter().find(is_nothing)?;
+            let need = task
+                .needs
+                .iter()
+                .find(is_nothing)
+                .filter(|_| task.minutes > 0)?;
             Some(words::nothing_of(&task.id, need))
         };
         self.tasks.iter().filter_map(of).collect()
@@ -206,11 +212,15 @@ impl File {
         let mut tasks: Vec<Task> = Vec::new();
         for (nth, task) in self.tasks.iter().enumerate() {
             if self.tasks[..nth].iter().any(|other| other.id == task.id) {
-                return Err(format!("There are two tasks with the id “{}”.", task.id));
+                return Err(format!(
+                    "There are two tasks with the id {}.",
+                    quoted(&task.id)
+                ));
             }
             let place = |need: &String| {
                 let found = resources.iter().position(|name| name == need);
-                found.ok_or_else(|| format!("“{}” needs “{need}”, which is no resource.", task.id))
+                let (id, need) = (quoted(&task.id), quoted(need));
+                found.ok_or_else(|| format!("{id} needs {need}, which is no resource."))
             };
             let needs: Vec<usize> = task.needs.iter().map(place).collect::<Result<_, _>>()?;
             let block = match &task.block {
@@ -231,16 +241,14 @@ impl File {
             let place = |id: &String| {
                 let found = self.tasks.iter().position(|task| task.id == *id);
                 found.ok_or_else(|| {
-                    format!(
-                        "A link leads from “{}” to “{}”, but “{id}” is no task.",
-                        link.from, link.to
-                    )
+                    let (from, to, id) = (quoted(&link.from), quoted(&link.to), quoted(id));
+                    format!("A link leads from {from} to {to}, but {id} is no task.")
                 })
             };
             links.push(Link {
                 from: place(&link.from)?,
                 to: place(&link.to)?,
-                least: link.min,
+                least: link.min.unwrap_or(0),
                 most: link.max,
             });
         }
@@ -251,12 +259,14 @@ impl File {
                 FileEdge::Ever => return Ok(Edge::Ever),
             };
             let found = self.tasks.iter().position(|task| task.id == *id);
-            let found = found.ok_or_else(|| format!("A stay tells of “{id}”, which is no task."));
+            let found =
+                found.ok_or_else(|| format!("A stay tells of {}, which is no task.", quoted(id)));
             found.map(of)
         };
         let stay = |stay: &FileStay| {
             let found = resources.iter().position(|name| *name == stay.resource);
-            let unknown = || format!("A stay takes “{}”, which is no resource.", stay.resource);
+            let name = quoted(&stay.resource);
+            let unknown = || format!("A stay takes {name}, which is no resource.");
             Ok(Stay {
                 resource: found.ok_or_else(unknown)?,
                 from: edge(&stay.from)?,

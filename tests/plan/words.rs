@@ -4,25 +4,39 @@ use domain::schedule::solve::{Edge, Link, Part, ProblemError};
 
 use super::Named;
 
+/// A name as it stands in the file; what would break the line is told by its code.
+pub(super) fn quoted(name: &str) -> String {
+    let mut said = String::from("“");
+    for character in name.chars() {
+        if character.is_control() {
+            said.extend(character.escape_default());
+        } else {
+            said.push(character);
+        }
+    }
+    said + "”"
+}
+
 /// Why a file's problem is refused.
 pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String]) -> String {
     match wrong {
         ProblemError::Minutes(task) => format!(
-            "“{}” must take between 0 and {} minutes.",
-            tasks[task],
+            "{} must take between 0 and {} minutes.",
+            quoted(&tasks[task]),
             ProblemError::MOST_MINUTES
         ),
         ProblemError::Window(task) => format!(
-            "“{}” must be allowed to start between minute 0 and {}.",
-            tasks[task],
+            "{} must be allowed to start between minute 0 and {}.",
+            quoted(&tasks[task]),
             ProblemError::MOST_MINUTES
         ),
         ProblemError::UnknownNeed(task, _) => {
-            format!("“{}” needs what is no resource.", tasks[task])
+            format!("{} needs what is no resource.", quoted(&tasks[task]))
         }
         ProblemError::NeedTwice(task, resource) => format!(
-            "“{}” names “{}” twice, but holds one unit of each of its needs.",
-            tasks[task], resources[resource]
+            "{} names {} twice, but holds one unit of each of its needs.",
+            quoted(&tasks[task]),
+            quoted(&resources[resource])
         ),
         ProblemError::NothingOf(task, resource) => nothing_of(&tasks[task], &resources[resource]),
         ProblemError::TooManyTasks(_)
@@ -40,7 +54,8 @@ pub(super) fn refused(wrong: ProblemError, tasks: &[String], resources: &[String
 
 /// That a task can never be done.
 pub(super) fn nothing_of(task: &str, resource: &str) -> String {
-    format!("“{task}” needs “{resource}”, of which there is nothing.")
+    let (task, resource) = (quoted(task), quoted(resource));
+    format!("{task} needs {resource}, of which there is nothing.")
 }
 
 impl Named {
@@ -70,7 +85,7 @@ impl Named {
             most,
         } = self.problem.links()[place];
         let most = most.filter(|most| *most >= least)?;
-        let (to, from) = (&self.tasks[to], &self.tasks[from]);
+        let (to, from) = (quoted(&self.tasks[to]), quoted(&self.tasks[from]));
         Some(if most == least {
             format!("{to} starts {least} min after {from} ends, no sooner and no later.")
         } else {
@@ -79,7 +94,7 @@ impl Named {
     }
 
     fn told(&self, part: Part) -> String {
-        let task = |place: usize| &self.tasks[place];
+        let task = |place: usize| quoted(&self.tasks[place]);
         let link = |place: usize| {
             let Link { from, to, .. } = self.problem.links()[place];
             (task(to), task(from), self.problem.links()[place])
@@ -87,7 +102,7 @@ impl Named {
         match part {
             Part::Need(place, resource) => {
                 let minutes = self.problem.tasks()[place].minutes;
-                let name = &self.resources[resource];
+                let name = quoted(&self.resources[resource]);
                 let units = self.problem.capacities()[resource];
                 let of = if units == 1 { "one" } else { "a unit" };
                 format!(
@@ -111,7 +126,7 @@ impl Named {
                     Edge::End(place) => format!("the end of {}", task(place)),
                     Edge::Ever => ever.to_owned(),
                 };
-                let name = &self.resources[stay.resource];
+                let name = quoted(&self.resources[stay.resource]);
                 let units = self.problem.capacities()[stay.resource];
                 format!(
                     "A unit of {name}, of {units}, is held from {} to {}.",

@@ -48,6 +48,8 @@ fn told(point: &Point) -> Value {
         Ask::Work(_) => "work",
         Ask::Fold(_) => "fold",
         Ask::Look(_) => "look",
+        Ask::IntoFridge(_) => "into the fridge",
+        Ask::OutOfFridge(_) => "out of the fridge",
         Ask::Wait(_) => "wait",
         Ask::Idle => "nothing",
         Ask::AllDone => "all done",

@@ -1,6 +1,8 @@
 //! What the baker of a script says: every word becomes an intent, as it does in the app.
 
-use domain::bake::{Alarm, AlarmId, AlarmKind, Intent, TimerId, alarms, decide, due, marks_of};
+use domain::bake::{
+    Alarm, AlarmId, AlarmKind, Entry, Event, Intent, TimerId, alarms, decide, due, marks_of,
+};
 use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::units::{Grams, Metres, Share};
@@ -38,6 +40,13 @@ impl Day {
         let state = self.bake(bake).state();
         let one = match words {
             ["done", name] => Intent::Done(step(name)?),
+            ["since", name, at] => {
+                let step = step(name)?;
+                let is_end = |entry: &Entry| entry.event == Event::Done { step };
+                let place = self.bake(bake).log().iter().rposition(is_end);
+                let place = place.and_then(|place| u32::try_from(place).ok());
+                Intent::Since(place.ok_or("it hasn't ended")?, self.moment(at)?)
+            }
             ["pick", name] => Intent::Pick(step(name)?),
             ["pin", name, at] => Intent::Pin(step(name)?, Some(self.moment(at)?)),
             ["retard", name, band] => Intent::PlanRetard(step(name)?, Some(self.band(band)?)),

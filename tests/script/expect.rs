@@ -98,6 +98,8 @@ impl Day {
             Ask::Work(step) => format!("work {}", self.title(bake, step)),
             Ask::Fold(step) => format!("fold {}", self.title(bake, step)),
             Ask::Look(step) => format!("look {}", self.title(bake, step)),
+            Ask::IntoFridge(step) => format!("into-fridge {}", self.title(bake, step)),
+            Ask::OutOfFridge(step) => format!("out-of-fridge {}", self.title(bake, step)),
             Ask::Wait(step) => format!("wait {}", self.title(bake, step)),
         }
     }

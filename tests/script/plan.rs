@@ -261,8 +261,11 @@ impl Day {
             Why::Unmoved(step, _, by) => (of("unmoved", step), whole(by)),
             Why::Retard(step, _) => (of("retard", step), None),
             Why::Refitted => ("refitted".to_owned(), None),
+            Why::Earlier(step, by) => (of("earlier", step), whole(by)),
             Why::TakenBack => ("taken-back".to_owned(), None),
+            Why::PutBack => ("put-back".to_owned(), None),
             Why::ClockSet => ("clock-set".to_owned(), None),
+            Why::Anew => ("anew".to_owned(), None),
             Why::Time => ("time".to_owned(), None),
         }
     }

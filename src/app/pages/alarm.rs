@@ -49,7 +49,7 @@ pub(crate) fn AlarmScreen() -> impl IntoView {
     let body = live::text(move || first.get().map(|one| one.body).unwrap_or_default());
     let overdue = live::text(move || {
         let now = app.now.get();
-        let overdue = first.get().map(|one| words::overdue(one.alarm.due, now));
+        let overdue = first.get().map(|one| words::overdue(one.since, now));
         overdue.unwrap_or_default()
     });
     let whose = live::text(move || {

@@ -5,12 +5,13 @@ use domain::food::FoodKind;
 use domain::formula::gather::{Bought, Kit, Shelf, allergens, eggs, gather, kit};
 use domain::formula::{Caution, Formula, StepKind};
 use domain::kitchen::Scales;
+use domain::schedule::plan::in_use;
 use leptos::prelude::*;
 
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::state::plan::{running_bakes, running_states};
-use crate::state::{Oventide, oventide, tick};
+use crate::state::{Oventide, Planned, oventide, tick};
 use crate::widgets::cautions::Cautions;
 use crate::widgets::choices::Choices;
 use crate::widgets::fresh_id;
@@ -53,7 +54,7 @@ struct Line {
 pub(crate) fn GatherPage() -> impl IntoView {
     let app = oventide();
     let all = RwSignal::new(false);
-    let list = Memo::new(move |_| list(&app.bakes.read(), all.get()));
+    let list = Memo::new(move |_| list(&app.bakes.read(), app.plan.read().as_ref(), all.get()));
     let page = move || match list.get() {
         Some(list) => whole(app, list, all),
         None => view! {
@@ -168,7 +169,7 @@ fn of_line(app: Oventide, line: Line) -> AnyView {
 }
 
 /// The list for all running bakes, or for those that aren't gathered for, where there are any.
-fn list(bakes: &[Bake], all: bool) -> Option<List> {
+fn list(bakes: &[Bake], plan: Option<&Planned>, all: bool) -> Option<List> {
     let running: Vec<&Bake> = running_bakes(bakes).collect();
     let waiting: Vec<&Bake> = running
         .iter()
@@ -219,7 +220,16 @@ fn list(bakes: &[Bake], all: bool) -> Option<List> {
         })
         .collect();
     let formulas: Vec<&Formula> = states.iter().map(|state| &state.formula).collect();
-    let tools = kit(&formulas).into_iter().map(|kit: Kit| Line {
+    let placed = states.iter().zip(&ids);
+    let placed = placed.map(|(state, id)| (*state, plan.and_then(|plan| plan.place(id))));
+    let placed: Vec<(&State, Option<usize>)> = placed.collect();
+    let mut tools = kit(&formulas);
+    for kit in tools.iter_mut().filter(|kit| kit.tool.hangs_on_times()) {
+        let count = in_use(kit.tool, &placed, plan.map(|plan| &plan.timetable.plan));
+        // One needs no number.
+        kit.count = if count > 1 { count } else { 0 };
+    }
+    let tools = tools.into_iter().map(|kit: Kit| Line {
         ticks: ticks(
             &ids,
             kit.uses.iter().map(|&(place, _)| place),

@@ -1,12 +1,12 @@
 //! The notebook: every bake that is over, newest first.
 
-use domain::bake::{Bake, State};
-use domain::notebook::{Summary, summary};
+use domain::bake::{Bake, State, Status};
+use domain::notebook::{Row, as_begun};
 use domain::units::Minutes;
 use leptos::prelude::*;
 
 use crate::route::Route;
-use crate::state::oventide;
+use crate::state::{Oventide, oventide};
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
@@ -16,11 +16,11 @@ pub(crate) fn NotebookPage() -> impl IntoView {
     let app = oventide();
     let empty = move || {
         let bakes = app.bakes.read();
-        !bakes.iter().any(|bake| bake.state().is_over())
+        !bakes.iter().any(|bake| is_noted(app, bake))
     };
     let cards = move || {
         let bakes = app.bakes.read();
-        let over = bakes.iter().rev().filter(|bake| bake.state().is_over());
+        let over = bakes.iter().rev().filter(|bake| is_noted(app, bake));
         over.enumerate()
             .map(|(place, bake)| card(bake, place < COMPARED))
             .rows()
@@ -32,6 +32,14 @@ pub(crate) fn NotebookPage() -> impl IntoView {
         {live::when(empty, no_notes)}
         <div class="section">{live::part(cards)}</div>
     }
+}
+
+/// Of a bake that was called off before a hand was put to it there is nothing to tell, but for what was written about it.
+fn is_noted(app: Oventide, bake: &Bake) -> bool {
+    let state = bake.state();
+    let is_told = state.has_begun() || !matches!(state.status, Status::Abandoned { .. });
+    let is_written = || app.notes.read().iter().any(|note| note.bake == bake.id);
+    state.is_over() && (is_told || is_written())
 }
 
 fn no_notes() -> AnyView {
@@ -51,7 +59,7 @@ fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
     let state = bake.state();
     let against = match table_missed_by(state) {
         Some(late) => Some(words::against_table(late)),
-        None if compared => late_by(&summary(bake, &[])).map(words::against_plan),
+        None if compared => late_by(&as_begun(bake)).map(words::against_plan),
         None => None,
     };
     view! {
@@ -66,15 +74,13 @@ fn card(bake: &Bake, compared: bool) -> impl IntoView + use<> {
 
 /// How much later than the table it was for it was ready, where there was one and the bake got that far.
 fn table_missed_by(state: &State) -> Option<Minutes> {
-    let table = state.wishes.table.filter(|_| state.all_ended())?;
-    let steps = state.formula.steps.iter();
-    let ended = steps.filter_map(|step| state.progress(step.id).ended);
-    Some(ended.map(|ended| ended.at).max()? - table)
+    let (table, ready) = (state.wishes.table?, state.ready_at()?);
+    Some(ready.clock_minute() - table.clock_minute())
 }
 
-/// How much later than planned the last step ended, where the bake got that far.
-fn late_by(summary: &Summary) -> Option<Minutes> {
-    let mut rows = summary.rows.iter();
+/// How much later than planned at its start the last step ended, where the bake got that far.
+fn late_by(rows: &[Row]) -> Option<Minutes> {
+    let mut rows = rows.iter();
     let last = rows.clone().max_by_key(|row| row.planned)?;
     let all_ended = rows.all(|row| row.ended.is_some());
     last.late_by().filter(|_| all_ended)

@@ -171,7 +171,7 @@ struct Card {
 impl Card {
     fn of(view: &BakeView, all: &[&State]) -> Self {
         let state = view.bake.state();
-        let prompt = words::prompt(state, view.own_ask(), all);
+        let prompt = words::prompt(state, view.own_ask(), all, view.at);
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
             Some(words::next_look(&step.title, running, view.at))
@@ -199,7 +199,7 @@ fn door() -> fn(&mut Card, &Planned, &BakeView, Moment) {
 /// Of a bake that waits for its beginning, or whose work is left for later.
 fn tell_plan(card: &mut Card, plan: &Planned, view: &BakeView, now: Moment) {
     let (state, by_plan) = (view.bake.state(), &view.by_plan);
-    if let Some(instead) = words::instead_of_serving(state, view.own_ask(), view.at) {
+    if let Some(instead) = words::instead_of(state, view.own_ask(), view.at) {
         instead.clone_into(&mut card.instruction);
     }
     let left_out = by_plan.left_out;

@@ -1,6 +1,7 @@
 //! Ringing: what is due and was not heard yet, told by every means this phone has.
 
 use domain::bake::{self, Alarm, AlarmId, AlarmKind, BakeId, State, TimerId};
+use domain::formula::StepKind;
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -25,6 +26,8 @@ pub(crate) struct Ringing {
     pub(crate) title: String,
     /// What to do about it.
     pub(crate) body: String,
+    /// Since when it is due, as every other page tells it: it may have been held, or call a second time.
+    pub(crate) since: Moment,
     /// Whether it may have been held until somebody is back, as whatever calls then calls as one.
     is_held: bool,
     /// What calls with it.
@@ -79,10 +82,18 @@ impl Oventide {
                     } else {
                         &mut loud
                     };
+                    let step = alarm.step.and_then(|step| state.formula.step(step));
+                    let is_night = step.is_some_and(|step| step.kind == StepKind::Retard);
                     let one = Ringing {
                         bake: heard.0,
                         whose,
                         alarm: alarm.clone(),
+                        // A night in the fridge goes on until somebody is up, and is late for nothing by then.
+                        since: if is_night {
+                            alarm.due
+                        } else {
+                            alarm.since(&view.running)
+                        },
                         title,
                         body,
                         is_held: state.is_back_at(alarm.due),
@@ -177,7 +188,7 @@ impl Oventide {
             told.push((tag.clone(), again));
             if before.is_none_or(|(_, before)| before < again) {
                 let title = one.title.clone();
-                let body = words::alarm_note(&one.body, one.alarm.due, now);
+                let body = words::alarm_note(&one.body, one.since, now);
                 spawn_local(async move { notify::show(&tag, &title, &body).await });
             }
         }
@@ -235,6 +246,7 @@ impl Ringing {
                 kind: AlarmKind::Timer(String::new()),
                 step: None,
             },
+            since: due,
             title: words::ALARM_TEST.to_owned(),
             body: words::ALARM_TEST_NOTE.to_owned(),
             is_held: false,

@@ -7,6 +7,7 @@ use domain::thermal::cooling::HORIZON;
 use domain::units::{Celsius, Grams, Minutes, Moment, Share};
 
 use super::effects::{Effect, Shift, effect, shift};
+use super::undoing::{Back, Named};
 
 /// What an asked thing led to.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,15 +93,12 @@ pub(crate) enum Answer {
         /// When it rings.
         due: Moment,
     },
+    /// Something happened before it was said.
+    Since(Moment),
     /// The last thing was taken back.
-    TakenBack {
-        /// What it was.
-        event: Event,
-        /// The name of its step, if it has one.
-        title: String,
-        /// Which fold it was, from 1, where it was one.
-        fold: usize,
-    },
+    TakenBack(Box<Named>),
+    /// What was taken back last counts again.
+    PutBack(Box<Named>),
 }
 
 impl Answer {
@@ -172,7 +170,11 @@ pub(super) fn answer(before: &Bake, after: &Bake, intent: &Intent, now: Moment) 
             name: name.clone(),
             due: now + *length,
         }),
-        Intent::Undo => taken_back(before, after),
+        Intent::Since(_, at) => Some(Answer::Since(*at)),
+        Intent::Undo if !state.is_over() => Some(Answer::TakenBack(Box::new(
+            Back::taken(before, after)?.what,
+        ))),
+        Intent::PutBack => Some(Answer::PutBack(Box::new(Back::put(before)?.what))),
         _ => None,
     }
 }
@@ -237,46 +239,6 @@ fn dough(
         is_target,
         shift: shift.map(Box::new),
     }
-}
-
-fn taken_back(before: &Bake, after: &Bake) -> Option<Answer> {
-    let Event::Undone { entries } = &after.log().last()?.event else {
-        return None;
-    };
-    let state = before.state();
-    let entries = entries
-        .iter()
-        .filter_map(|&place| before.log().get(place as usize));
-    // Of what one press did, what was done last says it all, unless that was only to turn to it.
-    let turned = |entry: &&Entry| matches!(entry.event, Event::Picked { .. });
-    let event = &entries
-        .max_by_key(|entry| !turned(entry))
-        .map(|entry| entry.event.clone())?;
-    let step = match event {
-        Event::Picked { step }
-        | Event::Done { step }
-        | Event::Skipped { step }
-        | Event::Reopened { step }
-        | Event::Marked { step, .. }
-        | Event::Folded { step }
-        | Event::FoldSkipped { step }
-        | Event::FoldPutOff { step, .. }
-        | Event::Extended { step, .. }
-        | Event::Moved { step, .. }
-        | Event::Poured { step, .. }
-        | Event::RiseSeen { step, .. }
-        | Event::Pinned { step, .. }
-        | Event::RetardPlanned { step, .. }
-        | Event::CoreMeasured { step, .. } => state.formula.step(*step),
-        _ => None,
-    };
-    let folds = step.map_or(0, |step| state.progress(step.id).folds.len());
-    let put_off = matches!(event, Event::FoldPutOff { .. });
-    Some(Answer::TakenBack {
-        event: event.clone(),
-        title: step.map(|step| step.title.clone()).unwrap_or_default(),
-        fold: folds + usize::from(put_off),
-    })
 }
 
 fn core(state: &State, step: &Step, measured: Celsius, now: Moment) -> Option<Answer> {

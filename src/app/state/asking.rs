@@ -173,6 +173,20 @@ impl Oventide {
         }));
     }
 
+    /// What was taken back by one press at several bakes was put back at one of them: the others follow.
+    fn put_back_elsewhere(self, at: &BakeId, press: Option<Moment>, before: &Bake) {
+        let taken_at = |bake: &Bake| Some(bake.log().get(bake.to_put_back()? as usize)?.at);
+        let (at, taken) = (at.clone(), taken_at(before));
+        self.in_turn(Box::pin(async move {
+            for bake in self.running() {
+                let known = self.bake(&bake).filter(|_| bake != at);
+                if known.is_some_and(|known| taken_at(&known) == taken) {
+                    self.ask_of_plan(&bake, Intent::PutBack, press).await;
+                }
+            }
+        }));
+    }
+
     /// What it would do to the running bakes if the kitchen had that temperature. Nothing happens.
     pub(crate) fn if_kitchen_were(self, air: Celsius) -> Option<Answer> {
         let now = clock::now();
@@ -192,6 +206,8 @@ impl Oventide {
         intent: Intent,
         said_at: Option<Moment>,
     ) -> Result<Option<Answer>, Refusal> {
+        // What is taken back at several bakes is put back at them by that.
+        let said_at = said_at.or_else(|| (intent == Intent::Undo).then(|| self.moment_of_press()));
         let decide = |bake: &Bake, now| {
             let now = said_at.unwrap_or(now);
             let views = self.views.read_untracked();
@@ -206,7 +222,10 @@ impl Oventide {
         let (changed, back) = (before.state().kitchen, after.state().kitchen);
         // What follows from it at other bakes is the same press.
         let press = after.log().last().map(|entry| entry.at);
-        if intent == Intent::Undo && changed != back {
+        if intent == Intent::PutBack {
+            self.put_back_elsewhere(id, press, &before);
+        }
+        if matches!(intent, Intent::Undo | Intent::PutBack) && changed != back {
             self.take_kitchen_back(id, press, changed, back);
         }
         if intent == Intent::Undo && before.state().wishes != after.state().wishes {

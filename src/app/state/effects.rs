@@ -18,6 +18,8 @@ pub(crate) struct Shift {
     pub(crate) after: Forecast,
     /// Whether what it was filled with allows it to rise on once it is out of the fridge.
     pub(crate) bears: bool,
+    /// Whether it comes out of there at a moment that was planned.
+    pub(crate) is_planned: bool,
 }
 
 /// What a change of the kitchen does to one bake.
@@ -109,6 +111,7 @@ pub(super) fn shift(before: &State, after: &State, step: &Step, now: Moment) -> 
         title: step.title.clone(),
         before: forecast(before),
         bears: bears_way_back(after, &now),
+        is_planned: after.comes_out_as_planned(step.id),
         after: now,
     }
 }

@@ -17,6 +17,7 @@ mod library;
 mod notes;
 pub(crate) mod plan;
 mod starting;
+mod undoing;
 mod unsaved;
 mod view;
 mod watch;
@@ -48,6 +49,7 @@ pub(crate) use gathered::tick;
 pub(crate) use jump::ClockJump;
 pub(crate) use late::Late;
 pub(crate) use plan::{Change, Planned};
+pub(crate) use undoing::{Back, Named};
 pub(crate) use view::{BakeView, states};
 
 use crate::reactive::{Memo, RwSignal};

@@ -18,7 +18,7 @@ impl Oventide {
             if let Some(nights) = self.nights_until(table) {
                 let at = self.moment_of_press();
                 for bake in self.running() {
-                    let edit = |wishes: &mut Wishes| wishes.away.clone_from(&nights);
+                    let edit = |_: &Bake, wishes: &mut Wishes| wishes.away.clone_from(&nights);
                     self.wish_of(&bake, at, &edit).await;
                 }
             }

@@ -3,15 +3,18 @@
 use domain::bake::{self, Alarm, Bake, BakeId, State, Status};
 use domain::estimate::Estimate;
 use domain::formula::{Step, StepId, StepKind};
-use domain::schedule::plan::What;
+use domain::schedule::plan::{RetardPart, What};
 use domain::schedule::{
     Ask, InFridge, LeftOut, Outline, Running, focus, focus_by, in_order, offers, outline, running,
 };
 use domain::units::{Minutes, Moment, minutes};
 
+use self::elsewhere::elsewhere;
 use super::Planned;
 use super::plan::running_bakes;
 use crate::words;
+
+mod elsewhere;
 
 /// A running bake with what follows from it at a moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,12 +58,16 @@ pub(crate) struct ByPlan {
     pub(crate) in_fridge: Vec<InFridge>,
     /// Where the hands are wanted instead.
     pub(crate) hands_at: Option<(BakeId, StepId)>,
+    /// For which other bread the oven is to be on soon.
+    pub(crate) oven_for: Option<BakeId>,
     /// What would be asked, if the hands weren't wanted elsewhere first. Then nothing is asked here.
     pub(crate) rests: Option<Ask>,
 }
 
 /// Work that is planned for so soon is as good as asked for now. ASSUMPTION: judgement.
 const SOON: Minutes = minutes(5.0);
+/// An oven that is turned on again so soon stays on. ASSUMPTION: judgement: it would hardly cool, and has to heat again.
+const ON_AGAIN: Minutes = minutes(15.0);
 /// For how long at least it is worth putting away what was weighed. ASSUMPTION: judgement.
 const PUT_AWAY: Minutes = minutes(15.0);
 /// A plan counts whole minutes of the clock, so what is to begin at once begins with the next.
@@ -111,15 +118,21 @@ impl BakeView {
         self.stood.0
     }
 
+    /// Whether the fold that is asked for is better left out.
+    pub(crate) fn folds_too_late(&self) -> bool {
+        let mut running = self.running.iter();
+        running.any(|one| self.ask == Ask::Fold(one.step) && one.folds_too_late(self.at))
+    }
+
     /// How much this bake needs the baker: less is more.
     pub(crate) fn rank(&self) -> (u8, Moment) {
         let soonest = self.running.first().map_or(self.at, |next| next.look);
         match self.ask {
-            Ask::Look(_) | Ask::Fold(_) => (0, soonest),
+            ask if ask.is_due() => (0, soonest),
             Ask::Work(step) if self.bake.state().to_take_out() == Some(step) => (0, self.at),
             Ask::Work(_) => (1, self.bake.state().started),
             Ask::AllDone => (2, self.at),
-            Ask::Wait(_) | Ask::Idle => (3, soonest),
+            _ => (3, soonest),
         }
     }
 }
@@ -170,6 +183,13 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
         view.by_plan.left_out = left_out.filter(|left| !for_minutes(left));
         view.by_plan.in_fridge = plan.stay_in_fridge(place, state);
         view.by_plan.table = planned.timetable.ready.get(place).copied().flatten();
+        view.by_plan.oven_for = plan.items.iter().find_map(|item| match item.what {
+            What::Step(of, step) if of != place && item.start - at < ON_AGAIN => {
+                let step = states[of].formula.step(step)?;
+                (step.kind == StepKind::OvenOn).then(|| planned.bakes[of].clone())
+            }
+            _ => None,
+        });
         let is_at_it = match view.ask {
             Ask::Work(step) => state
                 .formula
@@ -179,16 +199,20 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
         };
         let is_free = matches!(view.ask, Ask::Work(_) | Ask::Wait(_) | Ask::Idle) && !is_at_it;
         if is_free {
-            view.by_plan.hands_at = elsewhere(planned, &states, place, at);
+            view.by_plan.hands_at = elsewhere(planned, &states, views, (place, at));
         }
-        let asked = view.ask.step().map(|step| (place, step));
+        // Who waits for a rise isn't at putting it into the fridge yet.
+        let is_done_now = !matches!(view.ask, Ask::Wait(_) | Ask::Look(_) | Ask::Fold(_));
+        let asked = view.ask.step().filter(|_| is_done_now);
+        let asked = asked.map(|step| (place, step));
         let is_elsewhere = view.by_plan.hands_at.is_some();
-        let next = work(planned, &states).find(|&(bake, step, start)| {
+        // What should have begun by now is next all the same, as long as nobody says that it is done.
+        let next = work(planned, &states).find(|&(bake, step, _)| {
             // One way to another bread at a time.
-            Some((bake, step)) != asked && start >= at && (bake == place || !is_elsewhere)
+            Some((bake, step)) != asked && (bake == place || !is_elsewhere)
         });
         view.by_plan.next =
-            next.map(|(bake, step, start)| (planned.bakes[bake].clone(), step, start));
+            next.map(|(bake, step, start)| (planned.bakes[bake].clone(), step, start.max(at)));
         if let (Ask::Work(step), false) = (view.ask, is_at_it) {
             let mut work = work(planned, &states);
             let start = work.find(|&(bake, other, _)| (bake, other) == (place, step));
@@ -234,31 +258,12 @@ fn work<'a>(
             let is_left = state.progress(step).ended.is_none();
             (is_hands && is_left).then_some((bake, step, item.start))
         }
+        What::Retard(bake, step, part) if part != RetardPart::Stands => {
+            let is_left = states[bake].retards.contains_key(&step);
+            is_left.then_some((bake, step, item.start))
+        }
         _ => None,
     })
-}
-
-/// Where else the hands are wanted now.
-fn elsewhere(
-    planned: &Planned,
-    states: &[&State],
-    here: usize,
-    now: Moment,
-) -> Option<(BakeId, StepId)> {
-    let others = planned.bakes.iter().zip(states).enumerate();
-    let mut others = others.filter(|&(place, _)| place != here);
-    if states[here].to_take_out().is_some() {
-        return None;
-    }
-    if let Some(baked) =
-        others.find_map(|(_, (id, state))| Some((id.clone(), state.to_take_out()?)))
-    {
-        return Some(baked);
-    }
-    let item = planned.timetable.plan.hands_at(states, now)?;
-    let (bake, step) = item.what.of()?;
-    let is_now = item.start - now < AT_ONCE && bake != here && states[bake].is_open(step);
-    is_now.then(|| (planned.bakes[bake].clone(), step))
 }
 
 /// Where the bakes of some views stand.
@@ -283,5 +288,7 @@ fn door_to_stood() -> fn(&State, Moment) -> (bool, String) {
     std::hint::black_box(words::stood)
 }
 
+#[cfg(test)]
+mod due;
 #[cfg(test)]
 mod tests;

@@ -17,6 +17,7 @@ pub(crate) mod sheet;
 pub(crate) mod stepper;
 pub(crate) mod temperature;
 pub(crate) mod toggle;
+pub(crate) mod undo;
 
 use std::sync::atomic::{AtomicU32, Ordering};
 

@@ -17,8 +17,8 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
     let title = step.map_or("", |step| step.title.as_str());
     match &alarm.kind {
         AlarmKind::Check if step.is_some_and(|step| super::ask::comes_out(state, step)) => (
-            format!("{title}: out of the fridge"),
-            "Take the dough out, and say so on its card.".to_owned(),
+            moves(title, false),
+            "Take the dough out, and say so on the Bench.".to_owned(),
         ),
         AlarmKind::Check => (format!("{title}: look now"), look_for(step)),
         AlarmKind::Fold => (
@@ -63,7 +63,7 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
             ),
         ),
         AlarmKind::Retard => (
-            format!("{title}: into the fridge"),
+            moves(title, true),
             "Cover the dough and put it in, then say so on the Bench.".to_owned(),
         ),
         AlarmKind::Begin if state.has_begun() => (
@@ -99,6 +99,12 @@ pub(crate) fn alarm(state: &State, whose: &str, alarm: &Alarm) -> (String, Strin
         ),
         AlarmKind::Timer(name) => (name.clone(), "The time you set is up.".to_owned()),
     }
+}
+
+/// "Final proof: into the fridge", or out of it.
+pub(crate) fn moves(title: &str, goes_in: bool) -> String {
+    let way = if goes_in { "into" } else { "out of" };
+    format!("{title}: {way} the fridge")
 }
 
 /// That a step was fixed by the baker, and to when: an alarm that was held comes later than that.

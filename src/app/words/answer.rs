@@ -47,14 +47,13 @@ pub(crate) fn answer(answer: &Answer, degrees: Degrees) -> String {
         Answer::LookAgain { title, at } => {
             format!("{title}: I'll call you at {}.", time_of_day(*at))
         }
+        Answer::Since(at) => format!("That was at {}.", time_of_day(*at)),
         Answer::TimerSet { name, due } if name.trim().is_empty() => {
             format!("Timer set: it rings at {}.", time_of_day(*due))
         }
         Answer::TimerSet { name, due } => format!("{name}: it rings at {}.", time_of_day(*due)),
-        Answer::TakenBack { event, title, fold } => {
-            let what = super::taken_back(event, title, *fold, degrees);
-            format!("Taken back: {what}.")
-        }
+        Answer::TakenBack(what) => format!("Taken back: {}.", super::taken_back(what, degrees)),
+        Answer::PutBack(what) => format!("Put back: {}.", super::taken_back(what, degrees)),
     }
 }
 

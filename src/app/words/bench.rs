@@ -20,6 +20,12 @@ pub(crate) const TIMERS: &str = "Timer";
 pub(crate) const MORE: &str = "More";
 /// Takes the last thing back.
 pub(crate) const UNDO: &str = "Undo";
+
+/// The same of what was done some time ago: "Undo, 10:26".
+pub(crate) fn undo_at(at: Moment, now: Moment) -> String {
+    format!("{UNDO}, {}", super::when(at, now))
+}
+
 /// Leaves the step out.
 pub(crate) const SKIP: &str = "Leave out";
 /// Leaves a fold or a wait out.
@@ -162,6 +168,14 @@ pub(crate) fn planned_to_begin(at: Moment, has_begun: bool, now: Moment) -> Stri
     )
 }
 
+/// At serving, where the table comes later.
+pub(crate) fn served_at(table: Moment, now: Moment) -> String {
+    format!(
+        "For the table at {}: there is no hurry.",
+        super::when(table, now)
+    )
+}
+
 /// What would cool a filling in time; nothing when it needs no help.
 pub(crate) fn remedies(remedies: &[Remedy]) -> String {
     if remedies.is_empty() {
@@ -219,6 +233,16 @@ pub(crate) fn reading(found: Option<Celsius>, degrees: Degrees) -> String {
         || "Enter the temperature".to_owned(),
         |found| format!("It is {}", super::temperature(found, degrees)),
     )
+}
+
+/// What becomes of an oven once a bread is out of it: another that needs it is named.
+pub(crate) fn oven_after(whose: Option<&str>, is_out: bool, is_over: bool) -> String {
+    match whose {
+        Some(whose) => format!("Leave the oven on for {whose}."),
+        None if is_over => "Is the oven off?".to_owned(),
+        None if is_out => "First turn the oven off.".to_owned(),
+        None => "Then turn the oven off.".to_owned(),
+    }
 }
 
 /// "Overdue by 12 min: due at 14:05."

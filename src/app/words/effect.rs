@@ -72,7 +72,7 @@ pub(super) fn moved(shift: &Shift, degrees: Degrees) -> String {
         super::on_day(after)
     };
     if let Some(out) = shift.after.out_by {
-        let said = super::places::in_fridge(&shift.after, out, shift.bears);
+        let said = super::places::in_fridge(&shift.after, out, shift.bears, shift.is_planned);
         return format!("{title}: {}", lower_first(&said));
     }
     if shift.after.stalls {

@@ -137,9 +137,9 @@ pub(crate) fn tool(kit: &Kit) -> String {
         Tool::Dish => ("wide, flat dish", "wide, flat dishes"),
         Tool::IceWater => ("ice, and a tub of water for the dish to stand in", ""),
         Tool::Brush => ("brush", ""),
-        Tool::Tray => ("baking tray", ""),
+        Tool::Tray => ("baking tray", "baking trays"),
         Tool::Tin => ("loaf tin", "loaf tins"),
-        Tool::Rack => ("cooling rack", ""),
+        Tool::Rack => ("cooling rack", "cooling racks"),
     };
     match kit.count {
         0 => super::capital(one),

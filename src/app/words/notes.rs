@@ -49,7 +49,10 @@ pub(crate) const NOT_KEPT_YET: &str = "Kept as soon as you pause.";
 /// How a bake ended and when: "On the table at 16:40".
 pub(crate) fn ended(state: &State) -> String {
     match state.status {
-        Status::Finished { at } => format!("On the table at {}", time_of_day(at)),
+        Status::Finished { at } => {
+            let at = state.ready_at().unwrap_or(at);
+            format!("On the table at {}", time_of_day(at))
+        }
         Status::Abandoned { at } => format!("Given up at {}", time_of_day(at)),
         Status::Running | Status::Paused { .. } => "Still going on".to_owned(),
     }

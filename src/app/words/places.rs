@@ -5,7 +5,7 @@ use domain::decimal::fixed;
 use domain::formula::Held;
 use domain::kitchen::Place;
 use domain::thermal::vessel::FLAT_BAG;
-use domain::units::{Celsius, Moment, Share};
+use domain::units::{Celsius, Minutes, Moment, Share, minutes};
 use platform::clock::time_of_day;
 use platform::store::Degrees;
 
@@ -124,27 +124,43 @@ fn quarters(share: Share) -> &'static str {
 }
 
 /// What becomes of a dough that was put into the fridge in the midst of its rise, and should come out at a moment.
-/// `bears` is whether what is in it may stand out for the rest of the rise.
+/// `bears` is whether what is in it may stand out for the rest of the rise, `is_planned` whether somebody chose that moment.
 ///
-/// That a day is the longest is common practice; so the words say no more than "at the latest".
-pub(crate) fn in_fridge(forecast: &Forecast, out: Moment, bears: bool) -> String {
+/// That a day is the longest is common practice; so where nobody chose, the words say no more than "at the latest".
+pub(crate) fn in_fridge(forecast: &Forecast, out: Moment, bears: bool, is_planned: bool) -> String {
     let ready = forecast.window.likely();
+    let rest = span(ready - out);
+    if is_planned {
+        let out = on_day(out);
+        return if forecast.ripe <= ready - NEARLY {
+            format!(
+                "In the fridge until {out}. It will have risen enough by then, so bake it straight away."
+            )
+        } else if bears {
+            format!("In the fridge until {out}, then ready in about {rest}.")
+        } else {
+            format!(
+                "In the fridge until {out}. Its filling can't bear another {rest} out of it: bake it straight away."
+            )
+        };
+    }
     if !bears {
         return format!(
-            "Once it is cold it hardly rises. The about {} that it would need out of the fridge then are too long for its \
+            "Once it is cold it hardly rises. The about {rest} that it would need out of the fridge then are too long for its \
              filling: take it out soon, or bake it straight from the fridge, by {}.",
-            span(ready - out),
             on_day(out)
         );
     }
     format!(
-        "Once it is cold it hardly rises. Take it out about {} before you want it ready, by {} at the latest. \
+        "Once it is cold it hardly rises. Take it out about {rest} before you want it ready, by {} at the latest. \
          Left until then it is ready about {}.",
-        span(ready - out),
         on_day(out),
         on_day(ready)
     )
 }
+
+/// What is ripe so much before it comes out of the fridge isn't just ready by chance.
+const NEARLY: Minutes = minutes(1.0);
 
 /// "10:30 on Friday", of what lies a day ahead.
 pub(super) fn on_day(at: Moment) -> String {

@@ -3,6 +3,7 @@
 use domain::bake::Refusal;
 use domain::decimal::plain;
 use domain::units::Celsius;
+use platform::clock::time_of_day;
 use platform::store::Degrees;
 
 use super::quantity::{temperature_number, temperature_unit};
@@ -36,6 +37,13 @@ pub(crate) fn refusal(refusal: &Refusal, degrees: Degrees) -> String {
         }
         Refusal::Backwards => {
             "A time in the fridge has to end after it begins, and later than now.".to_owned()
+        }
+        Refusal::TooEarly(earliest) => format!(
+            "By what was said before, that can't have been before {}.",
+            time_of_day(*earliest)
+        ),
+        Refusal::TooLate(said) => {
+            format!("You said so at {}, so it was no later.", time_of_day(*said))
         }
         Refusal::TooManyAway => {
             "There are too many times at which nobody is here. Remove some that aren't needed."

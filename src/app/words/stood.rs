@@ -88,9 +88,21 @@ fn lost_by<'a>(state: &State, all: &'a [Stood], alarm: &Alarm, now: Moment) -> O
     lost.find(|stood| stood.concerns(step))
 }
 
-/// What is asked for instead of serving, or of praise, where the bread is to be thrown away.
-pub(crate) fn instead_of_serving(state: &State, ask: Ask, now: Moment) -> Option<&'static str> {
+/// Makes anew what is lost: "Make it anew: Cook the cream".
+pub(crate) fn make_anew(title: &str) -> String {
+    ["Make it anew: ", title].concat()
+}
+
+/// What is asked for instead of a fold that comes too late, of a filling that is lost, of serving or of praise.
+pub(crate) fn instead_of(state: &State, ask: Ask, now: Moment) -> Option<&'static str> {
+    if let Some((_, true)) = state.to_make_anew(now, ask.step()) {
+        return Some("Make the filling anew, or leave it out.");
+    }
     let instruction = match ask {
+        Ask::Fold(step) => {
+            let forecast = state.forecast(step, now)?;
+            return forecast.folds_too_late(now).then_some(LATE_FOLD);
+        }
         Ask::AllDone => "All done. Throw it away.",
         Ask::Work(step) if state.formula.step(step)?.kind == StepKind::Serve => "Don't serve it.",
         _ => return None,
@@ -99,6 +111,9 @@ pub(crate) fn instead_of_serving(state: &State, ask: Ask, now: Moment) -> Option
     let is_lost = all.iter().any(|stood| stood.is_in && stood.is_lost(now));
     is_lost.then_some(instruction)
 }
+
+/// A fold near the end of its rise.
+const LATE_FOLD: &str = "Too late to fold: better leave it out.";
 
 /// That by the plan something is out beyond its limit: "Bake comes at 16:47 by this plan, and that is too late. The
 /// filling has stood out since 14:40: bake it or chill it by 16:40."
@@ -243,12 +258,19 @@ mod tests {
         done.push((&[21, 27, 23, 22, 24], 295.0));
         let mut bake = buns(&done);
         let ask = Ask::Work(StepId(25));
-        let instead = |bake: &Bake, ask, now| instead_of_serving(bake.state(), ask, after(now));
+        let instead = |bake: &Bake, ask, now| instead_of(bake.state(), ask, after(now));
         assert_eq!(instead(&bake, ask, 400.0), None);
         assert_eq!(instead(&bake, ask, 420.0), Some("Don't serve it."));
         assert_eq!(instead(&bake, Ask::Work(StepId(24)), 420.0), None);
         say(&mut bake, Intent::Done(StepId(25)), after(420.0));
         let done = instead(&bake, Ask::AllDone, 420.0);
         assert_eq!(done, Some("All done. Throw it away."));
+        // A filling that isn't in yet.
+        let shaped = (&[9, 10, 11, 12, 13, 14][..], 200.0);
+        let lost = buns(&[(&[1, 2, 3, 4], 50.0), FILLED[1], shaped, (&[5], 300.0)]);
+        let fill = Ask::Work(StepId(15));
+        let anew = "Make the filling anew, or leave it out.";
+        assert_eq!(instead(&lost, fill, 301.0), Some(anew));
+        assert_eq!(instead(&buns(&FILLED[..2]), fill, 301.0), None);
     }
 }

@@ -38,8 +38,15 @@ pub(crate) fn to_bench_of(name: &str) -> String {
 /// The next thing to look at: "First rise: look in 25 min, at 14:05."
 pub(crate) fn next_look(title: &str, running: &Running, now: Moment) -> String {
     let at = time_of_day(running.look);
+    let is_cold = running.out_by.is_some();
     if running.look <= now {
-        format!("{title}: look now, due since {at}.")
+        let what = if is_cold { "out of the fridge" } else { "look" };
+        format!("{title}: {what} now, due since {at}.")
+    } else if is_cold {
+        format!(
+            "{title}: in the fridge until {}.",
+            super::when(running.look, now)
+        )
     } else {
         format!("{title}: look in {}, at {at}.", span(running.look - now))
     }

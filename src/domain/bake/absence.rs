@@ -54,7 +54,10 @@ fn calls_anybody(state: &State, alarm: &Alarm, back: Moment) -> bool {
             _,
         ) => true,
         _ if state.has_oven_on() => true,
-        (AlarmKind::Check, Some(step)) => step.needs.oven || state.spoils(step, alarm.due, back),
+        (AlarmKind::Check, Some(step)) => {
+            let since = state.progress(step.id).open_since;
+            step.needs.oven || state.spoils(step, since, (alarm.due, back))
+        }
         (AlarmKind::Waits(_), Some(step)) => {
             let spoils = |caution| matches!(caution, &Caution::CoolQuickly | &Caution::Perishable);
             step.needs.oven || step.needs.hob || step.cautions.iter().any(spoils)
@@ -64,12 +67,27 @@ fn calls_anybody(state: &State, alarm: &Alarm, back: Moment) -> bool {
 }
 
 impl State {
+    /// When somebody is called for a step that a plan has go on from one moment to another: as it ends, also while nobody
+    /// is there, for what is in an oven or while one `is_on`, and for what has to be cold before somebody is back; all else
+    /// once they are.
+    pub(crate) fn called_at(
+        &self,
+        step: &Step,
+        (start, end): (Moment, Moment),
+        is_on: bool,
+    ) -> Moment {
+        let back = self.back_by(end);
+        let since = self.progress(step.id).open_since.unwrap_or(start);
+        if is_on || step.needs.oven || self.spoils(step, Some(since), (end, back)) {
+            end
+        } else {
+            back
+        }
+    }
+
     /// Whether what cools has to be cold between two moments, and nobody has said that it is.
-    fn spoils(&self, step: &Step, from: Moment, to: Moment) -> bool {
-        let Some(since) = self.progress(step.id).open_since else {
-            return false;
-        };
+    fn spoils(&self, step: &Step, since: Option<Moment>, (from, to): (Moment, Moment)) -> bool {
         let mut limits = self.unproven_stages(step);
-        limits.any(|(_, within)| (from..to).contains(&(since + within)))
+        since.is_some_and(|since| limits.any(|(_, within)| (from..to).contains(&(since + within))))
     }
 }

@@ -8,11 +8,12 @@ use super::intent::{Intent, Refusal};
 use super::marks::{marks_of, next_mark};
 use super::measured::{self, air_of, delay, kitchen_changed, within};
 use super::progress::Status;
+use super::since::since;
 use super::state::State;
 use super::stay;
-use super::undo::{undo, undo_kitchen, undo_wishes};
+use super::undo::{put_back, undo, undo_kitchen, undo_wishes};
 use super::wishes::{self, Wishes};
-use crate::formula::{Held, Length, StepId};
+use crate::formula::{Held, Length, Step, StepId};
 use crate::kitchen::{COLDEST_PLACE, Place, WARMEST_PLACE};
 use crate::units::{Minutes, Moment, minutes};
 
@@ -44,7 +45,11 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
             one(Event::Extended { step, by })
         }
         Intent::Skip(step) => open(state, step).and_then(|step| one(Event::Skipped { step })),
-        Intent::GoBack(step) => go_back(state, step),
+        Intent::GoBack(step) => go_back(state, step, &|_| true),
+        Intent::MakeAnew(step) => {
+            let part = state.formula.step(step).map(|step| step.component);
+            go_back(state, step, &|other| Some(other.component) == part)
+        }
         Intent::Mark(step, mark, on) => {
             let step = open(state, step)?;
             if !marks_of(state, step).contains(&mark) {
@@ -126,7 +131,9 @@ fn events(bake: &Bake, intent: Intent, now: Moment) -> Result<Vec<Event>, Refusa
         Intent::Finish => one(Event::Finished),
         Intent::Abandon => one(Event::Abandoned),
         Intent::ClockWasSet(by) => set_clock(state, by),
+        Intent::Since(entry, at) => since(bake, entry, at),
         Intent::Undo => undo(bake),
+        Intent::PutBack => put_back(bake),
     }
 }
 
@@ -209,8 +216,12 @@ fn still_to_come(
     due(now).map_or(minutes(0.0), |due| (due - now).max(minutes(0.0)))
 }
 
-/// Opens a step again, with every ended step that followed it, however indirectly.
-fn go_back(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
+/// Opens a step again, with every ended step that followed it, however indirectly, of those that are `meant`.
+fn go_back(
+    state: &State,
+    step: StepId,
+    meant: &dyn Fn(&Step) -> bool,
+) -> Result<Vec<Event>, Refusal> {
     let step = known(state, step)?;
     if state.progress(step).ended.is_none() {
         return Err(Refusal::Already(step));
@@ -219,7 +230,8 @@ fn go_back(state: &State, step: StepId) -> Result<Vec<Event>, Refusal> {
     loop {
         let follows = |id: StepId| {
             let step = state.formula.step(id);
-            step.is_some_and(|step| step.after.iter().any(|link| reopened.contains(&link.step)))
+            let follows = |step: &Step| step.after.iter().any(|link| reopened.contains(&link.step));
+            step.is_some_and(|step| meant(step) && follows(step))
         };
         let next = state.formula.steps.iter().map(|step| step.id).find(|&id| {
             !reopened.contains(&id) && state.progress(id).ended.is_some() && follows(id)

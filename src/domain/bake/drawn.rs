@@ -52,7 +52,7 @@ impl State {
             let steps = ((until - from).get() / step_length).ceil();
             points.extend(proof.trace(from, until, steps.clamp(1.0, STEPS) as u16));
         };
-        let ferment = self.today(step, ferment);
+        let ferment = self.today(step, ferment, start);
         let mut from = start;
         let mut believed = |proof: &Proof, until| {
             trace(proof, from, until);

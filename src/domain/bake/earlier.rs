@@ -83,13 +83,15 @@ impl Retarding {
 
 impl State {
     /// What a rise asks for after all that went before it today.
-    pub(super) fn today(&self, step: &Step, ferment: Ferment) -> Ferment {
+    ///
+    /// `out_at` says when its dough comes out of the fridge, where that is still to come.
+    pub(super) fn today(&self, step: &Step, ferment: Ferment, out_at: Moment) -> Ferment {
         let range = self.found_before(step, ferment.range);
         if step.kind != StepKind::FinalProof {
             return ferment.asking(range);
         }
         let own = range.likely().get().max(1e-3);
-        let (surplus, by_fridge) = self.surplus(step);
+        let (surplus, by_fridge) = self.surplus(step, out_at);
         let owed = (self.missing(step) - surplus).get();
         let whole = 1.0 + MADE_GOOD * owed / own;
         let factor = whole.clamp(LEAST_OF_LAST_RISE, MOST_OF_LAST_RISE);
@@ -154,10 +156,12 @@ impl State {
     }
 
     /// What the dough has risen in the fridge beyond what the formula reckons with, and how many
-    /// minutes more that is for a fridge as warm as its doubt allows.
-    fn surplus(&self, step: &Step) -> (Minutes, f64) {
+    /// minutes more that is for a fridge as warm as its doubt allows. A night that is still to come counts as it is
+    /// likely to go, so that nothing is told otherwise as it begins.
+    fn surplus(&self, step: &Step, out_at: Moment) -> (Minutes, f64) {
         let steps = self.formula.steps.iter();
         let retards = steps
+            .take_while(|other| other.id != step.id)
             .filter(|other| other.component == step.component && other.kind == StepKind::Retard);
         let (mut surplus, mut by_fridge) = (minutes(0.0), 0.0);
         for retard in retards {
@@ -170,7 +174,7 @@ impl State {
                 continue;
             }
             // While it lies there, what it will have had by its likely end is the best that is known.
-            if let Some((retarding, likely_end)) = self.retarding_to_its_end(retard) {
+            if let Some((retarding, likely_end)) = self.retarding_to_its_end(retard, out_at) {
                 let end = ended.map_or(likely_end, |ended| ended.at);
                 surplus += retarding.worth(end) - expected;
                 let [colder, warmer] = [-1.0, 1.0].map(|by| retarding.worth_in_fridge(by, end));
@@ -183,22 +187,46 @@ impl State {
     /// How the dough of a step in the fridge goes on rising there, once it is there.
     #[must_use]
     pub fn retarding(&self, retard: StepId) -> Option<Retarding> {
-        let step = self.formula.step(retard)?;
         let since = self.progress(retard).open_since?;
+        self.retarding_since(self.formula.step(retard)?, since, None)
+    }
+
+    /// The same from a moment on; `mixed` says since when its dough follows the kitchen, if it doesn't yet.
+    fn retarding_since(
+        &self,
+        step: &Step,
+        since: Moment,
+        mixed: Option<Moment>,
+    ) -> Option<Retarding> {
         let (Length::Wait(range), StepKind::Retard) = (&step.length, step.kind) else {
             return None;
         };
         let ferment = Ferment::new(range, self.own_held(step)?, false);
-        let (proof, _) = self.proof_of(step, ferment, since, None);
+        let (proof, _) = self.proof_of(step, ferment, since, mixed);
         Some(Retarding { proof })
     }
 
-    fn retarding_to_its_end(&self, retard: &Step) -> Option<(Retarding, Moment)> {
-        let since = self.progress(retard.id).open_since?;
+    /// One that hasn't begun ends as its dough comes out at `out_at`.
+    fn retarding_to_its_end(&self, retard: &Step, out_at: Moment) -> Option<(Retarding, Moment)> {
         let Length::Wait(range) = &retard.length else {
             return None;
         };
-        Some((self.retarding(retard.id)?, since + range.likely()))
+        let begun = self.progress(retard.id).open_since;
+        let since = begun.unwrap_or(out_at - range.likely());
+        let mixed = begun
+            .is_none()
+            .then(|| since - self.rises_for(retard, since));
+        let retarding = self.retarding_since(retard, since, mixed)?;
+        Some((retarding, since + range.likely()))
+    }
+
+    /// How long a dough that hasn't risen yet likely follows the kitchen before a step.
+    fn rises_for(&self, until: &Step, at: Moment) -> Minutes {
+        let steps = self.formula.steps.iter();
+        let before = steps.take_while(|step| step.id != until.id);
+        let rises = before.filter(|step| step.component == until.component);
+        let rises = rises.skip_while(|step| !matches!(step.length, Length::Ferment { .. }));
+        rises.map(|step| self.likely_length(step, at, None)).sum()
     }
 
     /// What the formula reckons a dough to rise in the fridge.

@@ -1,5 +1,7 @@
 //! What can happen in a bake. The set is closed, and what happened stays.
 
+mod about;
+
 use super::wishes::Wishes;
 use crate::formula::{ComponentId, Formula, Held, StepId};
 use crate::kitchen::{Kitchen, Place};
@@ -263,34 +265,18 @@ pub enum Event {
         /// By how much, forward being positive.
         by: Minutes,
     },
+    /// An earlier entry happened before it was said.
+    Since {
+        /// Its place in the log, from 0.
+        entry: u32,
+        /// How long before.
+        by: Minutes,
+    },
     /// Earlier entries were taken back: they count as never having happened.
     Undone {
         /// Their places in the log, from 0.
         entries: Vec<u32>,
     },
-}
-
-impl Event {
-    /// Whether a hand was put to the bake by it.
-    pub(super) fn begins(&self) -> bool {
-        matches!(
-            self,
-            Self::Picked { .. }
-                | Self::Done { .. }
-                | Self::Skipped { .. }
-                | Self::Marked { .. }
-                | Self::Folded { .. }
-                | Self::FoldSkipped { .. }
-                | Self::FoldPutOff { .. }
-                | Self::Extended { .. }
-                | Self::Moved { .. }
-                | Self::Poured { .. }
-                | Self::DoughMeasured { .. }
-                | Self::CoreMeasured { .. }
-                | Self::RiseSeen { .. }
-                | Self::PieceWeighed { .. }
-        )
-    }
 }
 
 /// An event with its moment.

@@ -4,10 +4,10 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
-use super::clock;
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::hot_body::bodies;
 use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
+use super::since;
 use super::state::State;
 use super::stay::can_be_retarded;
 use super::timers::CALLED;
@@ -23,9 +23,14 @@ impl State {
     /// The state after a whole log. `None` when it doesn't begin with the start of a bake.
     #[must_use]
     pub fn fold(log: &[Entry]) -> Option<Self> {
+        Self::fold_to(log, u32::MAX)
+    }
+
+    /// The state before the entry at a place, by all that is known of the moments before it.
+    pub(super) fn fold_to(log: &[Entry], until: u32) -> Option<Self> {
         let undone = undone(log);
-        let moments = clock::moments(log, &undone);
-        let mut entries = log.iter().zip(moments).zip(0_u32..);
+        let moments = since::moments(log, &undone);
+        let mut entries = log.iter().zip(moments).zip(0..until);
         let ((first, at), _) = entries.next()?;
         let mut state = Self::start(&first.event, at)?;
         for ((entry, at), place) in entries {
@@ -81,13 +86,14 @@ impl State {
             vessels: Vessels::default(),
             windows: Windows::default(),
             supposed: None,
+            moves_now: false,
         };
         state.open_steps();
         Some(state)
     }
 
-    /// Takes in one more event at its moment. [`Event::Undone`] and [`Event::ClockSet`] need the whole log and are
-    /// left to [`State::fold`].
+    /// Takes in one more event at its moment. [`Event::Undone`], [`Event::ClockSet`] and [`Event::Since`] need the whole
+    /// log and are left to [`State::fold`].
     pub(super) fn apply(&mut self, event: &Event, at: Moment) {
         if self.is_over() {
             return; // A bake that is over stays as it was.
@@ -98,7 +104,10 @@ impl State {
             self.begun = self.begun.or(Some(at));
         }
         match event {
-            Event::Started(_) | Event::ClockSet { .. } | Event::Undone { .. } => {}
+            Event::Started(_)
+            | Event::ClockSet { .. }
+            | Event::Since { .. }
+            | Event::Undone { .. } => {}
             Event::Picked { step } if self.is_open(*step) => self.turn_to(*step, at),
             Event::Picked { .. } => {}
             Event::Done { step } => self.end(*step, at, How::Done),
@@ -110,11 +119,14 @@ impl State {
                 };
                 if *on {
                     progress.marks.insert(*mark);
+                    progress.first_mark = progress.first_mark.or(Some(at));
                     // Whoever marks is in the middle of it, and it isn't taken from under the hands.
                     self.turn_to(*step, at);
                     self.marked_at = Some(at);
                 } else {
                     progress.marks.remove(mark);
+                    progress.first_mark =
+                        progress.first_mark.filter(|_| !progress.marks.is_empty());
                 }
             }
             Event::Folded { step } => self.fold_ended(*step, at, How::Done),

@@ -18,6 +18,9 @@ use crate::units::{Celsius, Minutes, Moment, Share};
 use crate::yeast::proof::Proof;
 use crate::yeast::thin_air;
 
+/// In this share of a rise, its last, a fold knocks out what the dough can't make good. ASSUMPTION: judgement.
+const NO_FOLD: f64 = 0.25;
+
 /// What a window mostly rests on, so that a change can be explained.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Reason {
@@ -48,8 +51,10 @@ pub struct Forecast {
     pub step: StepId,
     /// When it started.
     pub start: Moment,
-    /// When it should end.
+    /// When it should end: not before it comes out of the fridge, where that is known.
     pub window: Estimate<Moment>,
+    /// When it is likely ready, wherever it is then.
+    pub ripe: Moment,
     /// When to look whether it has ended: the likely moment, but the early one
     /// for what is in the oven, the moment to take it out for what is in the fridge, and later after "not yet".
     pub look: Moment,
@@ -70,6 +75,13 @@ impl Forecast {
     #[must_use]
     pub fn next_fold(&self) -> Option<Moment> {
         self.folds.first().copied().filter(|&fold| fold < self.look)
+    }
+
+    /// Whether a fold that was due before comes so late that the dough is better left alone.
+    #[must_use]
+    pub fn folds_too_late(&self, now: Moment) -> bool {
+        let last = self.window.likely() - (self.window.likely() - self.start) * NO_FOLD;
+        last <= now && self.folds.first().is_some_and(|&fold| fold < last)
     }
 }
 
@@ -146,7 +158,7 @@ impl State {
             }
         };
         // In the fridge it is looked at when it should come out: there it is ready too late, or never.
-        forecast.out_by = forecast.out_by.filter(|&out| out < forecast.look);
+        forecast.out_by = forecast.out_by.filter(|&out| out <= forecast.look);
         forecast.look = forecast.out_by.unwrap_or(forecast.look);
         if let Some(later) = progress.look_again {
             forecast.look = forecast.look.max(later);
@@ -168,6 +180,7 @@ impl State {
             step: step.id,
             start,
             window,
+            ripe: window.likely(),
             look: window.likely(),
             progress: proof.progress(now),
             folds: self.folds_to_come(step, proof, progress, window.likely() <= now),
@@ -233,6 +246,7 @@ fn plain(
         step: step.id,
         start,
         window,
+        ripe: window.likely(),
         look,
         progress: Share::clamped(over.get() / whole.get().max(1e-6)),
         folds: Vec::new(),

@@ -46,6 +46,14 @@ pub(super) fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Eve
     Ok(events)
 }
 
+impl State {
+    /// When an alarm was last heard, if that was at a moment or later.
+    pub(super) fn heard_since(&self, alarm: AlarmId, at: Moment) -> Option<Moment> {
+        let heard = self.acknowledged.get(&alarm).copied();
+        heard.filter(|&heard| heard >= at)
+    }
+}
+
 pub(super) fn set_clock(state: &State, by: Minutes) -> Result<Vec<Event>, Refusal> {
     goes_on(state)?;
     Ok(vec![Event::ClockSet { by }])

@@ -42,7 +42,11 @@ impl State {
     ) -> Estimate<Minutes> {
         match self.going(step, start, warming_since) {
             Going::Clock(length, _) => length,
-            going => self.window(step, &going, start).map(|end| end - start),
+            going => {
+                let window = self.window(step, &going, start);
+                let ends = self.ends_outside(step, start);
+                window.map(|ready| ends(ready) - start)
+            }
         }
     }
 
@@ -69,7 +73,10 @@ impl State {
     ) -> Minutes {
         match self.going(step, start, warming_since) {
             Going::Clock(length, _) => length.likely(),
-            Going::Rises(proof) => proof.moment_when(proof.range.likely()) - start,
+            Going::Rises(proof) => {
+                let ready = proof.moment_when(proof.range.likely());
+                self.ends_outside(step, start)(ready) - start
+            }
             Going::Cools(hot) => hot.likely_end(start) - start,
         }
     }
@@ -79,8 +86,12 @@ impl State {
     pub fn forecast_if_started(&self, step: &Step, start: Moment) -> Forecast {
         let nothing_yet = Progress::default();
         let going = self.going(step, start, None);
-        let window = self.window(step, &going, start);
-        self.forecast_from(step, &going, &nothing_yet, start, window, start)
+        let ripe = self.window(step, &going, start);
+        let window = ripe.map(self.ends_outside(step, start));
+        Forecast {
+            ripe: ripe.likely(),
+            ..self.forecast_from(step, &going, &nothing_yet, start, window, start)
+        }
     }
 
     /// The folds of a step if it started at that moment: those of [`Self::forecast_if_started`], without reckoning its

@@ -22,6 +22,8 @@ pub enum Intent {
     Skip(StepId),
     /// "Back to this": it and all that followed it are open again.
     GoBack(StepId),
+    /// "This is made anew": it and all that followed it of its own part are open again, and what others made stays.
+    MakeAnew(StepId),
     /// Mark a line, or take the mark away.
     Mark(StepId, Mark, bool),
     /// Mark the next line that isn't marked, and end the step with the last one.
@@ -92,8 +94,12 @@ pub enum Intent {
     Abandon,
     /// "The phone's clock was set by so much, and that time didn't pass."
     ClockWasSet(Minutes),
+    /// "That was at this moment already": the entry of that place in the log.
+    Since(u32, Moment),
     /// "Take the last thing back."
     Undo,
+    /// "Put back what I took back last."
+    PutBack,
 }
 
 /// Why nothing happens.
@@ -117,6 +123,10 @@ pub enum Refusal {
     Backwards,
     /// More times away than anybody enters by hand.
     TooManyAway,
+    /// What it follows happened at this moment, so it was no sooner.
+    TooEarly(Moment),
+    /// It was said at this moment, so it was no later.
+    TooLate(Moment),
 }
 
 impl fmt::Display for Refusal {
@@ -134,6 +144,8 @@ impl fmt::Display for Refusal {
             ),
             Self::Backwards => write!(f, "that time has passed before it begins"),
             Self::TooManyAway => write!(f, "there are too many times away"),
+            Self::TooEarly(_) => write!(f, "what it follows was later than that"),
+            Self::TooLate(_) => write!(f, "it was said before that"),
         }
     }
 }

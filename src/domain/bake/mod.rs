@@ -37,6 +37,7 @@ mod progress;
 mod reading;
 mod rejoin;
 mod rising;
+mod since;
 mod state;
 mod stay;
 mod supposed;
@@ -57,8 +58,8 @@ pub use heard::{clock_was_set, heard, moment_of_press};
 pub use intent::{Intent, Refusal};
 pub use keeps::Kept;
 pub use marks::{marks_of, next_mark};
-pub use oven::found_hot;
 pub(crate) use oven::{LEFT_ON, heats};
+pub use oven::{found_hot, left_on_by};
 pub(crate) use perishable::brings;
 pub use perishable::{
     EGG_AND_MILK_OUT, HOT_KITCHEN, Keeps, LONGEST_OUT, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
@@ -67,6 +68,7 @@ pub use perishable::{
 pub use places::LONGEST_IN_FRIDGE;
 pub use progress::{Ended, How, Noted, Progress, Reading, Status, Timer};
 pub use rejoin::rejoin;
+pub use since::Pressed;
 pub use state::State;
 pub use stay::Stay;
 pub(crate) use supposed::Supposed;
@@ -125,13 +127,16 @@ impl Bake {
 
     /// Apart from [`Self::append`], which is compiled anew for every kind of list.
     fn append_one(&mut self, entry: Entry) {
-        let rewrites = matches!(entry.event, Event::Undone { .. } | Event::ClockSet { .. });
+        let rewrites = matches!(
+            entry.event,
+            Event::Undone { .. } | Event::ClockSet { .. } | Event::Since { .. }
+        );
         if !rewrites {
             self.state.apply(&entry.event, entry.at);
         }
         self.log.push(entry);
-        // Taking something back and a clock that was set change what earlier entries meant, so
-        // everything is read again.
+        // Taking something back, a clock that was set and what was earlier change what earlier entries
+        // meant, so everything is read again.
         if rewrites && let Some(state) = State::fold(&self.log) {
             self.state = state;
         }

@@ -48,6 +48,13 @@ pub fn found_hot(intent: Intent, state: &State, others: &[&State], now: Moment) 
     }
 }
 
+/// The bread that an oven is still hot from, which was to be left on for another.
+#[must_use]
+pub fn left_on_by<'a>(others: &[&'a State], now: Moment) -> Option<&'a State> {
+    let mut others = others.iter().filter(|other| !other.has_oven_on());
+    others.find(|other| other.oven_hot(now).is_some()).copied()
+}
+
 impl State {
     /// Whether the oven is on for this bread: until it is out, nobody has to turn one on for another.
     #[must_use]
@@ -70,6 +77,22 @@ impl State {
         found.map(|step| step.id)
     }
 
+    /// Whether the last of this bread comes out of the oven now, or has and nothing else was done since or is left to do:
+    /// then is when it is to be turned off.
+    #[must_use]
+    pub fn is_done_with_oven(&self) -> bool {
+        let Some(out) = self.formula.steps.iter().rfind(|step| self.takes_out(step)) else {
+            return false;
+        };
+        match self.progress(out.id).ended {
+            None => self.to_take_out() == Some(out.id),
+            Some(out) => {
+                let mut others = self.steps.values().filter_map(|step| step.ended);
+                self.all_ended() || others.all(|ended| ended.at <= out.at)
+            }
+        }
+    }
+
     /// Whether hands take bread out of the oven with a step.
     pub(crate) fn takes_out(&self, step: &Step) -> bool {
         let bakes = |of: &Step| of.kind == StepKind::Bake;
@@ -80,7 +103,8 @@ impl State {
     }
 
     /// Whether bread is in the oven: it holds what is in it until that is taken out.
-    pub(crate) fn is_in_oven(&self) -> bool {
+    #[must_use]
+    pub fn is_in_oven(&self) -> bool {
         let mut steps = self.formula.steps.iter();
         steps.any(|step| {
             let is_in = self.progress(step.id).open_since.is_some();

@@ -179,7 +179,9 @@ impl State {
                 let back = (step.id != of.id).then_some((start, Place::Kitchen));
                 places.extend(back);
             }
-            let Some(since) = progress.open_since else {
+            // What is asked of one that is still to come is how it would go from `start` on.
+            let to_come = (step.id == of.id && step.kind == StepKind::Retard).then_some(start);
+            let Some(since) = progress.open_since.or(to_come) else {
                 continue;
             };
             let left_out = progress.ended.is_some_and(|end| end.how == How::Skipped);

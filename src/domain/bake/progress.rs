@@ -62,6 +62,8 @@ pub struct Progress {
     pub rounds: u16,
     /// The marks of its checklist.
     pub marks: Set<Mark>,
+    /// When the first of them was set: hands were at it by then.
+    pub first_mark: Option<Moment>,
     /// How hot the oven was from another bread as this step turned it on.
     pub oven_was: Option<Celsius>,
 }

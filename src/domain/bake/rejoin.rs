@@ -19,7 +19,7 @@ use crate::units::{Moment, minutes};
 /// - a moment from before a jump of the clock that only the other side tells of moves along with it. A jump that both
 ///   tell of moves nothing twice: ours says then that the clock was set by nothing. (The other way round, a jump that
 ///   only ours tells of, is the fold's: it moves what is stored before it, by its moments.)
-/// - places in [`Event::Undone`] point at the same entries as before;
+/// - places in [`Event::Undone`] and [`Event::Since`] point at the same entries as before;
 /// - a timer whose number the other side took as well gets the next free one;
 /// - an intent at the very millisecond of another's moves to the next free one,
 ///   so that each can be taken back alone.
@@ -31,19 +31,23 @@ pub fn rejoin(stored: &[Entry], ours: &[Entry]) -> Vec<Entry> {
     let clocks = Clocks::of(stored, ours, common);
     let mut moments = Moments::beside(stored);
     let mut timers = Timers::beside(stored, theirs);
+    let moved = |&place: &u32| {
+        if (place as usize) < common {
+            return place;
+        }
+        place.saturating_add(u32::try_from(theirs.len()).unwrap_or(u32::MAX))
+    };
     let mut rest = Vec::with_capacity(ours.len() - common);
     for (place, entry) in (0_u32..).zip(ours).skip(common) {
         let event = match &entry.event {
             Event::Undone { entries } => {
-                let moved = |&place: &u32| {
-                    if (place as usize) < common {
-                        return place;
-                    }
-                    place.saturating_add(u32::try_from(theirs.len()).unwrap_or(u32::MAX))
-                };
                 let entries = entries.iter().map(moved).collect();
                 Event::Undone { entries }
             }
+            Event::Since { entry, by } => Event::Since {
+                entry: moved(entry),
+                by: *by,
+            },
             Event::ClockSet { .. } if clocks.both_tell(place) => {
                 Event::ClockSet { by: minutes(0.0) }
             }

@@ -78,7 +78,8 @@ impl State {
         start: Moment,
         warming_since: Option<Moment>,
     ) -> Proof {
-        let today = self.today(step, ferment);
+        let out_at = warming_since.unwrap_or(start).min(start);
+        let today = self.today(step, ferment, out_at);
         self.proof_of(step, today, start, warming_since).0
     }
 

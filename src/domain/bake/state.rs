@@ -67,6 +67,8 @@ pub struct State {
     pub(super) windows: Windows,
     /// Where a dough is supposed to be put, to see what would come of it; no log says so.
     pub(super) supposed: Option<Supposed>,
+    /// Whether a dough that should have been moved by now is taken to be moved now, as plans take it.
+    pub(super) moves_now: bool,
 }
 
 impl State {
@@ -79,6 +81,7 @@ impl State {
     #[must_use]
     pub fn progress(&self, step: StepId) -> &Progress {
         static NOWHERE: Progress = Progress {
+            first_mark: None,
             open_since: None,
             ended: None,
             folds: Vec::new(),
@@ -102,6 +105,25 @@ impl State {
     #[must_use]
     pub fn all_ended(&self) -> bool {
         self.steps.values().all(|step| step.ended.is_some())
+    }
+
+    /// Whether a bake has got as far as another state of it has, with the same asked of it: what was said and taken back
+    /// meanwhile is as if it had never been.
+    #[must_use]
+    pub fn stands_as(&self, was: &Self) -> bool {
+        // What is compared first differs nearly always.
+        self.steps == was.steps && {
+            let mut was = was.clone();
+            was.newest = self.newest;
+            *self == was
+        }
+    }
+
+    /// When the last step ended, once all have: from then on the bread is on the table.
+    #[must_use]
+    pub fn ready_at(&self) -> Option<Moment> {
+        let ends = self.steps.values().map(|step| Some(step.ended?.at));
+        ends.collect::<Option<Vec<Moment>>>()?.into_iter().max()
     }
 
     /// Whether the bake is over, one way or the other.

@@ -1,19 +1,24 @@
 //! A cold retard that is planned of a rise, still to come or going on, and the stay in the fridge that it consists of.
 //!
-//! What is planned counts as if it were done at its moments, so every forecast reckons with it. Until the dough is in
-//! the fridge it goes in at the planned moment, or as its rise begins, where that is later; what is said of the bake
-//! afterwards shows that it hasn't gone in yet. A plan doesn't wait for that: as with other work that is late, what
-//! should have been done by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment
+//! What is planned counts as if it were done at its moments, so every forecast reckons with it. From the moment at which
+//! the dough should have gone in it stands where it is until somebody says that it is in there
+//! ([`State::as_it_stands`]). A plan doesn't wait for that: as with other work that is late, what should have been done
+//! by now is done now ([`State::unmoved_by`]). In the fridge it comes out at the planned moment
 //! instead of after a day ([`LONGEST_IN_FRIDGE`](super::LONGEST_IN_FRIDGE)). Taking it out ends the plan, and so does the
 //! end of the step.
 
-use super::event::Event;
+use super::event::{AlarmId, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::wishes::ahead;
 use crate::formula::{Length, Step, StepId, StepKind};
 use crate::kitchen::Place;
-use crate::units::{Moment, minutes};
+use crate::units::{Minutes, Moment, minutes};
+
+/// A dough that is to go into the fridge is called for so often, by whoever stops the call. ASSUMPTION: judgement.
+const PUT_IN_AGAIN: Minutes = minutes(10.0);
+/// For so long. ASSUMPTION: judgement.
+const PUT_IN_FOR: Minutes = minutes(60.0);
 
 /// From when to when a retard that is planned has its dough in the fridge; where a dough stands by what was said is its
 /// [`Place`].
@@ -53,6 +58,41 @@ impl State {
         (from < to).then_some(Stay { from, to, is_in })
     }
 
+    /// When a step that starts then ends, if it is ready at `ready`: a rise not in the fridge, where nobody ends it. What is
+    /// ripe there, or was when it was put in, stays until it comes out, as it did or as it is planned, for once it is cold it
+    /// hardly goes on. Never reverses the order of two moments.
+    pub(super) fn ends_outside(&self, step: &Step, start: Moment) -> impl Fn(Moment) -> Moment {
+        let mut cold = Vec::new();
+        if matches!(step.length, Length::Ferment { .. }) && self.may_be_cold() {
+            cold = self.times_in_fridge(step, start);
+            // That it lies there for a day at the most is nobody's plan.
+            if self.in_fridge(step.id).is_some() && !self.comes_out_as_planned(step.id) {
+                cold.retain(|&(_, to)| to <= self.newest);
+            }
+            // Put in already, whenever it was ripe it lies there.
+            for (from, _) in &mut cold {
+                if self.moves_of(step).any(|seen| seen.at == *from) {
+                    *from = start;
+                }
+            }
+        }
+        move |ready| {
+            let lies = cold.iter().find(|&&(from, to)| from <= ready && ready < to);
+            lies.map_or(ready, |&(_, to)| to)
+        }
+    }
+
+    /// Whether anything of this bake was put into the fridge, or is to be, beside its formula.
+    fn may_be_cold(&self) -> bool {
+        !self.retards.is_empty() || !self.moves.is_empty() || self.supposed.is_some()
+    }
+
+    /// Whether a dough is in the fridge and comes out at a moment that was planned.
+    #[must_use]
+    pub fn comes_out_as_planned(&self, step: StepId) -> bool {
+        self.retards.contains_key(&step) && self.in_fridge(step).is_some()
+    }
+
     /// Since when a rising dough is in the fridge, and until when.
     fn in_fridge(&self, step: StepId) -> Option<(Moment, Moment)> {
         let step = self.formula.step(step)?;
@@ -86,17 +126,41 @@ impl State {
     }
 
     /// The same bake by now, where a dough that should have been moved hasn't been, as far as anybody has said: what
-    /// its log can't know before the next entry. None where nothing is overdue, or something was said within a minute,
-    /// by which plans go.
+    /// its log can't know before the next entry. None where nothing is overdue.
     #[must_use]
     pub(crate) fn unmoved_by(&self, now: Moment) -> Option<Self> {
         let is_overdue = self.to_be_moved(now).is_some_and(|(.., due)| due < now);
-        (is_overdue && now - self.newest >= minutes(1.0)).then(|| {
+        is_overdue.then(|| {
             let mut state = self.clone();
             state.forget_windows();
-            state.newest = now;
+            state.newest = state.newest.max(now);
+            state.moves_now = true;
             state
         })
+    }
+
+    /// The rise whose dough should have gone into the fridge by now, and hasn't.
+    pub(super) fn kept_out(&self, now: Moment) -> Option<StepId> {
+        let mut planned = self.retards.keys().copied();
+        let is_late = |&step: &StepId| self.goes_in(step).is_some_and(|(at, _)| at < now);
+        planned.find(is_late).filter(|_| !self.moves_now)
+    }
+
+    /// When a dough that is to go into the fridge at `due` is called for: again and again, last as its baker leaves or
+    /// goes to bed.
+    pub(super) fn put_in_at(&self, id: AlarmId, due: Moment) -> Moment {
+        let Some(heard) = self.heard_since(id, due) else {
+            return due;
+        };
+        let again = heard + PUT_IN_AGAIN;
+        let mut away = self.wishes.away.iter();
+        let leaves = away.find(|&&(from, to)| from <= again && again < to);
+        let again = leaves.map_or(again, |&(from, _)| from);
+        if again <= heard || again - due > PUT_IN_FOR {
+            due
+        } else {
+            again
+        }
     }
 
     /// The step that a dough was put somewhere in: what was planned of its time in the fridge is over once it comes out.

@@ -6,8 +6,9 @@
 
 use super::absence::calls;
 use super::event::AlarmId;
+use super::forecast::Forecast;
 use super::state::State;
-use crate::formula::{Step, StepId, StepKind};
+use crate::formula::{Length, Step, StepId, StepKind};
 use crate::sorted;
 use crate::thermal::cooling::COLD;
 use crate::units::{Minutes, Moment, minutes};
@@ -15,7 +16,7 @@ use crate::units::{Minutes, Moment, minutes};
 /// How long before the limit the baker is told: enough to find room in the fridge.
 pub(super) const PERISHABLE_WARNING: Minutes = minutes(15.0);
 
-/// How long after its time what has baked is called for, again and again until it is out.
+/// How long after its time what bakes or has baked is called for, again and again until it is out.
 /// ASSUMPTION: judgement; the starters' crusts bear five minutes.
 const OUT_WITHIN: Minutes = minutes(3.0);
 
@@ -69,6 +70,19 @@ impl Alarm {
     #[must_use]
     pub fn overdue(&self, now: Moment) -> Minutes {
         now - self.due
+    }
+
+    /// Since when what it is about is due, beside what goes on in its bread: it may have been held until somebody was back,
+    /// or call a second time, and every page tells one moment.
+    #[must_use]
+    pub fn since(&self, running: &[Forecast]) -> Moment {
+        let of = running.iter().find(|of| Some(of.step) == self.step);
+        let since = match self.kind {
+            AlarmKind::Check => of.map(|of| of.look),
+            AlarmKind::Fold => of.and_then(|of| of.folds.first().copied()),
+            _ => None,
+        };
+        since.unwrap_or(self.due)
     }
 }
 
@@ -182,21 +196,22 @@ pub fn due(state: &State, now: Moment) -> Vec<Alarm> {
     found
 }
 
-/// What burns or spoils calls once more: whoever heard it at `first` may have been kept from it.
+/// What has risen past its window calls so often. ASSUMPTION: judgement.
+const RISEN_AGAIN: Minutes = minutes(30.0);
+/// For so long. ASSUMPTION: judgement.
+const RISEN_FOR: Minutes = minutes(240.0);
+
+/// What burns, spoils or rises too far calls once more: whoever heard it at `first` may have been kept from it.
 fn again_at(state: &State, id: AlarmId, first: Moment, again: Moment) -> Moment {
-    let heard = state.acknowledged.get(&id);
-    if heard.is_some_and(|&heard| heard >= first) {
-        again.max(first)
-    } else {
-        first
-    }
+    state
+        .heard_since(id, first)
+        .map_or(first, |_| again.max(first))
 }
 
 /// An alarm was heard if that was at its moment or later. When the moment has
 /// moved to later since, as in a kitchen grown colder, it rings again.
 fn was_heard(state: &State, alarm: &Alarm) -> bool {
-    let heard = state.acknowledged.get(&alarm.id);
-    heard.is_some_and(|&heard| heard >= alarm.due)
+    state.heard_since(alarm.id, alarm.due).is_some()
 }
 
 fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
@@ -218,8 +233,24 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
         };
         // Whoever has just read off that it is there needs no call.
         if !state.is_read_off(&forecast) {
+            // What rises past its window loses what holds it up, and somebody may have been called only once they were back.
+            let rises = matches!(step.length, Length::Ferment { .. }) && forecast.out_by.is_none();
             let look = if step.kind == StepKind::Bake {
-                again_at(state, id, forecast.look, forecast.window.high())
+                let call = again_at(state, id, forecast.look, forecast.window.high());
+                // Whoever heard both and left it there has it burning by and by.
+                state
+                    .heard_since(id, call)
+                    .map_or(call, |heard| heard + OUT_WITHIN)
+            } else if rises {
+                let call = again_at(state, id, forecast.look, forecast.window.high());
+                // Whoever heard both is told again for some hours that it has risen too far: what was forgotten then is lost.
+                let heard = state.heard_since(id, call);
+                let again = heard.map_or(call, |heard| heard + RISEN_AGAIN);
+                if again - call <= RISEN_FOR {
+                    again
+                } else {
+                    call
+                }
             } else {
                 forecast.look
             };
@@ -245,7 +276,8 @@ fn alarms_of(state: &State, step: &Step, now: Moment) -> Vec<Alarm> {
     }
     if let Some((due, _)) = state.goes_in(step.id).filter(|&(_, to)| now < to) {
         let step = step.id;
-        add(AlarmId::Retard { step }, due, AlarmKind::Retard);
+        let id = AlarmId::Retard { step };
+        add(id, state.put_in_at(id, due), AlarmKind::Retard);
     }
     if let Some(due) = state.oven_on_at(step, now) {
         add(AlarmId::OvenOn { step: step.id }, due, AlarmKind::OvenOn);
@@ -262,12 +294,15 @@ impl State {
         if !self.is_open(step.id) {
             return None;
         }
-        let opens = match self.forecast(ahead_of, now) {
-            Some(forecast) => forecast.window.low(),
-            // What it has to be early for has ended already: the oven is late.
+        let due = match self.forecast(ahead_of, now) {
+            Some(forecast) => {
+                let due = forecast.window.low() - self.kitchen.oven_heats_in;
+                // A dough comes out of the fridge first, for it rises meanwhile.
+                forecast.out_by.map_or(due, |out| due.max(out))
+            }
+            // What it has to be early for has ended sooner than anybody knew, and nobody is late since before that.
             None => self.progress(ahead_of).ended?.at,
         };
-        let due = opens - self.kitchen.oven_heats_in;
         let later = self.progress(step.id).look_again;
         Some(later.map_or(due, |later| due.max(later)))
     }

@@ -7,18 +7,25 @@ use crate::kitchen::Kitchen;
 use crate::sorted::Set;
 use crate::units::{Minutes, Moment, minutes};
 
-/// The places of entries that later ones took back.
+/// The places of entries that later ones took back. Taking back can be taken back itself: that puts back what it took.
 pub(super) fn undone(log: &[Entry]) -> Set<u32> {
-    (0_u32..)
-        .zip(log)
-        .filter_map(|(place, entry)| match &entry.event {
-            Event::Undone { entries } => Some((place, entries)),
-            _ => None,
-        })
-        // What comes after it can't have been taken back by it.
-        .flat_map(|(place, entries)| entries.iter().filter(move |&&earlier| earlier < place))
-        .copied()
-        .collect()
+    let mut gone = Set::new();
+    for (place, entry) in places(log).rev() {
+        if let Event::Undone { entries } = &entry.event
+            && !gone.contains(&place)
+        {
+            // What comes after it can't have been taken back by it.
+            for &earlier in entries.iter().filter(|&&earlier| earlier < place) {
+                gone.insert(earlier);
+            }
+        }
+    }
+    gone
+}
+
+fn places(log: &[Entry]) -> impl DoubleEndedIterator<Item = (u32, &Entry)> {
+    let end = u32::try_from(log.len()).unwrap_or(u32::MAX);
+    (0..end).zip(log)
 }
 
 /// Takes back what the newest intent did: all its entries, and no less.
@@ -36,10 +43,23 @@ pub(super) fn undo(bake: &Bake) -> Result<Vec<Event>, Refusal> {
         .map(|entry| entry.at)
         .collect();
     let events = take_back_newest(bake, |entry| !kept.contains(&entry.at));
-    if events.is_empty() {
-        return Err(Refusal::NothingToUndo);
+    match events.first() {
+        None => Err(Refusal::NothingToUndo),
+        // Whoever takes back what a bake was started for takes back the start.
+        Some(Event::Undone { entries })
+            if !bake.state().has_begun()
+                && with_the_start(bake).is_some_and(|place| entries.contains(&place)) =>
+        {
+            Ok(vec![Event::Abandoned])
+        }
+        Some(_) => Ok(events),
     }
-    Ok(events)
+}
+
+/// Puts back what was taken back last, as long as nothing has happened since.
+pub(super) fn put_back(bake: &Bake) -> Result<Vec<Event>, Refusal> {
+    let entries = vec![bake.to_put_back().ok_or(Refusal::NothingToUndo)?];
+    Ok(vec![Event::Undone { entries }])
 }
 
 /// Takes back the newest change of the kitchen, whatever came after it, if that
@@ -65,7 +85,38 @@ pub(super) fn undo_kitchen(bake: &Bake, back: &Kitchen) -> Vec<Event> {
 /// A table that a bake is started for is wished within this time.
 const WITH_THE_START: Minutes = minutes(0.1 / 60.0);
 
+/// The place of the table that a bake was started for. What is taken over from others stands at the moment of the start,
+/// and a table right after it.
+fn with_the_start(bake: &Bake) -> Option<u32> {
+    let started = bake.log().first()?.at;
+    let mut log = (0_u32..).zip(bake.log());
+    let (place, first) = log.find(|(_, entry)| entry.at > started)?;
+    let is_wish = matches!(first.event, Event::Wished(_));
+    (is_wish && first.at - started <= WITH_THE_START).then_some(place)
+}
+
 impl Bake {
+    /// The place of the entry that took back what can be put back: the newest that still counts, if nothing has happened
+    /// since but that more was taken back and put back again, or an alarm was heard.
+    #[must_use]
+    pub fn to_put_back(&self) -> Option<u32> {
+        let gone = undone(&self.log);
+        let puts_back = |of: &u32| {
+            let of = self.log.get(*of as usize);
+            of.is_some_and(|of| matches!(of.event, Event::Undone { .. }))
+        };
+        let since = places(&self.log)
+            .rev()
+            .map_while(|(place, entry)| match &entry.event {
+                Event::Undone { entries } => Some(
+                    (!gone.contains(&place) && !entries.iter().any(puts_back)).then_some(place),
+                ),
+                Event::Acknowledged { .. } => Some(None),
+                _ => None,
+            });
+        since.flatten().next()
+    }
+
     /// When something was last wished of it that still counts, if that wasn't as it was started: a table chosen then is
     /// its own.
     #[must_use]
@@ -76,15 +127,8 @@ impl Bake {
             .filter(|(place, _)| !taken_back.contains(place));
         let is_wish = |entry: &&Entry| matches!(entry.event, Event::Wished(_));
         let newest = counts.filter(|(_, entry)| is_wish(entry)).last();
-        // What is taken over from others stands at the moment of the start, and a table right after it.
-        let started = self.log().first()?.at;
-        let first = (0_u32..)
-            .zip(self.log())
-            .skip(1)
-            .find(|(_, entry)| entry.at > started);
-        let first =
-            first.filter(|(_, entry)| is_wish(entry) && entry.at - started <= WITH_THE_START);
-        let newest = newest.filter(|(place, _)| first.is_none_or(|(first, _)| first != *place));
+        let first = with_the_start(self);
+        let newest = newest.filter(|(place, _)| first != Some(*place));
         newest.map(|(_, entry)| entry.at)
     }
 }

@@ -31,6 +31,8 @@ pub(super) struct Windows(Arc<Reckoned>);
 #[derive(Debug, Default)]
 struct Reckoned {
     running: OnceLock<Map<StepId, Running>>,
+    /// See [`State::as_it_stands`].
+    kept_out: OnceLock<Box<State>>,
     forecasts: Mutex<Vec<(Moment, Forecast)>>,
     /// Of steps that don't run, as they were asked for.
     lengths: Mutex<Map<Asked, Estimate<Minutes>>>,
@@ -40,6 +42,8 @@ struct Reckoned {
 #[derive(Debug)]
 struct Running {
     window: Estimate<Moment>,
+    /// When it is likely there, wherever it is then.
+    ripe: Moment,
     proof: Option<Proof>,
 }
 
@@ -65,6 +69,24 @@ impl State {
     /// The forecast of a step that goes on by itself and has started and not ended.
     #[must_use]
     pub fn forecast(&self, step: StepId, now: Moment) -> Option<Forecast> {
+        self.as_it_stands(now).forecast_of(step, now)
+    }
+
+    /// The same bake where a dough that should have gone into the fridge by now stands where it is: what is planned of it
+    /// counts until its moment, and from then on what was said.
+    pub(crate) fn as_it_stands(&self, now: Moment) -> &Self {
+        let Some(step) = self.kept_out(now) else {
+            return self;
+        };
+        let stands = self.windows.0.kept_out.get_or_init(|| {
+            let mut state = self.clone();
+            state.stay_instead(step, None);
+            Box::new(state)
+        });
+        stands.as_it_stands(now)
+    }
+
+    fn forecast_of(&self, step: StepId, now: Moment) -> Option<Forecast> {
         let step = self.formula.step(step)?;
         let start = self.running_since(step)?;
         let running = self.running(step.id)?;
@@ -82,7 +104,10 @@ impl State {
             None => self.going(step, start, None),
         };
         let progress = self.progress(step.id);
-        let found = self.forecast_from(step, &going, progress, start, running.window, now);
+        let found = Forecast {
+            ripe: running.ripe,
+            ..self.forecast_from(step, &going, progress, start, running.window, now)
+        };
         let mut kept = kept();
         // Of moments that have passed nobody asks again.
         if kept.len() >= MOST_FORECASTS {
@@ -111,8 +136,10 @@ impl State {
 
     fn running_from(&self, step: &Step, start: Moment) -> Running {
         let going = self.going(step, start, None);
+        let window = self.window(step, &going, start);
         Running {
-            window: self.window(step, &going, start),
+            window: window.map(self.ends_outside(step, start)),
+            ripe: window.likely(),
             proof: match going {
                 Going::Rises(proof) => Some(proof),
                 Going::Clock(..) | Going::Cools(_) => None,

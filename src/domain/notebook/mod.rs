@@ -6,7 +6,7 @@ use crate::bake::{Bake, BakeId, Ended, Entry, Event, Noted, Reading, State};
 use crate::formula::{ComponentId, Draft, FormulaId, Step, StepId, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::outline;
-use crate::schedule::plan::{What, patience, timetable};
+use crate::schedule::plan::{Timetable, What, patience, timetable};
 use crate::sorted;
 use crate::thermal::oven::BakeForm;
 use crate::units::{Celsius, Grams, Minutes, Moment, Share};
@@ -70,7 +70,7 @@ impl Row {
     /// How much later than planned it ended; negative when earlier.
     #[must_use]
     pub fn late_by(&self) -> Option<Minutes> {
-        Some(self.ended?.at - self.planned?)
+        Some(self.ended?.at.clock_minute() - self.planned?.clock_minute())
     }
 }
 
@@ -106,25 +106,14 @@ pub struct Summary {
     pub masses: Option<Masses>,
 }
 
-/// Looks back on a bake. What it is held against is the plan as it was made when it was last wished for a table before
-/// it had to begin, beside others if there were any, and otherwise what its start promised.
+/// Looks back on a bake, beside what else was baked then. Each step is held against the plan as it was just before that
+/// step was begun, which is what the baker went by.
 #[must_use]
 pub fn summary(bake: &Bake, others: &[&Bake]) -> Summary {
     let state = bake.state();
-    let planned = planned_for_table(bake, others).unwrap_or_else(|| planned_at_start(bake));
-    let rows = state.formula.steps.iter().map(|step| {
-        let progress = state.progress(step.id);
-        let plan = planned.iter().find(|(of, _)| *of == step.id);
-        Row {
-            step: step.id,
-            planned: plan.map(|&(_, end)| end),
-            ended: progress.ended,
-            folds: progress.folds.clone(),
-            not_yet: progress.rounds,
-        }
-    });
+    let rows = rows(state, &followed(bake, others));
     Summary {
-        rows: rows.collect(),
+        rows,
         // The first is the kitchen as it was known at the start.
         air: state.air.iter().skip(1).copied().collect(),
         doughs: state.doughs.clone(),
@@ -151,45 +140,91 @@ fn planned_at_start(bake: &Bake) -> Ends {
     planned.map(|planned| (planned.step, planned.end)).collect()
 }
 
-/// Nothing where it was for no table when it had to begin. Whoever wishes for one later finds it on its way.
-fn planned_for_table(bake: &Bake, others: &[&Bake]) -> Option<Ends> {
-    let log = bake.log();
-    let until = |length: usize| State::fold(&log[..length]);
-    let waits = |length: &usize| until(*length).is_some_and(|state| state.can_wait());
-    let began = (1..=log.len()).rev().find(waits)?;
-    let wishes = until(began)?.wishes;
-    wishes.table?;
-    let same = (1..=began).rev();
-    let as_wished = |&length: &usize| until(length).is_some_and(|state| state.wishes == wishes);
-    let wished = same.take_while(as_wished).last()?;
-    // What was wished of another bread until then moved this one as well.
-    let begins = log.get(began).map(|entry| entry.at);
-    let wishes = others.iter().flat_map(|other| {
-        let is_wish = |entry: &&Entry| matches!(entry.event, Event::Started(_) | Event::Wished(_));
-        other.log().iter().filter(is_wish).map(|entry| entry.at)
+/// What became of each step, beside what was planned of it.
+fn rows(state: &State, planned: &[(StepId, Moment)]) -> Vec<Row> {
+    let steps = state.formula.steps.iter();
+    let rows = steps.map(|step| {
+        let progress = state.progress(step.id);
+        let plan = planned.iter().find(|(of, _)| *of == step.id);
+        Row {
+            step: step.id,
+            planned: plan.map(|&(_, end)| end),
+            ended: progress.ended,
+            folds: progress.folds.clone(),
+            not_yet: progress.rounds,
+        }
     });
-    let before = wishes.filter(|&at| begins.is_none_or(|begins| at < begins));
-    let at = before.fold(log[wished - 1].at, Moment::max);
-    let known = |log: &[Entry]| log.iter().take_while(|entry| entry.at <= at).count();
+    rows.collect()
+}
 
-    let own = until(known(log).clamp(wished, began))?;
+/// The steps of a bake beside what its start promised: quickly reckoned, for a list of bakes.
+#[must_use]
+pub fn as_begun(bake: &Bake) -> Vec<Row> {
+    rows(bake.state(), &planned_at_start(bake))
+}
+
+/// When every step was to end by the plan just before it was begun; by the last plan where it never was.
+///
+/// Plans aren't stored, so each is made again from what was known then, after the one before it, whose beginnings it keeps
+/// to.
+fn followed(bake: &Bake, others: &[&Bake]) -> Ends {
+    let (log, state) = (bake.log(), bake.state());
+    // A clock that is set tells nothing of the bread.
+    let tells = |entry: &Entry| !matches!(entry.event, Event::ClockSet { .. });
+    let last = log.iter().rposition(tells).map_or(0, |place| place + 1);
+    let known: Vec<State> = (1..=last)
+        .filter_map(|length| State::fold(&log[..length]))
+        .collect();
+    // What was taken back was begun for good only later.
+    let waits = |step: &Step| known.iter().rposition(|known| !known.is_begun(step));
+    let mut ends = Ends::new();
+    let mut plan: Option<Timetable> = None;
+    for (place, known) in known.iter().enumerate() {
+        let steps = state.formula.steps.iter();
+        let mut begun = steps
+            .filter(|step| waits(step).unwrap_or(0) == place)
+            .peekable();
+        if begun.peek().is_none() {
+            continue;
+        }
+        let until = log.get(place + 1).map(|entry| entry.at);
+        let (found, own) = plan_then(known, others, until, plan.as_ref());
+        // By the newest clock, as everything it is compared with.
+        let set = state.started - known.started;
+        for step in begun {
+            let item = found
+                .as_ref()
+                .and_then(|found| found.plan.item(What::Step(own, step.id)));
+            ends.extend(item.map(|item| (step.id, item.end + set)));
+        }
+        plan = found;
+    }
+    ends
+}
+
+/// The plan with what was known of a bake, and of others until a moment, and the place of the bake in it.
+fn plan_then(
+    known: &State,
+    others: &[&Bake],
+    until: Option<Moment>,
+    before: Option<&Timetable>,
+) -> (Option<Timetable>, usize) {
     let beside = others.iter().filter_map(|other| {
-        let state = State::fold(&other.log()[..known(other.log())])?;
+        let log = other.log().iter();
+        let length = log.take_while(|entry| until.is_none_or(|until| entry.at < until));
+        let state = State::fold(&other.log()[..length.count()])?;
         Some(state).filter(|state| !state.is_over() && !state.all_ended())
     });
     let mut states: Vec<State> = beside.collect();
     // In the order in which they were begun, as the plan had them.
-    let place = states.partition_point(|other| other.started < own.started);
-    let set = bake.state().started - own.started;
-    states.insert(place, own);
+    let place = states.partition_point(|other| other.started < known.started);
+    states.insert(place, known.clone());
+    let at = states.iter().map(|state| state.newest).max();
     let all: Vec<&State> = states.iter().collect();
-    let found = timetable(&all, at, None, &mut patience())?;
-    let items = found.plan.items.iter();
-    let own = items.filter_map(|item| match item.what {
-        What::Step(of, step) if of == place => Some((step, item.end + set)),
-        _ => None,
-    });
-    Some(own.collect())
+    // One of more or fewer breads has other places.
+    let before = before.filter(|before| before.begins.len() == all.len());
+    let plan = timetable(&all, at.unwrap_or(known.newest), before, &mut patience());
+    (plan, place)
 }
 
 fn masses(pieces: impl Iterator<Item = Grams> + Clone) -> Option<Masses> {

@@ -3,6 +3,7 @@
 use super::offers::{can_start, offers_by, present};
 use crate::bake::{Forecast, State};
 use crate::formula::{Step, StepId, StepKind};
+use crate::kitchen::Place;
 use crate::sorted;
 use crate::units::Moment;
 
@@ -15,6 +16,10 @@ pub enum Ask {
     Fold(StepId),
     /// Look whether this step has ended: its moment has come.
     Look(StepId),
+    /// Put the dough of this step into the fridge, as it was planned.
+    IntoFridge(StepId),
+    /// Take the dough of this step out of the fridge: its time there is over.
+    OutOfFridge(StepId),
     /// Nothing to do: this step is the next to look at.
     Wait(StepId),
     /// Nothing to do, and nothing goes on by itself: something opens later.
@@ -28,9 +33,23 @@ impl Ask {
     #[must_use]
     pub fn step(self) -> Option<StepId> {
         match self {
-            Self::Work(step) | Self::Fold(step) | Self::Look(step) | Self::Wait(step) => Some(step),
+            Self::Work(step)
+            | Self::Fold(step)
+            | Self::Look(step)
+            | Self::IntoFridge(step)
+            | Self::OutOfFridge(step)
+            | Self::Wait(step) => Some(step),
             Self::Idle | Self::AllDone => None,
         }
+    }
+
+    /// Whether it is about what goes on by itself, and its moment has come.
+    #[must_use]
+    pub const fn is_due(self) -> bool {
+        matches!(
+            self,
+            Self::Fold(_) | Self::Look(_) | Self::IntoFridge(_) | Self::OutOfFridge(_)
+        )
     }
 }
 
@@ -41,7 +60,7 @@ pub type Running = Forecast;
 ///
 /// First what burns if it waits: what has baked, and what is in the oven. Then what the baker turned
 /// to or is in the middle of, for no work is taken from under anybody's hands.
-/// Then a fold that is due, the switch of an oven that should be heating, what is
+/// Then a dough that is to go into the fridge or to come out of it, a fold that is due, the switch of an oven that should be heating, what is
 /// due to be looked at, the best work for free hands, and last the next thing to
 /// wait for. What goes on by itself and isn't due can be turned to only when
 /// nothing else is to be done.
@@ -68,8 +87,13 @@ pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
     let fold_due = |forecast: &Forecast| forecast.folds.first().is_some_and(|&fold| fold <= now);
     let picked = picked(state, now);
     let waiting = picked.and_then(|step| running.iter().find(|running| running.step == step.id));
+    if let (Some(step), None) = (picked, waiting) {
+        return Ask::Work(step.id);
+    }
+    if let Some(moves) = moves(state, &running, now) {
+        return moves;
+    }
     match (picked, waiting) {
-        (Some(step), None) => return Ask::Work(step.id),
         (Some(step), Some(forecast)) if fold_due(forecast) => return Ask::Fold(step.id),
         (Some(step), Some(forecast)) if forecast.look <= now => return Ask::Look(step.id),
         _ => {}
@@ -94,6 +118,22 @@ pub fn focus_by(state: &State, now: Moment, order: &[StepId]) -> Ask {
         None if state.all_ended() => Ask::AllDone,
         None => Ask::Idle,
     }
+}
+
+/// What a dough is moved for: its planned time in the fridge, or whatever has it out of there by now.
+fn moves(state: &State, running: &[Running], now: Moment) -> Option<Ask> {
+    if let Some((step, place, _)) = state.to_be_moved(now) {
+        let goes_in = place == Place::Fridge;
+        let ask = if goes_in {
+            Ask::IntoFridge
+        } else {
+            Ask::OutOfFridge
+        };
+        return Some(ask(step));
+    }
+    let mut running = running.iter();
+    let out = running.find(|forecast| forecast.out_by.is_some() && forecast.look <= now)?;
+    Some(Ask::OutOfFridge(out.step))
 }
 
 fn picked(state: &State, now: Moment) -> Option<&Step> {

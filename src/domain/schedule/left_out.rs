@@ -76,7 +76,10 @@ impl Plan {
         let mut items = self.items.iter();
         let dough = items.find_map(|item| match (item.what, item.too_late_by) {
             (What::Step(of, step), Some(late))
-                if of == bake && dough_left_out(state, step, late) =>
+                if of == bake
+                    // What can't be as soon as it was fixed waits for nothing by that.
+                    && state.pins.get(&step).is_none_or(|&pin| item.start - pin != late)
+                    && dough_left_out(state, step, late) =>
             {
                 Some(LeftOut {
                     step,

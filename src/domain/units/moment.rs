@@ -44,6 +44,12 @@ impl Moment {
         Self(down.0.saturating_add(FIVE_MS))
     }
 
+    /// The minute that a clock shows: between two of them lies what anybody reckons who reads both.
+    #[must_use]
+    pub const fn clock_minute(self) -> Self {
+        Self(self.0.saturating_sub(self.0.rem_euclid(60_000)))
+    }
+
     /// The last whole five minutes of a clock.
     #[must_use]
     pub const fn down_to_five(self) -> Self {

@@ -124,6 +124,10 @@ impl From<&Event> for EventRecord {
             Event::Finished => Self::Finished,
             Event::Abandoned => Self::Abandoned,
             Event::ClockSet { by } => Self::ClockSet { by_min: by.get() },
+            Event::Since { entry, by } => Self::Since {
+                entry: *entry,
+                by_min: by.get(),
+            },
             Event::Undone { entries } => Self::Undone {
                 entries: entries.clone(),
             },

@@ -64,6 +64,7 @@ shape! {
         Finished = "finished",
         Abandoned = "abandoned",
         ClockSet = "clock-set" { by_min: f64 },
+        Since = "since" { entry: u32, by_min: f64 },
         Undone = "undone" { entries: Vec<u32> },
     }
 }
@@ -248,6 +249,10 @@ fn event(record: EventRecord) -> Result<Event, ReadError> {
         EventRecord::Finished => Event::Finished,
         EventRecord::Abandoned => Event::Abandoned,
         EventRecord::ClockSet { by_min } => Event::ClockSet {
+            by: Minutes::new(by_min).map_err(odd)?,
+        },
+        EventRecord::Since { entry, by_min } => Event::Since {
+            entry,
             by: Minutes::new(by_min).map_err(odd)?,
         },
         EventRecord::Undone { entries } => Event::Undone { entries },

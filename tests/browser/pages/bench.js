@@ -88,6 +88,17 @@ export class Bench {
     await expect(this.sheet).toHaveCount(0);
   }
 
+  /** Says in its sheet that something was earlier: by one of the choices, or by so many minutes that are typed. */
+  async tellEarlier(card, what, choice, minutes) {
+    await this.#breathe();
+    await this.card(card).click();
+    const drawer = this.sheet.locator("details", { hasText: what });
+    await drawer.locator("summary").click();
+    if (minutes !== undefined) await new Stepper(drawer, "Minutes before that").type(minutes);
+    await drawer.getByRole("button", { name: choice }).last().click();
+    await expect(this.sheet).toHaveCount(0);
+  }
+
   /** The clock of one of them, as it is drawn. */
   clockOf(name) {
     return this.card(name).locator(".runs-clock");

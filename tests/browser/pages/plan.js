@@ -123,7 +123,8 @@ export class Plan {
     await this.putInCalendar();
     const file = await downloading;
     expect(file.suggestedFilename()).toBe("oventide-plan.ics");
-    return readCalendar(await readFile(await file.path(), "utf8"));
+    const text = await readFile(await file.path(), "utf8");
+    return { text, ...readCalendar(text) };
   }
 
   get #calendarButton() {

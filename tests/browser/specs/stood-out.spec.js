@@ -98,6 +98,36 @@ for (const { name, at: [title, asks], hours, says, then = says } of SCENES) {
   });
 }
 
+for (const size of [
+  { width: 390, height: 844 },
+  { width: 844, height: 390 },
+]) {
+  test(`beside lost food both what it is and what to do are read at ${size.width}x${size.height}`, async ({ app, page }) => {
+    const { alarm, bench, clock } = app;
+    await page.setViewportSize(size);
+    await takeUp(app, "Final proof", { asks: "wait" });
+    await clock.sleep(6 * HOUR);
+    await alarm.stopAll();
+    // A long one, of three lines.
+    await expect(bench.instruction).toHaveText("Turn the oven on, with a rack in the middle.");
+    for (const read of [bench.stood, bench.instruction]) await expect(read).toBeInViewport({ ratio: 0.99 });
+    const [asked, press] = [await bench.instruction.boundingBox(), await bench.mainAction.boundingBox()];
+    const isBeside = asked.x + asked.width <= press.x;
+    expect(isBeside || asked.y + asked.height <= press.y).toBe(true);
+  });
+}
+
+test("a cream that is lost is made anew by one press, and nothing else is", async ({ app }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Cream cools", { asks: "wait" });
+  await clock.sleep(8 * HOUR);
+  await alarm.stopAll();
+  await expect(bench.stood).toContainText(LOST);
+  await bench.main.getByRole("button", { name: "Make it anew: Cook the cream" }).click();
+  await expect(bench.stood).not.toContainText("filling");
+  await expect(bench.title).toHaveText("Cook the cream");
+});
+
 test("bread that was out for a day is neither served nor praised", async ({ app }) => {
   const { bench, clock } = app;
   await takeUp(app, "Serve", { asks: "work" });

@@ -177,7 +177,7 @@ test("a bread that rises leads to the hands' work at the other, and stays where 
   });
 
   await test.step("once it is folded the Bench leads on", async () => {
-    await clock.pass(46 * MINUTE);
+    await clock.pass(34 * MINUTE);
     await app.alarm.stopAll();
     await expect(bench.instruction).toHaveText("Fold the dough now.");
     await bench.press();

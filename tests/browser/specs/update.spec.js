@@ -97,6 +97,7 @@ test("a newer version never interrupts a bake", async ({ app, newer, page, serve
   });
 
   await test.step("once the bake has ended it is offered, and the notebook is still there", async () => {
+    await app.bench.press();
     await app.bench.giveUp();
     await app.go("Today");
     await takeNewer(app, page);

@@ -1,6 +1,11 @@
 // Reads a calendar file as strictly as RFC 5545 writes it: what isn't of its form is an error. The
-// oracle reads the same writer's files with a library; this one is for the files that the app hands
-// out, so that the specs need nothing but Node.
+// oracle reads the same writer's files with a library, and so does `readByLibrary` with a file that the
+// app handed out; this one is for all of those, and needs nothing but Node.
+
+import { execFileSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+const READER = fileURLToPath(new URL("../../oracle/read_calendar.py", import.meta.url));
 
 /** § 3.1: octets in a line, its end not counted. */
 const LONGEST_LINE = 75;
@@ -21,6 +26,12 @@ export function readCalendar(text) {
   const ids = new Set(events.map(({ id }) => id));
   if (ids.size !== events.length) throw new Error("two events have one UID");
   return { product, name: plain(only(read, "X-WR-CALNAME")), events };
+}
+
+/** The same as the Python library `icalendar` reads it, without the product and when it was written. */
+export function readByLibrary(text) {
+  const python = process.env.OVENTIDE_PYTHON ?? "python3";
+  return JSON.parse(execFileSync(python, [READER], { input: text, encoding: "utf8" }));
 }
 
 function eventOf(event) {

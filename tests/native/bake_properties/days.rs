@@ -148,6 +148,7 @@ pub(super) fn any_event() -> impl Strategy<Value = Event> {
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
         1 => any_length().prop_map(|by| Event::ClockSet { by }),
+        2 => (0_u32..30, any_length()).prop_map(|(entry, by)| Event::Since { entry, by }),
         1 => prop_oneof![Just(Event::Finished), Just(Event::Abandoned)],
         2 => prop::collection::vec(0_u32..30, 0..3).prop_map(|entries| Event::Undone { entries }),
     ]
@@ -174,6 +175,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => (step(), any_length()).prop_map(|(step, by)| Intent::NotYet(step, by)),
         2 => step().prop_map(Intent::Skip),
         3 => step().prop_map(Intent::GoBack),
+        2 => step().prop_map(Intent::MakeAnew),
         2 => (step(), any_mark(), any::<bool>())
             .prop_map(|(step, mark, on)| Intent::Mark(step, mark, on)),
         2 => step().prop_map(Intent::MarkNext),
@@ -199,6 +201,7 @@ pub(super) fn any_intent() -> impl Strategy<Value = Intent> {
         2 => any_length().prop_map(|length| Intent::SetTimer("tea".to_owned(), length)),
         1 => (0_u32..3).prop_map(|timer| Intent::StopTimer(TimerId(timer))),
         1 => any_alarm().prop_map(Intent::Hear),
+        2 => (0_u32..60, any_moment()).prop_map(|(entry, at)| Intent::Since(entry, at)),
         1 => prop_oneof![Just(Intent::Pause), Just(Intent::Resume)],
         1 => Just(Intent::Undo),
     ]
@@ -258,6 +261,8 @@ fn sensible(bake: &Bake, what: u8, which: u8, now: Moment) -> (Intent, Moment) {
         Ask::Work(step) => (Intent::Done(step), soon),
         Ask::Look(step) if what == 3 => (Intent::NotYet(step, minutes(5.0)), soon),
         Ask::Look(step) => (Intent::Done(step), soon),
+        Ask::IntoFridge(step) => (Intent::Move(step, Place::Fridge), soon),
+        Ask::OutOfFridge(step) => (Intent::Move(step, Place::Kitchen), soon),
         Ask::Wait(step) if what == 4 => (Intent::Done(step), soon),
         Ask::Wait(step) => {
             let forecast = state.forecast(step, now);

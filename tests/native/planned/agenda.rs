@@ -1,7 +1,8 @@
 //! What of a plan somebody is called for, against the plan itself.
 
+use super::asked::{self, hours};
 use super::{NINE, TABLES, begun, planned};
-use domain::bake::{Bake, State};
+use domain::bake::{Bake, State, Wishes};
 use domain::formula::{StepId, StepKind};
 use domain::schedule::plan::{Call, Goal, Item, Plan, What, agenda};
 use domain::units::{Moment, minutes};
@@ -156,4 +157,69 @@ fn a_step_that_was_fixed_begins_its_call() {
     let call = calls.iter().find(|call| call.at == at);
     let first = call.expect("it is called for").work[0];
     assert_eq!(plan.items[first].what, What::Step(0, step));
+}
+
+/// Whoever sleeps is called for what burns or spoils and for nothing else, as by the alarms; the rest calls as they are back.
+#[test]
+fn nothing_but_what_burns_or_spoils_calls_while_nobody_is_there() {
+    let mut held = 0;
+    for ids in TABLES {
+        for hour in 0..24 {
+            let mut bakes = begun(ids);
+            let from = NINE + minutes(30.0 * f64::from(hour)) + minutes(60.0);
+            let away = [(from, from + hours(6.0))];
+            let wishes = Wishes {
+                away: away.to_vec(),
+                ..Wishes::default()
+            };
+            asked::wish(&mut bakes, &wishes, NINE);
+            let Some(made) = asked::planned(&bakes, NINE) else {
+                continue;
+            };
+            let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+            let calls = agenda(&made.plan, &states, NINE);
+            let is_away = |at: Moment| away[0].0 < at && at < away[0].1;
+            for call in &calls {
+                assert!(
+                    call.work.is_empty() || !is_away(call.at),
+                    "{ids:?} {call:?}"
+                );
+                for &place in &call.looks {
+                    let item = &made.plan.items[place];
+                    let What::Step(bake, step) = item.what else {
+                        panic!("only steps end by themselves");
+                    };
+                    let state = states[bake];
+                    let step = state.formula.step(step).expect("it is planned");
+                    if !is_away(item.end) {
+                        assert_eq!(call.at, item.end);
+                        continue;
+                    }
+                    // The oven of the starters is on from "Oven on" to what takes the bread out.
+                    let of_oven = made.plan.items.iter().filter(|other| match other.what {
+                        What::Step(of, id) if of == bake => {
+                            state.formula.step(id).is_some_and(|step| step.needs.oven)
+                        }
+                        _ => false,
+                    });
+                    let ends = of_oven.clone().map(|it| it.end).max();
+                    let is_on = of_oven.clone().any(|it| it.start <= item.end)
+                        && ends.is_some_and(|end| item.end < end);
+                    // A filling has to be below 21 °C within 2 h and below 5 °C within 6 h (FDA Food Code 3-501.14).
+                    let limits = [2.0, 6.0].map(|limit| item.start + hours(limit));
+                    let must = limits
+                        .iter()
+                        .any(|&limit| item.end <= limit && limit < away[0].1);
+                    if is_on || step.needs.oven || (step.kind == StepKind::Chill && must) {
+                        assert_eq!(call.at, item.end, "{}", step.title);
+                    } else {
+                        held += 1;
+                        assert_eq!(call.at, away[0].1, "{}", step.title);
+                    }
+                }
+            }
+        }
+    }
+    // What bakes is taken out by hands, so no plan has it end while nobody is there, and no cooling of these ends then.
+    assert!(held > 30, "{held} held");
 }

@@ -178,7 +178,8 @@ fn what_slips_beyond_that_is_told_and_who_stays_up_keeps_the_table() {
             assert_eq!(weighed, ["whole milk", "beaten egg"], "after {at}");
         }
         told[usize::from(left.is_dough)] += 1;
-        let found = at_once(conflict(&[state], now, &go_on)).expect("it can't all be kept");
+        let found = at_once(conflict(&[state], now, &go_on)).expect("there is time to tell");
+        let found = found.expect("it can't all be kept");
         let up = found.nearest.iter().find_map(|nearest| match *nearest {
             Nearest::Leave { at, .. } => Some((at, nearest.asks(&[state]))),
             _ => None,

@@ -27,7 +27,7 @@ use super::redone::days;
 use super::{NINE, TABLES, begun};
 
 pub(super) fn found(bakes: &[Bake], now: Moment) -> Option<Conflict> {
-    at_once(conflict(&states(bakes), now, &go_on))
+    at_once(conflict(&states(bakes), now, &go_on)).expect("there is time to tell")
 }
 
 fn soonest(bakes: &[Bake]) -> Moment {

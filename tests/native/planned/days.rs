@@ -14,16 +14,16 @@ const STARTERS: [&str; 3] = ["plum-almond-buns", "orange-braid", "overnight-tin-
 /// A day as it is drawn.
 #[derive(Debug, Clone)]
 pub(super) struct Drawn {
-    bakes: Vec<usize>,
-    air: f64,
+    pub(super) bakes: Vec<usize>,
+    pub(super) air: f64,
     /// Hours until the table, if one is wished.
-    table: Option<f64>,
+    pub(super) table: Option<f64>,
     /// By how many hours every further bake's table is later.
-    apart: f64,
+    pub(super) apart: f64,
     /// When nobody is there: hours from the start, and how many.
-    away: Option<(f64, f64)>,
+    pub(super) away: Option<(f64, f64)>,
     /// Seconds behind a whole minute at which the day begins.
-    second: i64,
+    pub(super) second: i64,
     /// What the baker does, one thing after the other: by how many minutes each is off the plan, and what else happens.
     pub(super) slips: Vec<(f64, u8)>,
 }

@@ -87,7 +87,7 @@ fn each_bread_tells_its_own_end_and_the_others_by_name() {
 }
 
 #[test]
-fn at_each_of_two_breads_for_one_table_its_own_end_is_told() {
+fn at_each_of_two_breads_for_one_table_the_end_of_both_is_told_as_on_the_plan_s_page() {
     let mut before = apart();
     let table = NINE + hours(12.0);
     for bake in &mut before {
@@ -104,10 +104,17 @@ fn at_each_of_two_breads_for_one_table_its_own_end_is_told() {
     cools(&mut after[1], 15.0, later);
     let is = plan(&after, later);
     let moved = told((&was, &before), (&is, &after), later).expect("it takes longer");
-    let braid = moved.end_at(&after[1].id);
-    assert_eq!(braid.ready, (ends(&was, 1), ends(&is, 1)));
-    let margin = braid.margin.expect("it has a table");
-    assert_eq!((margin.table, margin.ready.likely()), (table, ends(&is, 1)));
+    let both = |of: &Timetable| ends(of, 0).max(ends(of, 1));
+    assert_ne!(ends(&is, 0), ends(&is, 1), "one is ready before the other");
+    for bake in &after {
+        let end = moved.end_at(&bake.id);
+        assert_eq!(
+            (end.ready, end.ready),
+            ((both(&was), both(&is)), moved.end().ready)
+        );
+        let margin = end.margin.expect("it has a table");
+        assert_eq!((margin.table, margin.ready.likely()), (table, both(&is)));
+    }
 }
 
 #[test]

@@ -1,13 +1,15 @@
 //! A night in the fridge that is still to come: it comes to what the real one comes to, and the baker is called for it.
 
 mod late;
+mod ripe;
 mod room;
 
 use checks::say;
-use domain::bake::{AlarmKind, Bake, Intent, State, alarms, due};
+use domain::bake::{Alarm, AlarmId, AlarmKind, Bake, Intent, State, Wishes, alarms, due};
 use domain::estimate::Estimate;
 use domain::formula::{Length, StepId, StepKind};
 use domain::kitchen::Place;
+use domain::schedule::focus;
 use domain::units::{Minutes, Moment, celsius, minutes};
 use proptest::prelude::*;
 
@@ -91,6 +93,8 @@ proptest! {
         let mut is_in = bake.clone();
         say(&mut is_in, Intent::Move(step, Place::Fridge), from);
         let got = told(&is_in, step, from).0;
+        // Who puts it in has found it not ready before that, and nobody ends it in there.
+        let window = window.map(|ready| if ready < from { to } else { ready });
         prop_assert!(near(&window, &got, SAME), "once it is in: {window:?} {got:?} {from:?} {to:?}");
         say(&mut real, Intent::Move(step, Place::Kitchen), to);
         say(&mut is_in, Intent::Move(step, Place::Kitchen), to);
@@ -157,14 +161,13 @@ fn the_baker_is_called_to_put_it_in_and_to_take_it_out() {
     for alarm in due(bake.state(), late) {
         say(&mut bake, Intent::Hear(alarm.id), late);
     }
-    assert_eq!(put_away(&bake, late), None);
-    // Half an hour in the kitchen that the fridge was to have.
+    assert_eq!(put_away(&bake, late), Some(late + minutes(10.0)));
     let rises = |bake: &Bake| told(bake, step, late).0.likely();
     let was = rises(&bake);
     say(&mut bake, Intent::Move(step, Place::Fridge), late);
     assert!(
-        (rises(&bake) - was).get().abs() < 0.1,
-        "it was believed to be out still"
+        rises(&bake) - was > minutes(60.0),
+        "it was believed to be in there"
     );
     assert_eq!(bake.state().to_be_moved(late), None);
     assert_eq!(bake.state().retards.len(), 1);
@@ -189,4 +192,122 @@ fn the_baker_is_called_to_put_it_in_and_to_take_it_out() {
         longer > minutes(10.0),
         "it was cold half an hour longer: {longer:?}"
     );
+}
+
+/// The braid in its last rise, with a night in the fridge planned from a minute later on; and its moments.
+fn to_bed() -> (Bake, StepId, [Moment; 2]) {
+    let (mut bake, step, now) = rising(1, StepKind::FinalProof).expect("it rises");
+    let stay = [now + minutes(1.0), now + hours(8.5)];
+    let planned = Intent::PlanRetard(step, Some((stay[0], stay[1])));
+    say(&mut bake, planned, now);
+    (bake, step, stay)
+}
+
+/// The moments, in min after it was due, at which somebody is called to put a dough away who stops every call.
+fn calls(mut bake: Bake, step: StepId, due_at: Moment) -> Vec<u32> {
+    let id = AlarmId::Retard { step };
+    let mut found = Vec::new();
+    for minute in 0_u32..480 {
+        let now = due_at + minutes(f64::from(minute));
+        if due(bake.state(), now).iter().any(|alarm| alarm.id == id) {
+            say(&mut bake, Intent::Hear(id), now);
+            found.push(minute);
+        }
+    }
+    found
+}
+
+#[test]
+fn who_stops_the_call_to_the_fridge_is_called_again_until_bedtime() {
+    let (mut bake, step, [from, _]) = to_bed();
+    let often = [0, 10, 20, 30, 40, 50, 60];
+    assert_eq!(calls(bake.clone(), step, from), often);
+    let asleep = (from + minutes(25.0), from + hours(8.0));
+    let wishes = Wishes {
+        away: vec![asleep],
+        ..Wishes::default()
+    };
+    say(
+        &mut bake,
+        Intent::Wish(Box::new(wishes)),
+        from - minutes(0.5),
+    );
+    assert_eq!(calls(bake.clone(), step, from), [0, 10, 20, 25]);
+    let mut is_in = bake.clone();
+    say(&mut is_in, Intent::Move(step, Place::Fridge), from);
+    assert!(calls(is_in, step, from).is_empty());
+    say(&mut bake, Intent::PlanRetard(step, None), from);
+    assert!(calls(bake, step, from).is_empty());
+}
+
+/// A dough that wasn't put in rises on, and spoils, whatever was planned and whatever was said meanwhile.
+#[test]
+fn what_is_not_in_the_fridge_is_reckoned_where_it_is() {
+    let (mut bake, step, [from, to]) = to_bed();
+    let mut free = bake.clone();
+    say(&mut free, Intent::PlanRetard(step, None), from);
+    let last = from + minutes(5.0);
+    let timer = || Intent::SetTimer("Tea".to_owned(), minutes(3.0));
+    say(&mut bake, timer(), last);
+    say(&mut free, timer(), last);
+    for late in [
+        last + minutes(0.5),
+        from + hours(3.0),
+        to - minutes(1.0),
+        to + hours(1.0),
+    ] {
+        let window = |bake: &Bake| told(bake, step, late).0;
+        assert_eq!(window(&bake), window(&free));
+        assert_eq!(bake.state().stood(late), free.state().stood(late));
+    }
+    assert!(!bake.state().stood(to + hours(1.0)).is_empty());
+    // Put in, it is in there.
+    say(
+        &mut bake,
+        Intent::Move(step, Place::Fridge),
+        from + minutes(30.0),
+    );
+    assert!(told(&bake, step, last).0.likely() - told(&free, step, last).0.likely() > hours(1.0));
+    assert_eq!(bake.state().stood(to), []);
+}
+
+/// What is asked is the move, in the evening and in the morning, and no oven comes before it.
+#[test]
+fn the_dough_is_asked_for_before_all_that_can_wait() {
+    let (mut bake, step, [from, to]) = to_bed();
+    let asks = |bake: &Bake, now| format!("{:?}", focus(bake.state(), now));
+    let goes_in = format!("IntoFridge({step:?})");
+    assert_ne!(asks(&bake, from - minutes(0.5)), goes_in);
+    assert_eq!(asks(&bake, from), goes_in);
+    assert_eq!(asks(&bake, from + minutes(20.0)), goes_in);
+    // Also to whoever turned to the rise.
+    say(&mut bake, Intent::Pick(step), from);
+    assert_eq!(asks(&bake, from), goes_in);
+    say(&mut bake, Intent::Move(step, Place::Fridge), from);
+    assert_ne!(asks(&bake, from), goes_in);
+    let is_oven = |alarm: &Alarm| alarm.kind == AlarmKind::OvenOn;
+    let oven = alarms(bake.state(), from).into_iter().find(is_oven);
+    assert!(
+        oven.is_none_or(|oven| oven.due >= to),
+        "the oven is on before"
+    );
+    let comes_out = format!("OutOfFridge({step:?})");
+    for late in [0.0, 5.0, 90.0] {
+        assert_eq!(asks(&bake, to + minutes(late)), comes_out);
+    }
+    say(
+        &mut bake,
+        Intent::Move(step, Place::Kitchen),
+        to + minutes(5.0),
+    );
+    assert_ne!(asks(&bake, to + minutes(5.0)), comes_out);
+    // A dough that was put in without a plan comes out again, and isn't said to be ready.
+    let unplanned = (0..3).find_map(|which| {
+        let (mut bake, step, now) = rising(which, StepKind::Bulk)?;
+        say(&mut bake, Intent::Move(step, Place::Fridge), now);
+        let out = bake.state().forecast(step, now)?.out_by?;
+        Some((bake, step, out))
+    });
+    let (bake, step, out) = unplanned.expect("some dough hardly rises in there");
+    assert_eq!(asks(&bake, out), format!("OutOfFridge({step:?})"));
 }

@@ -63,6 +63,61 @@ pub(super) fn tiny() -> impl Strategy<Value = Problem> {
     })
 }
 
+/// Loads that are alike behind what they all wait for, one of which may differ, and something else; few enough for brute force.
+pub(super) fn alike() -> impl Strategy<Value = Problem> {
+    let step = (1..4, subsequence(vec![0, 1], 0..=2));
+    let lag = (0..2, prop::option::weighted(0.5, 0..3));
+    let load = prop_oneof![
+        2 => (Just(3_usize), prop::collection::vec(step.clone(), 1)),
+        2 => (Just(2_usize), prop::collection::vec(step.clone(), 2)),
+    ];
+    let extra = (step, any::<bool>(), prop::option::weighted(0.3, 0..5));
+    let capacities = prop::collection::vec(1_u32..=2, 2);
+    let kept = (any::<bool>(), prop::option::of(0..2_u16), any::<bool>());
+    (load, [lag.clone(), lag], extra, capacities, kept).prop_map(
+        |((count, load), lags, (extra, hangs, other), capacities, (blocks, state, stands))| {
+            let mut tasks = vec![Task::new(extra.0, &extra.1)];
+            let (mut links, mut stays) = (Vec::new(), Vec::new());
+            for of in 0..count {
+                for (nth, (minutes, needs)) in load.iter().enumerate() {
+                    let is_kept = blocks && capacities[0] == 1 && needs.contains(&0);
+                    let place = tasks.len();
+                    tasks.push(Task {
+                        block: is_kept.then_some((0, of as u16)),
+                        state: state.filter(|_| is_kept),
+                        ..Task::new(*minutes, needs)
+                    });
+                    let (least, span) = lags[usize::from(nth > 0)];
+                    let from = if nth > 0 { place - 1 } else { 0 };
+                    if hangs || nth > 0 {
+                        let most = span.map(|span| least + span);
+                        let to = place;
+                        links.push(Link {
+                            from,
+                            to,
+                            least,
+                            most,
+                        });
+                    }
+                    if stands && nth > 0 {
+                        stays.push(Stay {
+                            resource: 1,
+                            from: Edge::End(from),
+                            to: Edge::Start(place),
+                        });
+                    }
+                }
+            }
+            if let Some(earliest) = other {
+                tasks[1].earliest = earliest;
+            }
+            Problem::new(tasks, links, capacities)
+                .and_then(|problem| problem.with_stays(stays))
+                .expect("what was drawn fits together")
+        },
+    )
+}
+
 /// Two to four chains of work and waiting that share hands, an oven or two and a hob.
 pub(super) fn kitchen() -> impl Strategy<Value = Problem> {
     let step = (

@@ -39,8 +39,8 @@ fn a_contradiction_is_told_in_sentences() {
     assert_eq!(
         answer["why"],
         serde_json::json!([
-            "bake starts at least 0 min after rise ends.",
-            "bake starts at most -3 min after rise ends.",
+            "“bake” starts at least 0 min after “rise” ends.",
+            "“bake” starts at most -3 min after “rise” ends.",
         ])
     );
 }
@@ -56,10 +56,10 @@ fn a_link_that_counts_both_ways_is_told_once() {
     assert_eq!(
         named.answer(&mut || true)["why"],
         serde_json::json!([
-            "rise takes 60 min of hands, one of 1.",
-            "bake takes 30 min of hands, one of 1.",
-            "rise starts 0 to 5 min after knead ends.",
-            "bake starts 0 min after knead ends, no sooner and no later.",
+            "“rise” takes 60 min of “hands”, one of 1.",
+            "“bake” takes 30 min of “hands”, one of 1.",
+            "“rise” starts 0 to 5 min after “knead” ends.",
+            "“bake” starts 0 min after “knead” ends, no sooner and no later.",
         ])
     );
 }
@@ -77,9 +77,32 @@ fn what_needs_something_of_which_there_is_nothing_is_infeasible() {
     assert!(answer_to(&wrong, &mut || true).is_err());
 }
 
+/// What lasts no time at all holds nothing of it.
+#[test]
+fn what_takes_no_time_can_need_what_there_is_nothing_of() {
+    let text = BAKE
+        .replace("\"oven\": 1", "\"oven\": 0")
+        .replace("\"minutes\": 30", "\"minutes\": 0");
+    let answer = answer_to(&text, &mut || true).expect("it can be read");
+    assert_eq!(
+        (&answer["status"], &answer["makespan"]),
+        (&"optimal".into(), &70.into())
+    );
+}
+
+#[test]
+fn a_mark_of_the_encoding_and_a_least_lag_of_null_say_nothing() {
+    let text = format!("\u{feff}{}", BAKE.replace("\"min\": 0", "\"min\": null"));
+    let answer = answer_to(&text, &mut || true).expect("it can be read");
+    assert_eq!(answer["makespan"], 100);
+}
+
 #[test]
 fn a_whole_number_may_have_a_point() {
-    let text = BAKE.replace(": 60", ": 60.0").replace(": 5}", ": 5.0}");
+    let text = BAKE
+        .replace(": 60", ": 60.0")
+        .replace(": 5}", ": 5.0}")
+        .replace("\"hands\": 1", "\"hands\": 1.0");
     assert_eq!(
         answer_to(&text, &mut || true).expect("a bake")["makespan"],
         100
@@ -103,7 +126,37 @@ fn what_is_wrong_with_a_file_is_one_sentence() {
         (
             "\"minutes\": 15",
             "\"minutes\": 1.5",
-            "That is no bake to schedule: ",
+            "That is no bake to schedule: 1.5 is no whole number at line",
+        ),
+        (
+            "\"minutes\": 15",
+            "\"minutes\": 3000000000",
+            "That is no bake to schedule: 3000000000 is too large a number here at line",
+        ),
+        (
+            "\"max\": 5",
+            "\"max\": -3e9",
+            "That is no bake to schedule: -3000000000 is too small a number here at line",
+        ),
+        (
+            "\"minutes\": 15",
+            "\"minutes\": \"15\"",
+            "That is no bake to schedule: invalid type: string \"15\", expected a whole number at line",
+        ),
+        (
+            "{\"hands\": 1",
+            "{\"hands\": \"one\"",
+            "That is no bake to schedule: invalid type: string \"one\", expected a whole number at line",
+        ),
+        (
+            "{\"hands\": 1",
+            "{\"hands\": 1, \"hands\": 2",
+            "That is no bake to schedule: there are two resources “hands” at line",
+        ),
+        (
+            "\"to\": \"bake\"",
+            "\"to\": \"bake\\nserve\"",
+            "A link leads from “rise” to “bake\\nserve”, but “bake\\nserve” is no task.",
         ),
         (
             "[\"oven\"]",
@@ -123,7 +176,7 @@ fn what_is_wrong_with_a_file_is_one_sentence() {
         (
             "\"oven\": 1",
             "\"oven\": -1",
-            "That is no bake to schedule: ",
+            "That is no bake to schedule: -1 is too small a number here at line",
         ),
         (
             "\"to\": \"bake\"",

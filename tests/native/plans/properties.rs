@@ -40,6 +40,15 @@ proptest! {
         prop_assert_eq!(end(&answer(&problem, None)), brute::least_end(&problem));
     }
 
+    /// Only one order of those that are alike is looked at.
+    #[test]
+    fn of_loads_that_are_alike_brute_force_finds_nothing_better(
+        problem in drawn::alike(), before in prop::option::of(prop::collection::vec(0..9, 5)),
+    ) {
+        let before = before.map(|starts| starts[..problem.tasks().len()].to_vec());
+        prop_assert_eq!(end(&answer(&problem, before.as_deref())), brute::least_end(&problem));
+    }
+
     #[test]
     fn nothing_waits_less_than_brute_force_finds(
         problem in drawn::tiny(), weights in prop::collection::vec(0..4_u16, 5),

@@ -133,6 +133,7 @@ pub(super) fn event() -> impl Strategy<Value = Event> {
         1 => Just(Event::Paused),
         1 => Just(Event::Resumed),
         1 => minutes().prop_map(|by| Event::ClockSet { by }),
+        1 => (any::<u32>(), minutes()).prop_map(|(entry, by)| Event::Since { entry, by }),
         1 => Just(Event::Finished),
         1 => Just(Event::Abandoned),
         1 => prop::collection::vec(any::<u32>(), 0..5).prop_map(|entries| Event::Undone { entries }),

@@ -213,6 +213,10 @@ fn events() -> Vec<Event> {
         Event::Paused,
         Event::Resumed,
         Event::ClockSet { by: minutes(60.0) },
+        Event::Since {
+            entry: 12,
+            by: minutes(3.25),
+        },
     ];
     events.extend(alarms.map(|alarm| Event::Acknowledged { alarm }));
     events.push(Event::Finished);

@@ -229,10 +229,11 @@ fn name(event: &Event) -> &'static str {
         Event::Pinned { .. } => "pinned",
         Event::Refitted(_) => "refitted",
         Event::RetardPlanned { .. } => "retard-planned",
+        Event::Since { .. } => "since",
     }
 }
 
-const EVENT_KINDS: usize = 33;
+const EVENT_KINDS: usize = 34;
 const ALARM_KINDS: usize = 11;
 
 #[test]

@@ -2,6 +2,7 @@
 
 use domain::bake::{Intent, next_mark};
 use domain::formula::{Step, StepKind};
+use domain::kitchen::Place;
 use domain::schedule::Ask;
 use leptos::prelude::*;
 
@@ -9,8 +10,10 @@ use super::Shown;
 use super::wait::{Delay, LOOK_AGAIN, is_oven_on};
 use crate::reactive::Memo;
 use crate::route::Route;
+use crate::state::Back;
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
+use crate::widgets::undo::Undo;
 use crate::words;
 
 /// The main action and its neighbours.
@@ -25,7 +28,7 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             press(shown, asked.get_untracked(), paused.get_untracked());
         }
     };
-    let due = live::flag(move || matches!(asked.get(), Ask::Look(_) | Ask::Fold(_)));
+    let due = live::flag(move || asked.get().is_due());
     let takes_temperature = Memo::new(move |_| {
         let takes = shown.with_step(|_, step| takes_temperature(step));
         takes.unwrap_or_default() && !paused.get()
@@ -48,7 +51,7 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
     });
     // Beside the main action: putting a look off, due or not, or leaving work out.
     let other = move || match asked.get() {
-        Ask::Look(step) => {
+        Ask::Look(step) | Ask::OutOfFridge(step) => {
             let delay = shown.with_step(|_, step| Delay::of(step))?;
             Some((delay.not_yet, Intent::NotYet(step, delay.by)))
         }
@@ -59,7 +62,15 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
         Ask::Work(step) if shown.with_step(|_, step| is_oven_on(step)) == Some(true) => {
             Some((words::NOT_YET, Intent::NotYet(step, LOOK_AGAIN)))
         }
+        Ask::IntoFridge(step) => {
+            let not = Intent::PlanRetard(step, None);
+            Some((words::plan::NOT_COLD, not))
+        }
         Ask::Work(step) => Some((words::SKIP, Intent::Skip(step))),
+        // What is better left out is the main action then.
+        Ask::Fold(step) if shown.view.read().folds_too_late() => {
+            Some((words::FOLDED_NOW, Intent::Folded(step)))
+        }
         Ask::Fold(step) => Some((words::NOT_YET, Intent::FoldNotYet(step, LOOK_AGAIN))),
         // What rests can be turned to all the same.
         Ask::Idle => {
@@ -73,16 +84,12 @@ pub(super) fn Act(shown: Shown) -> impl IntoView {
             shown.ask(intent);
         }
     };
-    let undo = Callback::new(move |()| {
-        if presses.is_new() {
-            shown.ask(Intent::Undo);
-        }
-    });
+    let undo = Memo::new(move |_| Back::undo(&shown.view.read().bake));
     view! {
         <div class="act">
             <super::honest::Honest />
             <div class="act-side">
-                {side(live::text(|| words::UNDO), undo)}
+                <Undo back=undo presses=presses />
                 {live::when(
                     move || other().is_some(),
                     move || {
@@ -136,7 +143,15 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
                 shown.ask(Intent::Done(step));
             }
         }
+        Ask::Fold(step) if shown.view.read_untracked().folds_too_late() => {
+            shown.ask(Intent::SkipFold(step));
+        }
         Ask::Fold(step) => shown.ask(Intent::Folded(step)),
+        Ask::IntoFridge(step) => shown.ask(Intent::Move(step, Place::Fridge)),
+        Ask::OutOfFridge(step) => shown.ask(Intent::Move(step, Place::Kitchen)),
+        Ask::Wait(step) if shown.with_step(words::comes_out) == Some(true) => {
+            shown.ask(Intent::Move(step, Place::Kitchen));
+        }
         Ask::Look(step) | Ask::Wait(step) => shown.ask(Intent::Done(step)),
         Ask::AllDone => {
             let bake = shown.view.read_untracked().bake.id.clone();

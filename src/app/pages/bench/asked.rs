@@ -4,6 +4,7 @@ use domain::bake::{Intent, State};
 use domain::formula::{Length, Step, StepKind};
 use domain::notebook::lessons;
 use domain::schedule::Ask;
+use domain::schedule::plan::{NOTABLE, table_of};
 use domain::thermal::cooling;
 use domain::thermal::oven::altitude::HIGH;
 use domain::units::Celsius;
@@ -11,11 +12,11 @@ use leptos::prelude::*;
 
 use super::Shown;
 use super::bar::Whose;
-use super::by_plan::{Moved, NextUp, prompt};
+use super::by_plan::{Moved, NextUp, oven_after, prompt};
 use super::checklist::Checklist;
 use super::mixing;
 use super::readings::Readings;
-use super::step_cautions::{BeforeList, StepCautions, StoodOut};
+use super::step_cautions::{BeforeList, MakeAnew, StepCautions, StoodOut};
 use super::wait::{LeaveOut, can_be_left_out};
 use super::weighing::Weighing;
 use crate::reactive::{Memo, effect};
@@ -87,9 +88,11 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
             >
                 {live::text(move || prompt.read().instruction.clone())}
             </h1>
+            <MakeAnew shown=shown />
             // What burns hurts before anybody has read on to the end; that, how warm the milk is to be and what spoils
             // come before any news of the plan.
             <StepCautions shown=shown burns=true />
+            <p class="asked-cue">{live::text(move || oven_after(shown))}</p>
             {mixing::sentence(shown, liquid)}
             <BeforeList shown=shown />
             <p class="asked-planned">{live::text(move || planned(shown))}</p>
@@ -101,7 +104,10 @@ pub(super) fn Asked(shown: Shown) -> impl IntoView {
                 move || shown.is_paused(),
                 || view! { <p class="answer">{words::PAUSED}</p> }.into_any(),
             )}
-            {live::when(move || matches!(asked.get(), Ask::Fold(_)), leave_fold_out)}
+            {live::when(
+                move || matches!(asked.get(), Ask::Fold(_)) && !shown.view.read().folds_too_late(),
+                leave_fold_out,
+            )}
             <Cue shown=shown />
             <NextUp shown=shown />
             <Remedies shown=shown />
@@ -145,6 +151,12 @@ fn planned(shown: Shown) -> String {
     if view.by_plan.left_out.is_some() || view.by_plan.rests.is_some() {
         return String::new();
     }
+    let state = view.bake.state();
+    let asked = view.ask.step().and_then(|step| state.formula.step(step));
+    let table = table_of(state).filter(|_| asked.is_some_and(|step| step.kind == StepKind::Serve));
+    if let Some(table) = table.filter(|&table| table - now >= NOTABLE) {
+        return words::served_at(table, now);
+    }
     let begins = plan.as_ref().and_then(|plan| plan.begins(&view, now));
     let has_begun = view.bake.state().has_begun();
     begins.map_or_else(String::new, |begins| {
@@ -157,8 +169,9 @@ fn planned(shown: Shown) -> String {
 fn Cue(shown: Shown) -> impl IntoView {
     let app = shown.app;
     let cue = Memo::new(move |_| {
-        // A fold is due in the middle of a rise, where the signs of its end would mislead.
-        let folds = matches!(shown.view.read().ask, Ask::Fold(_));
+        // What is due in the middle of a rise has the signs of its end mislead.
+        let ask = shown.view.read().ask;
+        let folds = ask.is_due() && !matches!(ask, Ask::Look(_));
         let cue = shown.with_step(|_, step| step.cue.clone());
         cue.filter(|cue| !cue.is_empty() && !folds)
     });

@@ -8,7 +8,7 @@
 //! of a phone with large text. What has moved by something that was done stands below the answer
 //! to that; what moves while time goes by stands on the page of the plan.
 
-use domain::bake::{BakeId, Intent};
+use domain::bake::{BakeId, Intent, State};
 use domain::formula::StepId;
 use domain::kitchen::Place;
 use domain::schedule::Ask;
@@ -17,8 +17,9 @@ use leptos::prelude::*;
 use super::Shown;
 use crate::reactive::Memo;
 use crate::route::Route;
-use crate::state::{BakeView, Oventide, states};
+use crate::state::{Back, BakeView, Oventide, states};
 use crate::widgets::live;
+use crate::widgets::undo::PutBack;
 use crate::words::{self, Prompt};
 
 /// The lines of the plan.
@@ -45,7 +46,10 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
     let moves = move || {
         let view = shown.view.read();
         let state = view.bake.state();
-        let Some((step, place, _)) = state.to_be_moved(view.at) else {
+        let moves = state.to_be_moved(view.at);
+        // Whose hands are at something isn't asked for it yet.
+        let Some((step, place, _)) = moves.filter(|&(step, ..)| view.ask.step() != Some(step))
+        else {
             return ().into_any();
         };
         let goes_in = place == Place::Fridge;
@@ -61,8 +65,11 @@ pub(super) fn ByPlan(shown: Shown) -> impl IntoView {
         }
         .into_any()
     };
+    let put = Memo::new(move |_| Back::put(&shown.view.read().bake));
     view! {
         <div class="by-plan">
+            {super::earlier::offer(shown)}
+            <PutBack back=put />
             {live::part(moves)}
             {live::part(hands_at)}
         </div>
@@ -76,9 +83,27 @@ fn named(app: Oventide, bake: &BakeId, step: StepId) -> Option<(String, String)>
     let of = view.bake.state();
     let states = states(&views);
     let name = words::full_name(of, &states);
-    let title = of.formula.step(step)?.title.clone();
-    let folds = view.ask == Ask::Fold(step);
-    Some((name, if folds { words::fold_in(&title) } else { title }))
+    let title = title_of(of, step);
+    let title = match view.ask {
+        Ask::Fold(asked) if asked == step => words::fold_in(&title),
+        Ask::Look(asked) if asked == step => {
+            let instruction = words::prompt(of, view.ask, &states, view.at).instruction;
+            let look = words::lower_first(instruction.trim_end_matches('.'));
+            [title.as_str(), ": ", &look].concat()
+        }
+        _ => title,
+    };
+    Some((name, title))
+}
+
+/// What hands do at a step; of a rise, with its dough that is to go into the fridge or to come out of it.
+fn title_of(state: &State, step: StepId) -> String {
+    let title = state.formula.title(step);
+    if state.retards.contains_key(&step) {
+        words::moves(title, state.place_of(step) != Some(Place::Fridge))
+    } else {
+        title.to_owned()
+    }
 }
 
 /// What the Bench says: what is asked of the bake that is shown or, while that rests, where the hands are wanted.
@@ -93,9 +118,12 @@ pub(super) fn prompt(shown: Shown) -> Memo<Prompt> {
             None => {
                 let views = shown.app.views.read();
                 let (state, ask) = (view.bake.state(), view.ask);
-                let mut prompt = words::prompt(state, ask, &states(&views));
-                if let Some(instead) = words::instead_of_serving(state, ask, view.at) {
+                let mut prompt = words::prompt(state, ask, &states(&views), view.at);
+                if let Some(instead) = words::instead_of(state, ask, view.at) {
                     instead.clone_into(&mut prompt.instruction);
+                    if matches!(ask, Ask::Fold(_)) {
+                        words::LEAVE_OUT.clone_into(&mut prompt.action);
+                    }
                 }
                 prompt
             }
@@ -126,7 +154,7 @@ pub(super) fn NextUp(shown: Shown) -> impl IntoView {
             }
             (Some(until), None, _) => words::plan::no_hurry(until, plan.waits_too_long, view.at),
             (None, _, Some((bake, step, at))) if *bake == view.bake.id => {
-                words::next_up(formula.title(*step), *at, view.at)
+                words::next_up(&title_of(state, *step), *at, view.at)
             }
             (None, _, Some(_)) => String::new(),
             (None, _, None) => outlined(&view),
@@ -175,6 +203,23 @@ fn outlined(view: &BakeView) -> String {
     next.unwrap_or_default()
 }
 
+/// What becomes of the oven once the last of a bread is out.
+pub(super) fn oven_after(shown: Shown) -> String {
+    let view = shown.view.read();
+    let state = view.bake.state();
+    if !state.is_done_with_oven() {
+        return String::new();
+    }
+    let views = shown.app.views.read();
+    let other = views.iter().find(|other| {
+        let (id, is_on) = (&other.bake.id, other.bake.state().has_oven_on());
+        *id != view.bake.id && (is_on || view.by_plan.oven_for.as_ref() == Some(id))
+    });
+    let whose = other.map(|other| words::full_name(other.bake.state(), &states(&views)));
+    let is_out = state.to_take_out().is_none();
+    words::oven_after(whose.as_deref(), is_out, state.all_ended())
+}
+
 /// What has moved in the plan by what was done last.
 #[component]
 pub(super) fn Moved(shown: Shown) -> impl IntoView {
@@ -182,7 +227,12 @@ pub(super) fn Moved(shown: Shown) -> impl IntoView {
     let moved = live::text(move || {
         let changes = app.changes.read();
         let newest = changes.first().filter(|_| app.tells_change.get());
-        let done = newest.filter(|change| !change.moved.why.is_passing());
+        // Of time that only went by, no more than that a table is lost by it.
+        let done = newest.filter(|change| {
+            let margin = change.moved.margin.as_ref();
+            let is_lost = margin.is_some_and(|margin| margin.spare().get() < 0.0);
+            is_lost || !change.moved.why.is_passing()
+        });
         done.map_or_else(String::new, |change| {
             let view = shown.view.read();
             let (moved, degrees) = (&change.moved, app.settings.read().degrees);

@@ -219,8 +219,11 @@ pub(super) fn InFridge(shown: Shown, of: Of) -> impl IntoView {
             }
             let mut running = view.running.iter();
             let forecast = running.find(|running| running.step == step.id)?;
-            let bears = bears_way_back(view.bake.state(), forecast);
-            Some(words::in_fridge(forecast, forecast.out_by?, bears))
+            let state = view.bake.state();
+            let bears = bears_way_back(state, forecast);
+            let is_planned = state.comes_out_as_planned(step.id);
+            let out = forecast.out_by?;
+            Some(words::in_fridge(forecast, out, bears, is_planned))
         });
         said.flatten().unwrap_or_default()
     };

@@ -7,7 +7,7 @@ use domain::units::Moment;
 use leptos::prelude::*;
 use platform::clock::time_of_day;
 
-use super::Shown;
+use super::{Shown, earlier};
 use crate::reactive::{Memo, RwSignal};
 use crate::route::Route;
 use crate::widgets::confirm::Confirm;
@@ -29,12 +29,6 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
         shown.ask(intent);
         open.set(false);
     };
-    let end = move |intent: Intent| {
-        let bake = shown.view.read_untracked().bake.id.clone();
-        shown.ask(intent);
-        open.set(false);
-        Route::Note(bake).go();
-    };
     view! {
         <Sheet open=open title=words::MORE>
             <div class="sheet-actions">
@@ -48,6 +42,7 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                     {words::ABANDON}
                 </button>
             </div>
+            {earlier::of_newest(shown, open)}
             <OtherWork shown=shown open=open />
             <ComingUp shown=shown />
             <Ended shown=shown open=open />
@@ -57,17 +52,35 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
             title=words::FINISH
             text=words::FINISH_SURE
             action=words::FINISH
-            on_yes=Callback::new(move |()| end(Intent::Finish))
+            on_yes=Callback::new(move |()| {
+                open.set(false);
+                end(shown, Intent::Finish);
+            })
         />
+        <AbandonSure shown=shown open=abandon_sure />
+    }
+}
+
+/// Asks before all of the bake is given up.
+#[component]
+pub(super) fn AbandonSure(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+    view! {
         <Confirm
-            open=abandon_sure
+            open=open
             title=words::ABANDON
             text=words::ABANDON_SURE
             action=words::ABANDON
             danger=true
-            on_yes=Callback::new(move |()| end(Intent::Abandon))
+            on_yes=Callback::new(move |()| end(shown, Intent::Abandon))
         />
     }
+}
+
+/// Ends the bake, and turns to what there is to write about it.
+fn end(shown: Shown, intent: Intent) {
+    let bake = shown.view.read_untracked().bake.id.clone();
+    shown.ask(intent);
+    Route::Note(bake).go();
 }
 
 /// Work that hands could take up instead of what is asked.

@@ -9,6 +9,7 @@ mod bar;
 mod by_plan;
 mod checklist;
 mod course;
+mod earlier;
 mod elsewhere;
 mod honest;
 mod kitchen_sheet;

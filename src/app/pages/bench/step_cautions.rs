@@ -1,11 +1,12 @@
 //! The cautions of what is asked now: where the hand is, and in a line before a long list.
 
-use domain::bake::State;
+use domain::bake::{Intent, State};
 use domain::formula::Caution;
 use leptos::prelude::*;
 
 use super::Shown;
-use crate::reactive::Memo;
+use super::menu::AbandonSure;
+use crate::reactive::{Memo, RwSignal};
 use crate::widgets::cautions::{Cautions, stood_out};
 use crate::widgets::live::{self, Rows};
 use crate::words;
@@ -18,6 +19,55 @@ pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
         <div class="stood" role="status">
             {live::part(move || stood_out(said.get()))}
         </div>
+    }
+}
+
+/// Makes anew what is lost, as long as it isn't in the bread: all of its steps are asked for again. Otherwise it leads to
+/// the end of the bake, for nobody glazes what is thrown away.
+#[component]
+pub(super) fn MakeAnew(shown: Shown) -> impl IntoView {
+    let anew = Memo::new(move |_| {
+        let view = shown.view.read();
+        let lost = view.has_lost().then(|| view.bake.state());
+        Some(lost?.to_make_anew(view.at, None)?.0)
+    });
+    // What is in the bread, or all of a bread that is out of the oven, is past mending.
+    let over = Memo::new(move |_| {
+        let view = shown.view.read();
+        view.has_lost() && anew.get().is_none() && !view.bake.state().is_in_oven()
+    });
+    let sure = RwSignal::new(false);
+    let give_up = move || {
+        view! {
+            <button class="button" type="button" on:click=move |_| sure.set(true)>
+                {words::ABANDON}
+            </button>
+            <AbandonSure shown=shown open=sure />
+        }
+        .into_any()
+    };
+    let make_anew = move || {
+        let name = live::text(move || {
+            let step = anew.get();
+            step.map_or_else(String::new, |step| {
+                shown.with(|state| words::make_anew(state.formula.title(step)))
+            })
+        });
+        let press = move |_| {
+            if let Some(step) = anew.get_untracked() {
+                shown.ask(Intent::MakeAnew(step));
+            }
+        };
+        view! {
+            <button class="button" type="button" on:click=press>
+                {name}
+            </button>
+        }
+        .into_any()
+    };
+    view! {
+        {live::when(move || anew.get().is_some(), make_anew)}
+        {live::when(move || over.get(), give_up)}
     }
 }
 

@@ -8,7 +8,7 @@ use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 
 use super::elsewhere::{Elsewhere, HowFar, InFridge};
-use super::{Shown, course};
+use super::{Shown, course, earlier};
 use crate::reactive::RwSignal;
 use crate::state::{BakeView, Oventide};
 use crate::widgets::live;
@@ -147,6 +147,7 @@ pub(super) fn WaitSheet(
             {about.when(|view, step| next_fold(view, step).is_none(), its_end)}
             <Elsewhere shown=shown of=of ask=ask />
             <HowFar shown=shown of=of ask=ask />
+            {earlier::of_step(app, of, ask)}
         </Sheet>
     }
 }

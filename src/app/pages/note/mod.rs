@@ -12,6 +12,7 @@ use platform::store::Degrees;
 use crate::reactive::Memo;
 use crate::route::Route;
 use crate::state::oventide;
+use crate::widgets::cautions::stood_out;
 use crate::widgets::live::{self, Rows};
 use crate::words;
 use writing::Writing;
@@ -58,10 +59,17 @@ pub(crate) fn NotePage(
 fn head(state: &State) -> AnyView {
     let (day, ended) = (words::bake_day(state), words::ended(state));
     let pieces = words::pieces(&state.formula);
+    // What there was to mind as it ended is past, but for what nobody should eat of it later.
+    let (is_lost, said) = words::stood(state, state.newest);
+    let lost = is_lost.then(|| {
+        let caution = stood_out((true, said));
+        view! { <div class="stood">{caution}</div> }
+    });
     view! {
         <p>{day}</p>
         <p class="digits">{ended}</p>
         <p class="soft">{pieces}</p>
+        {lost}
     }
     .into_any()
 }

@@ -115,13 +115,15 @@ impl Drawing {
         (100.0 * left, 100.0 * (left + share(&self.told, lane)) - GAP)
     }
 
-    /// The same for a bar: what is in the oven at one time stands beside each other, each where one before it has left.
+    /// The same for a bar: what is in the oven at one time, or for one table, stands beside each other, each where one
+    /// before it has left.
     fn beside(&self, entry: &Entry) -> (f64, f64) {
         let (left, right) = self.column(entry.lane);
         let all = self.told.entries.iter();
         // By when each place is free again.
         let (mut places, mut own): (Vec<Moment>, Option<usize>) = (Vec::new(), None);
-        for other in all.filter(|other| other.lane == Lane::Oven && entry.lane == Lane::Oven) {
+        let shares = |lane: Lane| lane == entry.lane && lane <= Lane::Oven;
+        for other in all.filter(|other| other.of.is_some() && shares(other.lane)) {
             if places.iter().all(|&free| free <= other.start) {
                 if own.is_some() {
                     break;

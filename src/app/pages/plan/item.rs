@@ -100,9 +100,12 @@ const SOON: Minutes = minutes(10.0);
 fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> AnyView {
     let app = oventide();
     let now = clock::now();
-    // Where a time has passed, one is offered that hasn't.
+    // Where a time has passed, one is offered that hasn't, and at which it can be.
     let start = if first.passed.is_some() || first.start <= now {
-        first.start.max(now + SOON).up_to_five()
+        let soon = first.start.max(now + SOON).up_to_five();
+        let of = first.of.as_ref();
+        of.and_then(|(bake, step)| app.soonest_for(bake, *step, soon))
+            .unwrap_or(soon)
     } else {
         first.start
     };
@@ -122,7 +125,40 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
         }
         open.set(false);
     };
-    let fix = move |_| ask(Some(untrack(at)));
+    // The moment at which it can't be, and the soonest at which it can.
+    let refused = RwSignal::new(None::<(Moment, Moment)>);
+    let fix = move |to: Moment| {
+        let of = entry.get_untracked().and_then(|entry| entry.of);
+        match of.and_then(|(bake, step)| app.soonest_for(&bake, step, to)) {
+            Some(soonest) => refused.set(Some((to, soonest))),
+            None => ask(Some(to)),
+        }
+    };
+    let name = words::item(first);
+    let error = move || {
+        let error = refused.get().map(|(at, soonest)| {
+            view! { <span>{words::cant_be_at(&name, at, soonest, clock::now())}</span> }
+        });
+        error.into_any()
+    };
+    let at_soonest = move || {
+        let soonest = move || refused.get().map(|(_, soonest)| soonest);
+        let says = live::text(move || {
+            let fix_at = |soonest| words::fix_at(soonest, clock::now());
+            soonest().map_or_else(String::new, fix_at)
+        });
+        let press = move |_| {
+            if let Some(soonest) = untrack(soonest) {
+                fix(soonest);
+            }
+        };
+        view! {
+            <button class="button" type="button" on:click=press>
+                {says}
+            </button>
+        }
+        .into_any()
+    };
     let says = live::text(move || words::starts_at(at(), clock::now()));
     let is_fixed = move || {
         entry
@@ -133,10 +169,18 @@ fn fixing(entry: Memo<Option<Entry>>, first: &Entry, open: RwSignal<bool>) -> An
     view! {
         <DayTimeFields value=chosen now=now label=words::START_AT />
         <p role="status">{says}</p>
+        <p class="field-error" role="alert">
+            {live::part(error)}
+        </p>
         <div class="sheet-actions">
-            <button class="button button-main" type="button" on:click=fix>
+            <button
+                class="button button-main"
+                type="button"
+                on:click=move |_| fix(untrack(at))
+            >
                 {words::FIX}
             </button>
+            {live::when(move || refused.read().is_some(), at_soonest)}
             {live::when(
                 is_fixed,
                 move || {

@@ -224,7 +224,7 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
         None => words::beside_table(margin, early, now),
     }));
     let before = told.before_away.iter();
-    lines.extend(before.filter_map(|before| words::before_away(before, now)));
+    lines.extend(before.filter_map(|(before, why)| words::before_away(before, why, now)));
     if told.margins.len() > 1 {
         let margins = told.margins.iter();
         lines.extend(margins.filter_map(|(_, margin)| depends_on(told, Some(margin.table), now)));
@@ -235,7 +235,8 @@ fn lines(told: &Told, now: Moment) -> Vec<String> {
     let mut margins = told.margins.iter();
     let waits = !told.margins.is_empty() && margins.all(|(_, margin)| !margin.is_late());
     let all = told.waits_least && told.proven == domain::schedule::plan::Proven::Soonest;
-    if !waits || !all {
+    // Where nothing is left there is no order.
+    if !told.entries.is_empty() && (!waits || !all) {
         let tables = told.margins.len();
         lines.push(words::proven(
             told.proven,

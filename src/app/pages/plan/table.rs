@@ -42,7 +42,7 @@ pub(crate) fn TableSheet(
 fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Moment>) -> AnyView {
     let app = oventide();
     let now = clock::now();
-    let offers = untrack(|| offers(app, &formula.read_untracked(), now));
+    let (offers, withheld) = untrack(|| offers(app, &formula.read_untracked(), now));
     let choose = move |at: Moment| {
         if at > clock::now() {
             open.set(false);
@@ -74,7 +74,7 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
             let said = if by_night(at) {
                 words::NEEDS_NIGHT.to_owned()
             } else if needs_night(app, &work, at)
-                && let Some(ready) = app.late_by_nights(&formula.read_untracked(), at)
+                && let Some(ready) = app.late_for(&formula.read_untracked(), at)
             {
                 words::not_before(ready, now)
             } else {
@@ -105,10 +105,12 @@ fn times(formula: Memo<Formula>, open: RwSignal<bool>, on_choose: Callback<Momen
     view! {
         <p>{words::TABLE_NOTE}</p>
         <ul class="marks">{buttons.rows()}</ul>
+        {(!withheld.is_empty()).then(|| view! { <p class="soft">{withheld.join(" ")}</p> })}
         {live::when(any, sleep)}
         <details>
             <summary>{words::ANOTHER_TIME}</summary>
             <div class="section">
+                <p class="soft">{words::DAYS_AHEAD}</p>
                 <DayTimeFields value=other now=now />
                 {passed_alert(passed)}
                 {another}
@@ -144,22 +146,24 @@ fn needs_night(app: Oventide, work: &[[Minutes; 2]], table: Moment) -> bool {
         .any(|&[from, to]| works_asleep(asleep, table - from, table - to))
 }
 
-/// The tables that are offered, the likeliest meant first, with what each button says.
-fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)> {
-    let mut offers = Vec::new();
+/// The tables that are offered, the likeliest meant first, with what each button says; and why those of other breads that
+/// can't be kept aren't.
+fn offers(app: Oventide, formula: &Formula, now: Moment) -> (Vec<(Moment, String)>, Vec<String>) {
+    let (mut offers, mut withheld) = (Vec::new(), Vec::new());
     // When it is ready even if it is late.
     let soonest = app.table_with(formula).map_or(now, |table| table.high());
     let wished = app.wishes();
     for table in tables(&running_states(&app.bakes.read_untracked())) {
-        if table >= soonest {
-            let with = wished
-                .iter()
-                .filter(|wished| wished.wishes.table == Some(table));
-            let names: Vec<String> = with.map(|wished| wished.name.clone()).collect();
-            offers.push((
-                table,
-                words::table_with(table, now, &crate::words::listed(&names)),
-            ));
+        // What is for that table comes first in the plan of one that is for none; of both for it the plan may keep it.
+        let late = (table < soonest).then(|| app.late_for(formula, table));
+        let with = wished
+            .iter()
+            .filter(|wished| wished.wishes.table == Some(table));
+        let names: Vec<String> = with.map(|wished| wished.name.clone()).collect();
+        let said = words::table_with(table, now, &crate::words::listed(&names));
+        match late.flatten() {
+            None => offers.push((table, said)),
+            Some(ready) => withheld.push(words::with_not_before(&said, ready, now)),
         }
     }
     let mut times = vec![half_hour(soonest)];
@@ -178,7 +182,7 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> Vec<(Moment, String)
             offers.push((at, crate::words::when(at, now)));
         }
     }
-    offers
+    (offers, withheld)
 }
 
 /// The next half hour by the clock.

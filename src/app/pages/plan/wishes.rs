@@ -1,6 +1,6 @@
 //! What is wished of the time: the table, the earliest beginning, and shifting all of it.
 
-use domain::bake::{Intent, Wishes};
+use domain::bake::{Bake, Wishes};
 use domain::units::{Minutes, Moment, minutes};
 use leptos::prelude::*;
 use platform::clock;
@@ -10,11 +10,12 @@ use super::day_time::{DayTime, DayTimeFields, passed_alert};
 use crate::reactive::{Memo, RwSignal};
 use crate::state::plan::told::Told;
 use crate::state::plan::{WishEdit, WishedOf};
-use crate::state::{Oventide, oventide};
+use crate::state::{Back, Oventide, oventide};
 use crate::widgets::choices::Choices;
 use crate::widgets::live;
 use crate::widgets::presses::Presses;
 use crate::widgets::sheet::Sheet;
+use crate::widgets::undo::{PutBack, Undo};
 use crate::words::plan as words;
 
 /// How much one press shifts everything.
@@ -29,8 +30,10 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
     let said = live::text(move || words::wished(&wishes.read(), &away.read(), app.beat.get()));
     let (table_open, away_open) = (RwSignal::new(false), RwSignal::new(false));
     let shift = move |by: Minutes| {
-        let edit = move |wishes: &mut Wishes| {
-            wishes.table = wishes.table.map(|table| table + by);
+        let edit = move |bake: &Bake, wishes: &mut Wishes| match &mut wishes.table {
+            Some(table) => *table = *table + by,
+            None if bake.state().can_wait() => wishes.not_before = app.begin_later(bake, by),
+            None => {}
         };
         app.wish(None, Box::new(edit));
     };
@@ -45,9 +48,12 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
         }
         .into_any()
     };
-    let has_table = move || {
+    let undo = Memo::new(move |_| app.newest_of_plan(Back::undo));
+    let put = Memo::new(move |_| app.newest_of_plan(Back::put));
+    let can_shift = move || {
         let wishes = wishes.read();
-        wishes.iter().any(|wished| wished.wishes.table.is_some())
+        let mut wishes = wishes.iter();
+        wishes.any(|wished| wished.wishes.table.is_some() || wished.waits)
     };
     view! {
         <section class="section" aria-labelledby="plan-wishes">
@@ -64,35 +70,14 @@ pub(super) fn WishBar(told: Memo<Option<Told>>) -> impl IntoView {
                 </button>
             </div>
             <div class="plan-wishes">
-                {live::when(has_table, shifting)} <Undo />
+                {live::when(can_shift, shifting)} <Undo back=undo presses=Presses::new() />
+                <PutBack back=put />
             </div>
         </section>
         <Sheet open=table_open title=words::ON_THE_TABLE_AT>
             {table(app, wishes, told, table_open)}
         </Sheet>
         <AwaySheet open=away_open away=away told=told />
-    }
-}
-
-/// Takes back what was asked of the plan last.
-#[component]
-fn Undo() -> impl IntoView {
-    let app = oventide();
-    let undoable = Memo::new(move |_| app.undoable_of_plan());
-    let presses = Presses::new();
-    let undo = move |_| {
-        if let Some(bake) = undoable.get_untracked()
-            && presses.is_new()
-        {
-            app.ask(&bake, Intent::Undo);
-        }
-    };
-    // It stays where it is, so that the focus does.
-    let idle = live::flag(move || undoable.read().is_none());
-    view! {
-        <button class="button" type="button" aria-disabled=idle on:click=undo>
-            {crate::words::UNDO}
-        </button>
     }
 }
 
@@ -158,13 +143,14 @@ fn table(
         if at <= clock::now() {
             return passed.set(true);
         }
-        wish.run(Box::new(move |wishes| wishes.table = Some(at)));
+        wish.run(Box::new(move |_, wishes| wishes.table = Some(at)));
     };
     let wish_from = move |at: Option<Moment>| {
-        wish.run(Box::new(move |wishes| wishes.not_before = at));
+        wish.run(Box::new(move |_, wishes| wishes.not_before = at));
     };
     view! {
         {choices}
+        <p class="soft">{words::DAYS_AHEAD}</p>
         <DayTimeFields value=table now=now />
         {passed_alert(Signal::derive(move || passed.get()))}
         <div class="sheet-actions">
@@ -174,7 +160,7 @@ fn table(
             <button
                 class="button"
                 type="button"
-                on:click=move |_| wish.run(Box::new(|wishes| wishes.table = None))
+                on:click=move |_| wish.run(Box::new(|_, wishes| wishes.table = None))
             >
                 {words::AS_SOON_AS}
             </button>

@@ -64,6 +64,7 @@ fn rings(whose: &str, id: AlarmId, title: &str, is_held: bool) -> Ringing {
             kind: AlarmKind::Check,
             step: None,
         },
+        since: START,
         title: title.to_owned(),
         body: "Have a look at it.".to_owned(),
         is_held,
@@ -184,4 +185,70 @@ fn what_goes_on_as_somebody_comes_back_calls_until_they_do_something() {
 
 const fn check_of(step: StepId) -> AlarmId {
     AlarmId::Check { step, round: 0 }
+}
+
+/// Two batches for one table, at eight; who has gathered for the second goes straight on, and presses nothing.
+#[test]
+fn what_the_bench_shows_since_a_press_is_not_called_for_and_elsewhere_once() {
+    let batch = |name: &str| {
+        let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+        bake.id = BakeId(name.to_owned());
+        let wishes = Wishes {
+            table: Some(START + minutes(480.0)),
+            ..Wishes::default()
+        };
+        say(&mut bake, Intent::Wish(Box::new(wishes)), START);
+        bake
+    };
+    let planned = |bakes: &[Bake], now: Moment, before: Option<&Planned>| {
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let was = before.map(|before| &before.timetable);
+        let made = timetable(&states, now, was, &mut || true).expect("there is a plan");
+        Planned::new(bakes, made, now, before)
+    };
+    for (shown, most) in [(true, 0), (false, 1)] {
+        let mut bakes = vec![batch("one"), batch("two")];
+        let plan = planned(&bakes, START, None);
+        let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+        let item = plan.timetable.plan.hands_at(&states, START);
+        let (first, gather) = item.and_then(|item| item.what.of()).expect("hands work");
+        let mut now = START + minutes(11.0);
+        say(&mut bakes[first], Intent::Done(gather), now);
+        let mut plan = planned(&bakes, now, Some(&plan));
+        let mut calls = 0;
+        for _ in 0..28 {
+            now = now + minutes(0.5);
+            let look = if shown { Look::Goes } else { Look::Went(None) };
+            let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
+            let mut alarms = plan.alarms(&bakes[first], Some(&states), look, now);
+            alarms.retain(|alarm| alarm.id == AlarmId::Begin && alarm.due <= now);
+            if !alarms.is_empty() {
+                calls += 1;
+                say(&mut bakes[first], Intent::Hear(AlarmId::Begin), now);
+            }
+            plan = planned(&bakes, now, Some(&plan));
+        }
+        assert!(calls <= most, "{calls} calls, shown: {shown}");
+    }
+}
+
+#[test]
+fn what_was_held_or_calls_again_tells_the_moment_that_every_page_tells() {
+    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, START);
+    let (rise, now) = up_to(&mut bake, StepKind::Bulk, START, |_| minutes(5.0));
+    let running = domain::schedule::running(bake.state(), now);
+    let of = running.iter().find(|of| of.step == rise);
+    let of = of.expect("it rises");
+    let (look, fold) = (of.look, of.folds[0]);
+    let of_kind = |kind: AlarmKind, due: Moment| Alarm {
+        id: check_of(rise),
+        due,
+        kind,
+        step: Some(rise),
+    };
+    let later = look + minutes(14.0);
+    assert_eq!(of_kind(AlarmKind::Check, later).since(&running), look);
+    assert_eq!(of_kind(AlarmKind::Fold, later).since(&running), fold);
+    assert_eq!(of_kind(AlarmKind::Begin, later).since(&running), later);
+    assert_eq!(of_kind(AlarmKind::Check, later).since(&[]), later);
 }

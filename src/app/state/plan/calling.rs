@@ -9,7 +9,7 @@ use domain::formula::{Step, StepKind};
 use domain::schedule::plan::{NOTABLE, Plan, Timetable, What};
 use domain::units::{Minutes, Moment, minutes};
 
-use super::{Look, Planned};
+use super::{Look, Planned, wished_at};
 
 /// For so long whoever is at something else isn't called to begin a bread after it, and an oven that is put off by it
 /// still calls when it was to be turned on. ASSUMPTION: judgement.
@@ -36,6 +36,7 @@ impl Planned {
         };
         let begins = self.calls.get(place).copied().flatten();
         let begins = begins.filter(|&at| at > now || !is_busy(at));
+        let begins = begins.filter(|&at| look != Look::Goes || !is_at_it(bake.state(), states, at));
         let begins = begins.and_then(|at| begin_alarm(bake.state(), at));
         let last = match look {
             Look::Goes => None,
@@ -64,6 +65,14 @@ fn is_at_other_work(plan: &Plan, states: &[&State], place: usize, now: Moment) -
     })
 }
 
+/// Whether somebody pressed something so shortly before a moment that they are at what the Bench has asked of a bread
+/// since. What hasn't begun is still waited for.
+fn is_at_it(state: &State, states: Option<&[&State]>, at: Moment) -> bool {
+    let others = states.unwrap_or_default().iter();
+    let pressed = others.fold(state.newest, |last, other| last.max(other.newest));
+    state.has_begun() && !state.is_back_at(at) && at - pressed < AT_SOMETHING
+}
+
 /// A moment that lies ahead. Plans begin with a whole minute, so less than one ahead is now.
 pub(super) fn ahead(moment: Moment, at: Moment) -> Option<Moment> {
     (moment - at >= CALLED).then_some(moment)
@@ -85,9 +94,10 @@ pub(super) fn behind(plan: &Plan, states: &[&State], moment: Moment) -> Vec<usiz
 }
 
 /// When somebody is called to what is next of a bake, right behind the work of which bakes, and was called at `was` before,
-/// if they were.
+/// if they were. One call is enough for a bread that has begun, unless something else was wished since.
 pub(super) fn to_begin(
     place: usize,
+    bake: &Bake,
     next: Moment,
     behind: &[usize],
     was: Option<Moment>,
@@ -98,7 +108,10 @@ pub(super) fn to_begin(
         return None;
     }
     let passed = was.filter(|&was| was <= at && next - was < AGAIN);
-    let put_off = passed.filter(|_| !behind.is_empty());
+    let put_off = passed.filter(|&was| {
+        let has_begun = bake.state().has_begun();
+        !behind.is_empty() || has_begun && wished_at(bake).is_none_or(|wished| wished <= was)
+    });
     Some(put_off.unwrap_or(next))
 }
 
@@ -106,7 +119,6 @@ pub(super) fn to_begin(
 pub(super) fn ovens(
     bakes: &[Bake],
     timetable: &Timetable,
-    at: Moment,
     before: Option<&Planned>,
 ) -> Vec<Option<Moment>> {
     let on = |(place, bake): (usize, &Bake)| {
@@ -115,7 +127,7 @@ pub(super) fn ovens(
         let planned = timetable.plan.item(What::Step(place, step.id))?.start;
         let was = before.and_then(|before| before.oven_at(bake));
         let is_kept = |was: &Moment| planned >= *was && planned - *was < AT_SOMETHING;
-        was.filter(is_kept).or_else(|| ahead(planned, at))
+        Some(was.filter(is_kept).unwrap_or(planned))
     };
     bakes.iter().enumerate().map(on).collect()
 }

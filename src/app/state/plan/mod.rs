@@ -1,5 +1,6 @@
 //! The plan of everything that runs, redone whenever something happens.
 
+mod back;
 mod calling;
 mod changes;
 pub(crate) mod nights;
@@ -15,6 +16,7 @@ use domain::units::{Minutes, Moment, minutes};
 use super::{BakeView, Late, Oventide};
 use crate::reactive::effect;
 use crate::words;
+use back::goes_on_from;
 pub(crate) use changes::Change;
 use changes::{MOST_CHANGES, keep_change};
 pub(super) use promises::Keeping;
@@ -92,7 +94,7 @@ impl Planned {
             if let Some(next) = ahead {
                 let has_work = before.is_some() && begins.is_some();
                 let behind = has_work.then(|| calling::behind(&timetable.plan, &states, next));
-                return calling::to_begin(place, next, &behind.unwrap_or_default(), was, at);
+                return calling::to_begin(place, bake, next, &behind.unwrap_or_default(), was, at);
             }
             match before {
                 Some(_) => {
@@ -114,7 +116,7 @@ impl Planned {
         Self {
             first_calls: running.iter().zip(&calls).map(first).collect(),
             calls,
-            ovens: calling::ovens(running, &timetable, at, before),
+            ovens: calling::ovens(running, &timetable, before),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,
             at,
@@ -282,7 +284,8 @@ fn plan_anew(app: Oventide, seen: &mut Seen) {
     });
     if is_new || is_behind {
         let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
-        let before = shown.map(|planned| planned.before(&ids));
+        let before = goes_on_from(&seen.told, shown, &seen.running, &running);
+        let before = before.map(|planned| planned.before(&ids));
         let found =
             (!states.is_empty()).then(|| timetable(&states, now, before.as_ref(), &mut patience()));
         let planned = found.flatten();

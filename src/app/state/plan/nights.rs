@@ -46,7 +46,10 @@ impl Oventide {
         let until = table.or(end.map(|end| end + minutes(24.0 * 60.0)));
         drop(plan);
         if let Some(until) = until {
-            let nights = nights(asleep, clock::now(), until);
+            let mut nights = nights(asleep, clock::now(), until);
+            if table.is_none() {
+                keep_needed(&mut nights, &running_states(&bakes));
+            }
             self.wish_away(Box::new(move |known| add_apart(known, nights)));
         }
     }
@@ -106,6 +109,19 @@ fn has_hands_asleep(planned: &Timetable, states: &[&State], asleep: Asleep, now:
         };
         hands && item.start > this_night && works_asleep(asleep, item.start, item.end)
     })
+}
+
+/// Keeps of some nights those that begin before all of some bakes is ready, if all of them are slept.
+fn keep_needed(nights: &mut Vec<(Moment, Moment)>, bakes: &[&State]) {
+    let mut states: Vec<State> = bakes.iter().map(|state| (*state).clone()).collect();
+    for state in &mut states {
+        add_apart(&mut state.wishes.away, nights.clone());
+    }
+    let states: Vec<&State> = states.iter().collect();
+    if let Some(slept) = timetable(&states, clock::now(), None, &mut patience()) {
+        let end = slept.plan.end.high();
+        nights.retain(|&(from, _)| from < end);
+    }
 }
 
 /// Adds those of some nights that meet no time which is known.

@@ -191,7 +191,7 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
         let (bakes, timetable) = promise.recalled(bakes)?;
         let of = promise.bakes.iter();
         let planned = Planned {
-            ovens: calling::ovens(&bakes, &timetable, promise.at, None),
+            ovens: calling::ovens(&bakes, &timetable, None),
             bakes: of.clone().map(|of| of.bake.clone()).collect(),
             timetable,
             at: promise.at,

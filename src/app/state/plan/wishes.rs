@@ -1,17 +1,17 @@
 //! What the baker wishes of the time: of each bake its table, and of all of them when nobody is there.
 
-use domain::bake::{Bake, BakeId, Event, Intent, Refusal, State, Wishes, decide, moment_of_press};
+use domain::bake::{Bake, BakeId, Intent, Refusal, State, Wishes, decide, moment_of_press};
 use domain::estimate::Estimate;
-use domain::formula::Formula;
-use domain::schedule::plan::{away, patience, timetable};
-use domain::units::Moment;
+use domain::formula::{Formula, StepId};
+use domain::schedule::plan::{NOTABLE, Nearest, away, later_than_fixed, patience, timetable};
+use domain::units::{Minutes, Moment};
 use platform::{clock, ids};
 
 use crate::state::{Answer, Oventide};
 use crate::words;
 
 /// A change of what is wished of a bake.
-pub(crate) type WishEdit = Box<dyn Fn(&mut Wishes)>;
+pub(crate) type WishEdit = Box<dyn Fn(&Bake, &mut Wishes)>;
 /// A change of the times at which nobody is there.
 pub(crate) type AwayEdit = Box<dyn FnOnce(&mut Vec<(Moment, Moment)>)>;
 
@@ -22,6 +22,8 @@ pub(crate) struct WishedOf {
     /// What it is called beside the others.
     pub(crate) name: String,
     pub(crate) wishes: Wishes,
+    /// Whether it hasn't begun.
+    pub(crate) waits: bool,
 }
 
 impl Oventide {
@@ -35,6 +37,7 @@ impl Oventide {
             bake: bake.id.clone(),
             name,
             wishes: bake.state().wishes.clone(),
+            waits: bake.state().can_wait(),
         });
         wished.collect()
     }
@@ -52,8 +55,9 @@ impl Oventide {
             let running = self.running();
             let is_meant = |bake: &BakeId| of.as_ref().is_none_or(|of| of == bake);
             let wished = |bake: &BakeId| {
-                let mut wishes = self.bake(bake)?.state().wishes.clone();
-                edit(&mut wishes);
+                let bake = self.bake(bake)?;
+                let mut wishes = bake.state().wishes.clone();
+                edit(&bake, &mut wishes);
                 wishes.table
             };
             let meant = running.iter().filter(|bake| is_meant(bake));
@@ -61,9 +65,9 @@ impl Oventide {
             let away = self.nights_until(meant.filter_map(wished).max());
             for bake in &running {
                 let is_meant = is_meant(bake);
-                let edit = |wishes: &mut Wishes| {
+                let edit = |bake: &Bake, wishes: &mut Wishes| {
                     if is_meant {
-                        edit(wishes);
+                        edit(bake, wishes);
                     }
                     if let Some(away) = &away {
                         wishes.away.clone_from(away);
@@ -74,6 +78,16 @@ impl Oventide {
         }));
     }
 
+    /// Before when nothing of a bake is to begin that is to begin so much later than planned; nothing where that is now.
+    pub(crate) fn begin_later(self, bake: &Bake, by: Minutes) -> Option<Moment> {
+        let plan = self.plan.read_untracked();
+        let planned = plan.as_ref()?;
+        let begins = *planned.timetable.begins.get(planned.place(&bake.id)?)?;
+        // Presses add up before the next plan is there.
+        let from = bake.state().wishes.not_before.max(begins)? + by;
+        (from > clock::now()).then_some(from)
+    }
+
     /// Changes when nobody is there, which is the same for all that runs.
     pub(crate) fn wish_away(self, edit: AwayEdit) {
         self.in_turn(Box::pin(async move {
@@ -82,7 +96,7 @@ impl Oventide {
             edit(&mut times);
             let at = self.moment_of_press();
             for bake in self.running() {
-                self.wish_of(&bake, at, &|wishes| wishes.away.clone_from(&times))
+                self.wish_of(&bake, at, &|_, wishes| wishes.away.clone_from(&times))
                     .await;
             }
         }));
@@ -99,11 +113,11 @@ impl Oventide {
         self,
         bake: &BakeId,
         at: Moment,
-        edit: &dyn Fn(&mut Wishes),
+        edit: &dyn Fn(&Bake, &mut Wishes),
     ) {
         let Some(known) = self.bake(bake) else { return };
         let mut wishes = known.state().wishes.clone();
-        edit(&mut wishes);
+        edit(&known, &mut wishes);
         let wish = Intent::Wish(Box::new(wishes));
         self.ask_of_plan(bake, wish, Some(at)).await;
     }
@@ -121,13 +135,40 @@ impl Oventide {
         }
     }
 
-    /// The bake at which "undo" would take back something of the plan, if that is the newest thing that
-    /// happened to it, and when that was asked for.
-    pub(crate) fn undoable_of_plan(self) -> Option<BakeId> {
-        let bakes = self.bakes.get();
-        let newest = running_bakes(&bakes).filter_map(|bake| Some((newest_of_plan(bake)?, bake)));
-        let newest = newest.max_by_key(|&(at, _)| at);
-        newest.map(|(_, bake)| bake.id.clone())
+    /// By how much later tables those that are kept would have all the time to spare that is good for them.
+    pub(crate) fn later_tables(self) -> Vec<Nearest> {
+        let plan = self.plan.read_untracked();
+        let margins = plan.iter().flat_map(|planned| &planned.timetable.margins);
+        let tight = margins.filter_map(|margin| {
+            let missing = margin.buffer - margin.spare();
+            (!margin.is_late() && missing >= NOTABLE).then(|| Nearest::Table {
+                was: margin.table,
+                at: (margin.table + missing).up_to_five(),
+                safely: None,
+            })
+        });
+        tight.collect()
+    }
+
+    /// When a step would start at the soonest that can't start when it is to be fixed to; nothing where it can.
+    pub(crate) fn soonest_for(self, of: &BakeId, step: StepId, at: Moment) -> Option<Moment> {
+        let now = clock::now();
+        let bakes = self.bakes.read_untracked();
+        let mut running: Vec<Bake> = running_bakes(&bakes).cloned().collect();
+        let place = running.iter().position(|bake| bake.id == *of)?;
+        let entries = decide(&running[place], Intent::Pin(step, Some(at)), now).ok()?;
+        running[place].append(entries);
+        let states: Vec<&State> = running.iter().map(Bake::state).collect();
+        let ids: Vec<BakeId> = running.iter().map(|bake| bake.id.clone()).collect();
+        let plan = self.plan.read_untracked();
+        let before = plan.as_ref().map(|planned| planned.before(&ids));
+        later_than_fixed(
+            &states,
+            (place, step),
+            now,
+            before.as_ref(),
+            &mut patience(),
+        )
     }
 
     /// When everything would be on the table, with one more bake and no table wished; in all its windows.
@@ -142,9 +183,9 @@ impl Oventide {
         Some(planned.plan.of(place)?.table)
     }
 
-    /// When one more bake would be ready at the soonest after a table that is wished of it, because the baker sleeps;
-    /// nothing where that table is kept.
-    pub(crate) fn late_by_nights(self, formula: &Formula, table: Moment) -> Option<Moment> {
+    /// When one more bake would be ready at the soonest after a table that is wished of it, because the baker sleeps or is
+    /// at other breads; nothing where that table is kept.
+    pub(crate) fn late_for(self, formula: &Formula, table: Moment) -> Option<Moment> {
         let now = clock::now();
         let one = Bake::from_log(BakeId(ids::new_id()), vec![self.start_of(formula, now)])?;
         let mut one = one.state().clone();
@@ -168,25 +209,4 @@ pub(crate) fn running_bakes(bakes: &[Bake]) -> impl Iterator<Item = &Bake> {
 
 pub(crate) fn running_states(bakes: &[Bake]) -> Vec<&State> {
     running_bakes(bakes).map(Bake::state).collect()
-}
-
-/// When something of the plan was asked for, where that is what "undo" takes back.
-fn newest_of_plan(bake: &Bake) -> Option<Moment> {
-    let undo = decide(bake, Intent::Undo, bake.state().newest).ok()?;
-    let Event::Undone { entries } = &undo.first()?.event else {
-        return None;
-    };
-    let mut entries = entries.iter();
-    let entry = entries.find_map(|&place| {
-        let entry = bake.log().get(place as usize)?;
-        let of_plan = matches!(
-            entry.event,
-            Event::Wished(_)
-                | Event::Pinned { .. }
-                | Event::RetardPlanned { .. }
-                | Event::Refitted(_)
-        );
-        of_plan.then_some(entry)
-    })?;
-    Some(entry.at)
 }

@@ -9,9 +9,9 @@ use domain::schedule::plan::timetable;
 use super::*;
 use crate::state::plan::Look;
 
-const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
+pub(super) const START: Moment = Moment::from_epoch_ms(1_789_894_800_000);
 
-fn two() -> Vec<Bake> {
+pub(super) fn two() -> Vec<Bake> {
     let bakes = ["plum-almond-buns", "orange-braid"].map(|formula| {
         let mut bake = begin(starter(formula), Kitchen::UNMEASURED, START);
         bake.id = BakeId(formula.to_owned());
@@ -20,7 +20,7 @@ fn two() -> Vec<Bake> {
     bakes.to_vec()
 }
 
-fn planned(bakes: &[Bake], now: Moment, before: Option<&Planned>) -> Planned {
+pub(super) fn planned(bakes: &[Bake], now: Moment, before: Option<&Planned>) -> Planned {
     let states: Vec<&State> = bakes.iter().map(Bake::state).collect();
     let was = before.map(|before| &before.timetable);
     let timetable = timetable(&states, now, was, &mut || true).expect("there is a plan");
@@ -64,6 +64,14 @@ fn go(mut look: impl FnMut(&Planned, &[Bake], &[BakeView])) {
             What::Step(place, step) => say(&mut bakes[place], Intent::Done(step), now),
             What::Fold(place, step, _) => say(&mut bakes[place], Intent::Folded(step), now),
             _ => return,
+        }
+        // What is due leads there by itself.
+        for bake in &mut bakes {
+            for due in running(bake.state(), now) {
+                if due.look <= now {
+                    say(bake, Intent::Done(due.step), now);
+                }
+            }
         }
         plan = planned(&bakes, now, Some(&plan));
     }
@@ -161,7 +169,7 @@ fn what_comes_next_is_the_hands_next_work_at_any_bread() {
                 continue;
             };
             let place = plan.place(bake).expect("it is planned");
-            assert_eq!(*at, start_of(plan, place, *step));
+            assert_eq!(*at, start_of(plan, place, *step).max(view.at));
             let asked = view.own_ask().step();
             assert!(*bake != view.bake.id || Some(*step) != asked);
             elsewhere += usize::from(*bake != view.bake.id);
@@ -173,7 +181,8 @@ fn what_comes_next_is_the_hands_next_work_at_any_bread() {
                 let state = shown[of].bake.state();
                 let is_hands = state.formula.step(step).is_some_and(Step::is_hands);
                 let is_asked = plan.bakes[of] == view.bake.id && Some(step) == asked;
-                is_hands && !is_asked && (view.at..*at).contains(&item.start)
+                let is_left = state.progress(step).ended.is_none();
+                is_hands && is_left && !is_asked && item.start < *at
             });
             if view.by_plan.hands_at.is_none() {
                 assert_eq!(sooner.count(), 0);

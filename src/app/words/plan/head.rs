@@ -4,9 +4,9 @@ use domain::estimate::Estimate;
 use domain::schedule::plan::{Margin, Proven};
 use domain::units::Moment;
 
-use super::SAME;
-use crate::state::plan::told::{Early, Given};
-use crate::words::letters::listed;
+use super::{SAME, away};
+use crate::state::plan::told::{Because, Early, Given};
+use crate::words::letters::{capital, listed};
 use crate::words::quantity::{between, span};
 use crate::words::when;
 
@@ -50,7 +50,7 @@ fn about(end: &Estimate<Moment>, now: Moment) -> String {
 }
 
 /// Of what spoils until then.
-const WAITS_COLD: &str = " What is filled or glazed with egg, milk or cream waits in the fridge.";
+const WAITS_COLD: &str = "what is filled or glazed with egg, milk or cream waits in the fridge.";
 /// So much more to spare than a buffer has another reason, in min.
 pub(super) const AMPLE: f64 = 15.0;
 
@@ -62,11 +62,12 @@ pub(crate) fn beside_table_of(whose: &str, margin: &Margin, early: &Early, now: 
 }
 
 /// How it stands to the table: "That is 25 min before your table at 16:00: rises may take that much longer."
-/// Where it is ready sooner than it has to be, the bread that has the oven otherwise is told as the reason.
+/// Where it is ready sooner than it has to be, what would be in its way later is told as the reason.
 pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String {
     let (spare, buffer) = (kept.spare().get(), kept.buffer.get());
     let table = format!("your table at {}", when(kept.table, now));
-    if spare <= -SAME {
+    let is_ample = spare > buffer + AMPLE;
+    let mut said = if spare <= -SAME {
         format!("That is {} later than {table}.", span(kept.spare()))
     } else if spare < SAME {
         format!(
@@ -79,24 +80,37 @@ pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String 
             span(kept.spare()),
             span(kept.buffer)
         )
-    } else if spare <= buffer + AMPLE {
+    } else if is_ample {
+        let because = early.because.as_ref();
+        format!(
+            "That is {} before {table}, sooner than it has to be: {} to spare would do{}.",
+            span(kept.spare()),
+            span(kept.buffer),
+            because.map_or_else(String::new, |because| why_early(because, now))
+        )
+    } else {
         format!(
             "That is {} before {table}: rises may take that much longer.",
             span(kept.spare())
         )
-    } else {
-        let because = early
-            .oven_then
-            .as_ref()
-            .map_or_else(String::new, |(whose, from)| {
-                format!(", but the oven is for {whose} from {} on", when(*from, now))
-            });
-        let waits = if early.spoils { WAITS_COLD } else { "" };
-        format!(
-            "That is {} before {table}, sooner than it has to be: {} to spare would do{because}.{waits}",
-            span(kept.spare()),
-            span(kept.buffer)
-        )
+    };
+    // What spoils until then; of several breads for one table the first are out before the last.
+    match &early.cold {
+        _ if is_ample && early.spoils => said += &format!(" {}", capital(WAITS_COLD)),
+        Some(of) => said += &format!(" {}: {WAITS_COLD}", listed(of)),
+        None => {}
+    }
+    said
+}
+
+fn why_early(because: &Because, now: Moment) -> String {
+    match because {
+        Because::GoesOn => ", but it goes on already".to_owned(),
+        Because::Oven(whose, from) => {
+            format!(", but the oven is for {whose} from {} on", when(*from, now))
+        }
+        Because::Nobody(from, to) => format!(", but nobody is here from {}", away(*from, *to, now)),
+        Because::Hands(whose) => format!(", but your hands are needed for {whose}"),
     }
 }
 

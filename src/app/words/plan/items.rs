@@ -24,11 +24,12 @@ pub(crate) const BARS: &str = "Everything that is planned";
 /// Opens what the drawing's marks mean.
 pub(crate) const HOW_TO_READ: &str = "How to read it";
 /// What the drawing's marks mean.
-pub(crate) const READING: [&str; 9] = [
+pub(crate) const READING: [&str; 10] = [
     "Time goes downwards, and more slowly where there is much to do. A length behind dots is one with nothing in it.",
     "◆ and a thick edge: a table, or when all is ready, depends on it.",
     "■: you fixed when it starts.",
-    "A hatched strip: it may end anywhere there. The band across is when all may be ready.",
+    "A hatched strip: begun when planned, it may end anywhere there. The band across is when all may be ready.",
+    "That no other order is sooner is proven for lengths that are likely, as they are planned here.",
     "A thin line is a part of the bake, with white boxes where your hands are at it.",
     "Dots: it stands in the fridge.",
     "A number stands for a name that has no room: press it, or look it up in the list.",

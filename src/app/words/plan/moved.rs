@@ -44,15 +44,22 @@ type Time<'a> = &'a dyn Fn(Moment) -> String;
 fn sentence(moved: &Moved, end: Ends, time: Time, degrees: Degrees) -> String {
     let (was, is) = end.ready;
     let stays = (is - was).get().abs() < NOTABLE.get();
-    let because = because(moved, time, degrees);
+    let told = match &moved.next {
+        Some(next) if stays => next.is - next.was,
+        _ => is - was,
+    };
+    let because = because(moved, told, time, degrees);
     match &moved.next {
         Some(next) if stays => format!(
             "{}: {}, and {}.",
             capital(&because),
             shifted(next, time),
-            still(end, &time(is))
+            still(end, time)
         ),
-        _ => format!("{}: {because}.", ready(end, moved.why == Why::Wishes, time)),
+        _ => {
+            let is_wish = matches!(moved.why, Why::Wishes | Why::TakenBack);
+            format!("{}: {because}.", ready(end, is_wish, time))
+        }
     }
 }
 
@@ -96,11 +103,20 @@ fn whose(end: Ends) -> String {
     }
 }
 
-fn still(end: Ends, at: &str) -> String {
-    if end.of.is_empty() {
-        format!("everything is still ready at {at}")
+/// That the end stays, or moves by too little to come first: it is the same only where a clock shows the same.
+fn still(end: Ends, time: Time) -> String {
+    let (was, is) = end.ready;
+    let whose = whose(end);
+    let (what, stays) = if end.of.is_empty() {
+        ("everything is ready", "everything is still ready")
     } else {
-        format!("the end stays at {at}{}", whose(end))
+        ("the end is", "the end stays")
+    };
+    if was.clock_minute() == is.clock_minute() {
+        format!("{stays} at {}{whose}", time(is))
+    } else {
+        // A minute is the rounding of plans: told as a change, it would want a cause.
+        format!("{what} at {}{whose}", time(is))
     }
 }
 
@@ -148,9 +164,15 @@ fn stuff(step: &Named) -> String {
     format!("the {what} of {}", named(step))
 }
 
-fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
+fn because(moved: &Moved, told: Minutes, time: Time, degrees: Degrees) -> String {
     let early = |by: &Minutes| by.get() < 0.0;
-    let said = match &moved.why {
+    // Of several breads one can be sooner by what makes the others later, but nobody would see why.
+    let why = if moved.why.leads() * told.get() < 0.0 {
+        &Why::Anew
+    } else {
+        &moved.why
+    };
+    let said = match why {
         Why::Ready(step, by) | Why::Hands(step, by) if by.get() == 0.0 => {
             format!("{} has ended", named(step))
         }
@@ -230,11 +252,17 @@ fn because(moved: &Moved, time: Time, degrees: Degrees) -> String {
         Why::Refitted => "the formula changed".to_owned(),
         Why::Began(whose) => format!("another bake was added to the plan ({whose})"),
         Why::Ended(whose) => format!("one bake is over ({whose})"),
+        Why::Earlier(step, by) => {
+            format!("{} was {} before that was said", named(step), span(*by))
+        }
         Why::TakenBack => "something was taken back".to_owned(),
+        Why::PutBack => "something was put back".to_owned(),
         Why::ClockSet => "the phone's clock was set".to_owned(),
+        Why::Anew => "the plan was made anew".to_owned(),
         Why::Time => "time has gone by".to_owned(),
     };
-    match moved.most.as_ref().filter(|_| changes_lengths(&moved.why)) {
+    let most = moved.most.as_ref();
+    match most.filter(|(_, by)| changes_lengths(why) && by.get() * told.get() > 0.0) {
         Some((step, by)) => {
             let how = if early(by) { "less" } else { "longer" };
             format!("{said}, so {} takes {} {how}", named(step), span(*by))
@@ -271,6 +299,7 @@ fn changes_lengths(why: &Why) -> bool {
                 | Why::Fridge(..)
                 | Why::Equipment
                 | Why::TakenBack
+                | Why::PutBack
         )
 }
 

@@ -35,6 +35,8 @@ pub(crate) const WISH_TABLE: &str = "Plan for then";
 pub(crate) const START_FOR: &str = "Start, planned for then";
 /// What choosing a table does on a formula.
 pub(crate) const TABLE_NOTE: &str = "It begins only as early as that needs, and calls you then.";
+/// How far ahead a table can be wished, which is as far as days are offered.
+pub(crate) const DAYS_AHEAD: &str = "A table can be up to three days ahead: how warm your kitchen will be later than that nobody knows.";
 /// Another time than those offered.
 pub(crate) const ANOTHER_TIME: &str = "Another time";
 /// The heading of the earliest beginning.
@@ -58,10 +60,10 @@ pub(crate) const ASLEEP: &str = "Asleep";
 
 /// Adds the nights.
 pub(crate) fn add_nights(tables: usize) -> &'static str {
-    if tables > 1 {
-        "Add the nights until the last table"
-    } else {
-        "Add the nights until the table"
+    match tables {
+        0 => "Add the nights until all is ready",
+        1 => "Add the nights until the table",
+        _ => "Add the nights until the last table",
     }
 }
 
@@ -148,6 +150,17 @@ fn nights(from: Moment, to: Moment, days: &[String]) -> String {
     )
 }
 
+/// Of a moment at which a step can't start: "Bake can't be at 09:00; the soonest is 12:50."
+pub(crate) fn cant_be_at(item: &str, at: Moment, soonest: Moment, now: Moment) -> String {
+    let [at, soonest] = [at, soonest].map(|moment| when(moment, now));
+    format!("{item} can't be at {at}; the soonest is {soonest}.")
+}
+
+/// Fixes it there: "Fix it at 12:50".
+pub(crate) fn fix_at(at: Moment, now: Moment) -> String {
+    format!("Fix it at {}", when(at, now))
+}
+
 /// Takes a time away: "Remove 12:00 to 13:30".
 pub(crate) fn remove(away: &str) -> String {
     format!("Remove {away}")
@@ -156,6 +169,12 @@ pub(crate) fn remove(away: &str) -> String {
 /// A table that another bake has: "16:00, with Buns".
 pub(crate) fn table_with(table: Moment, now: Moment, others: &str) -> String {
     format!("{}, with {others}", when(table, now))
+}
+
+/// Of one that can't be kept beside that: "16:00, with Buns, can't be kept: not before about 16:20."
+pub(crate) fn with_not_before(table: &str, ready: Moment, now: Moment) -> String {
+    let ready = when(ready, now);
+    format!("{table}, can't be kept: not before about {ready}.")
 }
 
 /// "Today", "Tomorrow", "Monday".

@@ -30,6 +30,7 @@
 //!
 //! Left out: raw egg in washes; what is left over of a filling.
 
+mod anew;
 mod stood;
 mod turns;
 
@@ -74,7 +75,7 @@ impl State {
         let serve = self.formula.steps.iter().find(|step| serves(step));
         let mut found: Vec<Standing> = Vec::new();
         for component in self.spoiling() {
-            let times = self.times_out(component, now);
+            let times = self.as_it_stands(now).times_out(component, now);
             let Some(out) = times.iter().find(|out| out.until.is_none()) else {
                 continue;
             };
@@ -88,6 +89,20 @@ impl State {
             }
         }
         found
+    }
+
+    /// How long a component has stood out before the oven by now; and since when it does, if it does now, counted from
+    /// earlier by what came before.
+    pub(crate) fn out_before_bake(
+        &self,
+        component: ComponentId,
+        now: Moment,
+    ) -> (Minutes, Option<Moment>) {
+        let times = self.as_it_stands(now).times_out(Some(component), now);
+        let last = times.iter().rfind(|out| !out.baked);
+        let stood = last.map_or(minutes(0.0), |out| out.until.unwrap_or(now) - out.since);
+        let since = last.filter(|out| out.until.is_none());
+        (stood, since.map(|out| out.since))
     }
 
     /// What spoils in this bake: its components, or none but the dough itself.

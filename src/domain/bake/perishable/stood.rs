@@ -137,6 +137,10 @@ impl State {
     /// All food that spoils which stands out, and what has stood out for too long: each kind once, by the longest.
     #[must_use]
     pub fn stood(&self, now: Moment) -> Vec<Stood> {
+        self.as_it_stands(now).stood_out(now)
+    }
+
+    fn stood_out(&self, now: Moment) -> Vec<Stood> {
         let mut all: Vec<Stood> = Vec::new();
         for component in self.spoiling() {
             let (is_in, comes_in) = self.in_bread(component);

@@ -91,14 +91,18 @@ impl State {
             _ if serves(step) && !skipped => add(end, Turn::Served),
             (Length::Hands(length), _) if of_it && brings(step) => {
                 let done = ended.filter(|ended| ended.how == How::Done);
-                let Some(done) = done.map(|done| done.at) else {
-                    return;
-                };
                 if step.needs.fridge {
-                    add(Some(done), Turn::InFridge);
-                } else {
-                    let begun = done - length.likely();
-                    add(Some(opened.unwrap_or(begun).max(begun)), Turn::Joined);
+                    add(done.map(|done| done.at), Turn::InFridge);
+                } else if !skipped {
+                    // Whoever marks the first bun has the bowl out by then, however long the last one takes.
+                    let begun = done.map(|done| {
+                        let begun = done.at - length.likely();
+                        opened.unwrap_or(begun).max(begun)
+                    });
+                    add(
+                        begun.into_iter().chain(progress.first_mark).min(),
+                        Turn::Joined,
+                    );
                 }
             }
             _ => {}

@@ -113,6 +113,18 @@ impl Tool {
         }
     }
 
+    /// Whether a step keeps it from others: a tray also holds what rises on it.
+    pub(crate) fn is_taken_by(self, step: &Step, formula: &Formula) -> bool {
+        let rises = matches!(step.length, Length::Ferment { held, .. } if held == Held::Tray);
+        self.is_for(step, formula) || (self == Self::Tray && rises)
+    }
+
+    /// Whether what several bakes have in use at once has to be counted, which hangs on their times.
+    #[must_use]
+    pub fn hangs_on_times(self) -> bool {
+        matches!(self, Self::Tray | Self::Rack)
+    }
+
     /// Whether it is worth saying what it is for.
     #[must_use]
     pub fn has_uses(self) -> bool {

@@ -60,7 +60,7 @@ pub fn likely_outline(state: &State, now: Moment) -> Outline {
 
 fn forwards(state: &State, now: Moment, windows: bool) -> Outline {
     let mut forward = Forward {
-        state,
+        state: state.as_it_stands(now),
         now,
         windows,
         tails: OnceCell::new(),
@@ -109,16 +109,21 @@ pub(super) fn warming_since(
 }
 
 /// How far the end of a step that goes on by itself may be off: earlier, but no earlier than it is planned to come out of the
-/// fridge, and later.
+/// fridge, and later. When a night in the fridge ends is chosen, and so no doubt: what it makes of the dough is one of the
+/// rise that follows.
 pub(super) fn off(
     state: &State,
     step: StepId,
     (start, end): (Moment, Moment),
     window: &Estimate<Moment>,
 ) -> (Minutes, Minutes) {
+    let none = Minutes::clamped(0.0);
+    let known = state.formula.step(step);
+    if known.is_some_and(|step| step.kind == StepKind::Retard) {
+        return (none, none);
+    }
     let out = state.stay_or_supposed(step, start).map(|stay| stay.to);
     let out = out.filter(|&out| out <= end);
     let low = out.map_or(window.low(), |out| window.low().max(out));
-    let none = Minutes::clamped(0.0);
     ((end - low).max(none), (window.high() - end).max(none))
 }

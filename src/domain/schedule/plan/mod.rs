@@ -6,53 +6,50 @@
 //! as little as it can: of what bears waiting longest, and of that a few minutes at a time.
 //!
 //! How long a rise takes hangs a little on when it starts, so the lengths are reckoned anew for the
-//! schedule and the schedule for the lengths (`rounds`). What is proven holds for the lengths of the last round.
+//! schedule and the schedule for the lengths (`starts::rounds`). What is proven holds for the lengths of the last round.
 //!
-//! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`reach`).
+//! The window of an end combines those of all that it hangs on, up to whatever stands by the clock (`read::reach`).
+//!
+//! | room | question |
+//! |---|---|
+//! | [`tasks`] | what there is to do, as tasks, links and capacities of the solver |
+//! | [`lengths`] | how long each takes, which hangs on when it starts |
+//! | [`starts`] | when each starts: the proof, and what gives way where not all can be kept |
+//! | [`read`] | what a plan says: windows, what an end depends on, whom to call when |
+//! | [`timetable`] | the plan that keeps tables, times away, shifts and promises |
+//! | [`ways`] | what could be wished or done instead where they don't fit together |
+//! | [`moved`] | what moved between two plans, and why |
 
-mod agenda;
-mod aims;
-mod backwards;
-mod best;
-mod by_bake;
-mod chain;
-mod conflict;
-mod find;
-mod hangs_on;
-mod keep;
 mod lengths;
-mod let_go;
-mod levers;
 mod moved;
-mod orders;
-mod ovens;
-mod reach;
-mod room;
-mod rounds;
-mod spared;
+mod read;
+mod starts;
 mod tasks;
 mod timetable;
-mod told;
-mod trial;
-mod waited_for;
+mod ways;
 mod what;
 
 use crate::bake::State;
 use crate::estimate::Estimate;
 use crate::formula::StepId;
-use crate::units::{Minutes, Moment};
-pub use agenda::{Call, agenda};
-pub use conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
+use crate::units::{Minutes, Moment, minutes};
+use lengths::ovens::reheated;
 use lengths::{Lengths, as_promised, begun_by, misses_its_stay, outlined, redone, told_at_work};
-pub use levers::{Lever, Way, levers, still_helps};
 pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
-use ovens::reheated;
-use rounds::{From, Rounds};
+pub use read::agenda::{Call, agenda};
+pub use read::in_use::in_use;
+use starts::rounds::{Found, From, Rounds};
 pub use timetable::{
-    BeforeAway, Margin, Promise, Promised, Promises, Timetable, away, table_of, tables, timetable,
+    BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, later_than_fixed,
+    table_of, tables, timetable,
 };
-pub use trial::{Rest, patience};
+pub use ways::conflict::{Asks, Claim, Conflict, Nearest, conflict, still_kept};
+pub use ways::levers::{Lever, Way, levers, still_helps};
+pub use ways::trial::{Rest, patience};
 pub use what::{RetardPart, What};
+
+/// How much of what is put off is looked at: more than one bread seldom waits at once.
+const AT_ONCE: usize = 3;
 
 /// Something planned.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -80,6 +77,17 @@ pub enum Proven {
     Soonest,
     /// Patience came to an end: one may take less time, but by no more than this.
     Short(Minutes),
+}
+
+impl Proven {
+    /// The same where something else may take so much longer than it has to.
+    fn but_for(self, short_by: Minutes) -> Self {
+        match self {
+            Self::Short(by) => Self::Short(by.max(short_by)),
+            Self::Soonest if short_by > minutes(0.0) => Self::Short(short_by),
+            Self::Soonest => self,
+        }
+    }
 }
 
 /// What is left of some bakes, in time.
@@ -165,7 +173,8 @@ pub fn plan(
     let without = plan_once(bakes, bounds, now, before, None, go_on);
     let is_less = |plan: &Plan| plan.left_out_for() < left_out;
     if gives_way || without.as_ref().is_some_and(is_less) {
-        without
+        // There is none only where patience has ended.
+        without.or(found)
     } else {
         found
     }
@@ -192,7 +201,7 @@ fn plan_once(
     let mut lengths: Vec<Lengths> = bakes.iter().map(|state| outlined(state, now)).collect();
     lengths = redone_all(bakes, &lengths, &was, now);
     let hot = reheated(bakes, &mut lengths, &was, now);
-    let promised = before.map_or(&[][..], |plan| &plan.items);
+    let promised = kept.map_or(&[][..], |plan| &plan.items);
     as_promised(bakes, &mut lengths, promised, now);
     let told = told_at_work(bakes, now);
     let at_work = match (&assumed, told) {
@@ -202,20 +211,35 @@ fn plan_once(
     let mut never = None;
     let assumed = assumed.filter(|_| told.is_none()).unwrap_or(&mut never);
     *assumed = at_work.map(|_| true);
-    let rounds = Rounds {
+    let mut rounds = Rounds {
         bakes,
         bounds,
         now,
         promised,
         at_work,
         kept: &was,
+        at_once: Vec::new(),
     };
+    let late = promised.iter().filter(|item| item.too_late_by.is_some());
     let from = From {
         was: was.clone(),
         lengths,
         hot,
+        lets_wait: late.map(|item| item.what).collect(),
     };
-    let found = rounds.best(from, go_on)?;
+    let mut found = rounds.best(from, go_on)?;
+    while bounds.goal == Goal::Soonest && rounds.at_once.len() < AT_ONCE {
+        let Some((what, at)) = found.plan.put_off(bakes, now) else {
+            break;
+        };
+        rounds.at_once.push((what, at));
+        let sooner = rounds.best(found.rests.clone(), go_on);
+        let is_at_once = |found: &Found| found.plan.item(what).is_some_and(|is| is.start <= at);
+        let Some(sooner) = sooner.filter(is_at_once) else {
+            break;
+        };
+        found = sooner;
+    }
     if let Some(gives_way) = assumed {
         *gives_way = found.gives_way;
     }

@@ -1,70 +1,78 @@
 // Promise: the plan goes into the phone's calendar, and its alarms fall on the plan's moments,
-// also across a change of summer time.
+// also across both changes of summer time. A library reads the files, too.
 
 import { FORMULAS } from "../../pages/formula.js";
-import { readCalendar } from "../../support/calendar.js";
+import { readByLibrary, readCalendar } from "../../support/calendar.js";
 import { MINUTE, SECOND } from "../../support/clock.js";
 import { expect, test } from "../../support/test.js";
 
 const IPHONE =
   "Mozilla/5.0 (iPhone; CPU iPhone OS 18_4 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko) Mobile/15E148";
 
-test.describe("in Berlin, in the night to 28 March 2027", () => {
-  test.use({ timezoneId: "Europe/Berlin" });
+/** The nights in which the clocks in Berlin are changed, at one o'clock UTC: in spring an hour is left out, in autumn it comes twice. */
+const CHANGES = [
+  { night: "28 March 2027", evening: "2027-03-27T17:00:00Z", change: Date.UTC(2027, 2, 28, 1), byClock: 60 },
+  { night: "31 October 2027", evening: "2027-10-30T16:00:00Z", change: Date.UTC(2027, 9, 31, 1), byClock: -60 },
+];
 
-  /** Wall-clock time there, by Node's own tables. */
-  const there = (moment) =>
-    new Intl.DateTimeFormat("en-GB", {
-      timeZone: "Europe/Berlin",
-      hour: "2-digit",
-      minute: "2-digit",
-    }).format(moment);
+for (const { night, evening, change, byClock } of CHANGES) {
+  test.describe(`in Berlin, in the night to ${night}`, () => {
+    test.use({ timezoneId: "Europe/Berlin" });
 
-  test("the file downloads offline and its alarms fall on the plan's moments", async ({
-    app,
-    clock,
-    context,
-    server,
-  }) => {
-    await clock.set(new Date("2027-03-27T17:00:00Z"));
-    await app.install();
-    await server.stop();
-    await context.setOffline(true);
-    await app.formula.bake(FORMULAS.loaf);
-    await app.plan.turnTo();
-    const { name, events } = await app.plan.calendar();
-    await expect(app.plan.taken).toHaveText(/^oventide-plan\.ics is in your downloads\./);
-    expect(name).toBe("Oventide");
+    /** Wall-clock time there, by Node's own tables. */
+    const there = (moment) =>
+      new Intl.DateTimeFormat("en-GB", {
+        timeZone: "Europe/Berlin",
+        hour: "2-digit",
+        minute: "2-digit",
+      }).format(moment);
 
-    const shown = await app.plan.list.innerText();
-    for (const { start, alarms, title, note } of events) {
-      // A minute ahead for calendars that know no alarm at the moment itself, and then.
-      expect(alarms, title).toEqual([start - MINUTE, start]);
-      expect(shown, `${title} at ${there(start)}`).toContain(there(start));
-      expect(note).toContain("Keep Oventide open.");
-    }
+    test("the file downloads offline and its alarms fall on the plan's moments", async ({
+      app,
+      clock,
+      context,
+      server,
+    }) => {
+      await clock.set(new Date(evening));
+      await app.install();
+      await server.stop();
+      await context.setOffline(true);
+      await app.formula.bake(FORMULAS.loaf);
+      await app.plan.turnTo();
+      const { name, events, text } = await app.plan.calendar();
+      await expect(app.plan.taken).toHaveText(/^oventide-plan\.ics is in your downloads\./);
+      expect(name).toBe("Oventide");
+      const told = events.map(({ id, start, end, title, note, alarms }) => ({ id, start, end, title, note, alarms }));
+      expect(readByLibrary(text)).toEqual({ name, events: told });
 
-    const at = (wanted) => events.find(({ title }) => wanted.test(title));
-    const fridge = at(/Into the fridge/);
-    const morning = at(/^Night in fridge: look/);
-    const minutes = (morning.start - fridge.end) / MINUTE;
-    // The formula's likely night, to which the hands beside it add nothing.
-    expect(minutes).toBe(570);
-    // At two in the morning the clocks there are put forward, at one o'clock UTC.
-    const change = Date.UTC(2027, 2, 28, 1);
-    expect(fridge.end).toBeLessThan(change);
-    expect(morning.start).toBeGreaterThan(change);
-    // By the clocks there it looks an hour longer, for one hour of that night is left out.
-    const clockMinutes = (text) => text.split(":").reduce((sum, part) => 60 * sum + Number(part), 0);
-    const looks = clockMinutes(there(morning.start)) - clockMinutes(there(fridge.end)) + 24 * 60;
-    expect(looks).toBe(630);
-    expect(morning.note).toContain(there(morning.start));
+      const shown = await app.plan.list.innerText();
+      for (const { start, alarms, title, note } of events) {
+        // A minute ahead for calendars that know no alarm at the moment itself, and then.
+        expect(alarms, title).toEqual([start - MINUTE, start]);
+        expect(shown, `${title} at ${there(start)}`).toContain(there(start));
+        expect(note).toContain("Keep Oventide open.");
+      }
 
-    const table = at(/^On the table: Loaf$/);
-    expect(Math.max(...events.map(({ start }) => start))).toBe(table.start);
-    expect(shown).toContain(there(table.start));
+      const at = (wanted) => events.find(({ title }) => wanted.test(title));
+      const fridge = at(/Into the fridge/);
+      const morning = at(/^Night in fridge: look/);
+      const minutes = (morning.start - fridge.end) / MINUTE;
+      // The formula's likely night, to which the hands beside it add nothing.
+      expect(minutes).toBe(570);
+      expect(fridge.end).toBeLessThan(change);
+      expect(morning.start).toBeGreaterThan(change);
+      // By the clocks there it looks an hour longer where one is left out, and shorter where one comes twice.
+      const clockMinutes = (text) => text.split(":").reduce((sum, part) => 60 * sum + Number(part), 0);
+      const looks = clockMinutes(there(morning.start)) - clockMinutes(there(fridge.end)) + 24 * 60;
+      expect(looks).toBe(570 + byClock);
+      expect(morning.note).toContain(there(morning.start));
+
+      const table = at(/^On the table: Loaf$/);
+      expect(Math.max(...events.map(({ start }) => start))).toBe(table.start);
+      expect(shown).toContain(there(table.start));
+    });
   });
-});
+}
 
 test("a bake that is planned for a table is begun and served by its entries", async ({ app }) => {
   await app.open();
@@ -95,6 +103,10 @@ test("two bakes are told apart, put in twice they have the same names, and what 
   expect(whose("Braid").length).toBeGreaterThan(5);
   expect(whose("Buns").length + whose("Braid").length).toBe(first.events.length - 1);
   expect(first.events.at(-1).title).toBe("On the table: Buns, Braid");
+  const byLibrary = readByLibrary(first.text).events;
+  expect(byLibrary.map(({ id, title, note }) => [id, title, note])).toEqual(
+    first.events.map(({ id, title, note }) => [id, title, note]),
+  );
   const folds = first.events.filter(({ title }) => title.startsWith("Fold the dough"));
   expect(folds.map(({ id }) => id)).toHaveLength(2);
   const [rise] = first.events.filter(({ title }) => /^First rise: look, then Divide/.test(title));

@@ -155,10 +155,22 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
     await app.turnTo("#/bench");
   });
 
-  const said = page.getByRole("button", { name: /^First rise: the dough is (in|out of) the fridge now$/ });
-  await expect(said).toHaveText("First rise: the dough is in the fridge now");
-  await said.click();
-  await expect(said).toHaveCount(0);
+  // It is what is asked, and the one large press.
+  const { bench } = app;
+  await expect(bench.instruction).toHaveText("Put the dough into the fridge, covered.");
+  await expect(bench.mainAction).toHaveText("It's in the fridge");
+  await bench.press();
+  await expect(bench.answer).toContainText(new RegExp(`in the fridge until ${timeOf(out)} on .*, then ready in about`));
+
+  await test.step("all night it says that it lies there and until when", async () => {
+    await app.clock.pass(SECOND);
+    await bench.card(/^First rise/).click();
+    await expect(bench.sheet).toContainText(new RegExp(`In the fridge until ${timeOf(out)} on .*, then ready in about`));
+    await bench.sheet.getByRole("button", { name: "Close" }).click();
+    await app.turnTo("#/");
+    await expect(page.getByRole("main")).toContainText(`First rise: in the fridge until ${timeOf(out)}`);
+    await app.turnTo("#/bench");
+  });
 
   await test.step("in the morning", async () => {
     await app.clock.sleep((24 * 60 - (await minuteNow(app)) + out - 1) * MINUTE);
@@ -166,7 +178,8 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
     await app.clock.sleep(2 * MINUTE);
     expect(await app.alarm.stopAll()).toEqual([OUT]);
     await app.clock.pass(SECOND);
-    await expect(said).toHaveText("First rise: the dough is out of the fridge now");
+    await expect(bench.instruction).toHaveText("Take the dough out of the fridge.");
+    await expect(bench.mainAction).toHaveText("It's out of the fridge");
     await app.plan.turnTo();
     await app.plan.bar(OUT).click();
     const { sheet } = app.plan;

@@ -157,6 +157,27 @@ test("a step that was fixed stays at its time, whatever is shifted, until it is 
   await expect(plan.head).not.toContainText("later than is good");
 });
 
+test("a step that can't start when it is to be fixed stays, and the soonest is said and can be pressed", async ({ app }) => {
+  const { plan } = app;
+  await forSeven(app);
+  const bar = plan.bar("Bake");
+  const before = await plan.drawn();
+  await bar.click();
+  await plan.sheet.getByLabel("Start it at").fill("10:00");
+  await plan.sheet.getByRole("button", { name: "Fix it there" }).click();
+  const said = plan.sheet.getByRole("alert");
+  await expect(said).toHaveText(/^Bake can't be at 10:00; the soonest is 1\d:\d\d\.$/);
+  const [, soonest] = (await said.innerText()).match(/is (\d\d:\d\d)/);
+  // Nothing has changed by that.
+  const labels = (bars) => bars.map(({ label }) => label);
+  expect(labels(await plan.drawn())).toEqual(labels(before));
+  await plan.sheet.getByRole("button", { name: `Fix it at ${soonest}` }).click();
+  await expect(plan.sheet).toHaveCount(0);
+  await expect(bar).toHaveAttribute("data-fixed", "true");
+  await expect(bar).toHaveAttribute("aria-label", new RegExp(`: ${soonest} to `));
+  await expect(plan.head).not.toContainText("later than you fixed it");
+});
+
 test("a step that was fixed calls at its moment, and once that has passed says so until it is fixed anew or let go", async ({
   app,
   page,
@@ -182,6 +203,7 @@ test("a step that was fixed calls at its moment, and once that has passed says s
   const anew = page.getByRole("button", { name: "Choose another time, or none" });
 
   await test.step("fixed anew, it calls anew", async () => {
+    // The time that is offered is one at which it can be, though nothing has been gathered yet.
     await anew.click();
     await plan.sheet.getByRole("button", { name: "Fix it there" }).click();
     await expect(anew).toHaveCount(0);
@@ -283,6 +305,24 @@ test("two bakes for one table are planned together, and shifted and brought back
   await expect(plan.wished).toContainText("On the table at 19:00.");
 });
 
+test("who picked the wrong bread or hour takes all of it back by one press", async ({ app, page }) => {
+  const { formula, plan } = app;
+  await forSeven(app);
+  await app.turnTo("#/");
+  await formula.look(FORMULAS.braid);
+  await plan.startFor("19:00, with Buns");
+  await expect(plan.head.getByText(/^Begin at/)).toHaveCount(2);
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.head.getByText(/^Begin at/)).toHaveCount(1);
+  await expect(plan.wished).toContainText("On the table at 19:00.");
+  await app.clock.pass(SECOND);
+  await plan.undo.click();
+  await expect(plan.bars).toHaveCount(0);
+  await app.turnTo("#/notebook");
+  await expect(page.getByRole("main").locator(".card")).toHaveCount(0);
+});
+
 test("a bread for tomorrow has a table of its own beside one for today, offline", async ({ app, page }) => {
   const { formula, plan } = app;
   await forSeven(app);
@@ -328,4 +368,22 @@ test("a table that can't be kept is said to be late, and as soon as possible tak
   await plan.sheet.getByRole("button", { name: "As soon as possible" }).click();
   await expect(plan.wished).toContainText("On the table as soon as possible.");
   await expect(plan.head).not.toContainText("your table");
+});
+
+test("a second batch is offered the table of the first where the plan keeps it, and how far ahead one can be", async ({
+  app,
+}) => {
+  const { clock, plan } = app;
+  await app.open();
+  await app.formula.look(FORMULAS.buns);
+  await plan.openTables();
+  await plan.sheet.locator("summary").click();
+  await expect(plan.sheet).toContainText("A table can be up to three days ahead:");
+  await plan.sheet.getByLabel("Time", { exact: true }).fill("17:00");
+  await plan.sheet.getByRole("button", { name: "Start, planned for then" }).click();
+  await expect(plan.bars.first()).toBeVisible();
+  await clock.pass(SECOND);
+  await app.formula.look(FORMULAS.buns);
+  await plan.startFor("17:00, with Buns");
+  await expect(plan.head).toContainText(/That is \d+\smin before your table at\s17:00/);
 });

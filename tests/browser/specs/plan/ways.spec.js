@@ -27,7 +27,7 @@ test("who is away when the dough needs hands reads which wishes contradict each 
   await app.plan.awayToday(minuteOf("12:00"), minuteOf("18:00"));
   const ways = await app.plan.reckoned();
   await expect(ways).toContainText(
-    "The table at 19:00, nobody here from 12:00 to 18:00 and the plum and almond cream buns don't fit together.",
+    "These don't fit together: the table at 19:00; nobody here from 12:00 to 18:00; the plum and almond cream buns.",
   );
   await expect(app.plan.head).toContainText("later than your table at 19:00.");
   await expect(ways.getByRole("button", { name: /^Table at \d\d:\d\d( tomorrow)?$/ })).toBeVisible();
@@ -73,7 +73,7 @@ test("for a table that is a little too soon more yeast helps, and is what is wei
   }
   await expect(app.plan.head).toContainText("later than your table");
   await app.plan.reckoned();
-  await expect(ways).toContainText(/^Ways outThe table at 1\d:\d\d and the plum and almond cream buns don't fit together\./);
+  await expect(ways).toContainText(/^Ways outThese don't fit together: the table at 1\d:\d\d; the plum and almond cream buns\./);
   const way = ways.getByRole("listitem").filter({ hasText: "of yeast instead of" });
   await expect(way).toContainText(/^\d+\sg of yeast instead of 5\sg: table about 1\d:\d\d \(1\d:\d\d to 1\d:\d\d\)\./);
   const [grams] = (await way.innerText()).match(/\d+/);
@@ -212,7 +212,7 @@ for (const [width, height] of [
     await expect(app.plan.head).toContainText("later than");
     await shiftsOf(page);
     await app.plan.reckoned();
-    await expect(app.plan.ways).toContainText("don't fit together.");
+    await expect(app.plan.ways).toContainText("don't fit together:");
     expect.soft(await shiftsOf(page)).toEqual([]);
     expect.soft(await losses(page)).toEqual([]);
   });

@@ -60,7 +60,7 @@ test("a bake starts, and its first marks are set and taken back", async ({ app, 
   await expect(mark).toHaveAttribute("aria-pressed", "false");
   await keys.press("Done");
   await expect(app.bench.instruction).not.toHaveText(/Weigh everything/);
-  await keys.to("Undo", { backwards: true });
+  await keys.to(/^Undo/, { backwards: true });
   await keys.again();
   await expect(app.bench.instruction).toHaveText(/Weigh everything/);
 });

@@ -4,7 +4,11 @@
 // Text is made larger both ways that phones have: the browser's own size, which media queries
 // see, and the page's, which they don't.
 
+import { FORMULAS } from "../../pages/formula.js";
+import { takeUp } from "../../support/mid-bake.js";
 import { expect, test } from "../../support/test.js";
+import { brokenWords } from "./measure/broken.js";
+import { bench } from "./measure/legibility.js";
 import { everyPlace } from "./measure/places.js";
 import { freeHeight, losses } from "./measure/reflow.js";
 
@@ -46,6 +50,44 @@ for (const [how, enlarge] of Object.entries(ENLARGE)) {
     });
   }
 }
+
+for (const [how, enlarge] of Object.entries(ENLARGE)) {
+  for (const screen of [...SCREENS, { width: 844, height: 390 }]) {
+    test(`what is asked is read whole and all can be pressed with ${how} on ${screen.width} px`, async ({ app, page }) => {
+      await page.setViewportSize(screen);
+      await enlarge(page);
+      await app.open();
+      await app.formula.bake(FORMULAS.buns);
+      await expect(app.bench.title).toHaveText("Gather");
+      const { instruction } = await bench(page);
+      expect.soft(instruction.hidden).toEqual([]);
+      // The list below it may break a long ingredient.
+      const broken = await brokenWords(page);
+      expect.soft(broken.filter((word) => word.endsWith(JSON.stringify(instruction.text)))).toEqual([]);
+      for (const button of await app.bench.bar.locator(".button").all()) {
+        await expect.soft(button).toBeInViewport({ ratio: 0.95 });
+      }
+      await reachMainAction(app);
+    });
+  }
+}
+
+test("nothing of an instruction is hidden on 320 px with text as it comes", async ({ app, page }) => {
+  await page.setViewportSize(SCREENS[0]);
+  await app.open();
+  await app.formula.bake(FORMULAS.buns);
+  await expect(app.bench.title).toHaveText("Gather");
+  expect((await bench(page)).instruction.hidden).toEqual([]);
+});
+
+test("what is to be entered is in sight beside a clock", async ({ app, page }) => {
+  await page.setViewportSize(SCREENS[1]);
+  await takeUp(app, "Dough temperature");
+  const stepper = app.bench.main.locator(".stepper");
+  await expect(stepper).toBeInViewport({ ratio: 1 });
+  const [box, act] = [await stepper.boundingBox(), await page.locator(".act-side").boundingBox()];
+  expect(box.y + box.height).toBeLessThan(act.y);
+});
 
 test("nothing is lost on 320 px with text as it comes", async ({ app, page }) => {
   test.setTimeout(300_000);

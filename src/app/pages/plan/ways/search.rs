@@ -37,7 +37,8 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
         if !goes_on() {
             return;
         }
-        if let Some(conflict) = conflict {
+        let gave_up = conflict.is_none();
+        if let Some(conflict) = conflict.flatten() {
             let (contradiction, mut instead) = instead(&conflict, &bakes, &states, now);
             // What puts hands into the night says so, as where a table is chosen.
             for press in &mut instead {
@@ -48,12 +49,24 @@ pub(super) fn search(looks: Looks, look: Look, number: u32) {
             }
             (found.contradiction, found.instead) = (Some(contradiction), instead);
             looks.take_in(found.clone());
+        } else {
+            for later in looks.app.later_tables() {
+                if still_kept(&later, &states, now, &rest).await == Some(true)
+                    && let Nearest::Table { was, at, .. } = later
+                {
+                    let says = words::safely(was, at, &states, now);
+                    found.instead.push(press(&later, says, &bakes, &states));
+                }
+            }
+            if !goes_on() {
+                return;
+            }
         }
         let ways = levers(&refs, now, &rest).await;
         if !goes_on() {
             return;
         }
-        found.gave_up = ways.is_none();
+        found.gave_up = gave_up || ways.is_none();
         let ways = ways.into_iter().flatten();
         let plan = looks.app.plan.read_untracked();
         // As the page says it, which can be some minutes off what was looked for anew.

@@ -7,11 +7,12 @@ mod why;
 
 use domain::bake::{Bake, CALLED, State};
 use domain::estimate::Estimate;
-use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away};
+use domain::formula::{Step, StepKind};
+use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away, table_of};
 use domain::sorted;
 use domain::units::Moment;
 
-pub(crate) use self::ends::{Early, of_table};
+pub(crate) use self::ends::{Because, Early, of_table};
 use self::ends::{chains, early, margins, tables_on};
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
 use self::entry::{short, title};
@@ -45,10 +46,10 @@ pub(crate) struct Told {
     pub(crate) given: Given,
     /// How it stands to each table, with what is for it where that isn't everything.
     pub(crate) margins: Vec<(Option<String>, Margin)>,
-    /// By margin: what there is to know of a bread that is ready sooner than it has to be.
+    /// By margin: why it is sooner than it has to be, and what waits in the fridge.
     pub(crate) early: Vec<Early>,
-    /// How the hands stand to the times at which nobody is there.
-    pub(crate) before_away: Vec<BeforeAway>,
+    /// How the hands stand to the times at which nobody is there, with why they aren't done sooner.
+    pub(crate) before_away: Vec<(BeforeAway, String)>,
     /// What stood out for too long, or will while something waits, in words.
     pub(crate) left_out: Vec<String>,
     /// What hasn't begun and when it is to, soonest first.
@@ -161,6 +162,9 @@ impl Told {
                 entry.pinned = pin.filter(|pin| !has_passed(pin));
                 if entry.pinned == Some(item.start) {
                     entry.why = Why::Fixed;
+                } else if let Some(table) = serves(known, state, item).filter(|_| !goes_on) {
+                    (entry.start, entry.end) = (table - (item.end - item.start), table);
+                    entry.why = Why::Planned;
                 }
                 if !known.is_hands() {
                     entry.lane = if known.needs.oven {
@@ -208,18 +212,45 @@ impl Told {
             },
             lanes: lanes(&entries, &states, &names),
             entries,
-            end: plan.end,
+            end: done_at(&states).map_or(plan.end, |at| Estimate::exact(at, plan.end.basis())),
             proven: plan.proven,
             waits_least: plan.waits_least,
             full: plan.fridge_full(&states),
             early: early(planned, &states, &names),
             margins: margins(planned, &states, &names),
-            before_away: plan.before_away(&states, &away(&states), now),
+            before_away: before_away(planned, &states, &names, now),
             left_out,
             begins,
             at: planned.at,
         })
     }
+}
+
+/// The table that a step serves at, where what is for it is ready before: whoever serves does it then.
+fn serves(step: &Step, state: &State, item: &Item) -> Option<Moment> {
+    let table = table_of(state).filter(|_| step.kind == StepKind::Serve);
+    table.filter(|&table| table > item.end)
+}
+
+fn before_away(
+    planned: &Planned,
+    states: &[&State],
+    names: &[String],
+    now: Moment,
+) -> Vec<(BeforeAway, String)> {
+    let plan = &planned.timetable.plan;
+    let told = plan.before_away(states, &away(states), now).into_iter();
+    let told = told.map(|before| {
+        let because = words::plan::hinders(&before, states, names, now);
+        (before, because.unwrap_or_default())
+    });
+    told.collect()
+}
+
+/// When the last of some bakes was ready, once all of them are: a plan has nothing left of them, and ends now.
+fn done_at(states: &[&State]) -> Option<Moment> {
+    let ready = states.iter().map(|state| state.ready_at());
+    ready.collect::<Option<Vec<Moment>>>()?.into_iter().max()
 }
 
 /// The columns that something is drawn in.

@@ -81,7 +81,7 @@ fn what_is_ready_early_tells_whose_the_oven_is_later() {
             // The buns have cream, and nothing of a braid has to stand in the fridge.
             let is_buns = whose.as_deref() == Some("Buns");
             assert_eq!(early.spoils, is_buns, "{whose:?}");
-            let Some((other, from)) = &early.oven_then else {
+            let Some(Because::Oven(other, from)) = &early.because else {
                 continue;
             };
             assert_ne!(whose.as_ref(), Some(other));
@@ -93,7 +93,8 @@ fn what_is_ready_early_tells_whose_the_oven_is_later() {
             told_of_oven += 1;
         }
         // Hours apart nothing has to be early.
-        assert!(apart < 400.0 || told.early.iter().all(|early| early.oven_then.is_none()));
+        let oven = |early: &Early| matches!(early.because, Some(Because::Oven(..)));
+        assert!(apart < 400.0 || !told.early.iter().any(oven));
     }
     assert!(told_of_oven > 0);
 }
@@ -204,4 +205,29 @@ fn what_something_waits_for_ends_as_it_begins() {
         }
     }
     assert!(after > 60, "{after}");
+}
+
+/// Ready half an hour before, bread is served when people eat, and a table that is missed has no moment to serve at.
+#[test]
+fn what_is_ready_for_a_table_is_served_at_it() {
+    let serve = |hours: f64| {
+        let table = START + minutes(60.0 * hours);
+        let bake = for_table("plum-almond-buns", table);
+        let last = bake.state().formula.steps.last().expect("it has steps");
+        assert_eq!(last.kind, StepKind::Serve);
+        let told = told(&bake, START);
+        let entry = told.entries.iter().find(|entry| {
+            let of = entry.of.as_ref();
+            of.is_some_and(|(_, step)| *step == last.id)
+        });
+        let margin = told.margins[0].1;
+        (table, margin, entry.expect("it is planned").clone())
+    };
+    let (table, margin, kept) = serve(10.0);
+    assert!(margin.spare() > minutes(10.0));
+    assert_eq!((kept.end, &kept.why), (table, &Why::Planned));
+    assert!(kept.end - kept.start >= minutes(1.0));
+    let (table, margin, late) = serve(3.0);
+    assert!(margin.is_late() && late.end > table);
+    assert_eq!(late.end, margin.ready.likely());
 }

@@ -91,6 +91,30 @@ fn a_bread_that_is_added_beside_another_is_no_lateness() {
     );
 }
 
+/// At a bread that is sooner by it nobody is told what made the other one later.
+#[test]
+fn a_cause_that_moves_it_the_other_way_is_not_told() {
+    let of = of(false);
+    let of_late = |later: f64| plain(&moved(Why::Hands(divide(&of), minutes(15.0)), later));
+    assert_eq!(
+        of_late(15.0),
+        "Ready at 16:15 instead of 16:00: Divide was done 15 min later than planned."
+    );
+    assert_eq!(
+        of_late(-15.0),
+        "Ready at 15:45 instead of 16:00: the plan was made anew."
+    );
+    let gone_by = |later: f64| plain(&moved(Why::Time, later));
+    assert_eq!(
+        gone_by(15.0),
+        "Ready at 16:15 instead of 16:00: time has gone by."
+    );
+    assert_eq!(
+        gone_by(-15.0),
+        "Ready at 15:45 instead of 16:00: the plan was made anew."
+    );
+}
+
 /// Of breads for several tables it is said whose it is.
 #[test]
 fn what_moved_of_one_of_several_tables_is_told_with_its_name() {
@@ -233,4 +257,27 @@ fn where_the_end_stays_what_starts_at_another_time_is_told() {
         "The dough was folded in First rise (Plum buns): the oven for Plum buns goes on at 11:40 instead of 11:30, and \
          everything is still ready at 16:00."
     );
+}
+
+/// An end that slides by a minute each time is never told as the same.
+#[test]
+fn an_end_is_still_the_same_only_while_a_clock_shows_it() {
+    let divide = divide(&of(false));
+    let said = |later: f64, of: &[&str]| {
+        let mut moved = moved(Why::Folded(divide.clone()), later);
+        moved.of = of.iter().map(|&of| of.to_owned()).collect();
+        moved.next = Some(Shifted {
+            step: divide.clone(),
+            is_fold: false,
+            was: at(11, 30),
+            is: at(11, 40),
+        });
+        let said = plain(&moved);
+        let (_, end) = said.split_once("11:30, and ").expect("the end comes last");
+        end.to_owned()
+    };
+    assert_eq!(said(0.9, &[]), "everything is still ready at 16:00.");
+    assert_eq!(said(1.0, &[]), "everything is ready at 16:01.");
+    assert_eq!(said(0.0, &["Buns"]), "the end stays at 16:00 (Buns).");
+    assert_eq!(said(1.5, &["Buns"]), "the end is at 16:01 (Buns).");
 }

@@ -6,13 +6,13 @@ use domain::units::Moment;
 
 use super::super::away;
 use super::{bread, named};
-use crate::words::{capital, when};
+use crate::words::when;
 
 /// What can be done about a fridge that is too small.
 const MORE_ROOM: &str =
     " Where there is room for more in the fridge, say so among the kitchen's temperatures.";
 
-/// "The table at 16:00, nobody here from 11:00 to 13:00 and the buns don't fit together."
+/// "These don't fit together: the table at 16:00; nobody here from 11:00 to 13:00; the buns."
 pub(crate) fn contradiction(conflict: &Conflict, bakes: &[&State], now: Moment) -> String {
     // What the baker can change comes first.
     let claims = &conflict.claims;
@@ -41,15 +41,15 @@ pub(crate) fn contradiction(conflict: &Conflict, bakes: &[&State], now: Moment) 
     let all = match &names[..] {
         // What has no plan by itself gets none by wishing otherwise.
         [one] => return format!("Whatever is wished, there is no plan for {one}."),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
         [] => return String::new(),
+        all => all.join("; "),
     };
     let fridge = claims.iter().any(|claim| matches!(claim, Claim::Fridge(_)));
     // Where so much room would do, a button says so.
     let mut nearest = conflict.nearest.iter();
     let offered = nearest.any(|nearest| matches!(nearest, Nearest::Room { .. }));
     let more = if fridge && !offered { MORE_ROOM } else { "" };
-    capital(&format!("{all} don't fit together.{more}"))
+    format!("These don't fit together: {all}.{more}")
 }
 
 /// What a button says that wishes it.

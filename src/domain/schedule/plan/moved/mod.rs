@@ -4,7 +4,9 @@
 //! the two plans; nothing is guessed. Where nobody said anything, time itself has gone by something that
 //! should have begun or ended.
 
+mod passing;
 mod told;
+mod upstream;
 mod why;
 
 pub use told::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why};
@@ -22,14 +24,27 @@ pub fn moved(before: Made, after: Made, now: Moment) -> Option<Moved> {
     let both = Both { before, after, now };
     let end = both.end();
     let later = end.later();
+    let stays = later.get().abs() < NOTABLE.get();
     let next = both.next();
-    if later.get().abs() < NOTABLE.get() && next.is_none() {
+    // What is told to be later or sooner, and has to be explained: where the end stays, what begins at another time.
+    let told = match &next {
+        Some((_, next)) if stays => next.is - next.was,
+        None if stays => return None,
+        _ => later,
+    };
+    let chain = both.chain(
+        &end,
+        next.as_ref().map(|(what, _)| *what).filter(|_| stays),
+        told,
+    );
+    let why = both.why(&chain, told);
+    if stays && !why.explains() && told.get().abs() < told::UNEXPLAINED.get() {
         return None;
     }
     Some(Moved {
-        most: both.most(&end),
-        next,
-        why: both.why(later),
+        most: both.most(&chain, told),
+        next: next.map(|(_, next)| next),
+        why,
         each: both.each(),
         of: end.of,
         ready: end.ready,
@@ -145,22 +160,32 @@ impl<'a> Both<'a> {
         most
     }
 
-    /// The own end of each of several breads that was planned before as well.
+    /// The end of each of several breads that was planned before as well: of those for one table, that of the last, so
+    /// that a table is told alike wherever it is told of.
     fn each(&self) -> Vec<OwnEnd> {
         let known = self.after.bakes.iter().enumerate();
         let known = known.filter(|_| self.after.bakes.len() > 1);
-        let ends = known.filter_map(|(bake, known)| {
+        let both = |bake: usize| {
             let was = self.before.timetable.plan.of(self.place_before(bake)?)?;
             let is = self.after.timetable.plan.of(bake)?;
-            let margin = self.after.timetable.margin(known.state());
+            Some((was.table.likely(), is.table.likely()))
+        };
+        let ends = known.filter_map(|(bake, known)| {
+            let mut ready = both(bake)?;
+            let table = table_of(known.state());
+            for other in 0..self.after.bakes.len() {
+                if table.is_some()
+                    && table_of(self.state(other)) == table
+                    && let Some((was, is)) = both(other)
+                {
+                    ready = (ready.0.max(was), ready.1.max(is));
+                }
+            }
             Some(OwnEnd {
                 bake: known.id.clone(),
                 name: self.after.names.get(bake)?.clone(),
-                ready: (was.table.likely(), is.table.likely()),
-                margin: margin.map(|&margin| Margin {
-                    ready: is.table,
-                    ..margin
-                }),
+                ready,
+                margin: self.after.timetable.margin(known.state()).copied(),
             })
         });
         ends.collect()
@@ -187,7 +212,7 @@ impl<'a> Both<'a> {
     }
 
     /// What hands are to do at another time.
-    fn next(&self) -> Option<Shifted> {
+    fn next(&self) -> Option<(What, Shifted)> {
         let items = self.after.timetable.plan.items.iter();
         let shifted = items.filter_map(|item| {
             let (bake, step, is_fold) = match item.what {
@@ -201,33 +226,27 @@ impl<'a> Both<'a> {
             let moved = (item.start - was).get().abs() >= NOTABLE.get();
             (to_come && moved).then_some((
                 of.kind != StepKind::OvenOn,
-                bake,
-                step,
+                item.what,
                 is_fold,
                 was,
                 item.start,
             ))
         });
-        let (_, bake, step, is_fold, was, is) =
+        let (_, what, is_fold, was, is) =
             shifted.min_by_key(|&(is_other, .., is)| (is_other, is))?;
-        Some(Shifted {
-            step: self.named(bake, step)?,
+        let (bake, step) = what.of()?;
+        let step = self.named(bake, step)?;
+        let shifted = Shifted {
+            step,
             is_fold,
             was,
             is,
-        })
+        };
+        Some((what, shifted))
     }
 
-    /// The step that takes most longer where everything is ready later, or most less.
-    fn most(&self, end: &End) -> Option<(Named, Minutes)> {
-        let (plan, later) = (&self.after.timetable.plan, end.later());
-        let on_chain: Vec<What> = if later.get() > 0.0 {
-            let critical = plan.critical_of(&end.bakes).into_iter();
-            critical.map(|place| plan.items[place].what).collect()
-        } else {
-            self.before_chain(end)
-        };
-        let either = later.get().abs() < NOTABLE.get();
+    /// The step that takes most longer where what is told is later, or most less: of what that hangs on.
+    fn most(&self, chain: &[What], told: Minutes) -> Option<(Named, Minutes)> {
         let mut most: Option<(usize, StepId, Minutes)> = None;
         for bake in 0..self.after.bakes.len() {
             for step in &self.state(bake).formula.steps {
@@ -235,7 +254,7 @@ impl<'a> Both<'a> {
                 let Some(by) = self.longer(bake, step.id) else {
                     continue;
                 };
-                let explains = either || (on_chain.contains(&what) && by.get() * later.get() > 0.0);
+                let explains = chain.contains(&what) && by.get() * told.get() > 0.0;
                 let is_more = most.is_none_or(|(.., most)| by.get().abs() > most.get().abs());
                 if explains && by.get().abs() >= NOTABLE.get() && is_more {
                     most = Some((bake, step.id, by));
@@ -244,23 +263,6 @@ impl<'a> Both<'a> {
         }
         let (bake, step, by) = most?;
         Some((self.named(bake, step)?, by))
-    }
-
-    /// What the earlier plan's end hung on, by the places of the later one.
-    fn before_chain(&self, end: &End) -> Vec<What> {
-        let plan = &self.before.timetable.plan;
-        let bakes = end.bakes.iter();
-        let bakes: Vec<usize> = bakes.filter_map(|&bake| self.place_before(bake)).collect();
-        let critical = plan.critical_of(&bakes).into_iter();
-        let moved = critical.filter_map(|place| match plan.items[place].what {
-            What::Step(bake, step) => {
-                let id = &self.before.bakes.get(bake)?.id;
-                let bake = self.after.bakes.iter().position(|known| known.id == *id)?;
-                Some(What::Step(bake, step))
-            }
-            _ => None,
-        });
-        moved.collect()
     }
 
     /// How much longer a step takes, or took.

@@ -10,6 +10,9 @@ use crate::units::{Celsius, CelsiusDelta, Minutes, Moment, minutes};
 /// by one, and nobody bakes by one minute.
 pub const NOTABLE: Minutes = minutes(2.0);
 
+/// A step that starts so much earlier or later while its end stays is told only with a cause.
+pub(super) const UNEXPLAINED: Minutes = minutes(5.0);
+
 /// A plan, with the bakes as they were when it was made; the plan tells them by their places.
 #[derive(Debug, Clone, Copy)]
 pub struct Made<'a> {
@@ -36,22 +39,22 @@ pub struct Moved {
     pub most: Option<(Named, Minutes)>,
     /// Something still to come that starts at another time: the switch of an oven, or else what comes first.
     pub next: Option<Shifted>,
-    /// The own end of each bread, where several are planned.
+    /// The end of each bread with its table's, where several are planned.
     pub each: Vec<OwnEnd>,
     /// Why.
     pub why: Why,
 }
 
-/// When one of several breads is ready.
+/// When one of several breads is ready, with all else that is for its table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct OwnEnd {
     /// The bread.
     pub bake: BakeId,
     /// What it is called beside the others.
     pub name: String,
-    /// When it was likely ready, and when it is now.
+    /// When that was likely ready, and when it is now.
     pub ready: (Moment, Moment),
-    /// How it stands to its table, if one was wished.
+    /// How that stands to the table, if one was wished.
     pub margin: Option<Margin>,
 }
 
@@ -154,10 +157,16 @@ pub enum Why {
     Began(String),
     /// A bake is over, by what it was called beside the others.
     Ended(String),
+    /// It was so much earlier than it was said.
+    Earlier(Named, Minutes),
     /// Something was taken back.
     TakenBack,
+    /// What was taken back was put back.
+    PutBack,
     /// The phone's clock was set.
     ClockSet,
+    /// Nothing of what happened would have moved it so: another order was found.
+    Anew,
     /// Nothing happened but that time went by.
     Time,
 }
@@ -254,6 +263,7 @@ impl Why {
             | Self::Unmoved(named, ..)
             | Self::Stands(named, _)
             | Self::Poured(named, _)
+            | Self::Earlier(named, _)
             | Self::Fixed(named, _)
             | Self::Retard(named, _) => Some(named),
             Self::Kitchen(..)
@@ -264,8 +274,19 @@ impl Why {
             | Self::Began(_)
             | Self::Ended(_)
             | Self::TakenBack
+            | Self::PutBack
             | Self::ClockSet
+            | Self::Anew
             | Self::Time => None,
+        }
+    }
+
+    /// Whether it says of what happened how it led to anything.
+    pub(super) fn explains(&self) -> bool {
+        match self {
+            Self::Ready(_, by) | Self::Hands(_, by) => by.get() != 0.0,
+            Self::Anew | Self::Time => false,
+            _ => true,
         }
     }
 

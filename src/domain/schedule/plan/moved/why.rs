@@ -1,6 +1,6 @@
 //! Why a plan moved: of what happened since the one before, what explains it.
 
-use super::{Both, Why};
+use super::{Both, NOTABLE, Why};
 use crate::bake::{Bake, BakeId, Event, Forecast, Reason, State};
 use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::plan::What;
@@ -12,14 +12,20 @@ const FRESH: Minutes = minutes(1.0);
 
 impl<'a> Both<'a> {
     /// Of what somebody did just now, the newest; else whatever was latest or earliest, be it done or not.
-    pub(super) fn why(&self, later: Minutes) -> Why {
+    ///
+    /// Only what moves the same way as what is told: a plan can find another order for whatever reason, and then it
+    /// says that, and nothing that would have moved it the other way.
+    pub(super) fn why(&self, chain: &[What], told: Minutes) -> Why {
         if let Some(over) = self.over() {
             return over;
         }
         // What is off by most, against what explains less: off the other way, on time, or told long ago.
         let mut most: Option<(f64, Why)> = None;
         let mut rest: Option<(u8, Why)> = None;
-        for (at, bake, place) in self.news() {
+        let news = self.news();
+        // Whoever leaves something out late has let time go by.
+        let mut gone_by = news.is_empty();
+        for (at, bake, place) in news {
             let Some(why) = self.why_by(at, bake, place) else {
                 continue;
             };
@@ -29,16 +35,22 @@ impl<'a> Both<'a> {
                 _ => 0.0,
             };
             let why = self.against_forecast(why, at, bake, place);
+            if why.leads() * told.get() < 0.0 {
+                gone_by |= matches!(why, Why::LeftOut(_));
+                continue;
+            }
             let rank = match &why {
                 Why::Folded(_) | Why::FoldLeftOut(_) => 2,
                 Why::Ready(..) | Why::Hands(..) => {
                     let by = by_plan;
-                    let explains = by != 0.0 && by * later.get() >= 0.0;
-                    if explains && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
+                    if by * told.get() < 0.0 || !self.is_before(bake, place, chain) {
+                        continue;
+                    }
+                    if by != 0.0 && most.as_ref().is_none_or(|(most, _)| by.abs() > *most) {
                         most = Some((by.abs(), why));
                         continue;
                     }
-                    if by == 0.0 { 2 } else { 0 }
+                    2
                 }
                 _ if is_fresh && most.is_none() => return why,
                 _ => 1,
@@ -47,19 +59,17 @@ impl<'a> Both<'a> {
                 rest = Some((rank, why));
             }
         }
-        let passing = self.passing();
-        let passed = match &passing {
-            Some(Why::Overdue(_, by) | Why::Waits(_, by) | Why::Unmoved(_, _, by))
-                if later.get() >= 0.0 =>
-            {
-                by.get()
-            }
-            _ => 0.0,
-        };
-        let most = most.filter(|(most, _)| *most >= passed).map(|(_, why)| why);
+        let passing = self.passing(chain);
+        let passing = passing.filter(|(why, _)| why.leads() * told.get() >= 0.0);
+        let passed = passing.as_ref().map_or(0.0, |(_, by)| by.get());
+        let passed = if told.get() > 0.0 { passed } else { 0.0 };
+        let passing = passing.map(|(why, _)| why);
+        // What was done explains what waits for it, which is later by about as much.
+        let most = most.filter(|(most, _)| most + NOTABLE.get() > passed);
+        let most = most.map(|(_, why)| why);
         most.or(passing)
             .or(rest.map(|(_, why)| why))
-            .unwrap_or(Why::Time)
+            .unwrap_or(if gone_by { Why::Time } else { Why::Anew })
     }
 
     /// What the logs have grown by, by its places in them, the newest first; a bake that is new is its start.
@@ -85,10 +95,13 @@ impl<'a> Both<'a> {
             return why;
         };
         let late = match &self.after.bakes[bake].log()[place].event {
-            Event::Done { step } => self.forecast_before(at, bake, place, *step),
+            Event::Done { step } => {
+                let forecast = self.forecast_before(at, bake, place, *step);
+                forecast.zip(self.state(bake).progress(*step).ended)
+            }
             _ => None,
         };
-        let late = late.map_or(by, |forecast| at - forecast.window.likely());
+        let late = late.map_or(by, |(forecast, ended)| ended.at - forecast.window.likely());
         let late = minutes(late.get().round());
         let by = match by.get() {
             by if by > 0.0 => minutes(by.max(late.get())),
@@ -109,7 +122,8 @@ impl<'a> Both<'a> {
 
     fn why_by(&self, at: Moment, bake: usize, place: usize) -> Option<Why> {
         let is = self.state(bake);
-        let event = &self.after.bakes[bake].log()[place].event;
+        let log = self.after.bakes[bake].log();
+        let event = &log[place].event;
         let named = |step: &StepId| self.named(bake, *step);
         if let Event::Started(_) = event {
             let name = self.after.names.get(bake);
@@ -166,7 +180,15 @@ impl<'a> Both<'a> {
             Event::Pinned { step, at } => Some(Why::Fixed(named(step)?, *at)),
             Event::RetardPlanned { step, stay } => Some(Why::Retard(named(step)?, *stay)),
             Event::Refitted(_) => Some(Why::Refitted),
-            Event::Undone { .. } => Some(Why::TakenBack),
+            Event::Since { entry, by } => {
+                let of = log.get(*entry as usize)?;
+                let by = minutes(by.get().round());
+                Some(Why::Earlier(named(&of.event.step()?)?, by))
+            }
+            Event::Undone { entries } => match log.get(*entries.first()? as usize)?.event {
+                Event::Undone { .. } => Some(Why::PutBack),
+                _ => Some(Why::TakenBack),
+            },
             Event::ClockSet { .. } => Some(Why::ClockSet),
             Event::Started(_)
             | Event::Picked { .. }
@@ -219,51 +241,6 @@ impl<'a> Both<'a> {
             _ => is.formula.component(component)?.target?,
         };
         Some(Why::Dough(self.named(bake, rise.id)?, measured - expected))
-    }
-
-    /// What time has gone by: of what everything hangs on first, then of all the rest.
-    fn passing(&self) -> Option<Why> {
-        for bake in 0..self.after.bakes.len() {
-            if let Some((step, place, due)) = self.state(bake).to_be_moved(self.now)
-                && due < self.now
-            {
-                return Some(Why::Unmoved(
-                    self.named(bake, step)?,
-                    place,
-                    self.since(due),
-                ));
-            }
-        }
-        let plan = &self.after.timetable.plan;
-        let critical = plan.critical().into_iter();
-        let items = critical.map(|place| &plan.items[place]).chain(&plan.items);
-        let mut all = items.filter_map(|item| {
-            let What::Step(bake, step) = item.what else {
-                return None;
-            };
-            Some((bake, step, item, self.was(item.what)?))
-        });
-        let overdue = all.clone().find(|(bake, step, item, was)| {
-            let begun = item.start < self.now
-                || self.step(*bake, *step).is_some_and(|step| !step.is_hands());
-            begun && self.state(*bake).is_open(*step) && was.end < self.now && item.end > was.end
-        });
-        if let Some((bake, step, _, was)) = overdue {
-            // The plan before may have waited for it already.
-            let state = self.state(bake);
-            let put_off = state.progress(step).look_again.is_some();
-            let forecast = state.forecast(step, self.now).filter(|_| !put_off);
-            let likely = forecast.map_or(was.end, |forecast| forecast.window.likely());
-            let due = was.end.min(likely);
-            return Some(Why::Overdue(self.named(bake, step)?, self.since(due)));
-        }
-        let (bake, step, _, was) =
-            all.find(|(.., item, was)| was.start < self.now && item.start > was.start)?;
-        Some(Why::Waits(self.named(bake, step)?, self.since(was.start)))
-    }
-
-    fn since(&self, moment: Moment) -> Minutes {
-        minutes((self.now - moment).get().round())
     }
 }
 

@@ -4,8 +4,8 @@ use super::{FRIDGE, HANDS, OVEN, Tasks, needs};
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::Plan;
-use crate::schedule::plan::let_go::Limit;
-use crate::schedule::plan::ovens::{Hot, heat};
+use crate::schedule::plan::lengths::ovens::{Hot, heat};
+use crate::schedule::plan::starts::let_go::Limit;
 use crate::schedule::plan::what::{RetardPart, What};
 use crate::schedule::solve::Task;
 use crate::sorted;
@@ -13,7 +13,7 @@ use crate::units::Moment;
 
 impl Tasks<'_> {
     /// Nobody is in the kitchen from one moment to another.
-    pub(in super::super) fn close(&mut self, from: Moment, to: Moment) {
+    pub(crate) fn close(&mut self, from: Moment, to: Moment) {
         // Rounded apart, so that it ends at the same minute before it has begun and after.
         let (start, end) = (self.minute(from.max(self.now)), self.minute(to));
         if end > start {
@@ -23,7 +23,7 @@ impl Tasks<'_> {
     }
 
     /// The hands rest from one moment to another, but for what is told to be done then already.
-    pub(in super::super) fn rest(&mut self, from: Moment, to: Moment) {
+    pub(crate) fn rest(&mut self, from: Moment, to: Moment) {
         let (mut start, to) = (self.minute(from.max(self.now)), self.minute(to));
         let told = self.what.iter().zip(&self.tasks);
         let told = told.filter(|(what, task)| **what == What::Away && task.needs.contains(&HANDS));
@@ -43,7 +43,7 @@ impl Tasks<'_> {
     }
 
     /// What other bakes hold by their plan isn't there.
-    pub(in super::super) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
+    pub(crate) fn leave_room(&mut self, plan: &Plan, others: &[&State]) {
         self.others = self.tasks.len();
         for item in &plan.items {
             let (bake, mut needs) = match item.what {
@@ -81,7 +81,7 @@ impl Tasks<'_> {
     }
 
     /// Nothing of a bake that can wait starts before a moment.
-    pub(in super::super) fn release(&mut self, bake: usize, at: Moment) {
+    pub(crate) fn release(&mut self, bake: usize, at: Moment) {
         let (minute, held) = (self.minute(at), self.bakes[bake].held_back());
         for (what, task) in self.what.iter().zip(&mut self.tasks) {
             if matches!(*what, What::Step(of, step) if of == bake && held.contains(&step)) {
@@ -91,7 +91,7 @@ impl Tasks<'_> {
     }
 
     /// All of a bake has ended by a moment.
-    pub(in super::super) fn end_by(&mut self, bake: usize, at: Option<Moment>) {
+    pub(crate) fn end_by(&mut self, bake: usize, at: Option<Moment>) {
         let Some(end) = at.map(|at| self.minute(at)) else {
             return;
         };
@@ -104,7 +104,7 @@ impl Tasks<'_> {
     }
 
     /// A bread that another's heating counts on stays before it.
-    pub(in super::super) fn keep_hot(&mut self, hot: &[Hot]) {
+    pub(crate) fn keep_hot(&mut self, hot: &[Hot]) {
         for hot in hot {
             let after = self.place(What::Step(hot.after.0, hot.after.1));
             let heats = self.place(What::Step(hot.heats.0, hot.heats.1));
@@ -121,7 +121,7 @@ impl Tasks<'_> {
     }
 
     /// Steps that the baker fixed to a moment start then, where that lies ahead and they haven't.
-    pub(in super::super) fn pin(&mut self) {
+    pub(crate) fn pin(&mut self) {
         for (bake, state) in self.bakes.iter().enumerate() {
             // A rise that is planned to stand in the fridge begins as it is put there.
             let colds = state.retards.iter().map(|(&step, &(from, _))| (step, from));
@@ -148,7 +148,7 @@ impl Tasks<'_> {
     }
 
     /// What has baked comes out now, whatever the hands are at.
-    pub(in super::super) fn take_out(&mut self) {
+    pub(crate) fn take_out(&mut self) {
         let bakes = self.bakes.iter().enumerate();
         let outs: Vec<_> = bakes
             .filter_map(|(bake, state)| self.place(What::Step(bake, state.to_take_out()?)))
@@ -160,16 +160,27 @@ impl Tasks<'_> {
     }
 
     /// What the hands are at isn't put off once they are free, as long as nothing else has to come first.
-    pub(in super::super) fn go_on_with(&mut self, bake: usize, step: StepId) {
+    pub(crate) fn go_on_with(&mut self, bake: usize, step: StepId) {
         let is_out = self.bakes[bake].to_take_out() == Some(step);
         if let Some(place) = self.place(What::Step(bake, step)).filter(|_| !is_out) {
             self.start_now(place);
         }
     }
 
+    /// Something begins by a moment, or as soon after that as it can.
+    pub(crate) fn begin_by(&mut self, what: What, at: Moment) {
+        if let Some(place) = self.place(what) {
+            self.start(place, self.minute(at));
+        }
+    }
+
     fn start_now(&mut self, place: usize) {
+        self.start(place, self.free);
+    }
+
+    fn start(&mut self, place: usize, by: i32) {
         let task = &mut self.tasks[place];
-        task.latest = Some(self.free.max(task.earliest));
+        task.latest = Some(by.max(task.earliest));
         self.soon.push((place, 0));
     }
 }

@@ -22,7 +22,7 @@ impl Tasks<'_> {
                 } else {
                     link.greatest.map(|most| most.get().floor() as i32)
                 };
-                let weight = weight(state, link.step, link.greatest.is_some());
+                let weight = weight(state, (link.step, step), link.greatest.is_some());
                 let days = keeps(state, link.step);
                 let within = most.into_iter().chain(days).min();
                 let Some(from) = self.place(What::Step(bake, link.step)) else {
@@ -78,7 +78,7 @@ impl Tasks<'_> {
     }
 
     /// Something starts no later than a minute, so long after what it follows.
-    fn start_by(&mut self, to: usize, minute: i32, most: i32) {
+    pub(super) fn start_by(&mut self, to: usize, minute: i32, most: i32) {
         let task = &mut self.tasks[to];
         let latest = minute.max(task.earliest);
         task.latest = Some(task.latest.map_or(latest, |other| other.min(latest)));
@@ -123,8 +123,8 @@ fn keeps(state: &State, step: StepId) -> Option<i32> {
     Some(i32::from(kept.days().0) * 24 * 60)
 }
 
-/// What a minute weighs in which something waits: what spoils, what may wait only so long, an oven
-/// that heats for nothing, a fold that comes late. What can wait weighs nothing.
+/// What a minute weighs in which something waits: what spoils, and hands between work and work that follows; what may wait
+/// only so long, an oven that heats for nothing, a fold that comes late. What can wait weighs nothing.
 ///
 /// ASSUMPTION: our judgement; only their order matters much.
 const SPOILS: u16 = 4;
@@ -132,11 +132,12 @@ const LIMITED: u16 = 3;
 const HEATING: u16 = 2;
 pub(super) const LATE_FOLD: u16 = 1;
 
-fn weight(state: &State, after: StepId, is_limited: bool) -> u16 {
+fn weight(state: &State, (after, then): (StepId, &Step), is_limited: bool) -> u16 {
     let step = state.formula.step(after);
     let spoils =
         step.is_some_and(|step| step.cautions.contains(&Caution::Perishable) && !step.needs.fridge);
-    match (spoils, is_limited) {
+    let is_work = then.is_hands() && step.is_some_and(Step::is_hands);
+    match (spoils || is_work && is_limited, is_limited) {
         (true, _) => SPOILS,
         (false, true) => LIMITED,
         (false, false) => 0,

@@ -8,16 +8,18 @@ mod bounds;
 mod in_passing;
 mod kept;
 mod links;
+pub(super) mod room;
+mod spoils;
 
 use super::lengths::Lengths;
-use super::let_go::Limit;
-use super::ovens::{heat, trays};
-use super::room::room;
+use super::lengths::ovens::{heat, trays};
 use super::what::What;
 use crate::bake::State;
 use crate::formula::{Step, StepId, StepKind};
+use crate::schedule::plan::starts::let_go::Limit;
 use crate::schedule::solve::{Edge, Link, Problem, ProblemError, Stay, Task};
 use crate::units::{Minutes, Moment, minutes};
+use room::room;
 
 pub(super) const HANDS: usize = 0;
 const HOB: usize = 1;
@@ -41,12 +43,16 @@ pub(super) struct Tasks<'a> {
     pub weights: Vec<u16>,
     /// Tasks that should start soon after something that has ended, and how soon.
     pub soon: Vec<(usize, i32)>,
+    /// The links by which nothing spoils, which give way last.
+    pub spoils: Vec<usize>,
     /// Whether its order is as good as any other that ends and waits the same, as one that was planned before is.
     pub has_order: bool,
     /// Whether hands have as much to spare before a time away as they may be late.
     pub spares: bool,
     /// What was let go of, with what it was before.
     pub let_go: Vec<(Limit, i32)>,
+    /// What waited longer than it should in the plan from before.
+    pub lets_wait: Vec<What>,
     /// What takes room in the fridge from one moment to another.
     pub stays: Vec<Stay>,
     /// The tasks whose room is that of a stay, where these count.
@@ -72,9 +78,11 @@ impl<'a> Tasks<'a> {
             links: Vec::new(),
             weights: Vec::new(),
             soon: Vec::new(),
+            spoils: Vec::new(),
             has_order: false,
             spares: false,
             let_go: Vec::new(),
+            lets_wait: Vec::new(),
             stays: Vec::new(),
             covered: Vec::new(),
             kept: Vec::new(),
@@ -86,6 +94,7 @@ impl<'a> Tasks<'a> {
             tasks.add_steps(bake);
             tasks.add_links(bake);
             tasks.add_folds(bake);
+            tasks.add_spoiling(bake);
             tasks.add_kept(bake);
             tasks.add_stays(bake);
         }

@@ -5,6 +5,7 @@
 //! while the evening slips a little. So hands before a time away have a buffer of their own: as much as they may come
 //! later than likely, by the windows of what they hang on.
 
+use super::hinders::Hinders;
 use super::{LESS_BUFFER, buffer_of};
 use crate::bake::State;
 use crate::formula::{Step, StepId};
@@ -14,9 +15,9 @@ use crate::units::{Minutes, Moment, minutes};
 /// No bake begins sooner by more than this for a time away.
 ///
 /// ASSUMPTION: judgement: half of a first rise. Whoever is later than that has another evening than was planned.
-pub(in super::super) const MOST: Minutes = minutes(60.0);
+pub(crate) const MOST: Minutes = minutes(60.0);
 /// What ends sooner than this before nobody is there can't be too short, nor is it worth a word.
-pub(in super::super) const NEAR: Minutes = minutes(75.0);
+pub(crate) const NEAR: Minutes = minutes(75.0);
 
 /// Hands that end before nobody is there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,10 +28,12 @@ pub struct BeforeAway {
     pub spare: Minutes,
     /// How much sooner they should be, because they may be so much later than likely.
     pub buffer: Minutes,
+    /// What keeps them from being done sooner, where that is known.
+    pub why: Option<Hinders>,
 }
 
 /// Whether nothing of a bake follows a step: for a table that lies behind a time away it can be done as well after that.
-pub(in super::super) fn is_last(state: &State, step: StepId) -> bool {
+pub(crate) fn is_last(state: &State, step: StepId) -> bool {
     let steps = state.formula.steps.iter();
     let mut links = steps.flat_map(|step| &step.after);
     !links.any(|link| link.step == step)
@@ -45,6 +48,8 @@ struct Until {
     short: Minutes,
     /// How much later than likely any of it may end.
     late: Minutes,
+    /// The place of that which has least.
+    tightest: usize,
 }
 
 impl Plan {
@@ -68,6 +73,7 @@ impl Plan {
                 from,
                 spare: until.spare,
                 buffer: (until.spare + until.short).max(minutes(0.0)),
+                why: self.hinders(until.tightest, bakes, now),
             })
         });
         told.collect()
@@ -137,11 +143,17 @@ impl Plan {
                     spare: left,
                     short: late - left,
                     late,
+                    tightest: place,
                 };
                 found = Some(found.map_or(is, |most| Until {
                     spare: most.spare.min(is.spare),
                     short: most.short.max(is.short),
                     late: most.late.max(is.late),
+                    tightest: if is.short > most.short {
+                        place
+                    } else {
+                        most.tightest
+                    },
                 }));
             }
         }

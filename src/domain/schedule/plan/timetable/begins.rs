@@ -16,7 +16,7 @@ pub(super) const EARLIER: Minutes = minutes(15.0);
 /// So much of a buffer may be lost to what was promised.
 ///
 /// ASSUMPTION: judgement: buffers are told in steps of as much.
-pub(in super::super) const LESS_BUFFER: Minutes = minutes(5.0);
+pub(crate) const LESS_BUFFER: Minutes = minutes(5.0);
 
 /// Whether something that is ready so much later than it was to be keeps to what was promised.
 fn is_as_ready(later: Minutes) -> bool {
@@ -185,6 +185,7 @@ impl Search<'_> {
                 let alone = self.by(table, &[bake], None);
                 let alone =
                     alone.or_else(|| self.by(after_retards(self.bakes[bake])?, &[bake], None));
+                let alone = alone.or_else(|| self.late_by_fix(bake));
                 let at = alone.and_then(|alone| {
                     let buffer = buffer_of(&alone.end);
                     let short = alone.short_before_away(self.bakes, &[bake], &self.away);

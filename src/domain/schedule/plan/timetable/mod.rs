@@ -14,23 +14,27 @@
 mod before_away;
 mod begins;
 mod evenings;
+mod hinders;
 mod lead;
 mod promise;
 mod reordered;
 mod search;
 mod together;
 
-use super::{Plan, chain};
+use super::{Plan, What};
 use crate::bake::{State, Wishes};
 use crate::estimate::Estimate;
 use crate::formula::StepId;
 use crate::schedule::outline::likely_outline;
+use crate::schedule::plan::read::chain;
+use crate::schedule::plan::ways::trial::PATIENCE;
 use crate::sorted::{self, Map};
 use crate::units::{Minutes, Moment, minutes};
 pub use before_away::BeforeAway;
 pub(super) use before_away::{MOST, NEAR, is_last};
 use begins::Begin;
 pub(super) use begins::LESS_BUFFER;
+pub use hinders::Hinders;
 pub(super) use lead::after_retards;
 pub use promise::{Promise, Promised, Promises};
 use search::Search;
@@ -163,15 +167,17 @@ pub fn timetable(
     before: Option<&Timetable>,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
-    timetable_with(bakes, true, now, before, go_on)
+    timetable_with(bakes, true, now, before, PATIENCE, go_on)
 }
 
-/// The same with or without a buffer before tables.
+/// The same with or without a buffer before tables, and with so much patience for each of its three parts: what was
+/// promised, when to begin, and how it goes from there.
 pub(super) fn timetable_with(
     bakes: &[&State],
     buffers: bool,
     now: Moment,
     before: Option<&Timetable>,
+    patience: u32,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Timetable> {
     let mut search = Search {
@@ -183,12 +189,15 @@ pub(super) fn timetable_with(
         known: vec![None; bakes.len()],
         together: None,
         rests: Vec::new(),
+        left: patience,
+        short_by: minutes(0.0),
         go_on,
     };
     let kept = before.and_then(|before| search.as_promised(before));
     if let Some((kept, false)) = kept {
         return Some(kept);
     }
+    search.left = patience;
     let begins = search.begins();
     let buffer = |table: Moment| {
         let of_table = |(state, _): &(&&State, &Begin)| table_of(state) == Some(table);
@@ -196,7 +205,11 @@ pub(super) fn timetable_with(
         begins.find_map(|(_, begin)| begin.buffer)
     };
     let at: Vec<_> = begins.iter().map(|begin| begin.at).collect();
-    let found = search.begun(&at, &buffer);
+    search.left = patience;
+    let mut found = search.begun(&at, &buffer);
+    if let Some(found) = &mut found {
+        found.plan.proven = found.plan.proven.but_for(search.short_by);
+    }
     // What was promised is called off only for a plan that is safer.
     match kept {
         Some((kept, _))
@@ -209,6 +222,26 @@ pub(super) fn timetable_with(
         _ => found,
     }
 }
+
+/// When a step that is fixed to a moment at which it can't start would start at the soonest; nothing where it can.
+/// `before` and `go_on` are those of [`timetable`].
+#[must_use]
+pub fn later_than_fixed(
+    bakes: &[&State],
+    (bake, step): (usize, StepId),
+    now: Moment,
+    before: Option<&Timetable>,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Moment> {
+    let at = *bakes.get(bake)?.pins.get(&step)?;
+    let planned = timetable(bakes, now, before, go_on)?;
+    let start = planned.plan.item(What::Step(bake, step))?.start;
+    (start - at >= REFUSED).then_some(start)
+}
+
+/// A step is fixed to a moment that is so much too soon only once somebody is told; by less, the plan's head says it: what
+/// a sheet proposes is some minutes old when it is pressed.
+const REFUSED: Minutes = minutes(10.0);
 
 /// How a plan stands to the tables of its bakes, where that is the buffer known of a table.
 pub(super) fn margins(

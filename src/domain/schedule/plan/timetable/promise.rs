@@ -7,7 +7,8 @@
 use super::{Known, Timetable, margins, waits_for_table};
 use crate::bake::{Bake, BakeId, State};
 use crate::estimate::{Basis, Estimate};
-use crate::schedule::plan::{Item, Plan, Proven, chain};
+use crate::schedule::plan::read::chain;
+use crate::schedule::plan::{Item, Plan, Proven};
 use crate::units::{Minutes, Moment};
 
 /// What a plan promised when it was made.

@@ -67,7 +67,7 @@ impl Plan {
     }
 
     /// The same plan where the bakes stand in another order.
-    pub(in super::super) fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
+    pub(crate) fn reordered(mut self, place_of: &dyn Fn(usize) -> Option<usize>) -> Self {
         let moved = |what: What| match what.of() {
             Some((bake, _)) => Some(what.at(place_of(bake)?)),
             None => Some(what),

@@ -2,8 +2,8 @@
 
 use super::{Known, Timetable, not_before};
 use crate::bake::State;
-use crate::schedule::plan::{Bounds, Goal, Plan, plan};
-use crate::units::Moment;
+use crate::schedule::plan::{Bounds, Goal, Plan, Proven, plan};
+use crate::units::{Minutes, Moment, minutes};
 
 /// One search after the other, of the bakes at some places each.
 pub(super) struct Search<'a> {
@@ -18,6 +18,10 @@ pub(super) struct Search<'a> {
     pub(super) together: Option<Plan>,
     /// When the hands rest before times away, in what is looked for backwards.
     pub(super) rests: Vec<(Moment, Moment)>,
+    /// How often what is searched now may still ask whether to go on.
+    pub(super) left: u32,
+    /// By how much a beginning may be sooner than it has to be, because patience ended before that was proven.
+    pub(super) short_by: Minutes,
     pub(super) go_on: &'a mut dyn FnMut() -> bool,
 }
 
@@ -95,6 +99,23 @@ impl Search<'_> {
             },
             ..bounds
         };
-        plan(&bakes, bounds, self.now, before.as_ref(), self.go_on)
+        // No search takes more than half of what is left, so that there always is something for the next one.
+        let (left, go_on) = (&mut self.left, &mut *self.go_on);
+        let least = *left / 2;
+        let mut turn = || {
+            *left -= u32::from(*left > least);
+            *left > least && go_on()
+        };
+        let found = plan(&bakes, bounds, self.now, before.as_ref(), &mut turn);
+        let ended = *left <= least;
+        if let Goal::By(by) = bounds.goal {
+            let short_by = match found.as_ref().map(|found| found.proven) {
+                Some(Proven::Short(short_by)) => short_by,
+                None if ended => by - self.now,
+                _ => minutes(0.0),
+            };
+            self.short_by = self.short_by.max(short_by);
+        }
+        found
     }
 }

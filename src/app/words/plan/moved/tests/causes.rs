@@ -179,7 +179,7 @@ const SEEN: [Row; 12] = [
     ),
 ];
 
-const CHANGED: [Row; 14] = [
+const CHANGED: [Row; 17] = [
     (
         |_| Why::Equipment,
         "the kitchen changed",
@@ -241,11 +241,26 @@ const CHANGED: [Row; 14] = [
         "something was taken back",
     ),
     (
+        |_| Why::PutBack,
+        "something was put back",
+        "something was put back",
+    ),
+    (
         |_| Why::ClockSet,
         "the phone's clock was set",
         "the phone's clock was set",
     ),
     (|_| Why::Time, "time has gone by", "time has gone by"),
+    (
+        |_| Why::Anew,
+        "the plan was made anew",
+        "the plan was made anew",
+    ),
+    (
+        |of| Why::Earlier(divide(of), minutes(25.0)),
+        "Divide was 25 min before that was said",
+        "Divide (Plum buns) was 25 min before that was said",
+    ),
 ];
 
 #[test]
@@ -253,10 +268,16 @@ fn every_cause_is_told_in_a_whole_sentence() {
     let mut kinds = Vec::new();
     for (why, one, two) in DONE.iter().chain(&PUT_OFF).chain(&SEEN).chain(&CHANGED) {
         for (several, wanted) in [(false, one), (true, two)] {
-            let said = plain(&moved(why(&of(several)), 15.0));
+            // A cause is told of what it moves that way.
+            let is_sooner = why(&of(several)).leads() < 0.0;
+            let said = plain(&moved(
+                why(&of(several)),
+                if is_sooner { -15.0 } else { 15.0 },
+            ));
             // With other breads it is another end, which is neither late nor early.
             let ready = match why(&of(several)) {
                 Why::Began(_) | Why::Ended(_) => "All of it is ready at 16:15",
+                _ if is_sooner => "Ready at 15:45 instead of 16:00",
                 _ => "Ready at 16:15 instead of 16:00",
             };
             let wanted = format!("{ready}: {wanted}.");
@@ -269,7 +290,7 @@ fn every_cause_is_told_in_a_whole_sentence() {
     assert!(kinds.iter().copied().eq(0..KINDS), "{kinds:?} are told");
 }
 
-const KINDS: usize = 28;
+const KINDS: usize = 31;
 
 /// A new cause has no number, and so this doesn't compile until it has one, and a row above.
 fn kind(why: &Why) -> usize {
@@ -302,5 +323,8 @@ fn kind(why: &Why) -> usize {
         Why::Time => 25,
         Why::Retard(..) => 26,
         Why::Unmoved(..) => 27,
+        Why::Anew => 28,
+        Why::Earlier(..) => 29,
+        Why::PutBack => 30,
     }
 }

@@ -1,0 +1,43 @@
+//! That something was done before it was pressed.
+
+use domain::bake::Event;
+use domain::units::{Minutes, Moment};
+use platform::clock::time_of_day;
+
+use super::quantity::span;
+
+/// Over how much earlier it was, where that is entered.
+pub(crate) const MINUTES_BEFORE: &str = "Minutes before that";
+
+/// Over the choices: "Into the oven was before 13:29".
+pub(crate) fn earlier(event: &Event, title: &str, at: Moment) -> String {
+    let what = match event {
+        Event::Folded { .. } => "The fold was",
+        Event::Moved { .. } => "It was put there",
+        Event::Poured { .. } => "It was in that",
+        Event::DoughMeasured { .. } | Event::CoreMeasured { .. } => "It was measured",
+        _ => return format!("{title} was before {}…", time_of_day(at)),
+    };
+    format!("{what} before {}…", time_of_day(at))
+}
+
+/// "At 13:04, when it called".
+pub(crate) fn at_call(called: Moment) -> String {
+    format!("At {}, when it called", time_of_day(called))
+}
+
+/// "5 min earlier, at 13:24".
+pub(crate) fn earlier_by(by: Minutes, to: Moment) -> String {
+    format!("{} earlier, at {}", span(by), time_of_day(to))
+}
+
+/// The same in one press, right after it was said: "Into the oven at 13:04, when it called?", and of what goes on by
+/// itself "Was it ready at 11:41, when it called?".
+pub(crate) fn earlier_as_called(title: &str, is_hands: bool, called: Moment) -> String {
+    let called = time_of_day(called);
+    if is_hands {
+        format!("{title} at {called}, when it called?")
+    } else {
+        format!("Was it ready at {called}, when it called?")
+    }
+}

@@ -1,0 +1,300 @@
+//! That something was done earlier than it was said: hands are floury, and the press comes late.
+//!
+//! [`Event::Since`] names the entry that it corrects and tells how much earlier than that was said it happened. The log
+//! is folded by the moments that come of it, so clocks, forecasts, alarms, limits and the plan all follow. It is told
+//! as a length and no moment, so that it moves along with a clock that was set and with a log that was joined.
+//!
+//! Whoever comes late presses several things in one go: the rise has ended, the wash is on, the buns are in. What the
+//! last of them follows had happened by then, so it is told to be as early. What was said before that go binds.
+
+use super::Bake;
+use super::clock;
+use super::event::{Entry, Event};
+use super::intent::Refusal;
+use super::state::State;
+use super::timers::alarms;
+use super::undo::undone;
+use crate::formula::StepId;
+use crate::sorted::Set;
+use crate::units::{Minutes, Moment, minutes};
+
+/// What was said within this time was said in one go. ASSUMPTION: judgement; a wash is marked bun by bun meanwhile.
+const IN_ONE_GO: Minutes = minutes(5.0);
+/// So long after a call somebody who presses may have been at it before. ASSUMPTION: judgement.
+const LATE: Minutes = minutes(5.0);
+
+impl Event {
+    /// Whether somebody can have done it before saying so, and everything follows from when it was.
+    const fn can_be_earlier(&self) -> bool {
+        matches!(
+            self,
+            Self::Done { .. }
+                | Self::Skipped { .. }
+                | Self::Folded { .. }
+                | Self::FoldSkipped { .. }
+                | Self::Moved { .. }
+                | Self::Poured { .. }
+                | Self::DoughMeasured { .. }
+                | Self::CoreMeasured { .. }
+        )
+    }
+}
+
+/// The moment at which every entry happened, by the newest clock and by what was said of it afterwards.
+pub(super) fn moments(log: &[Entry], undone: &Set<u32>) -> Vec<Moment> {
+    let said = clock::moments(log, undone);
+    let mut moments = said.clone();
+    for (place, entry) in (0_u32..).zip(log) {
+        if undone.contains(&place) {
+            continue;
+        }
+        match entry.event {
+            Event::Since { entry: of, by } if of < place && by.get() >= 0.0 => {
+                let of = of as usize;
+                if log[of].event.can_be_earlier() {
+                    moments[of] = said[of] - by;
+                }
+            }
+            // A bake that is over stays as it was.
+            Event::Finished | Event::Abandoned => break,
+            _ => {}
+        }
+    }
+    moments
+}
+
+/// Something that was said, of which it can be told that it was earlier.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pressed {
+    /// Its place in the log, from 0.
+    pub place: u32,
+    /// What it was.
+    pub event: Event,
+    /// The step it was said at, if it was one's.
+    pub step: Option<StepId>,
+    /// When it happened, as it counts now.
+    pub at: Moment,
+    /// When it was called for, where that was well before it was said.
+    pub called: Option<Moment>,
+}
+
+impl Bake {
+    /// The newest thing that was said, where that can have been done earlier. A heard alarm is nothing that was said.
+    #[must_use]
+    pub fn newest_press(&self) -> Option<u32> {
+        let heard = |entry: &Entry| matches!(entry.event, Event::Acknowledged { .. });
+        let newest = self.log().iter().rposition(|entry| !heard(entry))?;
+        let event = &self.log()[newest].event;
+        let is_left_out = matches!(event, Event::Skipped { .. } | Event::FoldSkipped { .. });
+        let newest = u32::try_from(newest).ok();
+        newest.filter(|_| event.can_be_earlier() && !is_left_out)
+    }
+
+    /// What began the clock of a step that goes on, and what was last said of it since.
+    #[must_use]
+    pub fn presses_of(&self, step: StepId) -> Vec<u32> {
+        let state = self.state();
+        let since = state.progress(step).open_since;
+        let (Some(step), Some(since)) = (state.formula.step(step), since) else {
+            return Vec::new();
+        };
+        let began = |event: &Event| match event {
+            Event::Done { step: before } | Event::Skipped { step: before } => {
+                let mut links = step.after.iter().filter(|link| link.step == *before);
+                let ended = state.progress(*before).ended;
+                links.any(|link| ended.is_some_and(|ended| ended.at + link.least == since))
+            }
+            _ => false,
+        };
+        let told = |event: &Event| match event {
+            Event::Folded { step: of }
+            | Event::Moved { step: of, .. }
+            | Event::Poured { step: of, .. }
+            | Event::CoreMeasured { step: of, .. } => *of == step.id,
+            Event::DoughMeasured { component, .. } => *component == step.component,
+            _ => false,
+        };
+        let undone = undone(self.log());
+        let newest = |is_it: &dyn Fn(&Event) -> bool| {
+            let all = (0_u32..).zip(self.log());
+            let found = all.filter(|(place, entry)| !undone.contains(place) && is_it(&entry.event));
+            found.last().map(|(place, _)| place)
+        };
+        let began = newest(&began);
+        let told = newest(&told).filter(|&told| began.is_none_or(|began| told > began));
+        began.into_iter().chain(told).collect()
+    }
+
+    /// What stands at a place of the log, if it can have been earlier.
+    #[must_use]
+    pub fn pressed(&self, place: u32) -> Option<Pressed> {
+        let of = OneGo::of(self, place)?;
+        let event = self.log()[place as usize].event.clone();
+        let called = of
+            .called(self)
+            .filter(|&called| since(self, place, called).is_ok());
+        Some(Pressed {
+            place,
+            step: of.steps.first().copied(),
+            event,
+            at: of.moments[place as usize],
+            called,
+        })
+    }
+}
+
+/// What was said in one go up to an entry and that it follows from, oldest first, the entry itself last.
+struct OneGo {
+    places: Vec<u32>,
+    /// The steps that it is about.
+    steps: Vec<StepId>,
+    /// The place of the first thing that was said or heard in that go.
+    first: u32,
+    said: Vec<Moment>,
+    moments: Vec<Moment>,
+}
+
+impl OneGo {
+    fn of(bake: &Bake, place: u32) -> Option<Self> {
+        let (log, formula) = (bake.log(), &bake.state().formula);
+        let undone = undone(log);
+        let entry = log.get(place as usize)?;
+        if undone.contains(&place) || !entry.event.can_be_earlier() {
+            return None;
+        }
+        let said = clock::moments(log, &undone);
+        let mut go = Self {
+            places: vec![place],
+            steps: Vec::new(),
+            first: place,
+            moments: moments(log, &undone),
+            said,
+        };
+        match &entry.event {
+            Event::DoughMeasured { component, .. } => {
+                let steps = formula.steps.iter();
+                let open = steps
+                    .filter(|step| step.component == *component && bake.state().is_open(step.id));
+                go.steps.extend(open.map(|step| step.id));
+            }
+            event => go.steps.extend(event.step()),
+        }
+        for (before, entry) in (0..place).zip(log).rev() {
+            let at = go.said[before as usize];
+            if undone.contains(&before) || go.said[place as usize] - at > IN_ONE_GO {
+                continue;
+            }
+            go.first = before;
+            let of = |id: &StepId| formula.step(*id);
+            let is_part = match &entry.event {
+                Event::DoughMeasured { component, .. } => {
+                    let mut steps = go.steps.iter().filter_map(of);
+                    steps.any(|step| step.component == *component)
+                }
+                event if event.can_be_earlier() => event.step().is_some_and(|step| {
+                    let mut steps = go.steps.iter().filter_map(of);
+                    go.steps.contains(&step)
+                        || steps.any(|later| later.after.iter().any(|link| link.step == step))
+                }),
+                _ => false,
+            };
+            if is_part {
+                go.places.push(before);
+                go.steps.extend(entry.event.step());
+            }
+        }
+        go.places.reverse();
+        Some(go)
+    }
+
+    /// When the baker was last called for any of it before that go: when the call was heard, or else when it came.
+    fn called(&self, bake: &Bake) -> Option<Moment> {
+        let before = State::fold_to(bake.log(), self.first)?;
+        let pressed = self.said[*self.places.last()? as usize];
+        let heard = before.acknowledged.iter().filter(|(alarm, at)| {
+            let step = alarm.step().filter(|step| self.steps.contains(step));
+            let opened = step.and_then(|step| before.progress(step).open_since);
+            opened.is_some_and(|opened| **at >= opened)
+        });
+        let heard = heard.map(|(_, &at)| at).max();
+        let due = alarms(&before, pressed).into_iter();
+        let due = due.filter(|alarm| alarm.step.is_some_and(|step| self.steps.contains(&step)));
+        let due = due.map(|alarm| alarm.due);
+        due.chain(heard)
+            .filter(|&called| pressed - called >= LATE)
+            .max()
+    }
+}
+
+impl State {
+    /// The earliest moment at which something can have happened that comes next in the log: nothing happens before
+    /// what it follows, and nothing ends before what was last said of it.
+    fn earliest(&self, event: &Event) -> Moment {
+        if let Event::DoughMeasured { component, .. } = event {
+            let steps = self.formula.steps.iter();
+            let steps = steps.filter(|step| step.component == *component);
+            let ended = steps.filter_map(|step| self.progress(step.id).ended);
+            return ended.map(|ended| ended.at).fold(self.started, Moment::max);
+        }
+        let Some(step) = event.step().and_then(|step| self.formula.step(step)) else {
+            return self.started;
+        };
+        let progress = self.progress(step.id);
+        let opened = progress.open_since.unwrap_or(self.started);
+        let folded = progress.folds.last().map(|fold| fold.at);
+        let moved = self.moves_of(step).last().map(|seen| seen.at);
+        let poured = self.poured(step).last().map(|seen| seen.at);
+        let last = match event {
+            Event::Moved { .. } => moved,
+            Event::Poured { .. } => poured,
+            Event::Folded { .. } | Event::FoldSkipped { .. } => folded,
+            Event::CoreMeasured { .. } => None,
+            _ => {
+                let doughs = self.doughs.iter().filter(|read| read.of == step.component);
+                let cores = self.cores.iter().filter(|read| read.of == step.id);
+                let looks = self.looks.iter().filter(|look| look.of == step.id);
+                let read = doughs.map(|read| read.at).chain(cores.map(|read| read.at));
+                let read = read.chain(looks.map(|look| look.at));
+                read.chain(folded).chain(moved).chain(poured).max()
+            }
+        };
+        last.map_or(opened, |last| opened.max(last))
+    }
+}
+
+/// What it comes to that something was at a moment and not when it was said.
+///
+/// # Errors
+/// Where there is no such thing, where it can't have been so early, and where that is after it was said.
+pub(super) fn since(bake: &Bake, place: u32, at: Moment) -> Result<Vec<Event>, Refusal> {
+    let go = OneGo::of(bake, place).ok_or(Refusal::Unknown)?;
+    let said = |place: u32| go.said[place as usize];
+    if at > said(place) {
+        return Err(Refusal::TooLate(said(place)));
+    }
+    if at == go.moments[place as usize] {
+        return Ok(Vec::new());
+    }
+    let places = go.places.iter().copied();
+    let earlier = places.filter(|&of| of == place || go.moments[of as usize] > at);
+    let events: Vec<Event> = earlier
+        .map(|entry| Event::Since {
+            entry,
+            by: said(entry) - at,
+        })
+        .collect();
+    let mut told = bake.log().to_vec();
+    let now = bake.state().newest;
+    told.extend(events.iter().cloned().map(|event| Entry { at: now, event }));
+    for event in &events {
+        let Event::Since { entry, .. } = event else {
+            continue;
+        };
+        let before = State::fold_to(&told, *entry).ok_or(Refusal::Unknown)?;
+        let earliest = before.earliest(&told[*entry as usize].event);
+        if at < earliest {
+            return Err(Refusal::TooEarly(earliest));
+        }
+    }
+    Ok(events)
+}
