@@ -11,7 +11,9 @@ use super::{check, found, soonest};
 fn a_table_that_is_too_soon_contradicts_the_bread_and_may_be_no_later_than_that() {
     for ids in &TABLES[..3] {
         let mut bakes = begun(ids);
-        let soonest = soonest(&bakes);
+        // A night in the fridge of 570 min may be as short as 480.
+        let is_loaf = ids[0] == "overnight-tin-loaf";
+        let soonest = soonest(&bakes) - minutes(if is_loaf { 90.0 } else { 0.0 });
         let table = soonest - minutes(25.0);
         wish(&mut bakes, &at_table(table), NINE);
         let conflict = found(&bakes, NINE).expect("it is too soon");
@@ -19,7 +21,9 @@ fn a_table_that_is_too_soon_contradicts_the_bread_and_may_be_no_later_than_that(
         let [Nearest::Table { at, safely, .. }] = conflict.nearest[..] else {
             panic!("{:?}", conflict.nearest);
         };
-        assert!(at >= soonest && at - soonest < minutes(5.0), "{ids:?}");
+        // A shorter night leaves the last rise a few minutes more to do.
+        let more = if is_loaf { 10.0 } else { 5.0 };
+        assert!(at >= soonest && at - soonest < minutes(more), "{ids:?}");
         assert_eq!(at.epoch_ms() % 300_000, 0);
         // Half of all bakes take longer than likely, so its buffer lies after it.
         assert!(safely.expect("it can be sure as well") > at);

@@ -120,8 +120,10 @@ impl Tasks<'_> {
     fn before(&self, task: usize, starts: &[i32], hangs_on: Option<usize>) -> Vec<Before> {
         let end = |of: usize| starts[of] + self.tasks[of].minutes;
         let is_cold = matches!(self.what[task], What::Retard(..));
-        let links = self.links.iter().filter(|link| link.to == task);
-        let links = links.map(|link| {
+        let links = self.links.iter().enumerate();
+        // A night that begins late may be that much shorter.
+        let links = links.filter(|(nth, link)| link.to == task && !self.nights.contains(nth));
+        let links = links.map(|(_, link)| {
             let within = link.least < 0;
             let after = if within && is_cold {
                 starts[link.from]

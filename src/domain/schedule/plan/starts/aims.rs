@@ -78,6 +78,12 @@ impl Worth {
 }
 
 impl Tasks<'_> {
+    /// By how much the latest of some ends is later than has to be; nothing where none is.
+    pub(crate) fn late_by(&self, aims: &[Aim], starts: &[i32]) -> Option<i32> {
+        let late = |aim: &Aim| Some(ended(&self.tasks, &aim.of, starts) - aim.by?);
+        aims.iter().filter_map(late).filter(|&late| late > 0).max()
+    }
+
     pub(crate) fn worth(&self, aims: &[Aim], starts: &[i32]) -> Worth {
         let over = (0..starts.len()).filter_map(|task| self.too_late_by(task, starts));
         let over = over.fold(0.0, |all, over| all + over.get());

@@ -22,6 +22,9 @@ pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
 /// How often it may be asked whether to go on until it is known what contradicts itself: all that is done then hangs on that.
 const WHY: u32 = 4_000;
 
+/// By how many minutes a night in the fridge is tried shorter than is likely, each time that it was too long.
+pub(super) const SHORTER: i32 = 15;
+
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 pub(crate) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 
@@ -42,6 +45,15 @@ pub(crate) fn best_that_holds(
         if let Some(best) = calmest(&problem, tasks, aims, before, go_on) {
             return Some(best);
         }
+        // How long a night should be gives before anything that harms, where that is enough.
+        let links = tasks.links.clone();
+        while tasks.shorten_nights(SHORTER) {
+            let shorter = tasks.problem().ok()?;
+            if let Some(best) = calmest(&shorter, tasks, aims, before, go_on) {
+                return Some(best);
+            }
+        }
+        tasks.links = links;
         // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.
         if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
             continue;
@@ -79,7 +91,8 @@ impl Tasks<'_> {
             Limit::Link(nth) => {
                 let link = self.links[nth];
                 let over = link.most.map(|most| most - link.least);
-                let over = over.filter(|&over| over > 0);
+                // A night that has lasted as long as it may goes on until somebody is there.
+                let over = over.filter(|&over| over > 0 || self.is_night(link.from));
                 // What would have to be thrown away gives way to anything that would only be less good.
                 if self.spoils.contains(&nth) {
                     over.and(Some(0))

@@ -4,11 +4,12 @@ use std::cell::Cell;
 
 use super::aims::{Aim, Worth};
 use super::best::{Best, latest};
-use super::let_go::best_that_holds;
+use super::let_go::{SHORTER, best_that_holds};
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::lengths::ovens::{Hot, is_shared, reheated};
-use crate::schedule::plan::lengths::{Lengths, as_promised, settle};
+use crate::schedule::plan::lengths::settle::settle;
+use crate::schedule::plan::lengths::{Lengths, as_promised};
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::what::What;
 use crate::schedule::plan::{Bounds, Goal, Item, Plan, Proven, redone_all};
@@ -121,6 +122,7 @@ impl<'a> Rounds<'a> {
             tasks.pin();
         }
         tasks.take_out();
+        tasks.aim_at_nights();
         if let Some((bake, step)) = self.at_work {
             tasks.go_on_with(bake, step);
         }
@@ -140,17 +142,28 @@ impl<'a> Rounds<'a> {
         match self.bounds.goal {
             Goal::Soonest => {
                 let aims = tasks.aims(self.bounds.ready_by);
-                let best = best_that_holds(tasks, &aims, before, go_on)?;
+                let mut best = best_that_holds(tasks, &aims, before, go_on)?;
+                // What is late by a night that is longer than it has to be is late for nothing.
+                while let Some(late) = tasks.late_by(&aims, &best.starts)
+                    && tasks.shorten_nights(late)
+                {
+                    best = best_that_holds(tasks, &aims, &best.starts, go_on)?;
+                }
                 Some((best, aims))
             }
             Goal::By(table) => {
                 for (bake, at) in self.bounds.ready_by.iter().enumerate() {
                     tasks.end_by(bake, at.filter(|&at| at < table));
                 }
-                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
+                let aims = tasks.all_and_each();
                 let horizon = tasks.minute(table);
-                let best = latest(&problem, tasks, &aims, horizon, before, go_on)?;
-                Some((best, aims))
+                loop {
+                    let problem = tasks.problem().ok()?;
+                    let best = latest(&problem, tasks, &aims, horizon, before, go_on);
+                    if best.is_some() || !tasks.shorten_nights(SHORTER) {
+                        return Some((best?, aims));
+                    }
+                }
             }
         }
     }
