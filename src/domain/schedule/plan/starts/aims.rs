@@ -27,6 +27,10 @@ impl Aim {
         self.by.map_or(end, |by| end.max(by))
     }
 
+    pub(crate) fn is_of(&self, task: usize) -> bool {
+        self.of[task]
+    }
+
     /// Whether it is later than has to be by a schedule.
     pub(crate) fn is_late(&self, problem: &Problem, starts: &[i32]) -> bool {
         let by = self.by;
@@ -78,10 +82,13 @@ impl Worth {
 }
 
 impl Tasks<'_> {
-    /// By how much the latest of some ends is later than has to be; nothing where none is.
-    pub(crate) fn late_by(&self, aims: &[Aim], starts: &[i32]) -> Option<i32> {
-        let late = |aim: &Aim| Some(ended(&self.tasks, &aim.of, starts) - aim.by?);
-        aims.iter().filter_map(late).filter(|&late| late > 0).max()
+    /// By aim: how much later its end is than has to be.
+    pub(crate) fn ends_late(&self, aims: &[Aim], starts: &[i32]) -> Vec<i32> {
+        let late = |aim: &Aim| {
+            let by = aim.by?;
+            Some((ended(&self.tasks, &aim.of, starts) - by).max(0))
+        };
+        aims.iter().map(|aim| late(aim).unwrap_or(0)).collect()
     }
 
     pub(crate) fn worth(&self, aims: &[Aim], starts: &[i32]) -> Worth {

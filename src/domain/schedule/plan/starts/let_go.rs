@@ -22,9 +22,6 @@ pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
 /// How often it may be asked whether to go on until it is known what contradicts itself: all that is done then hangs on that.
 const WHY: u32 = 4_000;
 
-/// By how many minutes a night in the fridge is tried shorter than is likely, each time that it was too long.
-pub(super) const SHORTER: i32 = 15;
-
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 pub(crate) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 
@@ -40,20 +37,17 @@ pub(crate) fn best_that_holds(
 ) -> Option<Best> {
     let mut is_first = true;
     loop {
-        // The lengths of a kitchen's steps are never so long that this fails.
-        let problem = tasks.problem().ok()?;
-        if let Some(best) = calmest(&problem, tasks, aims, before, go_on) {
-            return Some(best);
-        }
+        let mut problem = None;
         // How long a night should be gives before anything that harms, where that is enough.
-        let links = tasks.links.clone();
-        while tasks.shorten_nights(SHORTER) {
-            let shorter = tasks.problem().ok()?;
-            if let Some(best) = calmest(&shorter, tasks, aims, before, go_on) {
-                return Some(best);
-            }
+        let found = tasks.with_nights(&mut |tasks| {
+            // The lengths of a kitchen's steps are never so long that this fails.
+            let problem = problem.insert(tasks.problem().ok()?);
+            calmest(problem, tasks, aims, before, go_on)
+        });
+        if found.is_some() {
+            return found;
         }
-        tasks.links = links;
+        let problem = problem?;
         // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.
         if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
             continue;

@@ -4,7 +4,7 @@ use std::cell::Cell;
 
 use super::aims::{Aim, Worth};
 use super::best::{Best, latest};
-use super::let_go::{SHORTER, best_that_holds};
+use super::let_go::best_that_holds;
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::lengths::ovens::{Hot, is_shared, reheated};
@@ -142,13 +142,10 @@ impl<'a> Rounds<'a> {
         match self.bounds.goal {
             Goal::Soonest => {
                 let aims = tasks.aims(self.bounds.ready_by);
-                let mut best = best_that_holds(tasks, &aims, before, go_on)?;
-                // What is late by a night that is longer than it has to be is late for nothing.
-                while let Some(late) = tasks.late_by(&aims, &best.starts)
-                    && tasks.shorten_nights(late)
-                {
-                    best = best_that_holds(tasks, &aims, &best.starts, go_on)?;
-                }
+                let best = best_that_holds(tasks, &aims, before, go_on)?;
+                let best = tasks.late_for_nothing(&aims, best, &mut |tasks, before| {
+                    best_that_holds(tasks, &aims, before, go_on)
+                });
                 Some((best, aims))
             }
             Goal::By(table) => {
@@ -157,13 +154,11 @@ impl<'a> Rounds<'a> {
                 }
                 let aims = tasks.all_and_each();
                 let horizon = tasks.minute(table);
-                loop {
+                let best = tasks.with_nights(&mut |tasks| {
                     let problem = tasks.problem().ok()?;
-                    let best = latest(&problem, tasks, &aims, horizon, before, go_on);
-                    if best.is_some() || !tasks.shorten_nights(SHORTER) {
-                        return Some((best?, aims));
-                    }
-                }
+                    latest(&problem, tasks, &aims, horizon, before, go_on)
+                })?;
+                Some((best, aims))
             }
         }
     }

@@ -7,8 +7,13 @@ use super::{Tasks, whole};
 use crate::bake::State;
 use crate::estimate::Estimate;
 use crate::formula::{Step, StepId};
+use crate::schedule::plan::starts::aims::Aim;
+use crate::schedule::plan::starts::best::Best;
 use crate::schedule::plan::what::What;
 use crate::units::Minutes;
+
+/// By how many minutes a night in the fridge is tried shorter than is likely.
+const SHORTER: i32 = 15;
 
 /// How long a night in the fridge may last that somebody ends by turning out the dough, and the step in which they do;
 /// `None` of every other step.
@@ -75,14 +80,92 @@ impl Tasks<'_> {
         }
     }
 
-    /// Lets nights be so much shorter than is likely; whether any could.
-    pub(crate) fn shorten_nights(&mut self, by: i32) -> bool {
-        let mut could = false;
-        for &night in &self.nights {
-            let least = &mut self.links[night].least;
-            could |= *least > 0;
-            *least = (*least - by).max(0);
+    /// How long the nights are to be, beyond the least.
+    fn asked_of_nights(&self) -> Vec<i32> {
+        let nights = self.nights.iter();
+        nights.map(|&night| self.links[night].least).collect()
+    }
+
+    /// Has the nights of some tasks last so many minutes less than was asked.
+    fn shorten_nights(&mut self, asked: &[i32], by: i32, of: &dyn Fn(usize) -> bool) {
+        for (&night, &asked) in self.nights.iter().zip(asked) {
+            let link = &mut self.links[night];
+            let by = if of(link.from) { by } else { 0 };
+            link.least = (asked - by).max(0);
         }
-        could
+    }
+
+    /// What is found with nights as long as is likely, or else by as little shorter as it takes; if nothing is, they stay.
+    pub(crate) fn with_nights<T>(
+        &mut self,
+        find: &mut dyn FnMut(&mut Self) -> Option<T>,
+    ) -> Option<T> {
+        let found = find(self);
+        let asked = self.asked_of_nights();
+        let mut fits = asked
+            .iter()
+            .max()
+            .map_or(0, |most| (most + SHORTER - 1) / SHORTER);
+        if found.is_some() || fits == 0 {
+            return found;
+        }
+        let mut with = |tasks: &mut Self, steps: i32| {
+            tasks.shorten_nights(&asked, steps * SHORTER, &|_| true);
+            find(tasks)
+        };
+        let mut found = with(self, fits);
+        let mut fails = if found.is_some() { 0 } else { fits - 1 };
+        while fits - fails > 1 {
+            let steps = (fits + fails) / 2;
+            match with(self, steps) {
+                None => fails = steps,
+                is => (fits, found) = (steps, is),
+            }
+        }
+        let by = if found.is_some() { fits * SHORTER } else { 0 };
+        self.shorten_nights(&asked, by, &|_| true);
+        found
+    }
+
+    /// The best with the nights of what is late shorter by as much as that gains, if it does: what is late by a night that is
+    /// longer than it has to be is late for nothing.
+    pub(crate) fn late_for_nothing(
+        &mut self,
+        aims: &[Aim],
+        best: Best,
+        find: &mut dyn FnMut(&mut Self, &[i32]) -> Option<Best>,
+    ) -> Best {
+        let asked = self.asked_of_nights();
+        let late = self.ends_late(aims, &best.starts);
+        let of: Vec<bool> = (0..self.tasks.len())
+            .map(|task| {
+                aims.iter()
+                    .zip(&late)
+                    .any(|(aim, &late)| late > 0 && aim.is_of(task))
+            })
+            .collect();
+        let of = |task: usize| of[task];
+        let mut nights = self.nights.iter();
+        if !nights.any(|&night| self.links[night].least > 0 && of(self.links[night].from)) {
+            return best;
+        }
+        self.shorten_nights(&asked, i32::MAX, &of);
+        let shortest = find(self, &best.starts);
+        let Some(shortest) =
+            shortest.filter(|shortest| self.ends_late(aims, &shortest.starts) < late)
+        else {
+            self.shorten_nights(&asked, 0, &of);
+            return best;
+        };
+        let least = self.ends_late(aims, &shortest.starts);
+        let gains = late.iter().zip(&least).map(|(late, least)| late - least);
+        let gain = gains.max().unwrap_or(0).max(0);
+        self.shorten_nights(&asked, gain, &of);
+        let exact = find(self, &best.starts);
+        if let Some(exact) = exact.filter(|exact| self.ends_late(aims, &exact.starts) <= least) {
+            return exact;
+        }
+        self.shorten_nights(&asked, i32::MAX, &of);
+        shortest
     }
 }
