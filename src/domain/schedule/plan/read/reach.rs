@@ -129,8 +129,9 @@ impl Tasks<'_> {
             } else {
                 end(link.from) + link.least
             };
-            // A night that begins late may be that much shorter; one that begins early ends sooner by that at most.
+            // A night that begins late may be that much shorter, and one that begins early ends as much sooner at most.
             let is_night = self.nights.contains(&nth);
+            let after = if is_night { starts[task] } else { after };
             (link.from, starts[task] - after, within, is_night)
         });
         let is_linked = |by: usize| {

@@ -82,10 +82,17 @@ impl Worth {
 }
 
 impl Tasks<'_> {
-    /// By aim: how much later its end is than has to be.
+    /// By aim: how much later its end is than its table, with no buffer before that.
     pub(crate) fn ends_late(&self, aims: &[Aim], starts: &[i32]) -> Vec<i32> {
         let late = |aim: &Aim| {
-            let by = aim.by?;
+            let mut bakes = self.bakes.iter().enumerate();
+            let table = bakes.find_map(|(bake, state)| {
+                let mut what = aim.of.iter().zip(&self.what);
+                let is_of =
+                    |(&of, what): (&bool, &What)| of && what.of().is_some_and(|of| of.0 == bake);
+                what.any(is_of).then_some(state.wishes.table?)
+            });
+            let by = aim.by?.max(table.map_or(0, |table| self.minute(table)));
             Some((ended(&self.tasks, &aim.of, starts) - by).max(0))
         };
         aims.iter().map(|aim| late(aim).unwrap_or(0)).collect()
