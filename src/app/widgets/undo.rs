@@ -59,6 +59,13 @@ pub(crate) fn Undo(
     });
     // It stays where it is, so that the focus does.
     let idle = live::flag(move || back.read().is_none());
+    // Two elements, one at a time: a word that grew where it stands would be seen to move.
+    let is_old = Memo::new(move |_| {
+        let back = back.read();
+        back.as_ref()
+            .is_some_and(|back| back.is_old(app.beat.get()))
+    });
+    let word = move || view! { <span>{undo}</span> }.into_any();
     // Large text leaves no room for what is taken back, but those who listen are told it all the same.
     let name = live::attr(move || Some(format!("{} {}", undo.read(), undoes.read())));
     view! {
@@ -69,7 +76,8 @@ pub(crate) fn Undo(
             aria-disabled=idle
             on:click=press
         >
-            <span>{undo}</span>
+            {live::when(move || is_old.get(), word)}
+            {live::when(move || !is_old.get(), word)}
             " "
             <span class="undo-what">{undoes}</span>
         </button>

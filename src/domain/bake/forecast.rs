@@ -51,7 +51,7 @@ pub struct Forecast {
     pub step: StepId,
     /// When it started.
     pub start: Moment,
-    /// When it should end: for what lies in the fridge by plan, not before it comes out.
+    /// When it should end: not before it comes out of the fridge, where that is known.
     pub window: Estimate<Moment>,
     /// When it is likely ready, wherever it is then.
     pub ripe: Moment,

@@ -28,6 +28,7 @@ impl State {
             for id in closing {
                 if let Some(progress) = self.steps.get_mut(&id) {
                     progress.open_since = None;
+                    progress.first_mark = None;
                     progress.folds.clear();
                     progress.fold_later = None;
                     progress.look_again = None;

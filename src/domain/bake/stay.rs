@@ -59,23 +59,26 @@ impl State {
         (from < to).then_some(Stay { from, to, is_in })
     }
 
-    /// The window of a rise that is ripe, if so, at its `window`, and that nobody can end before its dough comes out as
-    /// it was planned: what is ready in the fridge stays there, where it hardly goes on.
-    pub(super) fn out_as_planned(
+    /// The window of a rise that would be ripe at its `window`, where nobody ends it in the fridge: what is ready there stays
+    /// until it comes out, as it did or as it is planned, for once it is cold it hardly goes on.
+    pub(super) fn ends_outside(
         &self,
         step: &Step,
         start: Moment,
         window: Estimate<Moment>,
     ) -> Estimate<Moment> {
-        let stay = self.stay(step.id, start);
-        let Some(stay) = stay.filter(|_| matches!(step.length, Length::Ferment { .. })) else {
+        if !matches!(step.length, Length::Ferment { .. }) {
             return window;
-        };
-        let out = |ripe: Moment| {
-            let is_cold = stay.from < ripe && ripe < stay.to;
-            if is_cold { stay.to } else { ripe }
-        };
-        window.map(out)
+        }
+        let mut cold = self.times_in_fridge(step, start);
+        // That it lies there for a day at the most is nobody's plan.
+        if self.in_fridge(step.id).is_some() && !self.comes_out_as_planned(step.id) {
+            cold.retain(|&(_, to)| to <= self.newest);
+        }
+        window.map(|ripe| {
+            let lies = cold.iter().find(|&&(from, to)| from < ripe && ripe < to);
+            lies.map_or(ripe, |&(_, to)| to)
+        })
     }
 
     /// Whether a dough is in the fridge and comes out at a moment that was planned.

@@ -138,7 +138,7 @@ impl State {
         let going = self.going(step, start, None);
         let window = self.window(step, &going, start);
         Running {
-            window: self.out_as_planned(step, start, window),
+            window: self.ends_outside(step, start, window),
             ripe: window.likely(),
             proof: match going {
                 Going::Rises(proof) => Some(proof),

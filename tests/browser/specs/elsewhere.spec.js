@@ -118,6 +118,9 @@ test("a dough put into the fridge says when to take it out", async ({ app }) => 
   await expect(bench.sheet).toContainText(told);
   await bench.sheet.getByRole("button", { name: "Close" }).click();
 
+  await expect(bench.instruction).toHaveText("Leave the dough in the fridge until you need it.");
+  await expect(bench.mainAction).toHaveText("It's out of the fridge");
+
   await test.step("a day later it is called for", async () => {
     await clock.sleep(24 * 60 * MINUTE + MINUTE);
     await expect(alarm.title).toHaveText("Poolish ripens: out of the fridge");

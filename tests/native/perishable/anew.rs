@@ -68,3 +68,14 @@ fn what_is_left_out_or_in_the_bread_is_not_made_anew() {
         assert_eq!(after.state().to_make_anew(now, None), None);
     }
 }
+
+/// The buns of before are forgotten with it: whoever goes back to the cream has none out.
+#[test]
+fn cream_that_is_cooked_again_is_out_since_no_bun_of_before() {
+    let (mut bake, now) = shaped();
+    say(&mut bake, Intent::MarkNext(FILL), now);
+    let later = now + minutes(100.0);
+    assert!(!bake.state().stood(later).is_empty());
+    say(&mut bake, Intent::GoBack(COOK), later);
+    assert_eq!(bake.state().stood(later), []);
+}

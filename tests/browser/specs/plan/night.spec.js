@@ -160,7 +160,16 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
   await expect(bench.instruction).toHaveText("Put the dough into the fridge, covered.");
   await expect(bench.mainAction).toHaveText("It's in the fridge");
   await bench.press();
-  await expect(bench.instruction).not.toContainText("fridge");
+  await expect(bench.answer).toContainText(new RegExp(`in the fridge until ${timeOf(out)} on .*, then ready in about`));
+
+  await test.step("all night it says that it lies there and until when, and nobody is asked whether it is ready", async () => {
+    await app.clock.pass(SECOND);
+    await expect(bench.instruction).toHaveText(`Leave the dough in the fridge until ${timeOf(out)}.`);
+    await expect(bench.mainAction).toHaveText("It's out of the fridge");
+    await app.turnTo("#/");
+    await expect(page.getByRole("main")).toContainText(`First rise: in the fridge until ${timeOf(out)}`);
+    await app.turnTo("#/bench");
+  });
 
   await test.step("in the morning", async () => {
     await app.clock.sleep((24 * 60 - (await minuteNow(app)) + out - 1) * MINUTE);

@@ -46,6 +46,11 @@ fn what_is_ripe_in_the_fridge_stays_there_until_it_comes_out_as_planned() {
     assert!(on >= to);
     assert_eq!(focus(state, late), Ask::Wait(proof));
     assert_eq!(focus(state, to), Ask::OutOfFridge(proof));
+    // Once it is out, nobody is hours late.
+    let mut out = bake.clone();
+    say(&mut out, Intent::Move(proof, Place::Kitchen), to);
+    let found = out.state().forecast(proof, to).expect("it rises");
+    assert_eq!((found.look, found.out_by), (to, None));
     let bakes = [bake];
     let plan = planned(&bakes, late).expect("there is a plan").plan;
     assert_eq!(check(&states(&bakes), &plan, late, &[]), Ok(()));

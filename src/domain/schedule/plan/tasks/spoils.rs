@@ -2,7 +2,8 @@
 //!
 //! The two-hour rule of [`PERISHABLE_LIMIT`](crate::bake::PERISHABLE_LIMIT) counts from the work that brings a filling to
 //! the dough until the oven, less a night in the fridge between, and with all that it had stood out before. Work that has
-//! yet to put it into the fridge may come as late as its formula lets it. All lengths are the likely ones. What stands
+//! yet to put it into the fridge may come as late as its formula and what is left of the two hours let it. All lengths are
+//! the likely ones. What stands
 //! out longer whatever is done waits no longer than that; and a night in the fridge that was planned of a rise is by the
 //! clock, and told where it lets food stand too long.
 
@@ -20,53 +21,90 @@ const PUT_AWAY: Minutes = minutes(30.0);
 /// So much sooner than the rule asks, for hands are late now and then. ASSUMPTION: judgement.
 const TO_SPARE: Minutes = minutes(5.0);
 
+/// Work that is to put a filling away.
+struct PutAway {
+    /// Its task.
+    place: usize,
+    /// The task after which the filling stands out until then; none where it does already.
+    cools: Option<usize>,
+    /// How many minutes it may stand before that work begins, by its formula.
+    may_wait: i32,
+}
+
 impl Tasks<'_> {
     pub(super) fn add_spoiling(&mut self, bake: usize) {
         let state = self.bakes[bake];
-        let formula = &state.formula;
-        let is_planned_night = |step: &Step| state.retards.contains_key(&step.id);
-        for joins in formula.steps.iter().filter(|step| joins(step)) {
-            let comes_after = |step: &&Step| all_before(formula, step.id).contains(&joins.id);
-            let mut baked = formula.steps.iter().filter(comes_after);
-            let baked = baked.find(|step| step.kind == StepKind::Bake);
-            let Some(baked) = baked.filter(|step| state.progress(step.id).open_since.is_none())
-            else {
+        for joins in state.formula.steps.iter().filter(|step| joins(step)) {
+            let Some((to, cold)) = self.baked_after(bake, joins) else {
                 continue;
             };
-            let Some(to) = self.place(What::Step(bake, baked.id)) else {
-                continue;
-            };
-            let before = all_before(formula, baked.id);
-            let between = formula.steps.iter().filter(comes_after);
-            let between = between.filter(|step| before.contains(&step.id));
-            let (mut cold, mut is_by_clock) = (0, false);
-            for step in between {
-                is_by_clock |= is_planned_night(step);
-                let night = self.place(What::Step(bake, step.id));
-                let night = night.filter(|_| step.kind == StepKind::Retard);
-                cold += night.map_or(0, |night| self.tasks[night].minutes);
-            }
-            if is_by_clock {
-                continue;
-            }
             let limit = whole(out_limit(state.kitchen.air) - TO_SPARE) + cold;
             let (stood, since) = state.out_before_bake(joins.component, self.now);
             let put_away = self.put_away(bake, joins);
-            if let (Some(since), None) = (since, put_away) {
+            if let (Some(since), None) = (since, &put_away) {
                 let by = self.minute(since) + limit;
                 self.start_by(to, by, 0);
-            } else if let Some(from) = self.place(What::Step(bake, joins.id)) {
-                let most =
-                    limit - self.tasks[from].minutes - whole(stood) - put_away.unwrap_or_default();
-                let most = most.max(self.least_between(from, to));
-                self.spoils.push(self.links.len());
-                self.link(from, to, (0, Some(most)), 0);
+                continue;
             }
+            let Some(from) = self.place(What::Step(bake, joins.id)) else {
+                continue;
+            };
+            let most = limit - whole(stood) - self.tasks[from].minutes;
+            let least = self.least_between(from, to);
+            let put_away =
+                put_away.map_or(0, |put_away| self.put_away_in_time(&put_away, most - least));
+            self.no_longer_than(from, to, (most - put_away).max(least));
         }
     }
 
-    /// How long a filling may stand yet until work that is to come has put it into the fridge; `None` where none is.
-    fn put_away(&self, bake: usize, joins: &Step) -> Option<i32> {
+    /// Has work put a filling away so soon that `left` minutes are enough for it, and tells for how many it stands by then.
+    fn put_away_in_time(&mut self, put_away: &PutAway, left: i32) -> i32 {
+        let &PutAway {
+            place,
+            cools,
+            may_wait,
+        } = put_away;
+        let takes = self.tasks[place].minutes;
+        let waits = may_wait.min(left - takes).max(0);
+        if waits < may_wait {
+            match cools {
+                Some(cools) => self.no_longer_than(cools, place, waits),
+                None => self.start_by(place, waits, 0),
+            }
+        }
+        waits + takes
+    }
+
+    fn no_longer_than(&mut self, from: usize, to: usize, most: i32) {
+        self.spoils.push(self.links.len());
+        self.link(from, to, (0, Some(most)), 0);
+    }
+
+    /// The bake of what a filling was brought to, where that is still to come, and how many minutes it lies in the fridge
+    /// before that; `None` as well where that is by the clock.
+    fn baked_after(&self, bake: usize, joins: &Step) -> Option<(usize, i32)> {
+        let state = self.bakes[bake];
+        let formula = &state.formula;
+        let comes_after = |step: &&Step| all_before(formula, step.id).contains(&joins.id);
+        let mut after = formula.steps.iter().filter(comes_after);
+        let baked = after.find(|step| step.kind == StepKind::Bake)?;
+        let to = self.place(What::Step(bake, baked.id))?;
+        let goes_on = state.progress(baked.id).open_since.is_some();
+        let before = all_before(formula, baked.id);
+        let between = formula.steps.iter().filter(comes_after);
+        let between = between.filter(|step| before.contains(&step.id));
+        let mut by_clock = between.clone().map(|step| step.id);
+        if goes_on || by_clock.any(|step| state.retards.contains_key(&step)) {
+            return None;
+        }
+        let nights = between.filter(|step| step.kind == StepKind::Retard);
+        let nights = nights.filter_map(|step| self.place(What::Step(bake, step.id)));
+        Some((to, nights.map(|night| self.tasks[night].minutes).sum()))
+    }
+
+    /// The work that is to put a filling into the fridge before it is brought to the dough; `None` where none is to come, or
+    /// it is in there already.
+    fn put_away(&self, bake: usize, joins: &Step) -> Option<PutAway> {
         let state = self.bakes[bake];
         let before = all_before(&state.formula, joins.id);
         let mut steps = state.formula.steps.iter();
@@ -78,23 +116,20 @@ impl Tasks<'_> {
             let place = self.place(What::Step(bake, step.id));
             Some((step, place.filter(|_| puts_away)?))
         })?;
-        let takes = self.tasks[place].minutes;
-        let cools = step.after.iter().find_map(|link| {
+        let (link, cools) = step.after.iter().find_map(|link| {
             let cools = state.formula.step(link.step)?;
-            matches!(cools.length, Length::Chill { .. }).then_some((link, cools))
-        });
-        let Some((link, cools)) = cools else {
-            return Some(takes);
-        };
-        if state.place_of(cools.id) == Some(Place::Fridge) {
-            return Some(0);
+            matches!(cools.length, Length::Chill { .. }).then_some((link, cools.id))
+        })?;
+        if state.place_of(cools) == Some(Place::Fridge) {
+            return None;
         }
-        let may_wait = match state.progress(cools.id).ended {
-            Some(_) => self.tasks[place].latest,
-            None => None,
-        };
-        let may_wait = may_wait.unwrap_or_else(|| whole(link.greatest.unwrap_or(PUT_AWAY)));
-        Some(may_wait + takes)
+        let has_ended = state.progress(cools).ended.is_some();
+        let latest = self.tasks[place].latest.filter(|_| has_ended);
+        Some(PutAway {
+            place,
+            cools: self.place(What::Step(bake, cools)),
+            may_wait: latest.unwrap_or_else(|| whole(link.greatest.unwrap_or(PUT_AWAY))),
+        })
     }
 
     /// How long it takes at the least from the end of a task to the start of one that comes after it.
