@@ -25,6 +25,7 @@ mod kept;
 mod levers;
 mod longer;
 mod many_breads;
+mod night_chosen;
 mod nights;
 mod order;
 mod oven_order;

@@ -166,6 +166,19 @@ fn follow(views: &[BakeView], planned: &Planned) -> Vec<BakeView> {
         let Some(place) = planned.place(&view.bake.id) else {
             continue;
         };
+        // What is reckoned without a plan has a dough come out of the fridge when that is likely.
+        if let Some((night, out)) = planned.out_at(&view.bake.id)
+            && view
+                .running
+                .iter()
+                .any(|of| of.step == night && of.look != out)
+        {
+            let stood = std::mem::take(&mut view.stood);
+            *view = BakeView {
+                stood,
+                ..BakeView::of(&view.bake.turned_out_at(night, out), view.at)
+            };
+        }
         let (state, at) = (view.bake.state(), view.at);
         // With nothing to choose from there is no order.
         if view.offers.len() > 1 {

@@ -19,7 +19,7 @@ impl State {
     }
 
     /// When somebody is there who can be called at a moment: then, also as they are about to leave, or once they are back.
-    fn back_by(&self, mut at: Moment) -> Moment {
+    pub(super) fn back_by(&self, mut at: Moment) -> Moment {
         // One time away can end in the midst of another.
         let is_away = |at: Moment| move |&&(from, to): &&(Moment, Moment)| from < at && at < to;
         while let Some(&(_, to)) = self.wishes.away.iter().find(is_away(at)) {

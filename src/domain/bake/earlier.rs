@@ -173,7 +173,8 @@ impl State {
                 surplus = surplus - expected;
                 continue;
             }
-            // While it lies there, what it will have had by its likely end is the best that is known.
+            // While it lies there, what it will have had by its likely end is the best that is known, unless it is planned
+            // to lie there longer.
             if let Some((retarding, likely_end)) = self.retarding_to_its_end(retard, out_at) {
                 let end = ended.map_or(likely_end, |ended| ended.at);
                 surplus += retarding.worth(end) - expected;
@@ -198,9 +199,7 @@ impl State {
         since: Moment,
         mixed: Option<Moment>,
     ) -> Option<Retarding> {
-        let (Length::Wait(range), StepKind::Retard) = (&step.length, step.kind) else {
-            return None;
-        };
+        let range = step.retards_for()?;
         let ferment = Ferment::new(range, self.own_held(step)?, false);
         let (proof, _) = self.proof_of(step, ferment, since, mixed);
         Some(Retarding { proof })
@@ -208,16 +207,15 @@ impl State {
 
     /// One that hasn't begun ends as its dough comes out at `out_at`.
     fn retarding_to_its_end(&self, retard: &Step, out_at: Moment) -> Option<(Retarding, Moment)> {
-        let Length::Wait(range) = &retard.length else {
-            return None;
-        };
+        let range = retard.retards_for()?;
         let begun = self.progress(retard.id).open_since;
         let since = begun.unwrap_or(out_at - range.likely());
         let mixed = begun
             .is_none()
             .then(|| since - self.rises_for(retard, since));
         let retarding = self.retarding_since(retard, since, mixed)?;
-        Some((retarding, since + range.likely()))
+        let end = out_at.min(since + range.high());
+        Some((retarding, end.max(since + range.likely())))
     }
 
     /// How long a dough that hasn't risen yet likely follows the kitchen before a step.
@@ -231,9 +229,7 @@ impl State {
 
     /// What the formula reckons a dough to rise in the fridge.
     fn expected_retarding(&self, retard: &Step) -> Option<Minutes> {
-        let Length::Wait(range) = &retard.length else {
-            return None;
-        };
+        let range = retard.retards_for()?;
         let start = self.started;
         let expected = Proof {
             range: *range,

@@ -56,7 +56,8 @@ pub struct Forecast {
     /// When it is likely ready, wherever it is then.
     pub ripe: Moment,
     /// When to look whether it has ended: the likely moment, but the early one
-    /// for what is in the oven, the moment to take it out for what is in the fridge, and later after "not yet".
+    /// for what is in the oven, the moment to take it out for what is in the fridge, when somebody is there for a step in the
+    /// fridge, and later after "not yet".
     pub look: Moment,
     /// How much of it is over, by what has happened and not by the clock.
     pub progress: Share,
@@ -160,7 +161,12 @@ impl State {
         // In the fridge it is looked at when it should come out: there it is ready too late, or never.
         forecast.out_by = forecast.out_by.filter(|&out| out <= forecast.look);
         forecast.look = forecast.out_by.unwrap_or(forecast.look);
-        if let Some(later) = progress.look_again {
+        if step.retards_for().is_some() {
+            // When it comes out is chosen: by the plan, or else as somebody is there who can, within the formula's hours.
+            let back = self.back_by(forecast.look);
+            let there = Some(back).filter(|&back| back <= window.high());
+            forecast.look = progress.look_again.or(there).unwrap_or(forecast.look);
+        } else if let Some(later) = progress.look_again {
             forecast.look = forecast.look.max(later);
         }
         forecast

@@ -7,6 +7,7 @@ use super::event::{AlarmId, Entry, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::timers;
+use crate::formula::Step;
 use crate::units::{Minutes, Moment, minutes};
 
 /// What it comes to that an alarm was heard; nothing where it doesn't ring.
@@ -34,6 +35,11 @@ pub(super) fn hear(state: &State, alarm: AlarmId, now: Moment) -> Result<Vec<Eve
     let to_begin = match alarm {
         AlarmId::Begin => true,
         AlarmId::Waits { step } => state.is_open(step),
+        // And when a dough comes out of its night in the fridge.
+        AlarmId::Check { step, .. } => {
+            let cold = state.formula.step(step).and_then(Step::retards_for);
+            cold.is_some() && state.is_open(step)
+        }
         _ => false,
     };
     if !to_begin && !ringing.iter().any(|ringing| ringing.id == alarm) {

@@ -75,6 +75,9 @@ pub(crate) use supposed::Supposed;
 pub use timers::{Alarm, AlarmKind, CALLED, alarms, begin_alarm, due, waiting_alarm};
 pub use wishes::Wishes;
 
+use crate::formula::StepId;
+use crate::units::Moment;
+
 /// A bake: its log, and the state the log folds to.
 #[derive(Debug, Clone)]
 pub struct Bake {
@@ -116,6 +119,14 @@ impl Bake {
     #[must_use]
     pub fn state(&self) -> &State {
         &self.state
+    }
+
+    /// The same where the dough of a step comes out of the fridge when a plan has it, which no log says.
+    #[must_use]
+    pub fn turned_out_at(&self, step: StepId, at: Moment) -> Self {
+        let mut bake = self.clone();
+        bake.state.look_at(step, at);
+        bake
     }
 
     /// Adds entries that are already stored.

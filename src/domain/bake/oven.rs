@@ -93,6 +93,27 @@ impl State {
         }
     }
 
+    /// How long before its likely end the oven is to be hot for a step that may end so much early.
+    ///
+    /// The window of a rise after the cold opens hours early for what nobody knows of its dough's warmth, and an oven would
+    /// stand hot and empty for as long: there it is as early as the formula's own range is.
+    pub(crate) fn hot_before(&self, step: StepId, start: Moment, early: Minutes) -> Minutes {
+        let step = self.formula.step(step);
+        match step.map(|step| (step, &step.length)) {
+            Some((
+                step,
+                Length::Ferment {
+                    reference_minutes,
+                    from_fridge,
+                    ..
+                },
+            )) if *from_fridge || !self.times_in_fridge(step, start).is_empty() => {
+                early.min(reference_minutes.likely() - reference_minutes.low())
+            }
+            _ => early,
+        }
+    }
+
     /// Whether hands take bread out of the oven with a step.
     pub(crate) fn takes_out(&self, step: &Step) -> bool {
         let bakes = |of: &Step| of.kind == StepKind::Bake;

@@ -296,7 +296,10 @@ impl State {
         }
         let due = match self.forecast(ahead_of, now) {
             Some(forecast) => {
-                let due = forecast.window.low() - self.kitchen.oven_heats_in;
+                let window = &forecast.window;
+                let early = window.likely() - window.low();
+                let hot_by = window.likely() - self.hot_before(ahead_of, forecast.start, early);
+                let due = hot_by - self.kitchen.oven_heats_in;
                 // A dough comes out of the fridge first, for it rises meanwhile.
                 forecast.out_by.map_or(due, |out| due.max(out))
             }

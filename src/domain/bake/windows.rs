@@ -214,6 +214,14 @@ impl State {
         }
     }
 
+    /// A step is looked at then, whatever is likely.
+    pub(super) fn look_at(&mut self, step: StepId, at: Moment) {
+        self.forget_windows();
+        if let Some(progress) = self.steps.get_mut(&step) {
+            progress.look_again = Some(at);
+        }
+    }
+
     /// What was reckoned for the state as it was counts no more.
     pub(super) fn forget_windows(&mut self) {
         self.windows = Windows::default();

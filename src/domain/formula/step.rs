@@ -262,6 +262,15 @@ impl Step {
         self.length.is_hands()
     }
 
+    /// How long a time in the fridge that is a step may last. Whoever takes the dough out chooses, within these hours.
+    #[must_use]
+    pub fn retards_for(&self) -> Option<&Estimate<Minutes>> {
+        match &self.length {
+            Length::Wait(range) if self.kind == StepKind::Retard => Some(range),
+            _ => None,
+        }
+    }
+
     /// Whether its checklist is worked on every piece in turn.
     #[must_use]
     pub fn is_by_piece(&self) -> bool {

@@ -53,7 +53,7 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
         let marks = marks.into_iter().flatten();
         marks.map(|mark| view! { <li>{mark}</li> }).rows()
     };
-    // Of what is gathered it is told what stays in the fridge.
+    // Of what is gathered it is told what stays in the fridge; of a night in there, how long it may last.
     let why = live::text(move || {
         let entry = entry.read();
         let Some(entry) = entry.as_ref() else {
@@ -61,9 +61,14 @@ fn about(entry: Memo<Option<Entry>>, open: RwSignal<bool>) -> AnyView {
         };
         let mut said = words::why(entry, app.beat.get());
         let of = entry.of.as_ref();
-        if let Some(leave) = of.and_then(|(bake, step)| app.view(bake)?.leave_at(*step)) {
+        let beside = of.and_then(|(bake, step)| {
+            let view = app.view(bake)?;
+            let night = words::night(view.bake.state(), *step);
+            night.or_else(|| view.leave_at(*step))
+        });
+        if let Some(beside) = beside {
             said.push(' ');
-            said += &leave;
+            said += &beside;
         }
         said
     });

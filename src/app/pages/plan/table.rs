@@ -166,6 +166,12 @@ fn offers(app: Oventide, formula: &Formula, now: Moment) -> (Vec<(Moment, String
             Some(ready) => withheld.push(words::with_not_before(&said, ready, now)),
         }
     }
+    // Who sleeps until after that is offered what follows the night.
+    let asleep = app.settings.read_untracked().asleep.is_some();
+    let soonest = asleep
+        .then(|| app.late_for(formula, half_hour(soonest)))
+        .flatten()
+        .unwrap_or(soonest);
     let mut times = vec![half_hour(soonest)];
     let mut meals: Vec<Moment> = MEALS
         .iter()

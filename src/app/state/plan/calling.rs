@@ -4,8 +4,8 @@
 //! at. So a call keeps the moment at which it fell due; and what hands come to straight from other work calls nobody who
 //! is at that.
 
-use domain::bake::{Alarm, Bake, CALLED, State, begin_alarm};
-use domain::formula::{Step, StepKind};
+use domain::bake::{Alarm, Bake, BakeId, CALLED, State, begin_alarm};
+use domain::formula::{Step, StepId, StepKind};
 use domain::schedule::plan::{NOTABLE, Plan, Timetable, What};
 use domain::units::{Minutes, Moment, minutes};
 
@@ -45,6 +45,11 @@ impl Planned {
         let waits = states.zip(last);
         let waits = waits.and_then(|(states, last)| plan.waiting_alarm(states, place, last, now));
         begins.into_iter().chain(waits).collect()
+    }
+
+    /// When the dough of a bake comes out of its night in the fridge, as far as the plan knows.
+    pub(in crate::state) fn out_at(&self, bake: &BakeId) -> Option<(StepId, Moment)> {
+        *self.outs.get(self.place(bake)?)?
     }
 
     /// When the oven of a bake is to be turned on, as far as the plan knows.
@@ -130,4 +135,24 @@ pub(super) fn ovens(
         Some(was.filter(is_kept).unwrap_or(planned))
     };
     bakes.iter().enumerate().map(on).collect()
+}
+
+/// By bake: when a plan has its dough turned out that lies in the fridge; once that is due, since when it is.
+pub(super) fn outs(
+    bakes: &[Bake],
+    timetable: &Timetable,
+    at: Moment,
+    before: Option<&Planned>,
+) -> Vec<Option<(StepId, Moment)>> {
+    let out = |(place, bake): (usize, &Bake)| {
+        let state = bake.state();
+        let mut steps = state.formula.steps.iter();
+        let lies = |step: &&Step| step.retards_for().is_some() && state.is_open(step.id);
+        let night = steps.find(lies)?.id;
+        let planned = timetable.plan.item(What::Step(place, night))?.end;
+        let was = before.and_then(|before| before.out_at(&bake.id));
+        let was = was.filter(|&(of, was)| of == night && was <= at);
+        ahead(planned, at).map(|planned| (night, planned)).or(was)
+    };
+    bakes.iter().enumerate().map(out).collect()
 }

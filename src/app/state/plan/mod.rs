@@ -10,6 +10,7 @@ pub(crate) mod told;
 mod wishes;
 
 use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State};
+use domain::formula::StepId;
 use domain::schedule::plan::{Made, Moved, Timetable, moved, patience, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
@@ -41,6 +42,8 @@ pub(crate) struct Planned {
     first_calls: Vec<Option<Moment>>,
     /// By bake: when its oven is to be turned on, kept likewise.
     ovens: Vec<Option<Moment>>,
+    /// By bake: when its dough comes out of its night in the fridge, and of which step that is.
+    outs: Vec<Option<(StepId, Moment)>>,
 }
 
 impl Planned {
@@ -117,6 +120,7 @@ impl Planned {
             first_calls: running.iter().zip(&calls).map(first).collect(),
             calls,
             ovens: calling::ovens(running, &timetable, before),
+            outs: calling::outs(running, &timetable, at, before),
             bakes: running.iter().map(|bake| bake.id.clone()).collect(),
             timetable,
             at,

@@ -192,6 +192,7 @@ fn read_back(text: &str, bakes: &[Bake], running: &[Bake]) -> Option<Recalled> {
         let of = promise.bakes.iter();
         let planned = Planned {
             ovens: calling::ovens(&bakes, &timetable, None),
+            outs: calling::outs(&bakes, &timetable, promise.at, None),
             bakes: of.clone().map(|of| of.bake.clone()).collect(),
             timetable,
             at: promise.at,

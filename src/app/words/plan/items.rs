@@ -1,7 +1,8 @@
 //! The items of the plan, in its drawing, its list and their sheet.
 
-use domain::formula::ComponentKind;
-use domain::schedule::plan::RetardPart;
+use domain::bake::State;
+use domain::formula::{ComponentKind, StepId};
+use domain::schedule::plan::{RetardPart, turned_out};
 use domain::units::{Minutes, Moment};
 use platform::clock::{self, day, minute_of_day, time_of_day};
 
@@ -276,6 +277,16 @@ pub(crate) fn why(entry: &Entry, now: Moment) -> String {
         Why::NotSooner => "It could start sooner, but what it makes would only wait.".to_owned(),
         Why::Free => "It waits for nothing else.".to_owned(),
     }
+}
+
+/// Of a night in the fridge: "Its formula gives it 8 to 14 h there. To choose when it comes out, fix Turn out, weigh."
+pub(crate) fn night(state: &State, step: StepId) -> Option<String> {
+    let (hours, out) = turned_out(state, step)?;
+    let [least, most] = [hours.low(), hours.high()].map(span);
+    let out = state.formula.title(out);
+    Some(format!(
+        "Its formula gives it {least} to {most} there. To choose when it comes out, fix {out}."
+    ))
 }
 
 /// The same in a list: "waits for Knead".

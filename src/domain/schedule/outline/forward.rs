@@ -120,7 +120,10 @@ impl Forward<'_> {
         }
         let planned = self.planned.get(&ahead_of)?;
         let heats_in = self.state.kitchen.oven_heats_in;
-        let turn_on = planned.end - planned.slack.0 - heats_in;
+        let early = self
+            .state
+            .hot_before(ahead_of, planned.start, planned.slack.0);
+        let turn_on = planned.end - early - heats_in;
         Some((ready.0.max(turn_on), ready.1))
     }
 

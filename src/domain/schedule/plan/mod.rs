@@ -39,6 +39,7 @@ pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 pub use read::agenda::{Call, agenda};
 pub use read::in_use::in_use;
 use starts::rounds::{Found, From, Rounds};
+pub use tasks::turned_out;
 pub use timetable::{
     BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, later_than_fixed,
     table_of, tables, timetable,

@@ -1,9 +1,11 @@
 //! A table that is too soon.
 
-use domain::schedule::plan::{Claim, Nearest};
+use checks::say;
+use domain::bake::Intent;
+use domain::schedule::plan::{Claim, Nearest, What, turned_out};
 use domain::units::minutes;
 
-use super::super::asked::{at_table, wish};
+use super::super::asked::{at_table, planned, states, wish};
 use super::super::{NINE, TABLES, begun};
 use super::{check, found, soonest};
 
@@ -11,7 +13,20 @@ use super::{check, found, soonest};
 fn a_table_that_is_too_soon_contradicts_the_bread_and_may_be_no_later_than_that() {
     for ids in &TABLES[..3] {
         let mut bakes = begun(ids);
-        let soonest = soonest(&bakes);
+        // A night in the fridge that is likely 570 min may be as short as 480, which is to fix when its dough is turned out.
+        let mut shortest = bakes.clone();
+        if ids[0] == "overnight-tin-loaf" {
+            let states = states(&bakes);
+            let steps = &states[0].formula.steps;
+            let night = steps.iter().find(|step| step.retards_for().is_some());
+            let night = night.expect("it has one").id;
+            let (hours, out) = turned_out(states[0], night).expect("somebody does");
+            let made = planned(&bakes, NINE).expect("there is a plan");
+            let item = made.plan.item(What::Step(0, night)).expect("planned");
+            let out = Intent::Pin(out, Some(item.start + hours.low()));
+            say(&mut shortest[0], out, NINE);
+        }
+        let soonest = soonest(&shortest);
         let table = soonest - minutes(25.0);
         wish(&mut bakes, &at_table(table), NINE);
         let conflict = found(&bakes, NINE).expect("it is too soon");

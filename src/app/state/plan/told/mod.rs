@@ -154,7 +154,7 @@ impl Told {
                     entry.why = Why::Planned;
                 }
             } else {
-                entry.can_fix = !goes_on;
+                entry.can_fix = !goes_on && known.retards_for().is_none();
                 let pin = state.pins.get(&step).copied();
                 let pin = pin.filter(|_| !goes_on && !state.is_begun(known));
                 let has_passed = |&pin: &Moment| now - pin >= CALLED;

@@ -6,7 +6,9 @@
 //! [outline](crate::schedule::outline), in which one pair of hands does what presses most.
 
 pub(super) mod ovens;
+pub(super) mod settle;
 
+use super::tasks::turned_out;
 use super::what::What;
 use super::{Item, NOTABLE};
 use crate::bake::{AlarmId, State};
@@ -26,7 +28,7 @@ pub(crate) struct Length {
     /// Its folds that are still to come.
     pub folds: Vec<Moment>,
     /// Since when its dough follows the kitchen, if it was reckoned for these times.
-    since: Option<Option<Moment>>,
+    pub since: Option<Option<Moment>>,
 }
 
 /// By step, of all that is left of a bake.
@@ -147,43 +149,6 @@ pub(crate) fn as_promised(bakes: &[&State], lengths: &mut [Lengths], before: &[I
     }
 }
 
-/// Brings lengths to rest that go on changing from round to round: by what the last change of a length did to
-/// the next one, where they meet (Aitken's method).
-///
-/// A dough that warms up while it waits rises faster the later it begins, and one that has to end at a moment begins the
-/// later the faster it rises. In turns they would come to rest slowly, or never where two orders change places.
-pub(crate) fn settle(used: [&[Lengths]; 2], reckoned_before: &[Lengths], reckoned: &mut [Lengths]) {
-    for (bake, lengths) in reckoned.iter_mut().enumerate() {
-        let takes = |of: &[Lengths], step: StepId| {
-            let length = of.get(bake)?.get(&step)?;
-            Some((length.end - length.start).get())
-        };
-        for &step in used[1][bake].keys() {
-            let known = || {
-                let [first, second] = used.map(|used| takes(used, step));
-                let is = lengths
-                    .get(&step)
-                    .map(|length| (length.end - length.start).get());
-                Some((first?, second?, takes(reckoned_before, step)?, is?))
-            };
-            let Some((first, second, was, is)) = known() else {
-                continue;
-            };
-            // What is settled to the minute stays.
-            if (is - second).abs() < 0.5 || (second - first).abs() < 0.1 {
-                continue;
-            }
-            // Beyond what was reckoned it would leap over orders.
-            let follows = ((is - was) / (second - first)).clamp(-1.0, 0.0);
-            let Some(length) = lengths.get_mut(&step) else {
-                continue;
-            };
-            length.end = length.start + minutes(second + (is - second) / (1.0 - follows));
-            length.since = None;
-        }
-    }
-}
-
 /// Whether a start is from before a time in the fridge was planned of a rise that hasn't begun: by its length then
 /// the rise would miss the fridge, and that it shall go there would be the first to be let go of.
 pub(crate) fn misses_its_stay(bakes: &[&State], what: What, start: Moment) -> bool {
@@ -239,18 +204,26 @@ pub(crate) fn redone(
     start_of: &dyn Fn(StepId) -> Option<Moment>,
     now: Moment,
 ) -> Lengths {
-    let planned = |step: StepId| {
-        let length = before.get(&step)?;
+    let start_and_end = |step: StepId, length: &Length| {
         // What has begun stays where it began, wherever the rest of it stands as a task.
         let start = if length.start < now {
             length.start
         } else {
             start_of(step)?.max(now)
         };
+        // A night in the fridge ends as somebody turns out the dough.
+        let out = turned_out(state, step).and_then(|(_, out)| start_of(out));
+        let out = out.filter(|&out| out > start);
+        let end = out.unwrap_or(start + (length.end - length.start));
+        Some((start, end))
+    };
+    let planned = |step: StepId| {
+        let length = before.get(&step)?;
+        let (start, end) = start_and_end(step, length)?;
         Some(Planned {
             step,
             start,
-            end: start + (length.end - length.start),
+            end,
             slack: length.slack,
             waited_for: None,
             too_late_by: None,
@@ -259,6 +232,14 @@ pub(crate) fn redone(
     let redo = |(&id, length): (&StepId, &Length)| {
         let again = || {
             let step = state.formula.step(id)?;
+            if turned_out(state, id).is_some() {
+                let (start, end) = start_and_end(id, length)?;
+                return Some(Length {
+                    start,
+                    end,
+                    ..length.clone()
+                });
+            }
             let begun = state.progress(id).open_since.is_some();
             if step.is_hands() || begun {
                 return None;

@@ -211,6 +211,11 @@ impl<'a> Both<'a> {
         self.after.bakes.get(bake)?.state().formula.step(step)
     }
 
+    /// Whether a step is a time in the fridge, of which the plan chooses the end.
+    fn is_night(&self, bake: usize, step: StepId) -> bool {
+        self.step(bake, step).and_then(Step::retards_for).is_some()
+    }
+
     /// What hands are to do at another time.
     fn next(&self) -> Option<(What, Shifted)> {
         let items = self.after.timetable.plan.items.iter();

@@ -54,7 +54,7 @@ impl<'a> Both<'a> {
         if is_overdue(&(bake, step, item, was)) {
             // The plan before may have waited for it already.
             let state = self.state(bake);
-            let put_off = state.progress(step).look_again.is_some();
+            let put_off = state.progress(step).look_again.is_some() || self.is_night(bake, step);
             let forecast = state.forecast(step, self.now).filter(|_| !put_off);
             let likely = forecast.map_or(was.end, |forecast| forecast.window.likely());
             let due = was.end.min(likely);

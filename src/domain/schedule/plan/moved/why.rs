@@ -95,7 +95,8 @@ impl<'a> Both<'a> {
             return why;
         };
         let late = match &self.after.bakes[bake].log()[place].event {
-            Event::Done { step } => {
+            // When a dough comes out of its night in the fridge is planned, and not likely.
+            Event::Done { step } if !self.is_night(bake, *step) => {
                 let forecast = self.forecast_before(at, bake, place, *step);
                 forecast.zip(self.state(bake).progress(*step).ended)
             }

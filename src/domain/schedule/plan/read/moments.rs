@@ -6,7 +6,7 @@ use crate::schedule::plan::lengths::ovens::is_shared;
 use crate::schedule::plan::lengths::{Length, Lengths};
 use crate::schedule::plan::starts::best::Best;
 use crate::schedule::plan::starts::let_go::Limit;
-use crate::schedule::plan::tasks::{Tasks, is_present};
+use crate::schedule::plan::tasks::{Tasks, is_present, turned_out};
 use crate::schedule::plan::what::What;
 use crate::schedule::plan::{Item, Plan, Proven};
 use crate::units::{Minutes, Moment, minutes};
@@ -82,6 +82,7 @@ impl Tasks<'_> {
                 }
             })
             .collect();
+        self.tell_nights(&mut items);
         self.tell_kept(starts, &mut items);
         let end = chain::all_ready(&items);
         let end = end.unwrap_or_else(|| Estimate::exact(self.now, Basis::Measured));
@@ -95,6 +96,27 @@ impl Tasks<'_> {
             proven,
             waits_least: best.waits_least,
             as_heated: is_shared(self.bakes, self.lengths),
+        }
+    }
+
+    /// A night in the fridge lasts until its dough is turned out, and is as uncertain as that is.
+    fn tell_nights(&self, items: &mut [Item]) {
+        for place in 0..items.len() {
+            if let What::Step(bake, night) = items[place].what
+                && let Some((_, out)) = turned_out(self.bakes[bake], night)
+                && let Some(&out) = items.iter().find(|item| item.what == What::Step(bake, out))
+            {
+                let starts = |all: Minutes, own: Minutes| {
+                    Minutes::clamped(f64::sqrt((all.get().powi(2) - own.get().powi(2)).max(0.0)))
+                };
+                let item = &mut items[place];
+                item.end = item.end.max(out.start);
+                item.reach = (
+                    // It begins no sooner for that.
+                    item.reach.0.min(starts(out.reach.0, out.slack.0)),
+                    starts(out.reach.1, out.slack.1),
+                );
+            }
         }
     }
 

@@ -120,29 +120,35 @@ impl Tasks<'_> {
     fn before(&self, task: usize, starts: &[i32], hangs_on: Option<usize>) -> Vec<Before> {
         let end = |of: usize| starts[of] + self.tasks[of].minutes;
         let is_cold = matches!(self.what[task], What::Retard(..));
-        let links = self.links.iter().filter(|link| link.to == task);
-        let links = links.map(|link| {
+        let links = self.links.iter().enumerate();
+        let links = links.filter(|(_, link)| link.to == task);
+        let links = links.map(|(nth, link)| {
             let within = link.least < 0;
             let after = if within && is_cold {
                 starts[link.from]
             } else {
                 end(link.from) + link.least
             };
-            (link.from, starts[task] - after, within)
+            // A night that begins late may be that much shorter, and one that begins early ends as much sooner at most.
+            let is_night = self.nights.contains(&nth);
+            let after = if is_night { starts[task] } else { after };
+            (link.from, starts[task] - after, within, is_night)
         });
         let is_linked = |by: usize| {
             let mut links = self.links.iter();
             links.any(|link| link.from == by && link.to == task)
         };
         let held = hangs_on.filter(|&by| end(by) <= starts[task] && !is_linked(by));
-        let held = held.map(|by| (by, starts[task] - end(by), false));
+        let held = held.map(|by| (by, starts[task] - end(by), false, false));
         let bake = |task: usize| self.what[task].of().map(|(bake, _)| bake);
-        let all = links.chain(held).map(|(of, room, within)| Before {
-            task: of,
-            room: f64::from(room).max(0.0),
-            within,
-            delays: bake(of) == bake(task),
-        });
+        let all = links
+            .chain(held)
+            .map(|(of, room, within, is_night)| Before {
+                task: of,
+                room: f64::from(room).max(0.0),
+                within,
+                delays: bake(of) == bake(task) && !is_night,
+            });
         let mut all: Vec<Before> = all.collect();
         // Who waits for what other bakes hold would wait less in another order, and so has no time to be late in.
         if hangs_on.is_some_and(|by| by >= self.others) {

@@ -27,6 +27,10 @@ impl Aim {
         self.by.map_or(end, |by| end.max(by))
     }
 
+    pub(crate) fn is_of(&self, task: usize) -> bool {
+        self.of[task]
+    }
+
     /// Whether it is later than has to be by a schedule.
     pub(crate) fn is_late(&self, problem: &Problem, starts: &[i32]) -> bool {
         let by = self.by;
@@ -78,6 +82,22 @@ impl Worth {
 }
 
 impl Tasks<'_> {
+    /// By aim: how much later its end is than its table, with no buffer before that.
+    pub(crate) fn ends_late(&self, aims: &[Aim], starts: &[i32]) -> Vec<i32> {
+        let late = |aim: &Aim| {
+            let mut bakes = self.bakes.iter().enumerate();
+            let table = bakes.find_map(|(bake, state)| {
+                let mut what = aim.of.iter().zip(&self.what);
+                let is_of =
+                    |(&of, what): (&bool, &What)| of && what.of().is_some_and(|of| of.0 == bake);
+                what.any(is_of).then_some(state.wishes.table?)
+            });
+            let by = aim.by?.max(table.map_or(0, |table| self.minute(table)));
+            Some((ended(&self.tasks, &aim.of, starts) - by).max(0))
+        };
+        aims.iter().map(|aim| late(aim).unwrap_or(0)).collect()
+    }
+
     pub(crate) fn worth(&self, aims: &[Aim], starts: &[i32]) -> Worth {
         let over = (0..starts.len()).filter_map(|task| self.too_late_by(task, starts));
         let over = over.fold(0.0, |all, over| all + over.get());

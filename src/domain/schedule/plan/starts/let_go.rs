@@ -40,11 +40,17 @@ pub(crate) fn best_that_holds(
 ) -> Option<Best> {
     let mut is_first = true;
     loop {
-        // The lengths of a kitchen's steps are never so long that this fails.
-        let problem = tasks.problem().ok()?;
-        if let Some(best) = calmest(&problem, tasks, aims, before, go_on) {
-            return Some(best);
+        let mut problem = None;
+        // How long a night should be gives before anything that harms, where that is enough.
+        let found = tasks.with_nights(&mut |tasks| {
+            // The lengths of a kitchen's steps are never so long that this fails.
+            let problem = problem.insert(tasks.problem().ok()?);
+            calmest(problem, tasks, aims, before, go_on)
+        });
+        if found.is_some() {
+            return found;
         }
+        let problem = problem?;
         // What was let go of before is let go of again: another limit would do as well, and would move what needn't move.
         if std::mem::take(&mut is_first) && tasks.let_go_as(before) {
             continue;
@@ -86,7 +92,8 @@ impl Tasks<'_> {
                     return link.most.and(Some(LAST));
                 }
                 let over = link.most.map(|most| most - link.least);
-                over.filter(|&over| over > 0)
+                // A night that has lasted as long as it may goes on until somebody is there.
+                over.filter(|&over| over > 0 || self.is_night(link.from))
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);

@@ -8,7 +8,8 @@ use super::let_go::best_that_holds;
 use crate::bake::State;
 use crate::formula::StepId;
 use crate::schedule::plan::lengths::ovens::{Hot, is_shared, reheated};
-use crate::schedule::plan::lengths::{Lengths, as_promised, settle};
+use crate::schedule::plan::lengths::settle::settle;
+use crate::schedule::plan::lengths::{Lengths, as_promised};
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::what::What;
 use crate::schedule::plan::{Bounds, Goal, Item, Plan, Proven, redone_all};
@@ -121,6 +122,7 @@ impl<'a> Rounds<'a> {
             tasks.pin();
         }
         tasks.take_out();
+        tasks.aim_at_nights();
         if let Some((bake, step)) = self.at_work {
             tasks.go_on_with(bake, step);
         }
@@ -141,15 +143,21 @@ impl<'a> Rounds<'a> {
             Goal::Soonest => {
                 let aims = tasks.aims(self.bounds.ready_by);
                 let best = best_that_holds(tasks, &aims, before, go_on)?;
+                let best = tasks.late_for_nothing(&aims, best, &mut |tasks, before| {
+                    best_that_holds(tasks, &aims, before, go_on)
+                });
                 Some((best, aims))
             }
             Goal::By(table) => {
                 for (bake, at) in self.bounds.ready_by.iter().enumerate() {
                     tasks.end_by(bake, at.filter(|&at| at < table));
                 }
-                let (problem, aims) = (tasks.problem().ok()?, tasks.all_and_each());
+                let aims = tasks.all_and_each();
                 let horizon = tasks.minute(table);
-                let best = latest(&problem, tasks, &aims, horizon, before, go_on)?;
+                let best = tasks.with_nights(&mut |tasks| {
+                    let problem = tasks.problem().ok()?;
+                    latest(&problem, tasks, &aims, horizon, before, go_on)
+                })?;
                 Some((best, aims))
             }
         }

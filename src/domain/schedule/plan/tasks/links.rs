@@ -20,7 +20,9 @@ impl Tasks<'_> {
                 let most = if !step.is_hands() && step.after.len() == 1 {
                     Some(least)
                 } else {
-                    link.greatest.map(|most| most.get().floor() as i32)
+                    let night = self.most_of_night(bake, link.step, step.id);
+                    let most = link.greatest.map(|most| most.get().floor() as i32);
+                    most.into_iter().chain(night).min()
                 };
                 let weight = weight(state, (link.step, step), link.greatest.is_some());
                 let days = keeps(state, link.step);
@@ -96,7 +98,9 @@ impl Tasks<'_> {
         ) else {
             return;
         };
-        let before_end = of.slack.0 + self.bakes[bake].kitchen.oven_heats_in;
+        let state = self.bakes[bake];
+        let early = state.hot_before(ahead_of, of.start, of.slack.0);
+        let before_end = early + state.kitchen.oven_heats_in;
         self.link(from, to, (-whole(before_end), None), HEATING);
     }
 

@@ -8,6 +8,7 @@ mod bounds;
 mod in_passing;
 mod kept;
 mod links;
+mod nights;
 pub(super) mod room;
 mod spoils;
 
@@ -19,6 +20,7 @@ use crate::formula::{Step, StepId, StepKind};
 use crate::schedule::plan::starts::let_go::Limit;
 use crate::schedule::solve::{Edge, Link, Problem, ProblemError, Stay, Task};
 use crate::units::{Minutes, Moment, minutes};
+pub use nights::turned_out;
 use room::room;
 
 pub(super) const HANDS: usize = 0;
@@ -65,6 +67,8 @@ pub(super) struct Tasks<'a> {
     pub others: usize,
     /// The minute from which the hands are free of taking out what has baked.
     pub free: i32,
+    /// The links that ask for nights in the fridge to be as long as is likely.
+    pub nights: Vec<usize>,
 }
 
 impl<'a> Tasks<'a> {
@@ -89,6 +93,7 @@ impl<'a> Tasks<'a> {
             room: room(bakes),
             others: usize::MAX,
             free: 0,
+            nights: Vec::new(),
         };
         for bake in 0..bakes.len() {
             tasks.add_steps(bake);
@@ -171,15 +176,17 @@ impl<'a> Tasks<'a> {
             if goes_on {
                 needs.retain(|need| !self.is_held(*need));
             }
+            let end = turned_out(state, step.id)
+                .map_or(length.end, |(hours, _)| length.start + hours.low());
             let task = if goes_on {
                 Task {
                     latest: Some(0),
-                    ..Task::new(whole(length.end - self.now), &needs)
+                    ..Task::new(whole(end - self.now), &needs)
                 }
             } else {
                 // Of work under way only the rest is left.
-                let from = length.start.max(self.now.min(length.end));
-                Task::new(whole(length.end - from), &needs)
+                let from = length.start.max(self.now.min(end));
+                Task::new(whole(end - from), &needs)
             };
             let block = task.needs.contains(&OVEN).then_some((OVEN, bake as u16));
             self.what.push(What::Step(bake, step.id));

@@ -99,7 +99,7 @@ impl Tasks<'_> {
     }
 
     /// The bake of what a filling was brought to, where that is still to come, and how many minutes it lies in the fridge
-    /// before that; `None` as well where that is by the clock.
+    /// before that, of a night that is chosen at the least; `None` as well where that is by the clock.
     fn baked_after(&self, bake: usize, joins: &Step) -> Option<(usize, i32)> {
         let state = self.bakes[bake];
         let formula = &state.formula;

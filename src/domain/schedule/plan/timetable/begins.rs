@@ -103,6 +103,7 @@ impl Search<'_> {
         let ready_by: Vec<_> = bakes.iter().map(ready_by).collect();
         let all: Vec<usize> = (0..bakes.len()).collect();
         let plan = self.soonest(&all, &ready_by, at)?;
+        let plan = self.weighed_with_work(plan, &ready_by, at, buffer);
         let known = |(bake, state)| waits_for_table(state).then(|| self.known(bake));
         let waiting = bakes
             .iter()
@@ -186,6 +187,7 @@ impl Search<'_> {
                 let alone =
                     alone.or_else(|| self.by(after_retards(self.bakes[bake])?, &[bake], None));
                 let alone = alone.or_else(|| self.late_by_fix(bake));
+                let alone = alone.or_else(|| self.late_by_sleep(table, bake));
                 let at = alone.and_then(|alone| {
                     let buffer = buffer_of(&alone.end);
                     let short = alone.short_before_away(self.bakes, &[bake], &self.away);

@@ -20,6 +20,7 @@ mod promise;
 mod reordered;
 mod search;
 mod together;
+mod weighing;
 
 use super::{Plan, What};
 use crate::bake::{State, Wishes};
