@@ -32,11 +32,18 @@ pub(crate) fn earlier_by(by: Minutes, to: Moment) -> String {
 }
 
 /// The same in one press, right after it was said: "Into the oven at 13:04, when it called?", and of what goes on by
-/// itself "Was it ready at 11:41, when it called?".
-pub(crate) fn earlier_as_called(title: &str, is_hands: bool, called: Moment) -> String {
+/// itself "Was it ready at 11:41, when it called?"; of where it was put, "Was that at 22:30, when it called?".
+pub(crate) fn earlier_as_called(
+    title: &str,
+    event: &Event,
+    is_hands: bool,
+    called: Moment,
+) -> String {
     let called = time_of_day(called);
     if is_hands {
         format!("{title} at {called}, when it called?")
+    } else if matches!(event, Event::Moved { .. }) {
+        format!("Was that at {called}, when it called?")
     } else {
         format!("Was it ready at {called}, when it called?")
     }

@@ -9,12 +9,13 @@
 
 use super::Bake;
 use super::clock;
-use super::event::{Entry, Event};
+use super::event::{AlarmId, Entry, Event};
 use super::intent::Refusal;
 use super::state::State;
 use super::timers::alarms;
 use super::undo::undone;
 use crate::formula::StepId;
+use crate::kitchen::Place;
 use crate::sorted::Set;
 use crate::units::{Minutes, Moment, minutes};
 
@@ -210,15 +211,27 @@ impl OneGo {
     /// When the baker was last called for any of it before that go: when the call was heard, or else when it came.
     fn called(&self, bake: &Bake) -> Option<Moment> {
         let before = State::fold_to(bake.log(), self.first)?;
-        let pressed = self.said[*self.places.last()? as usize];
+        let newest = *self.places.last()? as usize;
+        let pressed = self.said[newest];
+        // Who puts a dough into the fridge wasn't called for that by what asks whether it has risen.
+        let goes_in = matches!(
+            bake.log()[newest].event,
+            Event::Moved {
+                place: Place::Fridge,
+                ..
+            }
+        );
+        let is_for_it = |alarm: &AlarmId| goes_in == matches!(alarm, AlarmId::Retard { .. });
         let heard = before.acknowledged.iter().filter(|(alarm, at)| {
             let step = alarm.step().filter(|step| self.steps.contains(step));
+            let step = step.filter(|_| is_for_it(alarm));
             let opened = step.and_then(|step| before.progress(step).open_since);
             opened.is_some_and(|opened| **at >= opened)
         });
         let heard = heard.map(|(_, &at)| at).max();
         let due = alarms(&before, pressed).into_iter();
         let due = due.filter(|alarm| alarm.step.is_some_and(|step| self.steps.contains(&step)));
+        let due = due.filter(|alarm| is_for_it(&alarm.id));
         let due = due.map(|alarm| alarm.due);
         due.chain(heard)
             .filter(|&called| pressed - called >= LATE)

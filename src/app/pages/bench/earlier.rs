@@ -39,7 +39,8 @@ pub(super) fn offer(shown: Shown) -> AnyView {
             let step = pressed.event.step();
             let step = step.and_then(|step| view.bake.state().formula.step(step));
             let is_hands = step.is_none_or(Step::is_hands);
-            let text = words::earlier_as_called(title(&view.bake, place), is_hands, called);
+            let title = title(&view.bake, place);
+            let text = words::earlier_as_called(title, &pressed.event, is_hands, called);
             Some((Intent::Since(place, called), text))
         });
         let button = offered.map(|(intent, text)| {
