@@ -71,7 +71,8 @@ impl State {
             }
             // Put in already, whenever it was ripe it lies there.
             for (from, _) in &mut cold {
-                if self.moves_of(step).any(|seen| seen.at == *from) {
+                let mut moves = self.moves_of(step);
+                if moves.any(|seen| seen.at == *from && seen.what == Place::Fridge) {
                     *from = start;
                 }
             }

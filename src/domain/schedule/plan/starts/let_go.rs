@@ -22,6 +22,9 @@ pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
 /// How often it may be asked whether to go on until it is known what contradicts itself: all that is done then hangs on that.
 const WHY: u32 = 4_000;
 
+/// What bears no minute more than it has, and gives way after all that is only fixed.
+pub(crate) const LAST: i32 = -1;
+
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.
 pub(crate) const MORE: [i32; 5] = [5, 15, 30, 60, 240];
 
@@ -78,14 +81,12 @@ impl Tasks<'_> {
         match limit {
             Limit::Link(nth) => {
                 let link = self.links[nth];
-                let over = link.most.map(|most| most - link.least);
-                let over = over.filter(|&over| over > 0);
                 // What would have to be thrown away gives way to anything that would only be less good.
                 if self.spoils.contains(&nth) {
-                    over.and(Some(0))
-                } else {
-                    over
+                    return link.most.and(Some(LAST));
                 }
+                let over = link.most.map(|most| most - link.least);
+                over.filter(|&over| over > 0)
             }
             Limit::Latest(place) => {
                 let limits = self.soon.iter().filter(|(task, _)| *task == place);

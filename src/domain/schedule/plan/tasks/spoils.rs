@@ -11,6 +11,7 @@ use crate::bake::brings;
 use crate::formula::{Length, Step, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::filled::{all_before, out_limit};
+use crate::schedule::plan::starts::let_go::LAST;
 use crate::schedule::plan::what::What;
 use crate::units::{Minutes, minutes};
 
@@ -37,48 +38,59 @@ impl Tasks<'_> {
             let Some((to, cold)) = self.baked_after(bake, joins) else {
                 continue;
             };
-            let limit = whole(out_limit(state.kitchen.air) - TO_SPARE) + cold;
             let (stood, since) = state.out_before_bake(joins.component, self.now);
+            let rule = match since {
+                Some(since) => state.perishable_limit_since(since),
+                None => out_limit(state.kitchen.air),
+            };
+            // With some minutes to spare, or else with none.
+            let limits = [rule - TO_SPARE, rule].map(|limit| whole(limit) + cold);
             let put_away = self.put_away(bake, joins);
             if let (Some(since), None) = (since, &put_away) {
-                let by = self.minute(since) + limit;
-                if by >= 0 {
-                    self.start_by(to, by, 0);
+                let soonest = self.soonest(to);
+                let mut latest = limits.map(|limit| self.minute(since) + limit).into_iter();
+                if let Some(latest) = latest.find(|&latest| soonest <= latest) {
+                    self.start_by(to, latest, LAST);
                 }
-                continue;
-            }
-            let Some(from) = self.place(What::Step(bake, joins.id)) else {
-                continue;
-            };
-            let most = limit - whole(stood) - self.tasks[from].minutes;
-            let left = most - self.least_between(from, to);
-            let put_away = put_away.map_or(Some(0), |it| self.put_away_in_time(&it, left));
-            if let Some(put_away) = put_away.filter(|&stands| stands <= left) {
-                self.no_longer_than(from, to, most - put_away);
+            } else if let (Some(from), Length::Hands(takes)) =
+                (self.place(What::Step(bake, joins.id)), &joins.length)
+            {
+                let least = self.least_between(from, to);
+                let out = whole(stood) + whole(takes.likely());
+                let kept = limits.into_iter().find_map(|limit| {
+                    let left = limit - out - least;
+                    let stands = put_away
+                        .as_ref()
+                        .map_or(Some(0), |it| self.stands(it, left))?;
+                    (stands <= left).then_some((limit - out - stands, stands))
+                });
+                if let Some((most, stands)) = kept {
+                    if let Some(put_away) = &put_away {
+                        self.put_away_within(put_away, stands);
+                    }
+                    self.no_longer_than(from, to, most);
+                }
             }
         }
     }
 
-    /// Has work put a filling away so soon that `left` minutes are enough for it, and tells for how many it stands by then;
-    /// `None` where they aren't.
-    fn put_away_in_time(&mut self, put_away: &PutAway, left: i32) -> Option<i32> {
-        let &PutAway {
-            place,
-            cools,
-            may_wait,
-        } = put_away;
-        let takes = self.tasks[place].minutes;
-        let waits = may_wait.min(left - takes);
-        if waits < 0 {
-            return None;
-        }
-        if waits < may_wait {
-            match cools {
-                Some(cools) => self.no_longer_than(cools, place, waits),
-                None => self.start_by(place, waits, 0),
+    /// For how many minutes a filling stands by the end of the work that puts it away, where `left` are all there are; `None`
+    /// where they aren't enough.
+    fn stands(&self, put_away: &PutAway, left: i32) -> Option<i32> {
+        let takes = self.tasks[put_away.place].minutes;
+        let stands = (put_away.may_wait + takes).min(left);
+        (stands >= takes).then_some(stands)
+    }
+
+    /// Has it put away so soon that it stands no longer than that.
+    fn put_away_within(&mut self, put_away: &PutAway, stands: i32) {
+        let waits = stands - self.tasks[put_away.place].minutes;
+        if waits < put_away.may_wait {
+            match put_away.cools {
+                Some(cools) => self.no_longer_than(cools, put_away.place, waits),
+                None => self.start_by(put_away.place, waits, LAST),
             }
         }
-        Some(waits + takes)
     }
 
     fn no_longer_than(&mut self, from: usize, to: usize, most: i32) {
@@ -138,10 +150,23 @@ impl Tasks<'_> {
         })
     }
 
+    /// When a task could start at the soonest, by all that it waits for.
+    fn soonest(&self, to: usize) -> i32 {
+        let tasks = self.tasks.iter();
+        let ends = tasks.map(|task| Some(task.earliest + task.minutes));
+        self.latest_ends(ends.collect())[to].map_or(0, |end| end - self.tasks[to].minutes)
+    }
+
     /// How long it takes at the least from the end of a task to the start of one that comes after it.
     fn least_between(&self, from: usize, to: usize) -> i32 {
         let mut ends: Vec<Option<i32>> = vec![None; self.tasks.len()];
         ends[from] = Some(0);
+        let ends = self.latest_ends(ends);
+        ends[to].map_or(0, |end| end - self.tasks[to].minutes)
+    }
+
+    /// The ends of tasks that are known, put off by what they wait for.
+    fn latest_ends(&self, mut ends: Vec<Option<i32>>) -> Vec<Option<i32>> {
         for _ in 0..self.tasks.len() {
             let mut is_found = false;
             for link in &self.links {
@@ -155,7 +180,7 @@ impl Tasks<'_> {
                 break;
             }
         }
-        ends[to].map_or(0, |end| end - self.tasks[to].minutes)
+        ends
     }
 }
 
