@@ -4,7 +4,7 @@
 //! for food that got there in time. Baked custard, cream or egg within bread has no row of its own: the
 //! shortest that comes near it holds. Local food-safety guidance comes first.
 
-use super::perishable::{brings, serves};
+use super::perishable::serves;
 use super::state::State;
 use crate::food::FoodKind;
 use crate::formula::{Step, StepKind};
@@ -42,7 +42,7 @@ impl State {
             return Some(Kept::Filled);
         }
         let component = self.formula.component_of(step)?;
-        if !brings(step) || !step.needs.fridge {
+        if !step.puts_perishable_away() {
             return None;
         }
         let mut before = self

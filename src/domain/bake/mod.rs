@@ -60,7 +60,6 @@ pub use keeps::Kept;
 pub use marks::{marks_of, next_mark};
 pub(crate) use oven::{LEFT_ON, heats};
 pub use oven::{found_hot, left_on_by};
-pub(crate) use perishable::brings;
 pub use perishable::{
     EGG_AND_MILK_OUT, HOT_KITCHEN, Keeps, LONGEST_OUT, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT,
     Spoils, Standing, Stood, WARM_FRIDGE,

@@ -262,6 +262,26 @@ impl Step {
         self.length.is_hands()
     }
 
+    /// Whether hands bring something that spoils to the dough or the bread, and so have it out.
+    #[must_use]
+    pub fn brings_perishable(&self) -> bool {
+        self.handles_perishable() && !self.needs.fridge
+    }
+
+    /// Whether hands put something that spoils into the fridge.
+    #[must_use]
+    pub fn puts_perishable_away(&self) -> bool {
+        self.handles_perishable() && self.needs.fridge
+    }
+
+    /// Whether hands do either of the two; a bread that is served is neither brought anywhere nor put away.
+    #[must_use]
+    pub fn handles_perishable(&self) -> bool {
+        self.is_hands()
+            && self.kind != StepKind::Serve
+            && self.cautions.contains(&Caution::Perishable)
+    }
+
     /// Whether its checklist is worked on every piece in turn.
     #[must_use]
     pub fn is_by_piece(&self) -> bool {

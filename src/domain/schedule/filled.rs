@@ -12,7 +12,7 @@
 use super::outline::Planned;
 use super::wish::steps_if_started;
 pub use crate::bake::EGG_AND_MILK_OUT;
-use crate::bake::{Forecast, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, State, brings};
+use crate::bake::{Forecast, HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, State};
 use crate::food::FoodKind;
 use crate::formula::{Caution, Formula, Length, Step, StepId, StepKind};
 use crate::kitchen::Kitchen;
@@ -143,8 +143,7 @@ pub(super) fn longest_out(
         let before = all_before(formula, rise.step);
         let was_joined = before.iter().any(|&id| {
             let step = formula.step(id);
-            let joins = step.is_some_and(|step| brings(step) && !step.needs.fridge);
-            joins && state.progress(id).ended.is_some()
+            step.is_some_and(Step::brings_perishable) && state.progress(id).ended.is_some()
         });
         let standing = state.standing_at(now).into_iter();
         let since = standing.map(|standing| standing.since).min();
@@ -192,10 +191,10 @@ fn filled_from(
     let before = all_before(formula, rise.step);
     let step_of = |one: &Planned| formula.step(one.step);
     // What goes into the fridge doesn't go to the dough.
-    let joins = |step: &Step| brings(step) && !step.needs.fridge;
+    let brings = |one: &Planned| step_of(one).is_some_and(Step::brings_perishable);
     let joined = steps
         .iter()
-        .filter(|one| before.contains(&one.step) && step_of(one).is_some_and(joins));
+        .filter(|one| before.contains(&one.step) && brings(one));
     let itself = step_of(rise)?.cautions.contains(&Caution::Perishable);
     let since = joined.map(|one| one.start).chain(standing).min();
     let since = since.or(itself.then_some(rise.start))?;

@@ -1,6 +1,6 @@
 //! What is lost before it is in the bread, and can be made once more.
 
-use super::{State, brings};
+use super::State;
 use crate::formula::StepId;
 use crate::units::Moment;
 
@@ -15,7 +15,7 @@ impl State {
         let own = self.formula.steps.iter();
         let mut own = own.filter(|step| lost.component == Some(step.component));
         let first = own.next()?;
-        let comes_in = own.any(|step| at == Some(step.id) && brings(step) && !step.needs.fridge);
+        let comes_in = own.any(|step| at == Some(step.id) && step.brings_perishable());
         self.progress(first.id).ended.map(|_| (first.id, comes_in))
     }
 }

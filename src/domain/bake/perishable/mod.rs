@@ -111,7 +111,7 @@ impl State {
         let spoils = |id: ComponentId| {
             steps
                 .iter()
-                .any(|step| brings(step) && step.component == id)
+                .any(|step| step.handles_perishable() && step.component == id)
         };
         let mut spoiling: Vec<Option<ComponentId>> = self
             .formula
@@ -242,11 +242,6 @@ struct TimeOut {
     /// Whether it was in the dough by its end, and whether that was baked.
     joined: bool,
     baked: bool,
-}
-
-/// Whether hands bring something that spoils out, or put it away.
-pub(crate) fn brings(step: &Step) -> bool {
-    step.is_hands() && step.kind != StepKind::Serve && step.cautions.contains(&Caution::Perishable)
 }
 
 pub(super) fn serves(step: &Step) -> bool {

@@ -15,7 +15,7 @@
 //! lost after it. So it is told until the part is made anew or left out, or the bake is over. Whoever knows better, as of
 //! a bowl that was in the fridge and nobody said so, goes on all the same.
 
-use super::{State, WARM_FRIDGE, brings};
+use super::{State, WARM_FRIDGE};
 use crate::bake::progress::{Ended, How};
 use crate::bake::timers::PERISHABLE_WARNING;
 use crate::food::FoodKind;
@@ -196,7 +196,7 @@ impl State {
     fn in_bread(&self, component: Option<ComponentId>) -> (bool, bool) {
         let (mut is_in, mut is_left, mut joins) = (false, false, false);
         for step in &self.formula.steps {
-            if brings(step) && !step.needs.fridge && component == Some(step.component) {
+            if step.brings_perishable() && component == Some(step.component) {
                 joins = true;
                 match self.progress(step.id).ended {
                     Some(ended) => is_in |= ended.how == How::Done,

@@ -1,6 +1,6 @@
 //! What happens to food that spoils, read off the log.
 
-use super::{WARM_FRIDGE, brings, serves};
+use super::{WARM_FRIDGE, serves};
 use crate::bake::progress::How;
 use crate::bake::state::State;
 use crate::formula::{ComponentId, Length, Step, StepId, StepKind};
@@ -89,7 +89,7 @@ impl State {
                 add(end, Turn::Baked);
             }
             _ if serves(step) && !skipped => add(end, Turn::Served),
-            (Length::Hands(length), _) if of_it && brings(step) => {
+            (Length::Hands(length), _) if of_it && step.handles_perishable() => {
                 let done = ended.filter(|ended| ended.how == How::Done);
                 if step.needs.fridge {
                     add(done.map(|done| done.at), Turn::InFridge);

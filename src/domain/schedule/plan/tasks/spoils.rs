@@ -7,7 +7,6 @@
 //! that was planned of a rise is by the clock, and told where it lets food stand too long.
 
 use super::{Tasks, whole};
-use crate::bake::brings;
 use crate::formula::{Length, Step, StepKind};
 use crate::kitchen::Place;
 use crate::schedule::filled::{all_before, out_limit};
@@ -34,18 +33,19 @@ struct PutAway {
 impl Tasks<'_> {
     pub(super) fn add_spoiling(&mut self, bake: usize) {
         let state = self.bakes[bake];
-        for joins in state.formula.steps.iter().filter(|step| joins(step)) {
-            let Some((to, cold)) = self.baked_after(bake, joins) else {
+        let steps = state.formula.steps.iter();
+        for fill in steps.filter(|step| step.brings_perishable()) {
+            let Some((to, cold)) = self.baked_after(bake, fill) else {
                 continue;
             };
-            let (stood, since) = state.out_before_bake(joins.component, self.now);
+            let (stood, since) = state.out_before_bake(fill.component, self.now);
             let rule = match since {
                 Some(since) => state.perishable_limit_since(since),
                 None => out_limit(state.kitchen.air),
             };
             // With some minutes to spare, or else with none.
             let limits = [rule - TO_SPARE, rule].map(|limit| whole(limit) + cold);
-            let put_away = self.put_away(bake, joins);
+            let put_away = self.put_away(bake, fill);
             if let (Some(since), None) = (since, &put_away) {
                 let soonest = self.soonest(to);
                 let mut latest = limits.map(|limit| self.minute(since) + limit).into_iter();
@@ -53,7 +53,7 @@ impl Tasks<'_> {
                     self.start_by(to, latest, LAST);
                 }
             } else if let (Some(from), Length::Hands(takes)) =
-                (self.place(What::Step(bake, joins.id)), &joins.length)
+                (self.place(What::Step(bake, fill.id)), &fill.length)
             {
                 let least = self.least_between(from, to);
                 let out = whole(stood) + whole(takes.likely());
@@ -100,10 +100,10 @@ impl Tasks<'_> {
 
     /// The bake of what a filling was brought to, where that is still to come, and how many minutes it lies in the fridge
     /// before that; `None` as well where that is by the clock.
-    fn baked_after(&self, bake: usize, joins: &Step) -> Option<(usize, i32)> {
+    fn baked_after(&self, bake: usize, fill: &Step) -> Option<(usize, i32)> {
         let state = self.bakes[bake];
         let formula = &state.formula;
-        let comes_after = |step: &&Step| all_before(formula, step.id).contains(&joins.id);
+        let comes_after = |step: &&Step| all_before(formula, step.id).contains(&fill.id);
         let mut after = formula.steps.iter().filter(comes_after);
         let baked = after.find(|step| step.kind == StepKind::Bake)?;
         let to = self.place(What::Step(bake, baked.id))?;
@@ -122,14 +122,13 @@ impl Tasks<'_> {
 
     /// The work that is to put a filling into the fridge before it is brought to the dough; `None` where none is to come, or
     /// it is in there already.
-    fn put_away(&self, bake: usize, joins: &Step) -> Option<PutAway> {
+    fn put_away(&self, bake: usize, fill: &Step) -> Option<PutAway> {
         let state = self.bakes[bake];
-        let before = all_before(&state.formula, joins.id);
+        let before = all_before(&state.formula, fill.id);
         let mut steps = state.formula.steps.iter();
         let (step, place) = steps.find_map(|step| {
-            let puts_away = step.needs.fridge
-                && brings(step)
-                && step.component == joins.component
+            let puts_away = step.puts_perishable_away()
+                && step.component == fill.component
                 && before.contains(&step.id);
             let place = self.place(What::Step(bake, step.id));
             Some((step, place.filter(|_| puts_away)?))
@@ -182,9 +181,4 @@ impl Tasks<'_> {
         }
         ends
     }
-}
-
-/// Whether hands bring something that spoils to the dough.
-fn joins(step: &Step) -> bool {
-    brings(step) && !step.needs.fridge
 }

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::{Lever, Search};
-use crate::bake::{Intent, Wishes, brings, decide};
+use crate::bake::{Intent, Wishes, decide};
 use crate::formula::{ComponentKind, Formula, StepKind};
 use crate::schedule::plan::ways::trial::{As, LeftOff};
 use crate::units::{Minutes, Moment, minutes};
@@ -34,7 +34,7 @@ impl Search<'_> {
                 let steps = formula.steps.iter();
                 steps.filter(|step| step.component == filling.id)
             };
-            let Some(put_away) = own().find(|step| brings(step) && step.needs.fridge) else {
+            let Some(put_away) = own().find(|step| step.puts_perishable_away()) else {
                 continue;
             };
             let (Some(first), Some(kept)) = (own().next(), state.kept_after(put_away)) else {
