@@ -1,7 +1,7 @@
 //! What was done before it was said: everything follows from when it was, whichever way it is told.
 
 use checks::{begin, say, starter, up_to};
-use domain::bake::{Bake, Intent, Refusal, State, alarms, decide, due};
+use domain::bake::{AlarmId, Bake, Intent, Refusal, State, alarms, decide, due};
 use domain::formula::{StepId, StepKind};
 use domain::kitchen::{Kitchen, Place};
 use domain::units::{Moment, celsius, minutes};
@@ -155,6 +155,60 @@ fn a_call_that_was_heard_is_when_somebody_was_there() {
     say(&mut bake, Intent::Done(PROOF), heard + minutes(25.0));
     let pressed = bake.pressed(newest(&bake)).expect("it was pressed");
     assert_eq!(pressed.called, Some(heard));
+}
+
+/// What is asked about of the last press.
+fn asked_about(bake: &Bake) -> Option<Moment> {
+    bake.pressed(newest(bake)).expect("it was pressed").called
+}
+
+/// Buns that proof, to go into the fridge at a moment, and when they are called for as ripe.
+fn to_go_in(after: Option<f64>) -> (Bake, Moment, Moment) {
+    let (mut bake, began) = proofing();
+    let ripe = ends(&bake, PROOF, began + minutes(40.0));
+    let at = |after: f64| ripe + minutes(after);
+    if let Some(after) = after {
+        let stay = Some((at(after), at(600.0)));
+        say(
+            &mut bake,
+            Intent::PlanRetard(PROOF, stay),
+            began + minutes(47.0),
+        );
+    }
+    let calls = alarms(bake.state(), began + minutes(47.0));
+    let mut calls = calls.iter();
+    let check = calls.find(|call| matches!(call.id, AlarmId::Check { step: PROOF, .. }));
+    let check = check.expect("the end of the proof calls").due;
+    (bake, ripe, check)
+}
+
+/// "Was that at 22:30, when it called?" is asked of the call to put it in, never of one that asked whether it has risen;
+/// and the other way round.
+#[test]
+fn who_puts_it_into_the_fridge_is_asked_about_that_call_alone() {
+    let put_in = Intent::Move(PROOF, Place::Fridge);
+    // Nobody called for it: it was found risen, and is kept for the night.
+    let (mut bake, ripe, check) = to_go_in(None);
+    assert!(check <= ripe);
+    say(&mut bake, put_in.clone(), ripe + minutes(25.0));
+    assert_eq!(asked_about(&bake), None);
+    // Called for after it was risen: in time it is asked about nothing, and late about that call.
+    let (bake, ripe, check) = to_go_in(Some(20.0));
+    let call = ripe + minutes(20.0);
+    assert!(check < call);
+    for (pressed, asked) in [(2.0, None), (25.0, Some(call))] {
+        let mut bake = bake.clone();
+        say(&mut bake, put_in.clone(), call + minutes(pressed));
+        assert_eq!(asked_about(&bake), asked, "after {pressed} min");
+    }
+    // Called for before that, and risen by the time that somebody came.
+    let (mut bake, ripe, _) = to_go_in(Some(-9.0));
+    say(&mut bake, put_in, ripe + minutes(15.0));
+    assert_eq!(asked_about(&bake), Some(ripe - minutes(9.0)));
+    // Who ended it instead is asked about when it was ready.
+    let (mut bake, ripe, check) = to_go_in(Some(20.0));
+    say(&mut bake, Intent::Done(PROOF), ripe + minutes(30.0));
+    assert_eq!(asked_about(&bake), Some(check));
 }
 
 /// Buns whose first rise began at the moment.

@@ -39,12 +39,42 @@ pub(crate) fn earlier_as_called(
     is_hands: bool,
     called: Moment,
 ) -> String {
-    let called = time_of_day(called);
+    asked(title, event, is_hands, &time_of_day(called))
+}
+
+fn asked(title: &str, event: &Event, is_hands: bool, called: &str) -> String {
     if is_hands {
         format!("{title} at {called}, when it called?")
     } else if matches!(event, Event::Moved { .. }) {
         format!("Was that at {called}, when it called?")
     } else {
         format!("Was it ready at {called}, when it called?")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use domain::formula::StepId;
+    use domain::kitchen::Place;
+
+    use super::*;
+
+    #[test]
+    fn who_put_it_away_is_not_asked_whether_it_was_ready() {
+        let (step, place) = (StepId(16), Place::Fridge);
+        let moved = Event::Moved { step, place };
+        let done = Event::Done { step };
+        assert_eq!(
+            asked("Final proof", &moved, false, "22:30"),
+            "Was that at 22:30, when it called?"
+        );
+        assert_eq!(
+            asked("Final proof", &done, false, "11:41"),
+            "Was it ready at 11:41, when it called?"
+        );
+        assert_eq!(
+            asked("Into the oven", &done, true, "13:04"),
+            "Into the oven at 13:04, when it called?"
+        );
     }
 }
