@@ -6,7 +6,7 @@ use domain::formula::StepKind;
 use domain::kitchen::Place;
 use domain::schedule::plan::What;
 use domain::schedule::{Ask, focus};
-use domain::units::minutes;
+use domain::units::{celsius, minutes};
 
 use super::super::asked::{hours, planned, states};
 use super::super::keeps::check;
@@ -63,4 +63,22 @@ fn what_is_ripe_in_the_fridge_stays_there_until_it_comes_out_as_planned() {
     let item = plan.item(What::Step(0, proof)).expect("planned");
     let off = item.end - to;
     assert!(off.get().abs() <= 1.0, "{off:?} after it comes out");
+}
+
+/// What was to go into the fridge and was put where it rises faster lies in no fridge: once it is ripe it is ready there.
+#[test]
+fn what_was_put_where_it_is_warm_instead_is_ready_when_it_is_ripe() {
+    let (mut bake, proof, start) = rising(1, StepKind::FinalProof).expect("a braid proofs");
+    let to = start + hours(9.0);
+    let stay = (start + minutes(30.0), to);
+    say(&mut bake, Intent::PlanRetard(proof, Some(stay)), start);
+    let later = start + minutes(120.0);
+    for (place, is_in) in [(Place::Warm(celsius(26.0)), false), (Place::Fridge, true)] {
+        let mut bake = bake.clone();
+        say(&mut bake, Intent::Move(proof, place), later);
+        let found = bake.state().forecast(proof, later).expect("it rises");
+        assert!(found.ripe < later, "{:?}", found.ripe - start);
+        let ends = found.window.likely();
+        assert_eq!(ends, if is_in { to } else { found.ripe }, "{place:?}");
+    }
 }
