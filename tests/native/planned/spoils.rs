@@ -2,30 +2,58 @@
 //!
 //! Two hours: USDA FSIS, the "danger zone", as in `perishable`.
 
+mod lost;
+mod to_spare;
+
 use checks::{begin, say, starter, up_to};
 use domain::bake::{Bake, Intent, PERISHABLE_LIMIT, State};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
 use domain::schedule::plan::{Goal, Plan, What, plan};
-use domain::units::{Minutes, Moment, minutes};
+use domain::units::{Minutes, Moment, celsius, minutes};
 
 use super::keeps::check;
 use super::{NINE, bounds};
 
-/// Buns up to a step, whose cream waited so long for its way into the fridge once it was cold.
-fn buns(to: StepKind, waited: f64) -> (Bake, Moment) {
-    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE);
-    let length = |kind| match kind {
+/// The next day: late enough for any bake to have got anywhere by then.
+const NOW: Moment = Moment::from_epoch_ms(1_789_984_800_000);
+
+/// How long the steps take, where cream waits so long for its way into the fridge once it is cold.
+fn length(waited: f64) -> impl Fn(StepKind) -> Minutes {
+    move |kind| match kind {
         StepKind::Prepare => minutes(waited),
         StepKind::Bulk => minutes(90.0),
         StepKind::Chill | StepKind::BenchRest => minutes(15.0),
         _ => minutes(5.0),
-    };
-    let (step, now) = up_to(&mut bake, to, NINE, length);
+    }
+}
+
+/// Buns up to a step, whose cream waited so long for its way into the fridge once it was cold.
+fn buns(to: StepKind, waited: f64) -> (Bake, Moment) {
+    let mut bake = begin(starter("plum-almond-buns"), Kitchen::UNMEASURED, NINE);
+    let (step, now) = up_to(&mut bake, to, NINE, length(waited));
     if to == StepKind::Fill {
         say(&mut bake, Intent::MarkNext(step), now);
     }
     (bake, now)
+}
+
+/// A bread that gets to a step at a moment, in a kitchen of that temperature.
+fn there_at(id: &str, to: StepKind, waited: f64, air: f64, now: Moment) -> Bake {
+    let kitchen = Kitchen {
+        air: celsius(air),
+        ..Kitchen::UNMEASURED
+    };
+    let from = |start: Moment| {
+        let mut bake = begin(starter(id), kitchen, start);
+        let (_, there) = up_to(&mut bake, to, start, length(waited));
+        (bake, there)
+    };
+    // Gone through once, to know when it has to begin.
+    let takes = from(NINE).1 - NINE;
+    let (bake, there) = from(now - takes);
+    assert_eq!(there, now);
+    bake
 }
 
 fn planned(bakes: &[Bake], now: Moment) -> Plan {
