@@ -1,17 +1,26 @@
 //! A model of the kitchen of its own: what is left of a plan, for each order of the breads in the oven.
 
+mod fillings;
+
 use domain::bake::State;
 use domain::formula::{Length, Step, StepKind};
 use domain::schedule::plan::{Plan, What};
 use domain::schedule::solve::{Link, Outcome, Problem, Task, solve};
 use domain::units::{Celsius, Minutes, Moment};
 
+use self::fillings::{fillings, limit};
+
 const HANDS: usize = 0;
 const HOB: usize = 1;
 const OVEN: usize = 2;
 
+fn whole(length: Minutes) -> i32 {
+    length.get().round() as i32
+}
+
 /// In how many minutes everything can be ready, of what is left of a plan: each step as long as there and each fold as long
-/// before its rise ends, with whichever bread first in the oven. None where something has to wait too long.
+/// before its rise ends, with whichever bread first in the oven. Where the plan keeps the fillings, so does this. None
+/// where something has to wait too long.
 pub(super) fn by_hand(states: &[&State], plan: &Plan, now: Moment) -> Option<i32> {
     let breads = (0..states.len()).filter(|&bake| heats(states, plan, bake).is_some());
     let breads: Vec<usize> = breads.collect();
@@ -19,10 +28,19 @@ pub(super) fn by_hand(states: &[&State], plan: &Plan, now: Moment) -> Option<i32
         [one, other] => vec![vec![one, other], vec![other, one]],
         _ => vec![breads],
     };
-    orders
-        .iter()
-        .filter_map(|order| in_order(states, plan, now, order))
-        .min()
+    let soonest = |keeps: Option<(i32, i32)>| {
+        let orders = orders.iter();
+        let ends = orders.filter_map(|order| in_order(states, plan, now, order, keeps));
+        ends.min()
+    };
+    let end = soonest(None)?;
+    let is_sooner = f64::from(end) < (plan.end.likely() - now).get();
+    match limit(&fillings(states), plan, now).filter(|_| is_sooner) {
+        Some(limit) => (0..=limit)
+            .filter_map(|wait| soonest(Some((wait, limit))))
+            .min(),
+        None => Some(end),
+    }
 }
 
 /// The step by which the oven gets hot for a bread, if it is still to be turned on.
@@ -43,8 +61,14 @@ fn temperature(step: &Step) -> Celsius {
     }
 }
 
-fn in_order(states: &[&State], plan: &Plan, now: Moment, order: &[usize]) -> Option<i32> {
-    let whole = |length: Minutes| length.get().round() as i32;
+/// `keeps` is for how long at most a filling stands before its way into the fridge and in all, where it is to be kept.
+fn in_order(
+    states: &[&State],
+    plan: &Plan,
+    now: Moment,
+    order: &[usize],
+    keeps: Option<(i32, i32)>,
+) -> Option<i32> {
     let (mut what, mut tasks, mut links) = (Vec::new(), Vec::new(), Vec::new());
     for item in &plan.items {
         let left = whole(item.end - item.start.max(now));
@@ -156,6 +180,13 @@ fn in_order(states: &[&State], plan: &Plan, now: Moment, order: &[usize]) -> Opt
             least: 0,
             most: Some(30),
         });
+    }
+    if let Some(keeps) = keeps {
+        for filling in fillings(states) {
+            if !filling.keep(keeps, now, &what, &mut tasks, &mut links) {
+                return None;
+            }
+        }
     }
     let problem = Problem::new(tasks, links, vec![1, 4, 1]).expect("a kitchen's numbers");
     match solve(&problem, None, &mut || true) {
