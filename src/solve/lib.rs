@@ -118,7 +118,7 @@ pub use room::{Edge, Stay};
 use settled::Settled;
 pub use shift::earlier;
 use shift::{earliest, in_order_of};
-pub use waiting::{Calm, least_waiting, least_waiting_within};
+pub use waiting::{Calm, least_waiting, least_waiting_in_order, least_waiting_within};
 pub use why::{Part, why_infeasible};
 
 /// A start for every task, in their order.
@@ -146,9 +146,10 @@ pub enum Outcome {
     },
 }
 
-/// What part of the longest way through the links is put on top of it, to be asked for where nothing is known of the end.
-const NEAR: i32 = 8;
-/// How many conflicts that may take.
+/// What parts of the longest way through the links are put on top of it, to be asked for one after the other where nothing
+/// is known of the end. What is asked for in vain is mostly ruled out before anything is searched.
+const NEAR: [i32; 2] = [8, 2];
+/// How many conflicts all of that may take.
 const HOPE: u32 = 500;
 /// Of how many pairs of tasks as much is reckoned as in one turn of the engine's work.
 const SET_UP: usize = 800;
@@ -214,7 +215,7 @@ fn searched(
         }
     }
     // The nearer an end lies that is asked for, the less is left to be searched.
-    let mut hope = if known.is_none() { HOPE } else { 0 };
+    let (links, mut guesses, mut hope) = (least, NEAR.iter(), HOPE);
     let orders = like_orders(problem, before);
     let is_asked_for_all = conflicts == u32::MAX;
     loop {
@@ -223,11 +224,12 @@ fn searched(
             let best = known;
             return Outcome::BestFound { best, bound: least };
         }
-        let is_guess = hope > 0;
-        let by = match &known {
-            Some(known) => Some(known.end - 1),
-            None => is_guess.then_some(least + least / NEAR),
+        let guess = match known {
+            None if hope > 0 => guesses.next().map(|part| links + links / part),
+            _ => None,
         };
+        let is_guess = guess.is_some();
+        let by = known.as_ref().map(|known| known.end - 1).or(guess);
         let settled = Settled::new(problem, by, least, &orders);
         let model = settled.and_then(|settled| Model::new(problem, &settled).ok());
         let most = if is_guess {
@@ -247,9 +249,9 @@ fn searched(
             })
         });
         conflicts -= most - left;
-        hope = 0;
+        hope -= (most - left).min(hope);
         match found {
-            Outcome::Infeasible if is_guess => {}
+            Outcome::Infeasible if is_guess => least = least.max(by.map_or(least, |by| by + 1)),
             Outcome::BestFound { best, .. }
                 if is_guess && (goes_on || best.is_none()) && conflicts > 0 =>
             {

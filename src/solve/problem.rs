@@ -1,5 +1,8 @@
 //! What is to be scheduled: tasks, links between them, and what they hold.
 
+use std::sync::{Arc, OnceLock};
+
+use super::gaps::Gaps;
 use super::refused::ProblemError;
 use super::room::{Edge, Stay};
 
@@ -83,7 +86,21 @@ pub struct Problem {
     pub(super) links: Vec<Link>,
     pub(super) capacities: Vec<u32>,
     pub(super) stays: Vec<Stay>,
+    pub(super) follows: Follows,
 }
+
+/// What follows from links and stays alone, reckoned once for all problems that differ in nothing but when they end.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Follows(Arc<OnceLock<Option<Gaps>>>);
+
+/// Whatever problem it is of, it is the same where that is.
+impl PartialEq for Follows {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+impl Eq for Follows {}
 
 impl Problem {
     /// Checks that everything that is spoken of is there, and that numbers are of a kitchen's size.
@@ -144,6 +161,7 @@ impl Problem {
             links,
             capacities,
             stays: Vec::new(),
+            follows: Follows::default(),
         })
     }
 
@@ -162,6 +180,7 @@ impl Problem {
             return Err(ProblemError::Stay(wrong));
         }
         self.stays = stays;
+        self.follows = Follows::default();
         Ok(self)
     }
 
@@ -215,6 +234,12 @@ impl Problem {
             task.latest = Some(task.latest.map_or(by, |latest| latest.min(by)));
         }
         self
+    }
+
+    /// The least time between the starts of every two tasks, by links and stays; `None` where these contradict each other.
+    pub(super) fn gaps(&self) -> Option<Gaps> {
+        let reckon = || Gaps::new(self.tasks.len(), &self.arcs());
+        self.follows.0.get_or_init(reckon).clone()
     }
 
     /// What links ask of starts: from, to, and the least number of minutes between them.

@@ -45,10 +45,14 @@ impl Settled {
         });
         let mut arcs = problem.arcs();
         arcs.extend_from_slice(orders);
+        let mut gaps = problem.gaps()?;
+        for &(from, to, minutes) in orders {
+            gaps.widen(from, to, minutes).then_some(())?;
+        }
         let mut settled = Self {
             least: least.min(end),
             end,
-            gaps: Gaps::new(tasks.len(), &arcs)?,
+            gaps,
             arcs,
             earliest: tasks.iter().map(|task| task.earliest).collect(),
             latest: latest.collect(),

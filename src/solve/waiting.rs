@@ -63,33 +63,14 @@ pub fn least_waiting_within(
     memory: usize,
     go_on: &mut dyn FnMut() -> bool,
 ) -> Calm {
-    let mut calm = Calm {
-        schedule: at_hand.clone(),
-        waiting: i64::MAX,
-        is_proven: false,
-    };
-    if !problem.holds(&at_hand.starts) {
-        return calm;
-    }
-    let end = problem.makespan(&at_hand.starts);
-    calm.schedule.end = end;
-    calm.waiting = waiting(problem, weights, &at_hand.starts);
-    // Where nothing that matters waits longer than its own link asks for, nothing can wait less.
-    let links = problem.links().iter().zip(weights);
-    let least = links.map(|(link, &weight)| i64::from(link.least) * i64::from(weight));
-    if calm.waiting <= least.sum() {
-        calm.is_proven = true;
-        return calm;
-    }
-    if !may_set_up(problem, go_on) {
+    let mut calm = as_at_hand(problem, at_hand, weights);
+    if calm.is_proven || calm.waiting == i64::MAX || !may_set_up(problem, go_on) {
         return calm;
     }
     let waits = waits(problem, weights);
-    // What is at hand fits, so it can be told to the engine.
-    let Some(settled) = Settled::new(problem, Some(end), 0, &[]) else {
+    let Some(settled) = calm_in_order(problem, &mut calm, weights, &waits) else {
         return calm;
     };
-    calm.is_proven = without_search(problem, &settled, &mut calm, weights, &waits);
     if calm.is_proven {
         return calm;
     }
@@ -100,6 +81,48 @@ pub fn least_waiting_within(
     model.lean_to(&at_hand.starts);
     calm.is_proven = model.calm(&mut calm, weights, &waits, go_on);
     calm
+}
+
+/// The least weighted sum of lags in the order of the schedule at hand, without a search for another order; proven where no
+/// order can wait less.
+#[must_use]
+pub fn least_waiting_in_order(problem: &Problem, at_hand: &Schedule, weights: &[u16]) -> Calm {
+    let mut calm = as_at_hand(problem, at_hand, weights);
+    if !calm.is_proven && calm.waiting < i64::MAX {
+        calm_in_order(problem, &mut calm, weights, &waits(problem, weights));
+    }
+    calm
+}
+
+/// How little a schedule waits as it is.
+fn as_at_hand(problem: &Problem, at_hand: &Schedule, weights: &[u16]) -> Calm {
+    let mut calm = Calm {
+        schedule: at_hand.clone(),
+        waiting: i64::MAX,
+        is_proven: false,
+    };
+    if problem.holds(&at_hand.starts) {
+        calm.schedule.end = problem.makespan(&at_hand.starts);
+        calm.waiting = waiting(problem, weights, &at_hand.starts);
+        // Where nothing that matters waits longer than its own link asks for, nothing can wait less.
+        let links = problem.links().iter().zip(weights);
+        let least = links.map(|(link, &weight)| i64::from(link.least) * i64::from(weight));
+        calm.is_proven = calm.waiting <= least.sum();
+    }
+    calm
+}
+
+/// Lets a schedule wait as little as its order allows, and gives what is settled by its end: what holds fits, and can be told
+/// to the engine.
+fn calm_in_order(
+    problem: &Problem,
+    calm: &mut Calm,
+    weights: &[u16],
+    waits: &[Wait],
+) -> Option<Settled> {
+    let settled = Settled::new(problem, Some(calm.schedule.end), 0, &[])?;
+    calm.is_proven = without_search(problem, &settled, calm, weights, waits);
+    Some(settled)
 }
 
 /// What a minute costs between tasks.

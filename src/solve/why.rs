@@ -5,7 +5,7 @@
 //! itself in any case, but something in it may be more than it takes.
 
 use super::model::MEMORY;
-use super::problem::{ANY, Link, Problem, Task};
+use super::problem::{ANY, Follows, Link, Problem, Task};
 use super::room::{Edge, Stay};
 use super::{Outcome, searched};
 
@@ -143,5 +143,6 @@ fn of_parts(problem: &Problem, parts: &[Part]) -> Problem {
         links,
         capacities,
         stays,
+        follows: Follows::default(),
     }
 }

@@ -235,3 +235,19 @@ pub(super) fn all_before(formula: &Formula, step: StepId) -> Vec<StepId> {
     }
     found
 }
+
+/// A step with all that comes after it.
+pub(super) fn all_after(formula: &Formula, step: StepId) -> Vec<StepId> {
+    let mut found = vec![step];
+    let mut is_found = true;
+    while std::mem::take(&mut is_found) {
+        for other in &formula.steps {
+            let hangs_on = other.after.iter().any(|link| found.contains(&link.step));
+            if hangs_on && !found.contains(&other.id) {
+                found.push(other.id);
+                is_found = true;
+            }
+        }
+    }
+    found
+}

@@ -6,7 +6,9 @@ use super::backwards::{mirror, mirrored};
 use super::keep::put_back;
 use crate::schedule::plan::tasks::Tasks;
 use crate::schedule::plan::ways::trial::is_patient;
-use crate::schedule::solve::{Calm, Problem, Schedule, fewer_switches, least_waiting};
+use crate::schedule::solve::{
+    Calm, Problem, Schedule, fewer_switches, least_waiting, least_waiting_in_order,
+};
 
 /// How often each of what comes after the ends may ask whether to go on: what waits, and how often attention switches, aren't
 /// worth a plan that is late.
@@ -30,6 +32,26 @@ pub(crate) fn calmest(
     before: &[i32],
     go_on: &mut dyn FnMut() -> bool,
 ) -> Option<Best> {
+    let waits_least = |problem: &Problem, at_hand: &Schedule, go_on: &mut dyn FnMut() -> bool| {
+        let mut left = BESIDE;
+        let turn = &mut || is_patient(&mut left) && go_on();
+        least_waiting(problem, at_hand, &tasks.weights, turn)
+    };
+    calmest_by(problem, tasks, aims, before, &waits_least, go_on)
+}
+
+/// Of the schedules with the same end as the one at hand, one that waits little.
+type Calms<'a> = &'a dyn Fn(&Problem, &Schedule, &mut dyn FnMut() -> bool) -> Calm;
+
+/// The same with another search for what waits least.
+fn calmest_by(
+    problem: &Problem,
+    tasks: &Tasks,
+    aims: &[Aim],
+    before: &[i32],
+    calms: Calms,
+    go_on: &mut dyn FnMut() -> bool,
+) -> Option<Best> {
     let held = tasks.spares.then(|| tasks.held(problem, aims, before));
     let mut whole = held.flatten().unwrap_or_else(|| problem.clone());
     let mut is = met(&whole, aims, before, go_on)?;
@@ -44,9 +66,7 @@ pub(crate) fn calmest(
             starts: if stays { before } else { &schedule.starts }.to_vec(),
             end: schedule.end,
         };
-        let mut left = BESIDE;
-        let turn = &mut || is_patient(&mut left) && go_on();
-        let calm = least_waiting(problem, &at_hand, &tasks.weights, turn);
+        let calm = calms(problem, &at_hand, go_on);
         let starts = &calm.schedule.starts;
         let spared = match tasks.spares {
             true => tasks.spared((&whole, &is), aims, starts, &mut tried, go_on),
@@ -82,8 +102,8 @@ pub(crate) fn calmest(
     })
 }
 
-/// The schedule that begins as late as it can and has ended by minute `horizon`, and of these the one
-/// that waits least; `None` where none ends by then.
+/// The schedule that begins as late as it can and has ended by minute `horizon`, in which nothing waits longer than its order
+/// asks for; `None` where none ends by then.
 pub(crate) fn latest(
     problem: &Problem,
     tasks: &Tasks,
@@ -94,7 +114,11 @@ pub(crate) fn latest(
 ) -> Option<Best> {
     let turned = mirrored(problem, horizon)?;
     let before = mirror(problem, horizon, before);
-    let best = calmest(&turned, tasks, aims, &before, go_on)?;
+    // When something begins is proven by then, and hangs on what waits by no more than the lengths that this changes.
+    let calms = |problem: &Problem, at_hand: &Schedule, _: &mut dyn FnMut() -> bool| {
+        least_waiting_in_order(problem, at_hand, &tasks.weights)
+    };
+    let best = calmest_by(&turned, tasks, aims, &before, &calms, go_on)?;
     Some(Best {
         starts: mirror(problem, horizon, &best.starts),
         ..best

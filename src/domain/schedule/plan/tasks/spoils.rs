@@ -9,7 +9,7 @@
 use super::{Tasks, whole};
 use crate::formula::{Length, Step, StepKind};
 use crate::kitchen::Place;
-use crate::schedule::filled::{all_before, out_limit};
+use crate::schedule::filled::{all_after, all_before, out_limit};
 use crate::schedule::plan::starts::let_go::LAST;
 use crate::schedule::plan::what::What;
 use crate::units::{Minutes, minutes};
@@ -103,7 +103,8 @@ impl Tasks<'_> {
     fn baked_after(&self, bake: usize, fill: &Step) -> Option<(usize, i32)> {
         let state = self.bakes[bake];
         let formula = &state.formula;
-        let comes_after = |step: &&Step| all_before(formula, step.id).contains(&fill.id);
+        let later = all_after(formula, fill.id);
+        let comes_after = |step: &&Step| later.contains(&step.id);
         let mut after = formula.steps.iter().filter(comes_after);
         let baked = after.find(|step| step.kind == StepKind::Bake)?;
         let to = self.place(What::Step(bake, baked.id))?;
