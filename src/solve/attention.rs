@@ -7,9 +7,10 @@
 //! come before this one are reckoned exactly, and it counts only if neither gets worse. So the answer
 //! is never worse than the schedule at hand, but it isn't proven that none has fewer switches.
 
+use super::calm::Calm;
 use super::problem::{Link, Problem};
 use super::shift::earliest;
-use super::waiting::{Calm, least_waiting};
+use super::waiting::least_waiting;
 use super::{Outcome, solve};
 
 /// How many orders are reckoned exactly, at most: each costs about as much as the schedule itself.

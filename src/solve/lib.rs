@@ -87,6 +87,7 @@ mod alike;
 mod arcs;
 mod attention;
 mod best;
+mod calm;
 mod clauses;
 mod engine;
 mod flow;
@@ -110,6 +111,7 @@ mod why;
 
 use alike::like_orders;
 pub use attention::{fewer_switches, switches};
+pub use calm::{Calm, least_waiting_in_order};
 use least::least_by_work;
 use model::Model;
 pub use problem::{Link, Problem, Task};
@@ -118,7 +120,7 @@ pub use room::{Edge, Stay};
 use settled::Settled;
 pub use shift::earlier;
 use shift::{earliest, in_order_of};
-pub use waiting::{Calm, least_waiting, least_waiting_in_order, least_waiting_within};
+pub use waiting::{least_waiting, least_waiting_within};
 pub use why::{Part, why_infeasible};
 
 /// A start for every task, in their order.

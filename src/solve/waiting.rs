@@ -13,30 +13,19 @@
 //! true, since the best only gets better, but the model it was learnt in is of no use for anything else
 //! and is dropped with it.
 
+use super::calm::{Calm, as_at_hand, waiting, waits, without_search};
 use super::engine::Clash;
 use super::flow::{Flow, Wait};
 use super::model::{MEMORY, Model, start_of};
 use super::problem::{MOST_LINKS, Problem};
 use super::search::{Next, attempt_of};
 use super::settled::Settled;
-use super::shift::{Between, order_of};
+use super::shift::Between;
 use super::trail::{Fact, Half};
 use super::{Schedule, may_set_up};
 
 // No more flows than all weights together.
 const _: () = assert!(MOST_LINKS * (u16::MAX as usize) < i32::MAX as usize);
-
-/// What is known of how little can be waited.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Calm {
-    /// The schedule that waits least, of those that were found.
-    pub schedule: Schedule,
-    /// The minutes that are waited in it, each as often as its link weighs; [`i64::MAX`] of what was
-    /// no schedule of the problem.
-    pub waiting: i64,
-    /// Whether less was proven impossible.
-    pub is_proven: bool,
-}
 
 /// The least weighted sum of lags, among the schedules that end no later than the one at hand.
 ///
@@ -68,9 +57,11 @@ pub fn least_waiting_within(
         return calm;
     }
     let waits = waits(problem, weights);
-    let Some(settled) = calm_in_order(problem, &mut calm, weights, &waits) else {
+    // What is at hand fits, so it can be told to the engine.
+    let Some(settled) = Settled::new(problem, Some(calm.schedule.end), 0, &[]) else {
         return calm;
     };
+    calm.is_proven = without_search(problem, &settled, &mut calm, weights, &waits);
     if calm.is_proven {
         return calm;
     }
@@ -81,114 +72,6 @@ pub fn least_waiting_within(
     model.lean_to(&at_hand.starts);
     calm.is_proven = model.calm(&mut calm, weights, &waits, go_on);
     calm
-}
-
-/// The least weighted sum of lags in the order of the schedule at hand, without a search for another order; proven where no
-/// order can wait less.
-#[must_use]
-pub fn least_waiting_in_order(problem: &Problem, at_hand: &Schedule, weights: &[u16]) -> Calm {
-    let mut calm = as_at_hand(problem, at_hand, weights);
-    if !calm.is_proven && calm.waiting < i64::MAX {
-        calm_in_order(problem, &mut calm, weights, &waits(problem, weights));
-    }
-    calm
-}
-
-/// How little a schedule waits as it is.
-fn as_at_hand(problem: &Problem, at_hand: &Schedule, weights: &[u16]) -> Calm {
-    let mut calm = Calm {
-        schedule: at_hand.clone(),
-        waiting: i64::MAX,
-        is_proven: false,
-    };
-    if problem.holds(&at_hand.starts) {
-        calm.schedule.end = problem.makespan(&at_hand.starts);
-        calm.waiting = waiting(problem, weights, &at_hand.starts);
-        // Where nothing that matters waits longer than its own link asks for, nothing can wait less.
-        let links = problem.links().iter().zip(weights);
-        let least = links.map(|(link, &weight)| i64::from(link.least) * i64::from(weight));
-        calm.is_proven = calm.waiting <= least.sum();
-    }
-    calm
-}
-
-/// Lets a schedule wait as little as its order allows, and gives what is settled by its end: what holds fits, and can be told
-/// to the engine.
-fn calm_in_order(
-    problem: &Problem,
-    calm: &mut Calm,
-    weights: &[u16],
-    waits: &[Wait],
-) -> Option<Settled> {
-    let settled = Settled::new(problem, Some(calm.schedule.end), 0, &[])?;
-    calm.is_proven = without_search(problem, &settled, calm, weights, waits);
-    Some(settled)
-}
-
-/// What a minute costs between tasks.
-fn waits(problem: &Problem, weights: &[u16]) -> Vec<Wait> {
-    let links = problem.links().iter().zip(weights);
-    let links = links.filter(|(link, weight)| link.from != link.to && **weight > 0);
-    links
-        .map(|(link, &weight)| (link.from, link.to, i32::from(weight)))
-        .collect()
-}
-
-/// Makes a schedule wait as little as its own order allows, and says whether what is settled, without any other order,
-/// asks for as much. Mostly it does, so that nothing has to be searched.
-fn without_search(
-    problem: &Problem,
-    settled: &Settled,
-    calm: &mut Calm,
-    weights: &[u16],
-    waits: &[Wait],
-) -> bool {
-    // What doesn't count can be later than anything that the engine looks at.
-    let mut starts = calm.schedule.starts.iter().zip(&settled.latest);
-    if starts.any(|(start, latest)| start > latest) {
-        return false;
-    }
-    let at_hand = calm.schedule.starts.clone();
-    let cheapest = |order: &[Between]| {
-        let zero = at_hand.len();
-        let mut flow = Flow::new(zero + 1);
-        for &(from, to, minutes) in settled.arcs.iter().chain(order) {
-            flow.add(from, to, minutes, Fact::ALWAYS);
-        }
-        for (place, (&earliest, &latest)) in
-            settled.earliest.iter().zip(&settled.latest).enumerate()
-        {
-            flow.add(zero, place, earliest, Fact::ALWAYS);
-            flow.add(place, zero, -latest, Fact::ALWAYS);
-        }
-        let mut starts = at_hand.clone();
-        starts.push(0);
-        flow.cheapen(&mut starts, waits);
-        starts.truncate(zero);
-        starts
-    };
-    let bound = waiting(problem, weights, &cheapest(&[]));
-    if bound < calm.waiting {
-        let starts = cheapest(&order_of(problem, &at_hand));
-        let waits = waiting(problem, weights, &starts);
-        // Its order says nothing of what has begun before the first minute.
-        if waits < calm.waiting && problem.holds(&starts) {
-            let end = problem.makespan(&starts);
-            calm.schedule = Schedule { starts, end };
-            calm.waiting = waits;
-        }
-    }
-    bound >= calm.waiting
-}
-
-fn waiting(problem: &Problem, weights: &[u16], starts: &[i32]) -> i64 {
-    let links = problem.links().iter().zip(weights);
-    links
-        .map(|(link, &weight)| {
-            let end = i64::from(starts[link.from]) + i64::from(problem.tasks()[link.from].minutes);
-            (i64::from(starts[link.to]) - end) * i64::from(weight)
-        })
-        .sum()
 }
 
 impl Model<'_> {
