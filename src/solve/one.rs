@@ -177,8 +177,15 @@ impl Engine {
             let mut reason = None;
             for nth in 0..one.holders.len() {
                 let other = one.rows[side as usize][nth];
+                // The latest come first.
+                if other.earliest < from {
+                    break;
+                }
+                if other.deadline > by {
+                    continue;
+                }
                 let order = one.orders.before(side, other.nth, row.nth);
-                if other.deadline > by || other.earliest < from || self.trail.is_true(order) {
+                if self.trail.is_true(order) {
                     continue;
                 }
                 let reason = *reason.get_or_insert_with(|| {
