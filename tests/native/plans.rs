@@ -5,6 +5,7 @@ mod drawn;
 mod files;
 mod many;
 mod properties;
+mod proven;
 
 use domain::schedule::solve::{
     Link, Outcome, Part, Problem, ProblemError, Schedule, Task, fewer_switches, least_waiting,
