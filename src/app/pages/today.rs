@@ -174,7 +174,8 @@ impl Card {
         let prompt = words::prompt(state, view.own_ask(), all, view.at);
         let looks = view.running.iter().filter_map(|running| {
             let step = state.formula.step(running.step)?;
-            Some(words::next_look(&step.title, running, view.at))
+            let goes_in = state.goes_in(running.step);
+            Some(words::next_look(&step.title, running, goes_in, view.at))
         });
         Self {
             name: words::full_name(state, all),

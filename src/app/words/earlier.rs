@@ -32,7 +32,7 @@ pub(crate) fn earlier_by(by: Minutes, to: Moment) -> String {
 }
 
 /// The same in one press, right after it was said: "Into the oven at 13:04, when it called?", and of what goes on by
-/// itself "Was it ready at 11:41, when it called?"; of where it was put, "Was that at 22:30, when it called?".
+/// itself "Was it ready at 11:41, when it called?"; of where it was put, "Was it put there at 22:30, when it called?".
 pub(crate) fn earlier_as_called(
     title: &str,
     event: &Event,
@@ -46,7 +46,7 @@ fn asked(title: &str, event: &Event, is_hands: bool, called: &str) -> String {
     if is_hands {
         format!("{title} at {called}, when it called?")
     } else if matches!(event, Event::Moved { .. }) {
-        format!("Was that at {called}, when it called?")
+        format!("Was it put there at {called}, when it called?")
     } else {
         format!("Was it ready at {called}, when it called?")
     }
@@ -66,7 +66,7 @@ mod tests {
         let done = Event::Done { step };
         assert_eq!(
             asked("Final proof", &moved, false, "22:30"),
-            "Was that at 22:30, when it called?"
+            "Was it put there at 22:30, when it called?"
         );
         assert_eq!(
             asked("Final proof", &done, false, "11:41"),

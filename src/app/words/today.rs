@@ -35,11 +35,25 @@ pub(crate) fn to_bench_of(name: &str) -> String {
     format!("{TO_BENCH}: {name}")
 }
 
-/// The next thing to look at: "First rise: look in 25 min, at 14:05."
-pub(crate) fn next_look(title: &str, running: &Running, now: Moment) -> String {
+/// The next thing to look at: "First rise: look in 25 min, at 14:05." A dough that `goes_in`, into the fridge
+/// from when to when, is next looked at then.
+pub(crate) fn next_look(
+    title: &str,
+    running: &Running,
+    goes_in: Option<(Moment, Moment)>,
+    now: Moment,
+) -> String {
     let at = time_of_day(running.look);
     let is_cold = running.out_by.is_some();
-    if running.look <= now {
+    let is_next = |&(from, to): &(Moment, Moment)| now < to && (from <= now || from < running.look);
+    if let Some((from, _)) = goes_in.filter(is_next) {
+        if from <= now {
+            let at = time_of_day(from);
+            format!("{title}: into the fridge now, due since {at}.")
+        } else {
+            format!("{title}: into the fridge at {}.", super::when(from, now))
+        }
+    } else if running.look <= now {
         let what = if is_cold { "out of the fridge" } else { "look" };
         format!("{title}: {what} now, due since {at}.")
     } else if is_cold {

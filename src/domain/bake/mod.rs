@@ -26,6 +26,7 @@ mod hot_body;
 mod if_started;
 mod intent;
 mod keeps;
+mod late_press;
 mod liquid;
 mod marks;
 mod measured;

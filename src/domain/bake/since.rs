@@ -26,7 +26,7 @@ const LATE: Minutes = minutes(5.0);
 
 impl Event {
     /// Whether somebody can have done it before saying so, and everything follows from when it was.
-    const fn can_be_earlier(&self) -> bool {
+    pub(super) const fn can_be_earlier(&self) -> bool {
         matches!(
             self,
             Self::Done { .. }

@@ -101,8 +101,10 @@ impl State {
         Some((self.moves_of(step).last()?.at, out))
     }
 
-    /// When a rise that goes on is to be put into the fridge, as it was planned, and when it comes out again.
-    pub(super) fn goes_in(&self, step: StepId) -> Option<(Moment, Moment)> {
+    /// When a rise that goes on is to be put into the fridge, as it was planned, and when it comes out again; none once it is
+    /// in.
+    #[must_use]
+    pub fn goes_in(&self, step: StepId) -> Option<(Moment, Moment)> {
         let since = self
             .progress(step)
             .open_since

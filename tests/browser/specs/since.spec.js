@@ -1,6 +1,6 @@
 // Hands are floury, and a press comes late: what it began counts since it happened.
 
-import { MINUTE } from "../support/clock.js";
+import { MINUTE, SECOND } from "../support/clock.js";
 import { takeUp } from "../support/mid-bake.js";
 import { expect, test } from "../support/test.js";
 
@@ -43,6 +43,28 @@ test("buns that went in 25 min before it was pressed bake since then, offline", 
     await expect(bench.answer).toHaveText(/^By what was said before, that can't have been before \d\d:\d\d\.$/);
     expect(await bench.likelyEnd(BAKE)).toBe(pressed);
   });
+});
+
+test("beside bread that is lost by a late press stands how to say that it was sooner", async ({ app }) => {
+  const { alarm, bench, clock } = app;
+  await takeUp(app, "Into the oven");
+  await clock.sleep(25 * MINUTE);
+  await alarm.stopAll();
+  await bench.press();
+  await expect(bench.stood).toContainText("Don't eat it");
+  const drawer = bench.main.locator(".asked details", { hasText: "Into the oven was before" });
+  const summary = drawer.locator("summary");
+  const pressed = await summary.innerText();
+  await summary.click();
+  await drawer.getByRole("button", { name: /^5 min earlier/ }).click();
+  // Not soon enough, and counted from there.
+  await expect(bench.stood).toContainText("Don't eat it");
+  await expect(summary).not.toHaveText(pressed);
+  // It stays open for whoever has more to say.
+  await clock.pass(SECOND);
+  await drawer.getByRole("button", { name: /^15 min earlier/ }).click();
+  await expect(bench.stood).toBeHidden();
+  await expect(drawer).toHaveCount(0);
 });
 
 test("what had called long before it was pressed is offered in one press, until another", async ({

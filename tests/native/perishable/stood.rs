@@ -120,6 +120,27 @@ fn what_was_lost_before_the_oven_is_lost_after_it_and_to_the_end() {
     assert_eq!(day.state().stood(after(9000.0)), []);
 }
 
+/// Hands that are floury press late: what counts as lost by that can be told to have been in time.
+#[test]
+fn what_went_into_the_oven_before_it_was_said_is_not_lost() {
+    let mut day = Day::filled();
+    day.done([16, 17, 18, 19], 300.0);
+    assert_eq!(day.bake.press_that_lost(after(300.0)), None);
+    day.done([20], 200.0 - FILLING + 125.0);
+    let now = after(330.0);
+    assert!(day.bread_is_lost(330.0));
+    let place = day.bake.press_that_lost(now).expect("it was said");
+    let pressed = day.bake.pressed(place).expect("it can have been earlier");
+    assert_eq!(pressed.step, Some(StepId(20)));
+    day.say(Intent::Since(place, after(305.0)), 330.0);
+    assert!(!day.bread_is_lost(330.0));
+    assert_eq!(day.bake.press_that_lost(now), None);
+    // What stands out still was ended by nothing.
+    let day = Day::filled();
+    assert!(day.bread_is_lost(340.0));
+    assert_eq!(day.bake.press_that_lost(after(340.0)), None);
+}
+
 #[test]
 fn baked_bread_has_its_own_two_hours_and_a_late_serving_gives_none_back() {
     let mut day = Day::baked();

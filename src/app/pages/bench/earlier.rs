@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 use super::Shown;
 use crate::reactive::{Memo, RwSignal};
-use crate::state::Oventide;
+use crate::state::{BakeView, Oventide};
 use crate::widgets::live::{self, Rows};
 use crate::widgets::stepper::Stepper;
 use crate::words;
@@ -162,13 +162,31 @@ pub(super) fn of_step(
 
 /// The same of what was said last, whatever that was.
 pub(super) fn of_newest(shown: Shown, open: RwSignal<bool>) -> AnyView {
-    let newest = Memo::new(move |_| shown.view.read().bake.newest_press());
     let ask = Callback::new(move |intent| {
         open.set(false);
         shown.ask(intent);
     });
+    of_one(shown, |view| view.bake.newest_press(), ask)
+}
+
+/// The same of what was pressed so late that food counts as lost by it.
+pub(super) fn of_lost(shown: Shown) -> AnyView {
+    let place = |view: &BakeView| {
+        let lost = view.has_lost();
+        lost.then(|| view.bake.press_that_lost(view.at)).flatten()
+    };
+    of_one(shown, place, Callback::new(move |intent| shown.ask(intent)))
+}
+
+fn of_one(shown: Shown, place: fn(&BakeView) -> Option<u32>, ask: Callback<Intent>) -> AnyView {
+    // With its moment, for that is another once something was told of it.
+    let pressed = Memo::new(move |_| {
+        let view = shown.view.read();
+        let place = place(&view)?;
+        Some((place, view.bake.pressed(place)?.at))
+    });
     live::part(move || {
-        let newest: Vec<u32> = newest.get().into_iter().collect();
-        drawers(&shown.view.read_untracked().bake, &newest, ask)
+        let places: Vec<u32> = pressed.get().into_iter().map(|(place, _)| place).collect();
+        drawers(&shown.view.read_untracked().bake, &places, ask)
     })
 }

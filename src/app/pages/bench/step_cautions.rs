@@ -5,6 +5,7 @@ use domain::formula::Caution;
 use leptos::prelude::*;
 
 use super::Shown;
+use super::earlier;
 use super::menu::AbandonSure;
 use crate::reactive::{Memo, RwSignal};
 use crate::widgets::cautions::{Cautions, stood_out};
@@ -22,8 +23,9 @@ pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
     }
 }
 
-/// Makes anew what is lost, as long as it isn't in the bread: all of its steps are asked for again. Otherwise it leads to
-/// the end of the bake, for nobody glazes what is thrown away.
+/// Lets a press be told to have come late, where food is lost by that. Makes anew what is lost, as long as it isn't in the
+/// bread: all of its steps are asked for again. Otherwise it leads to the end of the bake, for nobody glazes what is thrown
+/// away.
 #[component]
 pub(super) fn MakeAnew(shown: Shown) -> impl IntoView {
     let anew = Memo::new(move |_| {
@@ -66,6 +68,7 @@ pub(super) fn MakeAnew(shown: Shown) -> impl IntoView {
         .into_any()
     };
     view! {
+        {earlier::of_lost(shown)}
         {live::when(move || anew.get().is_some(), make_anew)}
         {live::when(move || over.get(), give_up)}
     }

@@ -139,9 +139,16 @@ test("offline, the baker is called to put it in and to take it out, and the tabl
   await baker.until("Cover the bowl");
   await app.bench.press();
   expect(await app.alarm.stopAll()).toEqual([]);
+  await test.step("until then Today says when it goes in", async () => {
+    await app.turnTo("#/");
+    await expect(page.getByRole("main")).toContainText(`First rise: into the fridge at ${timeOf(into)}.`);
+    await app.turnTo("#/bench");
+  });
   await app.clock.sleep((into + 1 - (await minuteNow(app))) * MINUTE);
   expect(await app.alarm.stopAll()).toEqual([INTO]);
   await app.clock.pass(SECOND);
+  await app.turnTo("#/");
+  await expect(page.getByRole("main")).toContainText(`First rise: into the fridge now, due since ${timeOf(into)}.`);
 
   await test.step("the sheet says that it is overdue, since when, and what to do", async () => {
     await app.plan.turnTo();
