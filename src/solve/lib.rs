@@ -148,8 +148,8 @@ pub enum Outcome {
     },
 }
 
-/// What parts of the longest way through the links are put on top of it, to be asked for one after the other where nothing
-/// is known of the end. What is asked for in vain is mostly ruled out before anything is searched.
+/// What parts of the bound that links and work set are put on top of it, to be asked for one after the other where nothing is
+/// known of the end. What is asked for in vain is mostly ruled out before anything is searched.
 const NEAR: [i32; 2] = [8, 2];
 /// How many conflicts all of that may take.
 const HOPE: u32 = 500;
@@ -217,7 +217,7 @@ fn searched(
         }
     }
     // The nearer an end lies that is asked for, the less is left to be searched.
-    let (links, mut guesses, mut hope) = (least, NEAR.iter(), HOPE);
+    let (bound, mut guesses, mut hope) = (least, NEAR.iter(), HOPE);
     let orders = like_orders(problem, before);
     let is_asked_for_all = conflicts == u32::MAX;
     loop {
@@ -227,7 +227,7 @@ fn searched(
             return Outcome::BestFound { best, bound: least };
         }
         let guess = match known {
-            None if hope > 0 => guesses.next().map(|part| links + links / part),
+            None if hope > 0 => guesses.next().map(|part| bound + bound / part),
             _ => None,
         };
         let is_guess = guess.is_some();

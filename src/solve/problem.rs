@@ -1,6 +1,8 @@
 //! What is to be scheduled: tasks, links between them, and what they hold.
 
-use std::sync::{Arc, OnceLock};
+use std::cell::OnceCell;
+use std::fmt;
+use std::rc::Rc;
 
 use super::gaps::Gaps;
 use super::refused::ProblemError;
@@ -90,8 +92,15 @@ pub struct Problem {
 }
 
 /// What follows from links and stays alone, reckoned once for all problems that differ in nothing but when they end.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Follows(Arc<OnceLock<Option<Gaps>>>);
+#[derive(Clone, Default)]
+pub(super) struct Follows(Rc<OnceCell<Option<Gaps>>>);
+
+/// A problem is told without what only follows from it.
+impl fmt::Debug for Follows {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("..")
+    }
+}
 
 /// Whatever problem it is of, it is the same where that is.
 impl PartialEq for Follows {

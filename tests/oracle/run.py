@@ -47,7 +47,7 @@ SPEEDS = 100
 def ask(questions):
     """The model's answers, in order."""
     program = subprocess.run(
-        ["cargo", "run", "--release", "-q", "-p", "checks", "--bin", "oracle"],
+        ["cargo", "run", "--profile", "oracle", "-q", "-p", "checks", "--bin", "oracle"],
         cwd=Path(__file__).resolve().parents[2],
         input=json.dumps(questions),
         stdout=subprocess.PIPE,
@@ -60,7 +60,10 @@ def ask(questions):
 def error_of(case):
     """By how much the model's answer to a case is off; asked in several processes, for the libraries take their time."""
     nth, inputs, answer = case
-    return TOPICS[nth].check(inputs, answer)
+    try:
+        return TOPICS[nth].check(inputs, answer)
+    except Exception as wrong:
+        raise RuntimeError(f"{TOPICS[nth].name}: {json.dumps(inputs)}") from wrong
 
 
 def main():
@@ -73,15 +76,11 @@ def main():
     )
 
     passed = failed = 0
-    every = [
-        (nth, inputs, next(answers)) for nth, (_, cases) in enumerate(asked) for inputs in cases
-    ]
-    with ProcessPoolExecutor() as processes:
-        errors = iter(list(processes.map(error_of, every, chunksize=10)))
-    for topic, cases in asked:
+    processes = ProcessPoolExecutor()
+    for nth, (topic, cases) in enumerate(asked):
         worst, at = 0.0, None
-        for inputs in cases:
-            error = next(errors)
+        every = [(nth, inputs, next(answers)) for inputs in cases]
+        for inputs, error in zip(cases, processes.map(error_of, every, chunksize=10)):
             # Also true of what is not a number.
             if not error <= topic.tolerance:
                 failed += 1
@@ -96,6 +95,7 @@ def main():
         if len(cases) < FEWEST:
             print(f"  too few cases: {FEWEST} are wanted")
             failed += 1
+    processes.shutdown()
     # Only here, because it asks this module in turn.
     import plan_speed
 

@@ -114,7 +114,7 @@ pub(crate) fn latest(
 ) -> Option<Best> {
     let turned = mirrored(problem, horizon)?;
     let before = mirror(problem, horizon, before);
-    // When something begins is proven by then, and hangs on what waits by no more than the lengths that this changes.
+    // The beginning is proven before this; what waits changes it only through the lengths of the next round.
     let calms = |problem: &Problem, at_hand: &Schedule, _: &mut dyn FnMut() -> bool| {
         least_waiting_in_order(problem, at_hand, &tasks.weights)
     };

@@ -22,7 +22,7 @@ pub(crate) const ROOM_FOR_ALL: u32 = 1_000;
 /// How often it may be asked whether to go on until it is known what contradicts itself: all that is done then hangs on that.
 const WHY: u32 = 4_000;
 
-/// What bears no minute more than it has, and gives way after all that is only fixed.
+/// What is let go of last, after all that is only fixed.
 pub(crate) const LAST: i32 = -1;
 
 /// How many minutes more a limit gets, each time that what it had wasn't enough; at last it counts no more.

@@ -1,10 +1,11 @@
 //! What a bread is filled with is baked before it has stood out too long: what is put off is put off where nothing spoils.
 //!
 //! The two-hour rule of [`PERISHABLE_LIMIT`](crate::bake::PERISHABLE_LIMIT) counts from the work that brings a filling to
-//! the dough until the oven, less a night in the fridge between, and with all that it had stood out before. Work that has
-//! yet to put it into the fridge may come as late as its formula and what is left of the two hours let it. All lengths are
-//! the likely ones. What stands out longer whatever is done is told as lost, and holds up nothing; and a night in the fridge
-//! that was planned of a rise is by the clock, and told where it lets food stand too long.
+//! the dough until the oven, less a night in the fridge between, and with all that it had stood out before; some minutes are
+//! left to spare, or else none. Work that has yet to put it into the fridge may come as late as its formula and what is left
+//! of the two hours let it. All lengths are the likely ones. What stands out longer whatever is done is told as lost, and
+//! holds up nothing; and a night in the fridge that was planned of a rise is by the clock, and told where it lets food stand
+//! too long.
 
 use super::{Tasks, whole};
 use crate::formula::{Length, Step, StepKind};
