@@ -183,7 +183,7 @@ fn check(
 }
 
 proptest! {
-    #![proptest_config(days(80))]
+    #![proptest_config(days(48))]
 
     /// Of one to three breads, some of which are fixed to a moment or stand in the fridge overnight.
     #[test]
