@@ -182,7 +182,7 @@ fn to_go_in(after: Option<f64>) -> (Bake, Moment, Moment) {
     (bake, ripe, check)
 }
 
-/// "Was that at 22:30, when it called?" is asked of the call to put it in, never of one that asked whether it has risen;
+/// "Was it put there at 22:30, when it called?" is asked of the call to put it in, never of one that asked whether it has risen;
 /// and the other way round.
 #[test]
 fn who_puts_it_into_the_fridge_is_asked_about_that_call_alone() {
