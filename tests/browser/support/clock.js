@@ -1,5 +1,5 @@
 // The page's clock stands still until a test moves it. It moves `Date`, timers and
-// `performance.now`; service workers, storage and sound are not touched.
+// `performance.now`; service workers and sound are not touched, and it waits for the storage (`keeping-up.js`).
 
 import { START } from "./phone.js";
 

@@ -9,6 +9,7 @@ import { chromium } from "@playwright/test";
 import { App } from "../pages/app.js";
 import { EXECUTABLE, FLAGS } from "./chromium.js";
 import { Clock } from "./clock.js";
+import { letStorageKeepUp } from "./keeping-up.js";
 import { PHONE } from "./phone.js";
 import { addSenses } from "./senses.js";
 import { Watch } from "./watch.js";
@@ -48,6 +49,7 @@ export class MortalBrowser {
     const browser = await chromium.connectOverCDP(`http://localhost:${await portIn(port)}`);
     const [context] = browser.contexts();
     await addSenses(context);
+    await letStorageKeepUp(context);
     this.#watch = new Watch(context, this.#origin);
     const clock = new Clock(context);
     await clock.stopAt(moment);

@@ -5,6 +5,7 @@ import { test as base } from "@playwright/test";
 import { App } from "../pages/app.js";
 import { DIST } from "./builds.js";
 import { Clock } from "./clock.js";
+import { letStorageKeepUp } from "./keeping-up.js";
 import { MortalBrowser } from "./mortal-browser.js";
 import { addSenses } from "./senses.js";
 import { Server } from "./server.js";
@@ -31,6 +32,7 @@ export const test = base.extend({
     async ({ context, server }, use) => {
       const watch = new Watch(context, server.url);
       await addSenses(context);
+      await letStorageKeepUp(context);
       await use(watch);
       watch.check();
     },

@@ -115,16 +115,20 @@ export function hangingStorage() {
   };
 }
 
-/** Keeps all of the phone's storage busy from now on, so that it answers nobody, until `window.letGo()`. */
-export function holdStorage(page) {
-  return page.evaluate(async () => {
+/**
+ * Keeps all of the phone's storage busy from now on, so that it answers nobody, until `window.letGo()`. Time goes on
+ * meanwhile, unless the storage is to be only slow, as on a busy machine.
+ */
+export function holdStorage(page, { isOnlySlow = false } = {}) {
+  return page.evaluate(async (isHeld) => {
+    window.storageIsHeld = isHeld;
     const opening = indexedDB.open("oventide");
     await new Promise((resolve) => (opening.onsuccess = resolve));
     const database = opening.result;
     const names = [...database.objectStoreNames];
     const store = database.transaction(names, "readwrite").objectStore(names[0]);
     let held = true;
-    window.letGo = () => (held = false);
+    window.letGo = () => (held = window.storageIsHeld = false);
     // A transaction lives as long as something is asked in it.
     await new Promise((resolve) => {
       const ask = () => {
@@ -134,5 +138,5 @@ export function holdStorage(page) {
       };
       store.get("nothing").onsuccess = ask;
     });
-  });
+  }, !isOnlySlow);
 }

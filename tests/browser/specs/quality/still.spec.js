@@ -7,6 +7,7 @@
 import { MINUTE } from "../../support/clock.js";
 import { takeUp } from "../../support/mid-bake.js";
 import { expect, test } from "../../support/test.js";
+import { holdStorage } from "../../support/trouble.js";
 import { everyPlaceOnTheWay } from "./measure/places.js";
 import { recordShifts, shiftsOf } from "./measure/shifts.js";
 
@@ -49,6 +50,21 @@ test("nothing moves while clocks tick", async ({ app, page }) => {
     expect.soft(await shiftsOf(page), `minute ${minute}`).toEqual([]);
     await app.alarm.stopAll();
   }
+});
+
+test("a minute of the test's clock doesn't outrun the storage of a busy machine", async ({ app, page }) => {
+  await app.startBake();
+  await app.turnTo("#/plan");
+  await expect(app.plan.bars.first()).toBeVisible();
+  await shiftsOf(page);
+  await holdStorage(page, { isOnlySlow: true });
+  let isOver = false;
+  const minute = app.clock.pass(MINUTE).then(() => (isOver = true));
+  for (let picture = 0; picture < 4; picture += 1) await shiftsOf(page);
+  expect(isOver).toBe(false);
+  await page.evaluate(() => window.letGo());
+  await minute;
+  expect(await shiftsOf(page)).toEqual([]);
 });
 
 test("a shift is recorded", async ({ app, page }) => {
