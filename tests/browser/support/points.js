@@ -23,14 +23,22 @@ export default async function makePoints() {
   await writeFile(FILE, made.stdout);
 }
 
+let known;
+
+/** All points. They are some megabytes, so a worker reads them once. */
+function allPoints() {
+  known ??= readFile(FILE, "utf8").then(JSON.parse);
+  return known;
+}
+
 /**
  * Where a step of a formula first asks for something: its moment, and everything that is stored
  * then, as an archive. Without `asks` it is whatever the step asks for first.
  */
 export async function pointOf(formula, title, asks) {
-  const points = JSON.parse(await readFile(FILE, "utf8")).filter((one) => one.formula === formula);
+  const points = (await allPoints()).filter((one) => one.formula === formula);
   const point = points.find((one) => one.title === title && (asks ?? one.asks) === one.asks);
   if (point) return point;
-  const known = points.map((one) => `${one.title}: ${one.asks}`);
-  throw new Error(`${formula} never comes to ${title}, ${asks}; it comes to ${known.join(", ")}`);
+  const there = points.map((one) => `${one.title}: ${one.asks}`);
+  throw new Error(`${formula} never comes to ${title}, ${asks}; it comes to ${there.join(", ")}`);
 }
