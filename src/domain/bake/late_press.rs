@@ -1,7 +1,6 @@
 //! Food that counts as lost only because a press came late.
 
 use super::Bake;
-use super::event::Event;
 use super::since::{moments, since};
 use super::undo::undone;
 use crate::units::Moment;
@@ -24,11 +23,8 @@ impl Bake {
         let moments = moments(self.log(), &undone);
         let both = (0_u32..).zip(self.log());
         let said = both.filter(|(place, entry)| {
-            let is_left_out = matches!(
-                entry.event,
-                Event::Skipped { .. } | Event::FoldSkipped { .. }
-            );
-            entry.event.can_be_earlier() && !is_left_out && !undone.contains(place)
+            let event = &entry.event;
+            event.can_be_earlier() && !event.leaves_out() && !undone.contains(place)
         });
         let ended = said.filter_map(|(place, entry)| {
             let at = moments[place as usize];

@@ -39,6 +39,11 @@ impl Event {
                 | Self::CoreMeasured { .. }
         )
     }
+
+    /// Whether something was left out by it, which nobody asks to have been sooner.
+    pub(super) const fn leaves_out(&self) -> bool {
+        matches!(self, Self::Skipped { .. } | Self::FoldSkipped { .. })
+    }
 }
 
 /// The moment at which every entry happened, by the newest clock and by what was said of it afterwards.
@@ -86,9 +91,8 @@ impl Bake {
         let heard = |entry: &Entry| matches!(entry.event, Event::Acknowledged { .. });
         let newest = self.log().iter().rposition(|entry| !heard(entry))?;
         let event = &self.log()[newest].event;
-        let is_left_out = matches!(event, Event::Skipped { .. } | Event::FoldSkipped { .. });
         let newest = u32::try_from(newest).ok();
-        newest.filter(|_| event.can_be_earlier() && !is_left_out)
+        newest.filter(|_| event.can_be_earlier() && !event.leaves_out())
     }
 
     /// What began the clock of a step that goes on, and what was last said of it since.
