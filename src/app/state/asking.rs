@@ -52,6 +52,21 @@ impl Oventide {
         }));
     }
 
+    /// Ends a bake, and turns to what there is to write about it once that is known: before, its note
+    /// would stand there as if something still baked.
+    pub(crate) fn end_bake(self, bake: &BakeId, how: Intent) {
+        let bake = bake.clone();
+        self.in_turn(Box::pin(async move {
+            self.answer_all(&bake, vec![how], None).await;
+            if !self.running().contains(&bake) {
+                // At once, or the Bench would say for a moment that nothing bakes.
+                let note = Route::Note(bake);
+                note.go();
+                self.route.set(note);
+            }
+        }));
+    }
+
     /// Asks something of each of some bakes by one press: what is wished so is taken back together.
     pub(crate) fn ask_together(self, asks: Vec<(BakeId, Intent)>) {
         self.in_turn(Box::pin(async move {

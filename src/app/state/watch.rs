@@ -46,7 +46,11 @@ impl Oventide {
 
     pub(super) fn watch_page(self) {
         platform::page::on_hash_change(move || {
-            self.route.set(Route::read(&platform::page::current_hash()));
+            let to = Route::read(&platform::page::current_hash());
+            // Whoever is there already isn't led there again, or what they read would be drawn anew.
+            if *self.route.read_untracked() != to {
+                self.route.set(to);
+            }
             self.answer.set(None);
             self.seek_late();
             platform::page::scroll_to_top();

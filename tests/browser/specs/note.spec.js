@@ -2,9 +2,11 @@
 
 import { SECOND } from "../support/clock.js";
 import { storedIn } from "../support/database.js";
+import { takeUp } from "../support/mid-bake.js";
 import { START } from "../support/phone.js";
 import { setHidden } from "../support/senses.js";
 import { expect, test } from "../support/test.js";
+import { holdStorage } from "../support/trouble.js";
 
 const NOTE = "Two of them leaked a little.";
 const LESSON = "Pinch twice.";
@@ -88,4 +90,28 @@ test("what is written at a step stays at that step when another is chosen", asyn
   await app.clock.pass(PAUSE);
   await expect(field).toHaveValue("");
   await expect(app.note.differently.getByRole("listitem")).toHaveText(["Gather: Pinch twice."]);
+});
+
+test("it comes up once the end of the bake is stored, with the ways of a phone where nothing bakes", async ({
+  app,
+  page,
+}) => {
+  await takeUp(app, "", { asks: "all done" });
+  await holdStorage(page, { isOnlySlow: true });
+  await app.bench.mainAction.click();
+  for (let picture = 0; picture < 3; picture += 1) await page.screenshot();
+  await expect(app.bench.mainAction).toBeVisible();
+  expect(new URL(page.url()).hash).toContain("bench");
+  // Whatever the page shows from here on: all the ways are there at once.
+  await page.evaluate(() => {
+    window.numbersOfWays = new Set();
+    new MutationObserver(() => {
+      const ways = document.querySelectorAll("nav.ways a").length;
+      window.numbersOfWays.add(ways);
+    }).observe(document.body, { childList: true, subtree: true });
+    window.letGo();
+  });
+  await expect(app.note.text).toBeVisible();
+  await expect(page.getByRole("navigation", { name: "Pages" }).getByRole("link")).toHaveCount(4);
+  expect(await page.evaluate(() => [...window.numbersOfWays])).toEqual([4]);
 });

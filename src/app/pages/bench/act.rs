@@ -155,8 +155,7 @@ fn press(shown: Shown, asked: Ask, paused: bool) {
         Ask::Look(step) | Ask::Wait(step) => shown.ask(Intent::Done(step)),
         Ask::AllDone => {
             let bake = shown.view.read_untracked().bake.id.clone();
-            shown.ask(Intent::Finish);
-            Route::Note(bake).go();
+            shown.app.end_bake(&bake, Intent::Finish);
         }
         Ask::Idle => {
             let hands_at = shown.view.read_untracked().by_plan.hands_at.clone();

@@ -9,7 +9,6 @@ use platform::clock::time_of_day;
 
 use super::{Shown, earlier};
 use crate::reactive::{Memo, RwSignal};
-use crate::route::Route;
 use crate::widgets::confirm::Confirm;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::sheet::Sheet;
@@ -76,11 +75,10 @@ pub(super) fn AbandonSure(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
     }
 }
 
-/// Ends the bake, and turns to what there is to write about it.
-fn end(shown: Shown, intent: Intent) {
+/// Ends the bake that is shown.
+fn end(shown: Shown, how: Intent) {
     let bake = shown.view.read_untracked().bake.id.clone();
-    shown.ask(intent);
-    Route::Note(bake).go();
+    shown.app.end_bake(&bake, how);
 }
 
 /// Work that hands could take up instead of what is asked.
