@@ -54,12 +54,12 @@ const SUITES: [Suite; 11] = [
     Suite {
         name: "browser",
         about: "Playwright specs, Chromium",
-        run: |shared| browser(shared, "promises"),
+        run: |shared| browser(shared, &["promises", "whole-browser"]),
     },
     Suite {
         name: "budgets",
         about: "time budgets, with nothing else running",
-        run: |shared| browser(shared, "budgets"),
+        run: |shared| browser(shared, &["budgets"]),
     },
     Suite {
         name: "firefox",
@@ -233,7 +233,7 @@ fn built() -> Result<(), String> {
     index.is_file().then_some(()).ok_or_else(|| why.into())
 }
 
-fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
+fn browser(shared: &mut Shared, projects: &[&str]) -> Result<Counts, String> {
     shared.node()?;
     // A spec has a library read the calendar's file.
     shared.python()?;
@@ -246,11 +246,17 @@ fn browser(shared: &mut Shared, project: &str) -> Result<Counts, String> {
     let playwright = folder.join("node_modules/.bin/playwright");
     let mut command = Command::new(playwright);
     command
-        .args(["test", "--reporter=list,json", "--project", project])
+        .args(["test", "--reporter=list,json"])
+        .args(projects.iter().map(|name| format!("--project={name}")))
         .current_dir(&folder)
         .env("PLAYWRIGHT_JSON_OUTPUT_FILE", &statistics)
         .env("OVENTIDE_PYTHON", setup::python());
     with_browser(&mut command, "OVENTIDE_CHROMIUM", &setup::CHROMIUM);
+    with_browser(
+        &mut command,
+        "OVENTIDE_CHROMIUM_SHELL",
+        &setup::CHROMIUM_SHELL,
+    );
     // The specs ask cargo for the bakes that they begin in the middle of.
     setup::toolchain().enter(&mut command);
     let ended_well = command::show(&mut command).is_ok();

@@ -1,8 +1,12 @@
 // Runs the specs on the release build in `dist`, in Debian's Chromium, at phone size.
 
 import { defineConfig } from "@playwright/test";
-import { EXECUTABLE, FLAGS } from "./support/chromium.js";
+import { EXECUTABLE, FLAGS, SHELL } from "./support/chromium.js";
 import { PHONE } from "./support/phone.js";
+
+/** What the browser round the engine has a hand in: sound, notifications, the tab in sight, installing; and its font. */
+const WHOLE_BROWSER = ["**/alarm*.spec.js", "**/notification.spec.js", "**/awake.spec.js", "**/quality/*.spec.js"];
+const BUDGETS = "**/budgets.spec.js";
 
 export default defineConfig({
   testDir: "specs",
@@ -25,11 +29,16 @@ export default defineConfig({
     screenshot: "only-on-failure",
   },
   projects: [
-    { name: "promises", testIgnore: "**/budgets.spec.js" },
+    {
+      name: "promises",
+      testIgnore: [BUDGETS, ...WHOLE_BROWSER],
+      use: { launchOptions: { executablePath: SHELL, args: FLAGS } },
+    },
+    { name: "whole-browser", testMatch: WHOLE_BROWSER, testIgnore: BUDGETS },
     // Times are measured with nothing else running: `--project=budgets`, after the others.
     {
       name: "budgets",
-      testMatch: "**/budgets.spec.js",
+      testMatch: BUDGETS,
       fullyParallel: false,
       workers: 1,
       outputDir: "results/budgets",

@@ -17,7 +17,7 @@ use std::process::Command;
 
 pub(crate) use python::interpreter as python;
 pub(crate) use rust::{StandardLibrary, WasmToolchain};
-pub(crate) use system::{CHROMIUM, FIREFOX, WEBKIT, Wanted};
+pub(crate) use system::{CHROMIUM, CHROMIUM_SHELL, FIREFOX, WEBKIT, Wanted};
 pub(crate) use toolchain::{Toolchain, chosen as toolchain};
 
 /// What building needs: a toolchain that knows wasm, and the tools to be found before any others.
@@ -85,6 +85,12 @@ pub(crate) fn browser(wanted: &Wanted) -> bool {
 /// Chromium for the Playwright specs.
 pub(crate) fn chromium() -> bool {
     report::part("Set-up for the browser checks");
+    if !system::is_there(&CHROMIUM_SHELL) && system::can_install() {
+        let installed = system::ensure(&CHROMIUM_SHELL);
+        if installed.is_err() {
+            report::note("no Chromium without windows here; the specs take longer in a whole one");
+        }
+    }
     browser(&CHROMIUM) & browser(&system::FONTS)
 }
 

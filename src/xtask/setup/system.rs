@@ -20,6 +20,13 @@ pub(crate) const CHROMIUM: Wanted = Wanted {
     packages: &["chromium"],
 };
 
+/// The same Chromium without the browser round its pages; Debian alone has it as a package.
+pub(crate) const CHROMIUM_SHELL: Wanted = Wanted {
+    name: "Chromium without its windows",
+    groups: &[&["chromium-headless-shell"]],
+    packages: &["chromium-headless-shell"],
+};
+
 /// Gecko, driven through WebDriver BiDi.
 pub(crate) const FIREFOX: Wanted = Wanted {
     name: "Firefox",
