@@ -183,9 +183,7 @@ async function* sheetsOverTheBench(app) {
   await expect(bench.title).toHaveText("Gather");
   yield "Bench, two bakes";
   yield* plan(app);
-  const second = await bench.openMore();
-  await second.getByRole("button", { name: "Give up this bake" }).click();
-  await page.locator("dialog.sheet[open]").last().getByRole("button", { name: "Give up this bake" }).click();
+  await bench.giveUp();
   await app.turnTo("#/bench");
   await expect(bench.main).toBeVisible();
 }
