@@ -98,9 +98,15 @@ for (const { name, at: [title, asks], hours, says, then = says } of SCENES) {
   });
 }
 
+/** A phone that can't keep its screen on, and says so in a line over what is asked. */
+async function withoutWakeLock(page) {
+  await page.addInitScript(() => delete Navigator.prototype.wakeLock);
+}
+
 /** Nothing of it is out of sight, nor behind what is pressed. */
 async function readsAll(bench, all) {
   const press = await bench.mainAction.boundingBox();
+  await expect(bench.honestLine).toHaveText("Keep the screen on: this phone won't.");
   for (const read of all) {
     await expect(read).toBeInViewport({ ratio: 0.99 });
     const box = await read.boundingBox();
@@ -116,6 +122,7 @@ for (const size of [
   test(`beside lost food both what it is and what to do are read at ${size.width}x${size.height}`, async ({ app, page }) => {
     const { alarm, bench, clock } = app;
     await page.setViewportSize(size);
+    await withoutWakeLock(page);
     await takeUp(app, "Final proof", { asks: "wait" });
     await clock.sleep(6 * HOUR);
     await alarm.stopAll();
@@ -127,6 +134,7 @@ for (const size of [
   test(`beside it and how to say that a press came late as well at ${size.width}x${size.height}`, async ({ app, page }) => {
     const { alarm, bench, clock } = app;
     await page.setViewportSize(size);
+    await withoutWakeLock(page);
     await takeUp(app, "Into the oven");
     await clock.sleep(25 * MINUTE);
     await alarm.stopAll();
