@@ -67,7 +67,7 @@ impl Day {
                 bakes: &after,
                 names: &names(&after),
             };
-            moved(before, after, self.now)
+            moved(before, after, self.now).filter(Moved::is_news)
         });
         self.plans.moved = told.clone().flatten();
         let is_kept = told.is_some_and(|told| told.is_none_or(|told| told.why.is_passing()));

@@ -4,134 +4,29 @@ mod back;
 mod calling;
 mod changes;
 pub(crate) mod nights;
+mod planned;
 mod promises;
 mod stands;
 pub(crate) mod told;
 mod wishes;
 
-use domain::bake::{Alarm, Bake, BakeId, CALLED, Event, State};
-use domain::schedule::plan::{Made, Moved, Timetable, moved, patience, timetable};
+use domain::bake::{Alarm, Bake, BakeId, State};
+use domain::schedule::plan::{Made, Moved, moved, patience, timetable};
 use domain::units::{Minutes, Moment, minutes};
 
-use super::{BakeView, Late, Oventide};
+use super::{Late, Oventide};
 use crate::reactive::effect;
 use crate::words;
 use back::goes_on_from;
 pub(crate) use changes::Change;
 use changes::{MOST_CHANGES, keep_change};
+pub(crate) use planned::Planned;
+use planned::wished_at;
 pub(super) use promises::Keeping;
 pub(crate) use wishes::{WishEdit, WishedOf, running_bakes, running_states};
 
 /// A baker who is behind the plan is planned for anew no more often than this.
 const AGAIN: Minutes = minutes(1.0);
-
-/// The plan of all running bakes.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Planned {
-    /// Which bakes; the plan tells them by their places here.
-    pub(crate) bakes: Vec<BakeId>,
-    /// The plan itself.
-    pub(crate) timetable: Timetable,
-    /// When it was made.
-    pub(crate) at: Moment,
-    /// By bake: when the baker is called to begin it. A baker who is late was called at the moment that has
-    /// passed, and a bake that couldn't begin any sooner calls nobody: it was only just planned.
-    calls: Vec<Option<Moment>>,
-    /// By bake: when the first of those calls was that nobody has followed; nothing where there is none.
-    first_calls: Vec<Option<Moment>>,
-    /// By bake: when its oven is to be turned on, kept likewise.
-    ovens: Vec<Option<Moment>>,
-}
-
-impl Planned {
-    /// The place of a bake among those planned.
-    pub(crate) fn place(&self, bake: &BakeId) -> Option<usize> {
-        self.bakes.iter().position(|known| known == bake)
-    }
-
-    /// Where the bakes stand, in the order in which the plan tells them; nothing where one of them is gone.
-    pub(crate) fn states<'a>(&self, bakes: &'a [Bake]) -> Option<Vec<&'a State>> {
-        let of = |id: &BakeId| bakes.iter().find(|bake| bake.id == *id);
-        self.bakes
-            .iter()
-            .map(|id| of(id).map(Bake::state))
-            .collect()
-    }
-
-    /// When what is asked of a bake is to begin, or what begins it is, if that can wait until then.
-    pub(crate) fn begins(&self, view: &BakeView, now: Moment) -> Option<Moment> {
-        let begins = *self.timetable.begins.get(self.place(&view.bake.id)?)?;
-        let asked = view.own_ask().step();
-        let is_held = asked.is_none_or(|step| view.bake.state().held_back().contains(&step));
-        begins.filter(|&begins| begins > now && is_held)
-    }
-
-    /// When somebody was first called to begin a bake or to go on with it, if that was by now.
-    pub(crate) fn called(&self, place: usize, now: Moment) -> Option<Moment> {
-        let called = self.first_calls.get(place).copied().flatten();
-        called.filter(|&called| called <= now)
-    }
-
-    /// A new plan, after this one if there was one.
-    pub(in crate::state) fn new(
-        running: &[Bake],
-        timetable: Timetable,
-        at: Moment,
-        before: Option<&Self>,
-    ) -> Self {
-        let states: Vec<&State> = running.iter().map(Bake::state).collect();
-        let call = |(place, (bake, begins)): (usize, (&Bake, &Option<Moment>))| {
-            let state = bake.state();
-            // Plans begin with a whole minute, so less than one ahead is now; whoever is still away isn't there.
-            let ahead = match *begins {
-                Some(begins) => calling::ahead(begins, at),
-                None => timetable
-                    .plan
-                    .on_return(place, state)
-                    .filter(|&back| back > at),
-            };
-            let was = before.and_then(|before| *before.calls.get(before.place(&bake.id)?)?);
-            if let Some(next) = ahead {
-                let has_work = before.is_some() && begins.is_some();
-                let behind = has_work.then(|| calling::behind(&timetable.plan, &states, next));
-                return calling::to_begin(place, bake, next, &behind.unwrap_or_default(), was, at);
-            }
-            match before {
-                Some(_) => {
-                    let was = was?;
-                    // Who did anything since they were to be back is back.
-                    let goes_on = begins.is_some() || (state.is_back_at(was) && state.newest < was);
-                    (was <= at && goes_on).then_some(was)
-                }
-                // Nobody knows when it fell due, only that it has.
-                None => wished_at(bake).filter(|&wished| begins.is_some() && at - wished >= CALLED),
-            }
-        };
-        let called = running.iter().zip(&timetable.begins).enumerate();
-        let calls: Vec<Option<Moment>> = called.map(call).collect();
-        let first = |(bake, call): (&Bake, &Option<Moment>)| {
-            let was = before.and_then(|before| before.called(before.place(&bake.id)?, at));
-            call.map(|call| was.map_or(call, |was| was.min(call)))
-        };
-        Self {
-            first_calls: running.iter().zip(&calls).map(first).collect(),
-            calls,
-            ovens: calling::ovens(running, &timetable, before),
-            bakes: running.iter().map(|bake| bake.id.clone()).collect(),
-            timetable,
-            at,
-        }
-    }
-
-    /// The plan by the places of other bakes, as what is to be kept of it.
-    fn before(&self, bakes: &[BakeId]) -> Timetable {
-        let place = |old: usize| {
-            let id = self.bakes.get(old)?;
-            bakes.iter().position(|bake| bake == id)
-        };
-        self.timetable.reordered(&place, bakes.len())
-    }
-}
 
 /// Whether somebody has a bake before their eyes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -142,8 +37,6 @@ pub(crate) enum Look {
     Went(Option<Moment>),
 }
 
-/// What only time has moved is told from here on: minute by minute it would be noise.
-const PASSING: Minutes = minutes(5.0);
 /// What the plan was last told to be, with the bakes as they were then: what moves is held against that, so that
 /// minutes that are too few to be told add up.
 #[derive(Clone)]
@@ -208,10 +101,7 @@ impl Oventide {
             seen.told.push(is);
             return;
         };
-        let told = compare(promised, &is, now).filter(|moved| {
-            let by = (moved.ready.1 - moved.ready.0).get().abs();
-            !moved.why.is_passing() || by >= PASSING.get()
-        });
+        let told = compare(promised, &is, now).filter(Moved::is_news);
         let was_passing = std::mem::take(&mut seen.is_passing);
         self.changes.update(|changes| {
             // Nobody did anything meanwhile, so it is the same that grew, or has come to nothing.
@@ -232,14 +122,6 @@ impl Oventide {
             }
         });
     }
-}
-
-/// When something was last wished of the time of a bake that stands for a table.
-fn wished_at(bake: &Bake) -> Option<Moment> {
-    bake.state().wishes.table?;
-    let mut log = bake.log().iter().rev();
-    let wished = log.find(|entry| matches!(entry.event, Event::Wished(_)));
-    wished.map(|entry| entry.at)
 }
 
 fn compare(promised: &Promised, is: &Promised, now: Moment) -> Option<Moved> {

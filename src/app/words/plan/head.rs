@@ -5,7 +5,7 @@ use domain::schedule::plan::{Margin, Proven};
 use domain::units::Moment;
 
 use super::{SAME, away};
-use crate::state::plan::told::{Because, Early, Given};
+use crate::state::plan::told::{Because, Early, Given, Unsure};
 use crate::words::letters::{capital, listed};
 use crate::words::quantity::{between, span};
 use crate::words::when;
@@ -76,9 +76,10 @@ pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String 
         )
     } else if spare + SAME < buffer {
         format!(
-            "That is {} before {table}; {} would be safer, for rises may take that much longer.",
+            "That is {} before {table}; {} would be safer, for {} may take that much longer.",
             span(kept.spare()),
-            span(kept.buffer)
+            span(kept.buffer),
+            unsure(early.unsure)
         )
     } else if is_ample {
         let because = early.because.as_ref();
@@ -90,8 +91,9 @@ pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String 
         )
     } else {
         format!(
-            "That is {} before {table}: rises may take that much longer.",
-            span(kept.spare())
+            "That is {} before {table}: {} may take that much longer.",
+            span(kept.spare()),
+            unsure(early.unsure)
         )
     };
     // What spoils until then; of several breads for one table the first are out before the last.
@@ -101,6 +103,15 @@ pub(crate) fn beside_table(kept: &Margin, early: &Early, now: Moment) -> String 
         None => {}
     }
     said
+}
+
+fn unsure(what: Unsure) -> &'static str {
+    match what {
+        Unsure::Rises => "rises",
+        Unsure::Bakes => "baking",
+        Unsure::Cools => "cooling",
+        Unsure::Hands => "your work",
+    }
 }
 
 fn why_early(because: &Because, now: Moment) -> String {

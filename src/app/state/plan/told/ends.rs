@@ -1,7 +1,7 @@
 //! The ends of a plan: how they stand to their tables, what hangs on them, and why one is sooner than it has to be.
 
 use domain::bake::{HOT_KITCHEN, PERISHABLE_LIMIT, PERISHABLE_LIMIT_HOT, State};
-use domain::formula::StepKind;
+use domain::formula::{Length, StepKind};
 use domain::schedule::plan::{Item, Margin, What, away, table_of};
 use domain::units::Moment;
 
@@ -63,6 +63,36 @@ pub(crate) struct Early {
     pub(crate) spoils: bool,
     /// What of that is out of the oven for longer before the table than it may stand out, where there are other breads.
     pub(crate) cold: Option<Vec<String>>,
+    /// What is least sure of how long it takes.
+    pub(crate) unsure: Unsure,
+}
+
+/// What a table has time to spare for: of all that is left, what is least sure of how long it takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Unsure {
+    /// Rises, which hang on yeast and warmth.
+    Rises,
+    /// Baking.
+    Bakes,
+    /// Bread that cools.
+    Cools,
+    /// Hands.
+    Hands,
+}
+
+impl Unsure {
+    fn of<'a>(left: impl Iterator<Item = &'a Length> + Clone) -> Self {
+        let any = |is: fn(&Length) -> bool| left.clone().any(is);
+        if any(|length| matches!(length, Length::Ferment { .. })) {
+            Self::Rises
+        } else if any(|length| matches!(length, Length::Bake { .. })) {
+            Self::Bakes
+        } else if any(|length| matches!(length, Length::Cool { .. })) {
+            Self::Cools
+        } else {
+            Self::Hands
+        }
+    }
 }
 
 /// Why bread is ready sooner than it has to be: later something would be in its way.
@@ -139,10 +169,13 @@ pub(super) fn early(planned: &Planned, states: &[&State], names: &[String]) -> V
         };
         let cold = of.clone().filter(is_cold).map(|bake| names[bake].clone());
         let cold: Vec<String> = cold.collect();
+        let left = items.iter().filter_map(step);
+        let left = left.filter(|&(bake, _)| is_for(bake));
         Early {
             because,
             spoils: of.any(keeps),
             cold: (!cold.is_empty()).then_some(cold),
+            unsure: Unsure::of(left.map(|(_, step)| &step.length)),
         }
     };
     planned.timetable.margins.iter().map(early).collect()

@@ -5,6 +5,7 @@ use domain::formula::StepKind;
 use domain::schedule::plan::{Plan, What};
 use domain::units::Moment;
 
+use crate::state::Planned;
 use crate::words;
 
 /// What is said of one bake, and whether that takes the place of all lateness in it.
@@ -37,4 +38,31 @@ pub(super) fn limits(plan: &Plan, bake: usize, state: &State, now: Moment) -> (b
         }
     }
     (false, String::new())
+}
+
+/// By bake what is said of limits that are past, and of what is left out while something waits, with its name where there
+/// are several.
+pub(super) fn left_out(
+    planned: &Planned,
+    states: &[&State],
+    names: &[String],
+    past: Vec<String>,
+    now: Moment,
+) -> Vec<String> {
+    let mut left_out = Vec::new();
+    for (bake, ((state, name), past)) in states.iter().zip(names).zip(past).enumerate() {
+        let called = planned.called(bake, now);
+        let left = planned.timetable.plan.left_out(bake, state, called);
+        let left = left.map(|left| words::plan::left_out(state, left, now));
+        for said in [past, left.unwrap_or_default()] {
+            if !said.is_empty() {
+                left_out.push(if states.len() > 1 {
+                    format!("{name}: {said}")
+                } else {
+                    said
+                });
+            }
+        }
+    }
+    left_out
 }

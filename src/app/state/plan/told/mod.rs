@@ -1,21 +1,21 @@
 //! The plan as it is shown: every item with its names, where it is drawn and what it waits for.
 
 mod ends;
+mod entries;
 mod entry;
 mod limits;
 mod why;
 
-use domain::bake::{Bake, CALLED, State};
+use domain::bake::{Bake, State};
 use domain::estimate::Estimate;
-use domain::formula::{Step, StepKind};
-use domain::schedule::plan::{BeforeAway, Item, Margin, Proven, RetardPart, What, away, table_of};
+use domain::schedule::plan::{BeforeAway, Margin, Proven, away};
 use domain::sorted;
 use domain::units::Moment;
 
-pub(crate) use self::ends::{Because, Early, of_table};
-use self::ends::{chains, early, margins, tables_on};
+pub(crate) use self::ends::{Because, Early, Unsure, of_table};
+use self::ends::{early, margins};
+use self::entries::Telling;
 pub(crate) use self::entry::{AWAY, Entry, Lane, Why, window};
-use self::entry::{short, title};
 use super::{Planned, stands};
 use crate::words;
 
@@ -62,153 +62,19 @@ impl Told {
     /// What a plan of some of these bakes says; nothing where one of those is gone.
     pub(crate) fn of(planned: &Planned, bakes: &[Bake], now: Moment) -> Option<Self> {
         let plan = &planned.timetable.plan;
-        let several = planned.bakes.len() > 1;
         let states = planned.states(bakes)?;
         let names = words::distinct_names(&states);
-        let chains = chains(planned, &states);
-        let title = |item: &Item| title(item.what, &states);
         let past = states.iter().enumerate();
         let past = past.map(|(bake, state)| limits::limits(plan, bake, state, now));
-        let past: Vec<(bool, String)> = past.collect();
-        let mut waits = false;
-        let mut entries = Vec::with_capacity(plan.items.len());
-        for (place, item) in plan.items.iter().enumerate() {
-            let mut entry = Entry {
-                key: format!("{AWAY}{}", item.start.epoch_ms()),
-                of: None,
-                lane: Lane::Hands,
-                part: None,
-                title: title(item),
-                short: short(item.what),
-                whose: None,
-                start: item.start,
-                end: item.end,
-                window: None,
-                hangs: chains.iter().any(|(_, chain)| chain.contains(&place)),
-                for_table: !planned.timetable.margins.is_empty(),
-                tables: tables_on(&chains, place),
-                pinned: None,
-                passed: None,
-                cold: None,
-                is_cold: false,
-                can_fix: false,
-                why: Why::Free,
-                too_late_by: item.too_late_by.filter(|late| late.get() >= 1.0),
-            };
-            // What stands there comes last, with what no plan has an item for.
-            if matches!(
-                item.what,
-                What::Retard(_, _, RetardPart::Stands) | What::Kept(..)
-            ) {
-                continue;
-            }
-            let Some((bake, step)) = item.what.of() else {
-                // Beyond the end nobody is missed.
-                if item.start < plan.end.high() {
-                    entries.push(entry);
-                }
-                continue;
-            };
-            let state = states[bake];
-            let Some(known) = state.formula.step(step) else {
-                continue;
-            };
-            let id = &planned.bakes[bake];
-            entry.of = Some((id.clone(), step));
-            waits |= entry.too_late_by.is_some();
-            entry.too_late_by = entry.too_late_by.filter(|_| !past[bake].0);
-            entry.part = Some(Lane::Part(bake, known.component));
-            entry.whose = several.then(|| names[bake].clone());
-            entry.key = format!("{}/{}", id.0, step.0);
-            let goes_on = item.start < planned.at
-                || (!known.is_hands() && state.progress(step).open_since.is_some());
-            // What is another bread's is told with its name.
-            let named = |other: &Item| {
-                let of = other.what.of().filter(|&(of, _)| of != bake);
-                let whose = of.map(|(of, _)| names[of].as_str());
-                words::of_bread(&title(other), whose)
-            };
-            entry.why = if goes_on {
-                Why::GoesOn
-            } else {
-                why::why(plan, item, known, planned.at, &named)
-            };
-            let rise = plan.item(What::Step(bake, step));
-            let rises = state.progress(step).ended.is_none() && !known.is_hands();
-            let rise = rise.filter(|_| rises);
-            entry.cold = rise.and_then(|rise| state.stay(step, rise.start));
-            if let What::Fold(_, _, nth) = item.what {
-                entry.key = format!("{}/{nth}", entry.key);
-            } else if let What::Retard(_, _, cold) = item.what {
-                entry.key += if cold == RetardPart::Out {
-                    "/out"
-                } else {
-                    "/in"
-                };
-                let at = entry.cold.map(|stay| match cold {
-                    RetardPart::Out => stay.to,
-                    RetardPart::In | RetardPart::Stands => stay.from,
-                });
-                // Whoever can't come then has another reason.
-                if at.is_some_and(|at| (at - item.start).get().abs() < 1.0) {
-                    entry.why = Why::Planned;
-                }
-            } else {
-                entry.can_fix = !goes_on;
-                let pin = state.pins.get(&step).copied();
-                let pin = pin.filter(|_| !goes_on && !state.is_begun(known));
-                let has_passed = |&pin: &Moment| now - pin >= CALLED;
-                entry.passed = pin.filter(has_passed);
-                entry.pinned = pin.filter(|pin| !has_passed(pin));
-                if entry.pinned == Some(item.start) {
-                    entry.why = Why::Fixed;
-                } else if let Some(table) = serves(known, state, item).filter(|_| !goes_on) {
-                    (entry.start, entry.end) = (table - (item.end - item.start), table);
-                    entry.why = Why::Planned;
-                }
-                if !known.is_hands() {
-                    entry.lane = if known.needs.oven {
-                        Lane::Oven
-                    } else {
-                        Lane::Part(bake, known.component)
-                    };
-                    entry.is_cold = known.needs.fridge;
-                    entry.window = window(item);
-                }
-            }
-            entries.push(entry);
-        }
+        let (lost, past): (Vec<bool>, Vec<String>) = past.unzip();
+        let telling = Telling::new(planned, &states, &names, lost, now);
+        let mut entries = telling.entries();
         stands::add(&mut entries, planned, &states);
-        let begins = planned.timetable.begins.iter().zip(&states).zip(&names);
-        let mut begins: Vec<(String, (Moment, bool))> = begins
-            .filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))))
-            .collect();
-        sorted::by_key(&mut begins, |&(_, at)| at);
-        let mut left_out = Vec::new();
-        for (bake, ((state, name), (_, past))) in states.iter().zip(&names).zip(past).enumerate() {
-            let left = plan.left_out(bake, state, planned.called(bake, now));
-            let left = left.map(|left| words::plan::left_out(state, left, now));
-            for said in [past, left.unwrap_or_default()] {
-                if !said.is_empty() {
-                    left_out.push(if states.len() > 1 {
-                        format!("{name}: {said}")
-                    } else {
-                        said
-                    });
-                }
-            }
-        }
         Some(Self {
             given: Given {
-                // Who queues for the hands wishes nothing.
-                as_wished: states
-                    .iter()
-                    .any(|state| state.wishes.table.is_some() || state.wishes.not_before.is_some())
-                    || entries.iter().any(|entry| {
-                        entry.of.is_none() || entry.pinned.is_some() || entry.cold.is_some()
-                    }),
+                as_wished: is_as_wished(&entries, &states),
                 as_heated: plan.as_heated,
-                waits,
+                waits: telling.waits(),
             },
             lanes: lanes(&entries, &states, &names),
             entries,
@@ -219,17 +85,31 @@ impl Told {
             early: early(planned, &states, &names),
             margins: margins(planned, &states, &names),
             before_away: before_away(planned, &states, &names, now),
-            left_out,
-            begins,
+            left_out: limits::left_out(planned, &states, &names, past, now),
+            begins: begins(planned, &states, &names),
             at: planned.at,
         })
     }
 }
 
-/// The table that a step serves at, where what is for it is ready before: whoever serves does it then.
-fn serves(step: &Step, state: &State, item: &Item) -> Option<Moment> {
-    let table = table_of(state).filter(|_| step.kind == StepKind::Serve);
-    table.filter(|&table| table > item.end)
+/// Whether what is proven holds only for what is asked of the time. Who queues for the hands wishes nothing.
+fn is_as_wished(entries: &[Entry], states: &[&State]) -> bool {
+    let wishes = |state: &&State| {
+        let wishes = &state.wishes;
+        wishes.table.is_some() || wishes.not_before.is_some()
+    };
+    let asks = |entry: &Entry| entry.of.is_none() || entry.pinned.is_some() || entry.cold.is_some();
+    states.iter().any(wishes) || entries.iter().any(asks)
+}
+
+/// When each bake begins with what can still wait, soonest first, and whether it has begun with something else.
+fn begins(planned: &Planned, states: &[&State], names: &[String]) -> Vec<(String, (Moment, bool))> {
+    let begins = planned.timetable.begins.iter().zip(states).zip(names);
+    let begins =
+        begins.filter_map(|((at, state), name)| Some((name.clone(), ((*at)?, state.has_begun()))));
+    let mut begins: Vec<_> = begins.collect();
+    sorted::by_key(&mut begins, |&(_, at)| at);
+    begins
 }
 
 fn before_away(

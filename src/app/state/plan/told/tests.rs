@@ -4,7 +4,7 @@ use checks::{begin, say, starter, up_to};
 use domain::bake::{BakeId, Intent, Wishes};
 use domain::formula::StepKind;
 use domain::kitchen::Kitchen;
-use domain::schedule::plan::timetable;
+use domain::schedule::plan::{What, timetable};
 use domain::units::minutes;
 
 use super::*;

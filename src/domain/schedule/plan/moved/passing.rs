@@ -1,9 +1,21 @@
 //! What time itself has moved: something should have begun or ended, and nobody said that it has.
 
-use super::{Both, Why};
+use super::{Both, Moved, Why};
 use crate::formula::{Step, StepId};
 use crate::schedule::plan::{Item, What};
 use crate::units::{Minutes, Moment, minutes};
+
+/// What only time has moved is told from here on: minute by minute it would be noise.
+const NOISE: Minutes = minutes(5.0);
+
+impl Moved {
+    /// Whether it is worth telling: of what only time has moved, what is more than noise. What isn't told adds up.
+    #[must_use]
+    pub fn is_news(&self) -> bool {
+        let by = self.ready.1 - self.ready.0;
+        !self.why.is_passing() || by.get().abs() >= NOISE.get()
+    }
+}
 
 impl<'a> Both<'a> {
     /// What time has gone by, and how much later that is for it: of what everything hangs on first, then of all the rest.
