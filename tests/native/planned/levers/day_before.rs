@@ -122,3 +122,22 @@ fn each_is_offered_by_itself(ids: &[&str], late: f64) -> usize {
     }
     offered.len()
 }
+
+/// Two weeks is the farthest that anything can be fixed ahead. A clock that is put back while the app is closed leaves what
+/// is wished beyond that, and so the mixing can't be fixed to it.
+#[test]
+fn what_would_be_refused_when_it_is_pressed_is_not_offered() {
+    let mut bakes = begun(TABLES[0]);
+    let wishes = Wishes {
+        not_before: Some(THREE + hours(14.0 * 24.0) - minutes(5.0)),
+        ..Wishes::default()
+    };
+    wish(&mut bakes, &wishes, THREE);
+    let is_it = |way: &Way| matches!(way.lever, Lever::DayBefore { .. });
+    assert!(ways(&bakes, THREE).iter().any(is_it));
+    let put_back = THREE - minutes(10.0);
+    for way in ways(&bakes, put_back) {
+        assert!(!is_it(&way), "{way:?}");
+        done(&bakes, &way, put_back);
+    }
+}

@@ -1,11 +1,9 @@
 //! A filling that is made the day before.
 
-use std::borrow::Cow;
-
 use super::{Lever, Search};
-use crate::bake::{Intent, Wishes, decide};
+use crate::bake::{Intent, Wishes};
 use crate::formula::{ComponentKind, Formula, StepKind};
-use crate::schedule::plan::ways::trial::{As, LeftOff};
+use crate::schedule::plan::ways::trial::LeftOff;
 use crate::units::{Minutes, Moment, minutes};
 
 /// A filling made the day before is in the fridge so long before anything else begins.
@@ -56,21 +54,20 @@ impl Search<'_> {
                 continue;
             };
             let (wishes, mix) = (state.wishes.clone(), not_before.max(self.trials.now));
-            let mut intents = vec![Intent::Wish(Box::new(Wishes {
+            let lifted = Wishes {
                 not_before: None,
                 ..wishes
-            }))];
-            intents.push(Intent::Pin(first.id, Some(from)));
-            intents.push(Intent::Pin(mixing.id, Some(mix)));
-            let mut after = self.bakes[bake].clone();
-            for intent in &intents {
-                if let Ok(entries) = decide(&after, intent.clone(), self.trials.now) {
-                    after.append(entries);
-                }
-            }
-            let mut case = self.case.clone();
-            case.bakes[bake] = Cow::Owned(after.state().clone());
-            let trial = self.trials.tried(&case, As::Wished).await?;
+            };
+            let intents = vec![
+                Intent::Wish(Box::new(lifted)),
+                Intent::Pin(first.id, Some(from)),
+                Intent::Pin(mixing.id, Some(mix)),
+            ];
+            // Tried as it is asked for: what is refused then would be refused when it is pressed.
+            let Some(after) = self.asked(bake, Intent::AtOnce(intents.clone())) else {
+                continue;
+            };
+            let trial = self.with(bake, after).await?;
             let fill = own().find(|step| step.kind == StepKind::Fill);
             let (Some(begun), Some(away), Some(fill)) = (
                 trial.step(bake, first.id),

@@ -24,16 +24,15 @@ const COOL: Celsius = celsius(16.0);
 /// ASSUMPTION: judgement: a kitchen differs by as much from its table to its shelf.
 const OTHER_K: f64 = 3.0;
 /// For how many hours a dough whose rise goes on is put into the fridge, to see whether that helps: from an errand to
-/// the longest night, an hour to two apart, the nights closest because they end when somebody gets up.
+/// the longest night, errands an hour apart and what is longer an hour and a half to two.
 ///
 /// ASSUMPTION: judgement.
 const STAYS_NOW_H: [f64; 9] = [1.0, 2.0, 3.0, 4.5, 6.0, 8.0, 9.5, 11.0, 13.0];
 /// For how many hours one whose rise is still to come is: only for so long that it is sure to be as cold as the fridge,
-/// which what rises after it is planned for.
+/// which what rises after it is planned for. From eight on an hour apart, for the shortest that keeps the table lets the
+/// baker mix as late as can be.
 ///
 /// ASSUMPTION: judgement.
-///
-/// An hour apart, for the shortest that keeps the table lets the baker mix as late as can be.
 const STAYS_TO_COME_H: [f64; 7] = [6.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0];
 
 impl Search<'_> {
@@ -197,7 +196,7 @@ impl Search<'_> {
     }
 
     /// A bake after something was asked of it; none where that is refused.
-    fn asked(&self, bake: usize, intent: Intent) -> Option<State> {
+    pub(super) fn asked(&self, bake: usize, intent: Intent) -> Option<State> {
         let mut after = self.bakes[bake].clone();
         let entries = decide(&after, intent, self.trials.now).ok()?;
         after.append(entries);
