@@ -4,9 +4,11 @@
 //! isn't there, a fold of a dough that isn't rising) changes nothing, so that
 //! every prefix of every log has a state.
 
+mod steps;
+
 use super::event::{AlarmId, Entry, Event, TimerId};
 use super::hot_body::bodies;
-use super::progress::{Ended, How, Progress, Status, Timer, note, take_in};
+use super::progress::{How, Progress, Status, Timer, note, take_in};
 use super::since;
 use super::state::State;
 use super::stay::can_be_retarded;
@@ -17,7 +19,7 @@ use super::wishes::{self, Wishes};
 use crate::formula::{Formula, StepId};
 use crate::kitchen::Kitchen;
 use crate::sorted::Map;
-use crate::units::{Minutes, Moment, minutes};
+use crate::units::{Celsius, Grams, Minutes, Moment, minutes};
 
 impl State {
     /// The state after a whole log. `None` when it doesn't begin with the start of a bake.
@@ -113,57 +115,21 @@ impl State {
             Event::Done { step } => self.end(*step, at, How::Done),
             Event::Skipped { step } => self.end(*step, at, How::Skipped),
             Event::Reopened { step } => self.reopen(*step),
-            Event::Marked { step, mark, on } => {
-                let Some(progress) = self.open_step(*step) else {
-                    return;
-                };
-                if *on {
-                    progress.marks.insert(*mark);
-                    progress.first_mark = progress.first_mark.or(Some(at));
-                    // Whoever marks is in the middle of it, and it isn't taken from under the hands.
-                    self.turn_to(*step, at);
-                    self.marked_at = Some(at);
-                } else {
-                    progress.marks.remove(mark);
-                    progress.first_mark =
-                        progress.first_mark.filter(|_| !progress.marks.is_empty());
-                }
-            }
+            Event::Marked { step, mark, on } => self.mark(*step, *mark, *on, at),
             Event::Folded { step } => self.fold_ended(*step, at, How::Done),
             Event::FoldSkipped { step } => self.fold_ended(*step, at, How::Skipped),
-            Event::FoldPutOff { step, by } => {
-                if let Some(progress) = self.open_step(*step) {
-                    progress.fold_later = Some(at + *by);
-                    self.turn_away(*step);
-                }
-            }
-            Event::Extended { step, by } => {
-                if let Some(progress) = self.open_step(*step) {
-                    progress.look_again = Some(at + *by);
-                    progress.rounds = progress.rounds.saturating_add(1);
-                    self.turn_away(*step);
-                }
-            }
-            Event::KitchenMeasured { air } => {
-                let place = self.air.partition_point(|&(before, _)| before <= at);
-                self.air.insert(place, (at, *air));
-                self.kitchen.air = self.air.last().map_or(*air, |&(_, newest)| newest);
-            }
+            Event::FoldPutOff { step, by } => self.put_fold_off(*step, at + *by),
+            Event::Extended { step, by } => self.look_again(*step, at + *by),
+            Event::KitchenMeasured { air } => self.air_measured(*air, at),
             Event::KitchenChanged(kitchen) => self.change_kitchen(kitchen, at),
             Event::DoughMeasured {
                 component,
                 temperature,
-            } => {
-                take_in(&mut self.doughs, at, *component, *temperature);
-            }
+            } => take_in(&mut self.doughs, at, *component, *temperature),
             Event::CoreMeasured { step, temperature } => {
                 take_in(&mut self.cores, at, *step, *temperature);
             }
-            Event::OvenHot { step, oven } => {
-                if let Some(progress) = self.open_step(*step) {
-                    progress.oven_was = Some(*oven);
-                }
-            }
+            Event::OvenHot { step, oven } => self.oven_found_hot(*step, *oven),
             // What had ended by then was in somebody's hands.
             Event::Moved { step, place } if self.is_open(*step) => {
                 self.moved_by_plan(*step, *place, at);
@@ -176,11 +142,7 @@ impl State {
                 note(&mut self.pourings, at, *step, *held);
             }
             Event::Moved { .. } | Event::Poured { .. } | Event::RiseSeen { .. } => {}
-            Event::PieceWeighed { piece, mass } => {
-                if *piece < self.formula.pieces.count {
-                    self.masses.insert(*piece, *mass);
-                }
-            }
+            Event::PieceWeighed { piece, mass } => self.weigh(*piece, *mass),
             Event::MassRemoved { piece } => {
                 self.masses.remove(piece);
             }
@@ -195,12 +157,7 @@ impl State {
             Event::Wished(wishes) if wishes::check(wishes, at).is_err() => {}
             Event::Wished(wishes) => self.wishes = (**wishes).clone(),
             Event::Pinned { at: Some(to), .. } if wishes::ahead(*to, at).is_err() => {}
-            Event::Pinned { step, at: to } => {
-                if self.pins.get(step).is_some_and(|&pin| pin <= at) {
-                    self.is_there(at);
-                }
-                self.pin(*step, *to, at);
-            }
+            Event::Pinned { step, at: to } => self.pin(*step, *to, at),
             Event::RetardPlanned { step, stay } => self.plan_stay(*step, *stay, at),
             Event::Refitted(formula) => self.refit(formula),
             Event::Acknowledged { alarm } => {
@@ -221,6 +178,9 @@ impl State {
 
     /// A step that starts at a moment, or whenever it can again.
     fn pin(&mut self, step: StepId, to: Option<Moment>, at: Moment) {
+        if self.pins.get(&step).is_some_and(|&pin| pin <= at) {
+            self.is_there(at);
+        }
         match to.filter(|_| self.progress(step).ended.is_none()) {
             Some(to) => {
                 self.pins.insert(step, to);
@@ -256,11 +216,6 @@ impl State {
         self.open_steps();
     }
 
-    fn open_step(&mut self, step: StepId) -> Option<&mut Progress> {
-        let progress = self.steps.get_mut(&step)?;
-        (progress.open_since.is_some() && progress.ended.is_none()).then_some(progress)
-    }
-
     fn set_timer(&mut self, timer: TimerId, name: &str, at: Moment, length: Minutes) {
         self.timers_set = self.timers_set.max(timer.0.saturating_add(1));
         let timer_state = Timer {
@@ -271,37 +226,16 @@ impl State {
         self.timers.insert(timer, timer_state);
     }
 
-    fn end(&mut self, step: StepId, at: Moment, how: How) {
-        let Some(progress) = self.open_step(step) else {
-            return;
-        };
-        progress.ended = Some(Ended { at, how });
-        self.retards.remove(&step);
-        self.turn_away(step);
-        self.open_steps();
-    }
-
-    fn fold_ended(&mut self, step: StepId, at: Moment, how: How) {
-        if let Some(progress) = self.open_step(step) {
-            progress.folds.push(Ended { at, how });
-            progress.fold_later = None;
-            // Who turned to the dough did so for this.
-            self.turn_away(step);
+    fn weigh(&mut self, piece: u16, mass: Grams) {
+        if piece < self.formula.pieces.count {
+            self.masses.insert(piece, mass);
         }
     }
 
-    /// Whoever marks one line after the other has been at it since the first.
-    fn turn_to(&mut self, step: StepId, at: Moment) {
-        if self.picked != Some(step) {
-            self.picked = Some(step);
-            self.picked_since = at;
-            self.marked_at = None;
-        }
-    }
-
-    /// Other work is offered from now on.
-    fn turn_away(&mut self, step: StepId) {
-        self.picked = self.picked.filter(|&picked| picked != step);
+    fn air_measured(&mut self, air: Celsius, at: Moment) {
+        let place = self.air.partition_point(|&(before, _)| before <= at);
+        self.air.insert(place, (at, air));
+        self.kitchen.air = self.air.last().map_or(air, |&(_, newest)| newest);
     }
 
     /// The air is measured on its own, so what is said of it here counts for nothing.

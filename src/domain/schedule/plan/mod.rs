@@ -38,7 +38,7 @@ use lengths::{Lengths, as_promised, begun_by, misses_its_stay, outlined, redone,
 pub use moved::{Ends, Made, Moved, NOTABLE, Named, OwnEnd, Shifted, Why, moved};
 pub use read::agenda::{Call, agenda};
 pub use read::in_use::in_use;
-use starts::rounds::{Found, From, Rounds};
+use starts::rounds::{Found, Guess, Rounds};
 pub use timetable::{
     BeforeAway, Hinders, Margin, Promise, Promised, Promises, Timetable, away, later_than_fixed,
     table_of, tables, timetable,
@@ -221,19 +221,19 @@ fn plan_once(
         at_once: Vec::new(),
     };
     let late = promised.iter().filter(|item| item.too_late_by.is_some());
-    let from = From {
+    let guess = Guess {
         was: was.clone(),
         lengths,
         hot,
         lets_wait: late.map(|item| item.what).collect(),
     };
-    let mut found = rounds.best(from, go_on)?;
+    let mut found = rounds.best(guess, go_on)?;
     while bounds.goal == Goal::Soonest && rounds.at_once.len() < AT_ONCE {
         let Some((what, at)) = found.plan.put_off(bakes, now) else {
             break;
         };
         rounds.at_once.push((what, at));
-        let sooner = rounds.best(found.rests.clone(), go_on);
+        let sooner = rounds.best(found.settled.clone(), go_on);
         let is_at_once = |found: &Found| found.plan.item(what).is_some_and(|is| is.start <= at);
         let Some(sooner) = sooner.filter(is_at_once) else {
             break;

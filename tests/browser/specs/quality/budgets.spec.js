@@ -30,10 +30,9 @@ const REFORECAST_MS = 5;
 const REPLAN_MS = 16;
 
 /**
- * Two goals that are missed, and by how many times at most. Within an hour, on a machine with nothing else to do and a
- * processor of the same points throughout, one build's warm start came to 576, 645, 649 and 687 ms, and its change of the
- * kitchen to 22.9, 23.5, 26.0, 26.1, 27.5, 30.9 and 32.6 (by the processor's own time 26.7 to 30.9, so it is nobody
- * else's). Recorded as it was found, so that it doesn't grow unseen.
+ * By how many times at most two goals are missed, so that it doesn't grow unseen; what a plan misses is below. Within an
+ * hour, on a machine with nothing else to do and as many points throughout, one build's warm start came to 576 to 687 ms
+ * and its change of the kitchen to 22.9 to 32.6.
  */
 const MISSED_WARM = 1.5;
 const MISSED_KITCHEN = 2.2;
@@ -184,12 +183,9 @@ test("one full reforecast", async ({ browser }) => {
 });
 
 /**
- * By how many times several breads may miss the goal, which is one of forty steps; those are held at it.
- *
- * Within two hours one build took 15 to 23 ms for two breads in a run, and then 19 to 40, on a machine whose points had not
- * changed by a tenth: `CHANCE` says how much of that is borne. Two batches that want the same place in a fridge at once have
- * to be tried in both orders, and miss it: 32 to 41 ms at the least of nine runs, where the median of the solver before was
- * 45.
+ * By how many times at most a plan redone misses its goal; one that isn't here is held at it. Two breads are held there but
+ * for chance: within two hours one build took 15 to 23 ms in one run and 19 to 40 in another. Two batches that want the same
+ * place in a fridge have to be tried in both orders: 32 to 41 ms at the least of nine runs.
  */
 const MISSED = new Map([
   ["two breads, 49 steps, for a table", CHANCE],
@@ -198,7 +194,7 @@ const MISSED = new Map([
   ["two batches, room in the fridge for one bowl", 3],
 ]);
 
-/** The same with the sheet's closing, storing, and the page that shows it: 37 ms drawn and 27 as a list. */
+/** A step fixed elsewhere, with its sheet's closing, storing and the page: 37 ms drawn and 27 as a list. */
 const MISSED_WITH_PAGE = 2.6;
 
 test("a plan redone at an event", async ({ browser }) => {

@@ -8,6 +8,7 @@
 //! true only when it was found.
 
 mod again;
+mod list;
 mod search;
 
 use domain::bake::{Bake, BakeId, Intent};
@@ -22,6 +23,7 @@ use crate::widgets::live;
 use crate::widgets::presses::Presses;
 use crate::words::plan::ways as words;
 use again::{Look, Looks};
+use list::presses_of;
 
 /// What something that can be pressed was found as.
 #[derive(Clone, PartialEq)]
@@ -90,70 +92,13 @@ pub(crate) fn WaysOut() -> impl IntoView {
             take(app, looks, key);
         }
     });
-    let says = live::text(move || {
-        let found = found.read();
-        let Some(found) = &*found else {
-            return String::new();
-        };
-        let nothing = found.contradiction.is_none() && found.ways.is_empty();
-        match &found.contradiction {
-            Some(contradiction) => contradiction.clone(),
-            None if !found.is_done => words::WORKING_IT_OUT.to_owned(),
-            None if nothing && found.gave_up => words::GAVE_UP.to_owned(),
-            None if nothing => words::NOTHING_HELPS.to_owned(),
-            None => String::new(),
-        }
-    });
+    let says = live::text(move || found.read().as_ref().map_or_else(String::new, says));
     let still = live::text(move || {
         let (found, again) = (found.read(), looks.looks_again.get());
-        match &*found {
-            Some(found) if !found.is_done && found.contradiction.is_some() => {
-                words::WORKING_IT_OUT.to_owned()
-            }
-            Some(Found {
-                is_done: true,
-                at: Some(at),
-                ..
-            }) => words::found_at(*at, again),
-            _ => String::new(),
-        }
+        found
+            .as_ref()
+            .map_or_else(String::new, |found| still(found, again))
     });
-    let list = move |heading: &'static str, of: fn(&Found) -> &Vec<Press>| {
-        let keys = Memo::new(move |_| {
-            let found = found.read();
-            let mut keys = Vec::new();
-            for key in found.iter().flat_map(of).map(Press::key) {
-                // The same twice is one thing to the baker.
-                if !keys.contains(&key) {
-                    keys.push(key);
-                }
-            }
-            keys
-        });
-        let draw = move |key: String| {
-            let found = found.read_untracked();
-            let press = found.as_ref().and_then(|found| found.press(&key)).cloned();
-            press.map_or_else(|| ().into_any(), |press| row(looks, press, key, take))
-        };
-        // So it is of all ways or of none.
-        let none = live::text(move || {
-            let found = found.read();
-            let mut all = found.iter().flat_map(of);
-            let little = all.any(|press| matches!(&press.offer, Offer::Way(way) if way.is_little));
-            if little { words::NONE_IS_HALF } else { "" }
-        });
-        live::when(
-            move || !keys.read().is_empty(),
-            move || {
-                view! {
-                    <h3>{heading}</h3>
-                    <p>{none}</p>
-                    <ul class="lines ways-out">{live::list(move || keys.get(), draw)}</ul>
-                }
-                .into_any()
-            },
-        )
-    };
     view! {
         <section
             // On paper nothing of it can be pressed.
@@ -168,8 +113,8 @@ pub(crate) fn WaysOut() -> impl IntoView {
                 {words::WAYS_OUT}
             </h2>
             <p role="status">{says}</p>
-            {list(words::INSTEAD, |found| &found.instead)}
-            {list(words::OR, |found| &found.ways)}
+            {presses_of(looks, take, words::INSTEAD, |found| &found.instead)}
+            {presses_of(looks, take, words::OR, |found| &found.ways)}
             <p class="soft">{still}</p>
             {live::when(
                 move || !is_amiss.get() && !asked.get(),
@@ -198,41 +143,30 @@ fn is_amiss(app: Oventide) -> bool {
     is_late || items.any(|item| item.too_late_by.is_some())
 }
 
-fn row(looks: Looks, press: Press, key: String, take: Callback<String>) -> AnyView {
-    let Press {
-        says, about, asks, ..
-    } = press;
-    // What has to be done when its time has come can't be pressed.
-    let advice = about.clone().filter(|_| asks.is_empty());
-    if let Some(about) = advice {
-        return view! { <li>{about}</li> }.into_any();
+/// The contradiction or, where nothing contradicts, what there is to say in the place of ways.
+fn says(found: &Found) -> String {
+    match &found.contradiction {
+        Some(contradiction) => contradiction.clone(),
+        None if !found.is_done => words::WORKING_IT_OUT.to_owned(),
+        None if !found.ways.is_empty() => String::new(),
+        None if found.gave_up => words::GAVE_UP.to_owned(),
+        None => words::NOTHING_HELPS.to_owned(),
     }
-    let id = crate::widgets::fresh_id("way");
-    let of = about.is_some().then(|| id.clone());
-    let about = about.map(|about| view! { <p id=id>{about}</p> });
-    let own = key.clone();
-    let is_gone = move || {
-        let is_own = looks.gone.read().as_deref() == Some(own.as_str());
-        let said = is_own.then(|| view! { <span>{words::NO_LONGER}</span> });
-        said.into_any()
-    };
-    view! {
-        <li>
-            {about}
-            <button
-                class="button"
-                type="button"
-                aria-describedby=of
-                on:click=move |_| take.run(key.clone())
-            >
-                {says}
-            </button>
-            <p class="field-error" role="alert">
-                {live::part(is_gone)}
-            </p>
-        </li>
+}
+
+/// That more is looked for below what was found, or when that was found.
+fn still(found: &Found, looks_again: bool) -> String {
+    match *found {
+        Found { is_done: false, .. } if found.contradiction.is_some() => {
+            words::WORKING_IT_OUT.to_owned()
+        }
+        Found {
+            is_done: true,
+            at: Some(at),
+            ..
+        } => words::found_at(at, looks_again),
+        _ => String::new(),
     }
-    .into_any()
 }
 
 /// Asks for what was pressed, if that would still do what was said of it.

@@ -117,7 +117,7 @@ pub(crate) fn is_shared(bakes: &[&State], lengths: &[Lengths]) -> bool {
 
 /// What an oven is hot from.
 #[derive(Clone, Copy)]
-struct From {
+struct LeftHot {
     out: Moment,
     oven: Celsius,
     /// The bake and step, where it still lies ahead.
@@ -134,7 +134,7 @@ fn hot_from(
     starts: &[(What, Moment)],
     (of, start): (usize, Moment),
     now: Moment,
-) -> Option<From> {
+) -> Option<LeftHot> {
     let others = bakes.iter().enumerate().filter(|&(bake, _)| bake != of);
     let breads = others.flat_map(|(bake, state)| {
         state.formula.steps.iter().filter_map(move |step| {
@@ -156,7 +156,7 @@ fn hot_from(
                     (out, Some((bake, step.id)), is_in)
                 }
             };
-            Some(From {
+            Some(LeftHot {
                 out,
                 oven,
                 after,

@@ -1,6 +1,6 @@
 //! The orders in which breads can come into one oven.
 
-use super::rounds::{From, Rounds};
+use super::rounds::{Guess, Rounds};
 use crate::formula::{Length, StepId};
 use crate::schedule::plan::lengths::ovens::{heat, reheated};
 use crate::schedule::plan::what::What;
@@ -11,10 +11,10 @@ const BREADS: usize = 3;
 
 impl Rounds<'_> {
     /// Every order, with the oven as hot as one bread leaves it to the next; and whether these are all there are.
-    pub(crate) fn orders(&self, from: &From) -> (Vec<From>, bool) {
+    pub(crate) fn orders(&self, guess: &Guess) -> (Vec<Guess>, bool) {
         let mut orders = vec![Vec::new()];
         let breads: Vec<usize> = (0..self.bakes.len())
-            .filter(|&bake| self.in_oven(from, bake).next().is_some())
+            .filter(|&bake| self.in_oven(guess, bake).next().is_some())
             .collect();
         let is_all = breads.len() <= BREADS;
         for &bread in breads.iter().filter(|_| is_all) {
@@ -28,14 +28,14 @@ impl Rounds<'_> {
             };
             orders = orders.iter().flat_map(with).collect();
         }
-        let orders = orders.iter().map(|order| self.in_order(from, order));
+        let orders = orders.iter().map(|order| self.in_order(guess, order));
         (orders.collect(), is_all)
     }
 
     /// What of a bread the oven is still to be turned on for, and what is baked then.
     fn in_oven<'b>(
         &'b self,
-        from: &'b From,
+        guess: &'b Guess,
         bake: usize,
     ) -> impl Iterator<Item = (StepId, bool)> + 'b {
         let state = self.bakes[bake];
@@ -46,16 +46,16 @@ impl Rounds<'_> {
         };
         let steps = state.formula.steps.iter();
         let left = steps.filter(move |step| {
-            from.lengths[bake].contains_key(&step.id)
+            guess.lengths[bake].contains_key(&step.id)
                 && state.progress(step.id).open_since.is_none()
         });
         left.filter_map(move |step| Some((step.id, of(&step.length)?)))
     }
 
     /// One bread as the one before comes out; or beside it, where they can share the oven.
-    fn in_order(&self, from: &From, order: &[usize]) -> From {
+    fn in_order(&self, guess: &Guess, order: &[usize]) -> Guess {
         let takes = |bake: usize, step: StepId| {
-            let length = from.lengths[bake].get(&step);
+            let length = guess.lengths[bake].get(&step);
             length.map_or(minutes(0.0), |length| {
                 length.end - length.start.max(self.now)
             })
@@ -66,12 +66,12 @@ impl Rounds<'_> {
             let goes_on = steps.filter(move |step| {
                 matches!(step.length, Length::Bake { .. })
                     && self.bakes[bake].progress(step.id).open_since.is_some()
-                    && from.lengths[bake].contains_key(&step.id)
+                    && guess.lengths[bake].contains_key(&step.id)
             });
             goes_on.map(move |step| (bake, self.now, self.now + takes(bake, step.id)))
         });
         let mut last: Option<(usize, Moment, Moment)> = going.max_by_key(|&(.., out)| out);
-        let mut starts = from.was.clone();
+        let mut starts = guess.was.clone();
         for &bake in order {
             let mut at = match last {
                 None => self.now,
@@ -84,7 +84,7 @@ impl Rounds<'_> {
                     }
                 }
             };
-            for (step, is_in) in self.in_oven(from, bake) {
+            for (step, is_in) in self.in_oven(guess, bake) {
                 let out = at + takes(bake, step);
                 if let Some(start) = starts
                     .iter_mut()
@@ -98,13 +98,13 @@ impl Rounds<'_> {
                 at = out;
             }
         }
-        let mut lengths = from.lengths.clone();
+        let mut lengths = guess.lengths.clone();
         let hot = reheated(self.bakes, &mut lengths, &starts, self.now);
-        From {
-            was: from.was.clone(),
+        Guess {
+            was: guess.was.clone(),
             lengths,
             hot,
-            lets_wait: from.lets_wait.clone(),
+            lets_wait: guess.lets_wait.clone(),
         }
     }
 }

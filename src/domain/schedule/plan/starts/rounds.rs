@@ -34,9 +34,9 @@ pub(crate) struct Rounds<'a> {
     pub at_once: Vec<(What, Moment)>,
 }
 
-/// Where rounds set out from.
+/// What a round takes as known, and the next one reckons anew.
 #[derive(Clone)]
-pub(crate) struct From {
+pub(crate) struct Guess {
     pub was: Vec<(What, Moment)>,
     pub lengths: Vec<Lengths>,
     pub hot: Vec<Hot>,
@@ -44,7 +44,7 @@ pub(crate) struct From {
     pub lets_wait: Vec<What>,
 }
 
-/// Where they came to rest.
+/// Where rounds came to rest.
 pub(crate) struct Found {
     pub plan: Plan,
     /// Whether what the hands are at has to give way to something else.
@@ -52,18 +52,19 @@ pub(crate) struct Found {
     worth: Worth,
     /// How much less the hands have to spare before a time away than they may be late, in minutes.
     missing: i32,
-    pub rests: From,
+    /// The guess that came true.
+    pub settled: Guess,
 }
 
 impl<'a> Rounds<'a> {
     /// The best of what comes to rest, whichever bread has the oven first.
-    pub(crate) fn best(&self, from: From, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
-        let mut found = self.from(from, go_on)?;
-        if self.bounds.goal != Goal::Soonest || !is_shared(self.bakes, &found.rests.lengths) {
+    pub(crate) fn best(&self, guess: Guess, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
+        let mut found = self.settled_from(guess, go_on)?;
+        if self.bounds.goal != Goal::Soonest || !is_shared(self.bakes, &found.settled.lengths) {
             return Some(found);
         }
-        let (orders, mut is_sure) = self.orders(&found.rests);
-        let first = found.rests.hot.clone();
+        let (orders, mut is_sure) = self.orders(&found.settled);
+        let first = found.settled.hot.clone();
         for other in orders.into_iter().filter(|other| other.hot != first) {
             let mut is_patient = true;
             let go_on = &mut || {
@@ -72,12 +73,12 @@ impl<'a> Rounds<'a> {
             };
             if self.could_be_better(&other, &found.worth, go_on) {
                 let hot = other.hot.len();
-                let other = self.from(other, go_on);
+                let other = self.settled_from(other, go_on);
                 let other = other.filter(|other| {
                     other.worth.beats(&found.worth) && other.missing <= found.missing
                 });
                 // What was better only with an oven that is hot from bread to bread proves nothing.
-                is_sure &= other.as_ref().is_some_and(|o| o.rests.hot.len() == hot);
+                is_sure &= other.as_ref().is_some_and(|o| o.settled.hot.len() == hot);
                 found = other.unwrap_or(found);
             }
             is_sure &= is_patient;
@@ -87,7 +88,12 @@ impl<'a> Rounds<'a> {
     }
 
     /// Whether another order can be better by its best, with ovens that are hot from bread to bread and lengths as they are.
-    fn could_be_better(&self, other: &From, than: &Worth, go_on: &mut dyn FnMut() -> bool) -> bool {
+    fn could_be_better(
+        &self,
+        other: &Guess,
+        than: &Worth,
+        go_on: &mut dyn FnMut() -> bool,
+    ) -> bool {
         // Where something waits too long already, how much less it could be takes the whole search.
         if than.lets_wait() {
             return true;
@@ -156,13 +162,13 @@ impl<'a> Rounds<'a> {
     }
 
     /// Round after round until nothing changes any more.
-    fn from(&self, from: From, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
-        let From {
+    fn settled_from(&self, guess: Guess, go_on: &mut dyn FnMut() -> bool) -> Option<Found> {
+        let Guess {
             mut was,
             mut lengths,
             mut hot,
             mut lets_wait,
-        } = from;
+        } = guess;
         // How often it was asked whether to go on; more than can be where it was said no.
         let asked = Cell::new(0_u32);
         let go_on = &mut || {
@@ -213,7 +219,7 @@ impl<'a> Rounds<'a> {
                     } else {
                         0
                     },
-                    rests: From {
+                    settled: Guess {
                         was: was.clone(),
                         lengths: lengths.clone(),
                         hot: hot.clone(),
