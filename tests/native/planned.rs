@@ -17,6 +17,7 @@ mod far;
 mod fetched;
 mod fixed;
 mod hinders;
+mod hob;
 mod in_fridge;
 mod in_the_oven;
 mod in_use;

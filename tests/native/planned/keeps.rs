@@ -115,10 +115,10 @@ fn check_links(
         let Some(greatest) = link.greatest else {
             continue;
         };
-        let late = (item.start - end) - greatest;
+        // Nothing is made up for that was too late before it was planned.
+        let late = item.start - (end + greatest).max(now);
         let told = item.too_late_by.unwrap_or(minutes(0.0));
-        let was_too_late = state.progress(link.step).ended.is_some();
-        keeps(late <= told + minute || was_too_late, || {
+        keeps(late <= told + minute, || {
             format!("{title} too late by {late:?}, told {told:?}")
         })?;
     }
@@ -183,11 +183,12 @@ fn check_fridge(states: &[&State], plan: &Plan, now: Moment) -> Kept {
         );
         spans.extend(stands.map(|item| (item.start, item.end)));
     }
-    if plan.fridge_full(states).is_some() {
-        return Ok(());
-    }
+    // Until it is full, as is told, there is room for all.
+    let full = plan.fridge_full(states).map(|(from, _)| from);
     // What is in there already was put in by somebody who saw it.
-    let begun = spans.iter().filter(|span| span.0 > now);
+    let begun = spans
+        .iter()
+        .filter(|span| span.0 > now && full.is_none_or(|full| span.0 < full));
     begun.clone().try_for_each(|one| {
         let at_once = spans
             .iter()
