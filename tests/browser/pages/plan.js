@@ -4,6 +4,7 @@ import { readFile } from "node:fs/promises";
 import { expect } from "@playwright/test";
 import { readCalendar } from "../support/calendar.js";
 import { SECOND } from "../support/clock.js";
+import { FORMULAS } from "./formula.js";
 
 export class Plan {
   #app;
@@ -36,6 +37,13 @@ export class Plan {
     await this.sheet.getByRole("button", { name: table, exact: true }).click();
     await expect(this.#app.heading).toHaveText("Plan");
     await expect(this.bars.first()).toBeVisible();
+  }
+
+  /** A plan for the buns, for seven in the evening; it is nine in the morning. */
+  async bunsForSeven() {
+    await this.#app.open();
+    await this.#app.formula.look(FORMULAS.buns);
+    await this.startFor("19:00");
   }
 
   async openTables() {
@@ -86,6 +94,20 @@ export class Plan {
     await this.bar(name).click();
     await this.sheet.getByLabel("Start it at").fill(timeOf(minute));
     await this.sheet.getByRole("button", { name: "Fix it there" }).click();
+    await expect(this.sheet).toHaveCount(0);
+  }
+
+  /** Says that nothing begins before a minute of today, or, told none, that it may at any time. */
+  async beginNotBefore(minute) {
+    await this.openTables();
+    const fold = this.sheet.locator("details");
+    await fold.getByText("Begin nothing before").click();
+    if (minute === undefined) {
+      await fold.getByRole("button", { name: "At any time" }).click();
+    } else {
+      await fold.getByLabel("Time").fill(timeOf(minute));
+      await fold.getByRole("button", { name: "Not before then" }).click();
+    }
     await expect(this.sheet).toHaveCount(0);
   }
 

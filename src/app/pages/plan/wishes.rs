@@ -100,12 +100,13 @@ fn table(
         move || bakes.get(whose.get().unwrap_or(0)).cloned()
     };
     let table_of = move |wished: Option<&WishedOf>| {
-        let table = wished.and_then(|wished| wished.wishes.table).or(likely);
-        DayTime::of(table.unwrap_or(now).up_to_five(), now)
+        let table = wished.and_then(|wished| wished.wishes.table);
+        let offered = || likely.unwrap_or(now).up_to_five();
+        DayTime::of(table.unwrap_or_else(offered), now)
     };
     let from_of = move |wished: Option<&WishedOf>| {
         let from = wished.and_then(|wished| wished.wishes.not_before);
-        DayTime::of(from.unwrap_or(now).up_to_five(), now)
+        DayTime::of(from.unwrap_or_else(|| now.up_to_five()), now)
     };
     let first = untrack(&of_whose);
     let table = RwSignal::new(table_of(first.as_ref()));
