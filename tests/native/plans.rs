@@ -1,5 +1,6 @@
 //! The exact scheduler against brute force, mirrors and itself.
 
+mod binary;
 mod brute;
 mod drawn;
 mod files;

@@ -3,6 +3,7 @@
 mod day_before;
 mod fridge;
 mod places;
+mod slower;
 mod yeast;
 
 use checks::say;

@@ -6,6 +6,7 @@ mod calendar;
 mod cold;
 mod head;
 mod items;
+mod marks;
 mod moved;
 pub(crate) mod ways;
 mod wishes;
@@ -16,6 +17,7 @@ pub(crate) use calendar::*;
 pub(crate) use cold::*;
 pub(crate) use head::*;
 pub(crate) use items::*;
+pub(crate) use marks::*;
 pub(crate) use moved::*;
 pub(crate) use wishes::*;
 

@@ -45,6 +45,25 @@ pub(crate) const NOTHING_HELPS: &str = "No warmer or cooler place, no time in th
 /// That nobody knows.
 pub(crate) const GAVE_UP: &str = "There was no time to find out what would help.";
 
+/// How moments are written.
+struct Times<'a> {
+    /// "16:00", and of another day "16:00 tomorrow".
+    when: &'a dyn Fn(Moment) -> String,
+    /// "16:05", to five minutes and without its day.
+    about: &'a dyn Fn(Moment) -> String,
+    /// From when to when nobody is there.
+    away: &'a dyn Fn(Moment, Moment) -> String,
+}
+
+/// Tells something with moments as they are seen from one.
+fn seen_from(now: Moment, tell: &dyn Fn(&Times) -> String) -> String {
+    tell(&Times {
+        when: &|at| when(at, now),
+        about: &about_time,
+        away: &|from, to| away(from, to, now),
+    })
+}
+
 /// A way, and the table it leads to; `begins_at` is when each bake begins as it is planned: "First rise somewhere warmer, 28 °C: table about 16:05 (15:50 to 16:25)."
 pub(crate) fn way(
     way: &Way,
@@ -54,6 +73,20 @@ pub(crate) fn way(
     now: Moment,
     degrees: Degrees,
 ) -> String {
+    seen_from(now, &|times| {
+        told(way, bakes, begins_at, yeast, degrees, times)
+    })
+}
+
+fn told(
+    way: &Way,
+    bakes: &[&State],
+    begins_at: &[Option<Moment>],
+    yeast: &str,
+    degrees: Degrees,
+    times: &Times,
+) -> String {
+    let Times { when, away, .. } = *times;
     let what = match way.lever {
         Lever::Place {
             bake,
@@ -63,7 +96,7 @@ pub(crate) fn way(
             from,
         } => {
             let kind = if is_warmer { "warmer" } else { "cooler" };
-            let from = from.map_or_else(String::new, |from| format!(", from {}", when(from, now)));
+            let from = from.map_or_else(String::new, |from| format!(", from {}", when(from)));
             let title = named(bakes, bake, step);
             format!(
                 "{title} somewhere {kind}, {}{from}",
@@ -77,15 +110,11 @@ pub(crate) fn way(
             out,
             begin,
         } => {
-            let from = from.map_or_else(
-                || "now".to_owned(),
-                |from| format!("at {}", when(from, now)),
-            );
+            let from = from.map_or_else(|| "now".to_owned(), |from| format!("at {}", when(from)));
             let title = named(bakes, bake, step);
-            let begin = begin.map_or_else(String::new, |begin| {
-                format!("begin at {}, ", when(begin, now))
-            });
-            let out = when(out, now);
+            let begin =
+                begin.map_or_else(String::new, |begin| format!("begin at {}, ", when(begin)));
+            let out = when(out);
             capital(&format!(
                 "{begin}{} into the fridge {from}, out at {out}",
                 lower_first(&title)
@@ -105,13 +134,13 @@ pub(crate) fn way(
             let whose = of_several(bakes, bake);
             capital(&format!(
                 "{name}{whose} made ahead, from {}, and kept in the fridge, {days} days at most",
-                away(from, to, now)
+                away(from, to)
             ))
         }
     };
-    let begin = begins(way, begins_at, &|at| when(at, now));
-    let mut said = format!("{what}: {begin}{}.", comes_to(way, bakes, now));
-    said += &still(way, &|table| when(table, now));
+    let begin = begins(way, begins_at, when);
+    let mut said = format!("{what}: {begin}{}.", comes_to(way, bakes, times));
+    said += &still(way, when);
     if way.is_long_out {
         said += " ";
         said += LONG_FOR_EGG_OR_MILK;
@@ -121,13 +150,14 @@ pub(crate) fn way(
 
 /// "table about 16:05 (15:50 to 16:25)", and where breads are ready apart each of them: "for the table at 16:00 about
 /// 15:40 (15:20 to 16:00), all of it about 18:00 (17:40 to 18:20)".
-fn comes_to(way: &Way, bakes: &[&State], now: Moment) -> String {
-    let about = |what: &str, ready: &Estimate<Moment>| {
+fn comes_to(way: &Way, bakes: &[&State], times: &Times) -> String {
+    let Times { when, about, .. } = *times;
+    let ends = |what: &str, ready: &Estimate<Moment>| {
         format!(
             "{what} about {} ({} to {})",
-            when(ready.likely(), now),
-            about_time(ready.low()),
-            about_time(ready.high())
+            when(ready.likely()),
+            about(ready.low()),
+            about(ready.high())
         )
     };
     let some_without = bakes
@@ -135,16 +165,16 @@ fn comes_to(way: &Way, bakes: &[&State], now: Moment) -> String {
         .any(|state| !state.all_ended() && table_of(state).is_none());
     let is_one = way.margins.len() + usize::from(some_without) <= 1;
     if is_one {
-        return about("table", &way.table);
+        return ends("table", &way.table);
     }
     let margins = way.margins.iter();
     let each = margins.map(|margin| {
-        let table = format!("for the table at {}", when(margin.table, now));
-        about(&table, &margin.ready)
+        let table = format!("for the table at {}", when(margin.table));
+        ends(&table, &margin.ready)
     });
     let mut all: Vec<String> = each.collect();
     if some_without {
-        all.push(about("all of it", &way.table));
+        all.push(ends("all of it", &way.table));
     }
     all.join(", ")
 }

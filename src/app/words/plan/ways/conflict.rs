@@ -4,9 +4,7 @@ use domain::bake::State;
 use domain::schedule::plan::{Claim, Conflict, Nearest, tables};
 use domain::units::Moment;
 
-use super::super::away;
-use super::{bread, named};
-use crate::words::when;
+use super::{Times, bread, named, seen_from};
 
 /// What can be done about a fridge that is too small.
 const MORE_ROOM: &str =
@@ -14,25 +12,30 @@ const MORE_ROOM: &str =
 
 /// "These don't fit together: the table at 16:00; nobody here from 11:00 to 13:00; the buns."
 pub(crate) fn contradiction(conflict: &Conflict, bakes: &[&State], now: Moment) -> String {
+    seen_from(now, &|times| contradicts(conflict, bakes, times))
+}
+
+fn contradicts(conflict: &Conflict, bakes: &[&State], times: &Times) -> String {
+    let Times { when, away, .. } = *times;
     // What the baker can change comes first.
     let claims = &conflict.claims;
     let names: Vec<String> = claims
         .iter()
         .rev()
         .map(|claim| match *claim {
-            Claim::Table(at) => format!("the table at {}", when(at, now)),
-            Claim::NotBefore(at) => format!("nothing before {}", when(at, now)),
-            Claim::Away(from, to) => format!("nobody here from {}", away(from, to, now)),
+            Claim::Table(at) => format!("the table at {}", when(at)),
+            Claim::NotBefore(at) => format!("nothing before {}", when(at)),
+            Claim::Away(from, to) => format!("nobody here from {}", away(from, to)),
             Claim::Fixed(bake, step, at) => {
-                format!("{} at {}", named(bakes, bake, step), when(at, now))
+                format!("{} at {}", named(bakes, bake, step), when(at))
             }
             Claim::Retard(bake, step, from, to) => format!(
                 "the time in the fridge from {} for {}",
-                away(from, to, now),
+                away(from, to),
                 named(bakes, bake, step)
             ),
             Claim::Fridge(Some((from, to))) => {
-                format!("the fridge (too full from {})", away(from, to, now))
+                format!("the fridge (too full from {})", away(from, to))
             }
             Claim::Fridge(None) => "the room in the fridge".to_owned(),
             Claim::Bake(bake) => format!("the {}", bread(bakes, bake)),
@@ -54,21 +57,24 @@ pub(crate) fn contradiction(conflict: &Conflict, bakes: &[&State], now: Moment) 
 
 /// What a button says that wishes it.
 pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> String {
+    seen_from(now, &|times| instead(nearest, bakes, times))
+}
+
+fn instead(nearest: &Nearest, bakes: &[&State], times: &Times) -> String {
+    let Times { when, away, .. } = *times;
     match *nearest {
-        Nearest::Table { was, at, .. } => table(was, at, bakes, now),
-        Nearest::Begin { was, at } => format!(
-            "Begin from {} on instead of {}",
-            when(at, now),
-            when(was, now)
-        ),
-        Nearest::Back { at, .. } => format!("Be back by {}", when(at, now)),
-        Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at, now)),
-        Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to, now)),
+        Nearest::Table { was, at, .. } => table(was, at, bakes, times),
+        Nearest::Begin { was, at } => {
+            format!("Begin from {} on instead of {}", when(at), when(was))
+        }
+        Nearest::Back { at, .. } => format!("Be back by {}", when(at)),
+        Nearest::Leave { at, .. } => format!("Don't leave before {}", when(at)),
+        Nearest::Stay { away: (from, to) } => format!("Be here from {}", away(from, to)),
         Nearest::Room { holds } => super::super::cold::has_room(holds),
         Nearest::Fixed { bake, step, at } => {
             let title = named(bakes, bake, step);
             match at {
-                Some(at) => format!("{title} at {}", when(at, now)),
+                Some(at) => format!("{title} at {}", when(at)),
                 None => format!("{title} whenever it can"),
             }
         }
@@ -76,7 +82,7 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
             let title = named(bakes, bake, step);
             match stay {
                 Some((from, to)) => {
-                    format!("{title} in the fridge from {}", away(from, to, now))
+                    format!("{title} in the fridge from {}", away(from, to))
                 }
                 None => format!("{title} not in the fridge"),
             }
@@ -86,15 +92,23 @@ pub(crate) fn nearest(nearest: &Nearest, bakes: &[&State], now: Moment) -> Strin
 
 /// The same table with room for what may take longer.
 pub(crate) fn safely(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
-    format!("{}, with time to spare", table(was, at, bakes, now))
+    seen_from(now, &|times| spared(was, at, bakes, times))
+}
+
+fn spared(was: Moment, at: Moment, bakes: &[&State], times: &Times) -> String {
+    format!("{}, with time to spare", table(was, at, bakes, times))
 }
 
 /// "Table at 17:00", and of several tables which: "Table at 17:00 instead of 16:00".
-fn table(was: Moment, at: Moment, bakes: &[&State], now: Moment) -> String {
-    let table = format!("Table at {}", when(at, now));
+fn table(was: Moment, at: Moment, bakes: &[&State], times: &Times) -> String {
+    let when = times.when;
+    let table = format!("Table at {}", when(at));
     if tables(bakes).len() > 1 {
-        format!("{table} instead of {}", when(was, now))
+        format!("{table} instead of {}", when(was))
     } else {
         table
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,10 +1,46 @@
-//! What a way leaves amiss, and when a bake begins by it.
+//! What a way leaves amiss, when a bake begins by it, and in `whole` all of what is told of it.
+
+mod whole;
 
 use domain::estimate::Basis;
 use domain::schedule::plan::Margin;
 use domain::units::minutes;
 
 use super::*;
+
+/// A moment by its hour, from 24 on that of the next day.
+pub(super) const fn at(hour: i64, minute: i64) -> Moment {
+    Moment::from_epoch_ms((hour * 60 + minute) * 60_000)
+}
+
+/// Tells something with bare times of day, and no space that holds a number to its unit.
+pub(super) fn by_clock(tell: &dyn Fn(&Times) -> String) -> String {
+    let clock = |moment: Moment| {
+        let of_day = moment.epoch_ms().div_euclid(60_000).rem_euclid(24 * 60);
+        format!("{:02}:{:02}", of_day / 60, of_day % 60)
+    };
+    let times = Times {
+        when: &clock,
+        about: &clock,
+        away: &|from, to| format!("{} to {}", clock(from), clock(to)),
+    };
+    tell(&times).replace('\u{a0}', " ")
+}
+
+/// A way that leads to a table at about five past four.
+fn by(lever: Lever) -> Way {
+    Way {
+        lever,
+        table: Estimate::new(at(15, 50), at(16, 5), at(16, 25), Basis::Model),
+        margins: Vec::new(),
+        waits: minutes(0.0),
+        is_little: false,
+        early: minutes(0.0),
+        is_long_out: false,
+        begin: None,
+        intents: Vec::new(),
+    }
+}
 
 fn left(late: f64, waits: f64) -> String {
     left_of(&[late], waits)
@@ -21,19 +57,14 @@ fn left_of(late: &[f64], waits: f64) -> String {
             buffer: minutes(0.0),
         }
     });
+    let more = Lever::Yeast {
+        bake: 0,
+        times: 1.5,
+    };
     let way = Way {
-        lever: Lever::Yeast {
-            bake: 0,
-            times: 1.5,
-        },
-        table: Estimate::exact(noon, Basis::Model),
         margins: each.collect(),
         waits: minutes(waits),
-        is_little: false,
-        early: minutes(0.0),
-        is_long_out: false,
-        begin: None,
-        intents: Vec::new(),
+        ..by(more)
     };
     still(&way, &|table| format!("{} h", (table - noon).get() / 60.0)).replace('\u{a0}', " ")
 }
@@ -61,15 +92,8 @@ fn other_yeast_is_told_with_when_the_bake_begins_by_it() {
     let noon = Moment::from_epoch_ms(1_789_905_600_000);
     let told = |lever: Lever, begin: Option<f64>| {
         let way = Way {
-            lever,
-            table: Estimate::exact(noon, Basis::Model),
-            margins: Vec::new(),
-            waits: minutes(0.0),
-            is_little: false,
-            early: minutes(0.0),
-            is_long_out: false,
             begin: begin.map(|hours| noon + minutes(60.0 * hours)),
-            intents: Vec::new(),
+            ..by(lever)
         };
         let time = |at: Moment| format!("{} h", (at - noon).get() / 60.0);
         begins(&way, &[None, Some(noon + minutes(-300.0))], &time)
