@@ -11,8 +11,8 @@ use std::path::Path;
 /// The budgets in kB: what comes before the app can be used, everything a first visit loads, and the part of that
 /// which is WebAssembly, both halves. They aren't raised without a decision in `DEVELOPERS.md`.
 const USABLE_KB: usize = 237;
-const ALL_KB: usize = 614;
-const WASM_KB: usize = 579;
+const ALL_KB: usize = 615;
+const WASM_KB: usize = 580;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]

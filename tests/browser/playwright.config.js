@@ -4,8 +4,16 @@ import { defineConfig } from "@playwright/test";
 import { EXECUTABLE, FLAGS, SHELL } from "./support/chromium.js";
 import { PHONE } from "./support/phone.js";
 
-/** What the browser round the engine has a hand in: sound, notifications, the tab in sight, installing; and its font. */
-const WHOLE_BROWSER = ["**/alarm*.spec.js", "**/notification.spec.js", "**/awake.spec.js", "**/quality/*.spec.js"];
+/**
+ * What the browser round the engine has a hand in: sound, notifications, a screen that is kept on and the line where it
+ * can't be, the tab in sight, installing; and its font.
+ */
+const WHOLE_BROWSER = [
+  "**/alarm*.spec.js",
+  "**/notification.spec.js",
+  "**/awake.spec.js",
+  "**/quality/{install,large-text,screenshots,several}.spec.js",
+];
 const BUDGETS = "**/budgets.spec.js";
 
 export default defineConfig({
