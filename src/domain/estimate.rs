@@ -83,6 +83,7 @@
 //! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
 //! | `IN_ONE_GO`, `LATE` | what is said some time after it was done | judgement |
+//! | `NOISE` | how far time alone has to move a plan to be told | judgement |
 
 use std::ops::{Add, Mul, Sub};
 

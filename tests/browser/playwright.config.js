@@ -1,4 +1,4 @@
-// Runs the specs on the release build in `dist`, in Debian's Chromium, at phone size.
+// Runs the specs on the release build in `dist`, in Debian's Chromium, with its windows or without, at phone size.
 
 import { defineConfig } from "@playwright/test";
 import { EXECUTABLE, FLAGS, SHELL } from "./support/chromium.js";

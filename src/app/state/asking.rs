@@ -52,13 +52,14 @@ impl Oventide {
         }));
     }
 
-    /// Ends a bake, and turns to what there is to write about it once that is stored, unless the baker has left the Bench
+    /// Ends a bake, and turns to what there is to write about it once that is stored, unless the baker has gone elsewhere
     /// meanwhile: before, its note would stand there as if something still baked.
     pub(crate) fn end_bake(self, bake: &BakeId, how: Intent) {
         let bake = bake.clone();
+        let bench = self.route.get_untracked();
         self.in_turn(Box::pin(async move {
             self.answer_all(&bake, vec![how], None).await;
-            let is_there = matches!(*self.route.read_untracked(), Route::Bench(_));
+            let is_there = *self.route.read_untracked() == bench;
             if is_there && !self.running().contains(&bake) {
                 // At once, or the Bench would say for a moment that nothing bakes.
                 let note = Route::Note(bake);

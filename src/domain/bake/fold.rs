@@ -176,7 +176,7 @@ impl State {
         self.acknowledged.insert(AlarmId::Begin, at);
     }
 
-    /// A step that starts at a moment, or whenever it can again.
+    /// A step that starts at a moment, or whenever it can again; whoever says so of one that is past is there.
     fn pin(&mut self, step: StepId, to: Option<Moment>, at: Moment) {
         if self.pins.get(&step).is_some_and(|&pin| pin <= at) {
             self.is_there(at);

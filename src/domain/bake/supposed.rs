@@ -5,8 +5,8 @@
 //! on, for all of it or for a time. After a time in the fridge its dough counts as cold as the
 //! fridge, as after a night planned there, which takes six hours or so to be true; so no shorter one
 //! is supposed of a rise to come. After a warm or a cool place the dough counts as if it had been in the kitchen,
-//! by which the rises that follow are a little shorter or longer than planned: within their windows, but a braid
-//! for which 16 °C were told to keep a table was on it 21 min later.
+//! by which the rises that follow are a little shorter or longer than planned: so little that they end
+//! within what was told, but a braid for which 16 °C were told to keep a table was ready 21 min after it.
 
 use super::progress::note;
 use super::state::State;

@@ -106,6 +106,7 @@ test("it comes up once the end of the bake is stored, with the ways of a phone w
   await page.evaluate(() => {
     window.numbersOfWays = new Set();
     new MutationObserver(() => {
+      if (document.querySelector("main.bench")) return;
       const ways = document.querySelectorAll("nav.ways a").length;
       window.numbersOfWays.add(ways);
     }).observe(document.body, { childList: true, subtree: true });
@@ -114,4 +115,16 @@ test("it comes up once the end of the bake is stored, with the ways of a phone w
   await expect(app.note.text).toBeVisible();
   await expect(page.getByRole("navigation", { name: "Pages" }).getByRole("link")).toHaveCount(4);
   expect(await page.evaluate(() => [...window.numbersOfWays])).toEqual([4]);
+});
+
+test("whoever has left the Bench before the end of a bake is stored isn't led to its note", async ({ app, page }) => {
+  await takeUp(app, "", { asks: "all done" });
+  await holdStorage(page, { isOnlySlow: true });
+  await app.bench.mainAction.click();
+  await app.turnTo("#/formulas");
+  await page.evaluate(() => window.letGo());
+  // The bar tells that nothing bakes once the end is stored.
+  await expect(page.getByRole("navigation", { name: "Pages" }).getByRole("link")).toHaveCount(4);
+  await expect(app.heading).toHaveText("Formulas");
+  expect(new URL(page.url()).hash).toBe("#/formulas");
 });

@@ -56,13 +56,19 @@ pub(super) fn Menu(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
                 end(shown, Intent::Finish);
             })
         />
-        <AbandonSure shown=shown open=abandon_sure />
+        <AbandonSure shown=shown open=abandon_sure closes=open />
     }
 }
 
 /// Asks before all of the bake is given up.
 #[component]
-pub(super) fn AbandonSure(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
+pub(super) fn AbandonSure(
+    shown: Shown,
+    open: RwSignal<bool>,
+    /// The sheet that it was asked for on.
+    #[prop(optional)]
+    closes: Option<RwSignal<bool>>,
+) -> impl IntoView {
     view! {
         <Confirm
             open=open
@@ -70,7 +76,12 @@ pub(super) fn AbandonSure(shown: Shown, open: RwSignal<bool>) -> impl IntoView {
             text=words::ABANDON_SURE
             action=words::ABANDON
             danger=true
-            on_yes=Callback::new(move |()| end(shown, Intent::Abandon))
+            on_yes=Callback::new(move |()| {
+                if let Some(sheet) = closes {
+                    sheet.set(false);
+                }
+                end(shown, Intent::Abandon);
+            })
         />
     }
 }

@@ -12,8 +12,8 @@ use crate::widgets::cautions::{Cautions, stood_out};
 use crate::widgets::live::{self, Rows};
 use crate::words;
 
-/// What has stood out too long, or soon will have, for as long as that is so and whatever is asked. Right below it a press can
-/// be told to have come late, where food counts as lost by that.
+/// What has stood out too long, or soon will have, for as long as that is so and whatever is asked. Right below it a
+/// press can be told to have come late, where food counts as lost by that.
 #[component]
 pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
     let said = Memo::new(move |_| shown.view.read().stood.clone());
@@ -25,8 +25,8 @@ pub(super) fn StoodOut(shown: Shown) -> impl IntoView {
     }
 }
 
-/// Makes anew what is lost, as long as it isn't in the bread: all of its steps are asked for again. Otherwise it leads to the
-/// end of the bake, for nobody glazes what is thrown away.
+/// Makes anew what is lost, as long as it isn't in the bread: all of its steps are asked for again. Otherwise it leads
+/// to the end of the bake, for nobody glazes what is thrown away.
 #[component]
 pub(super) fn MakeAnew(shown: Shown) -> impl IntoView {
     let anew = Memo::new(move |_| {

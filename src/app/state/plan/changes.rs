@@ -84,6 +84,17 @@ mod tests {
     }
 
     #[test]
+    fn what_only_time_has_moved_is_told_from_five_minutes_on() {
+        let is_news = |why: Why, later: f64| {
+            let moved = change(0.0, 0.1, (0.0, later)).moved;
+            Moved { why, ..moved }.is_news()
+        };
+        assert!(!is_news(Why::Time, 4.0) && !is_news(Why::Time, -4.0));
+        assert!(is_news(Why::Time, 6.0) && is_news(Why::Time, -6.0));
+        assert!(is_news(Why::Equipment, 2.0));
+    }
+
+    #[test]
     fn two_presses_are_told_apart_however_quick() {
         let mut changes = Vec::new();
         keep_change(&mut changes, change(0.0, 0.1, (0.0, 5.0)));

@@ -25,7 +25,7 @@ pub(in crate::state) struct Keeping {
     /// Whether it was ever read.
     was_read: bool,
     /// Whether it was read, and nobody has looked at it since.
-    is_news: bool,
+    is_unseen: bool,
     /// When it is to be stored.
     due: Option<Once>,
 }
@@ -51,7 +51,7 @@ impl Keeping {
             *self = Self {
                 text,
                 was_read: true,
-                is_news: true,
+                is_unseen: true,
                 ..Self::default()
             };
         }
@@ -111,7 +111,7 @@ impl Oventide {
     ) -> Option<Planned> {
         let inner = self.inner();
         let mut keeping = inner.keeping.borrow_mut();
-        if !std::mem::take(&mut keeping.is_news) || running.is_empty() {
+        if !std::mem::take(&mut keeping.is_unseen) || running.is_empty() {
             return None;
         }
         let kept = keeping.text.as_ref();

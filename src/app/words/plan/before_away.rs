@@ -10,7 +10,7 @@ use crate::words::quantity::span;
 use crate::words::{of_bread, when};
 
 /// How the hands stand to a time at which nobody is there: "Your hands are done 35 min before 23:00, when nobody is here
-/// any more: work and rises may take that much longer." Nothing where they have time enough anyway. Where it is too little,
+/// any more: what comes before that may take that much longer." Nothing where they have time enough anyway. Where it is too little,
 /// `because` follows.
 pub(crate) fn before_away(before: &BeforeAway, because: &str, now: Moment) -> Option<String> {
     said(before, because, || when(before.from, now))
@@ -61,7 +61,7 @@ fn said(before: &BeforeAway, because: &str, from: impl FnOnce() -> String) -> Op
         )
     } else {
         format!(
-            "Your hands are done {before} before {from}, when nobody is here any more: work and rises may take that much longer."
+            "Your hands are done {before} before {from}, when nobody is here any more: what comes before that may take that much longer."
         )
     })
 }
@@ -90,7 +90,7 @@ mod tests {
         assert_eq!(
             told(50.0, 50.0).as_deref(),
             Some(
-                "Your hands are done 50\u{a0}min before 23:00, when nobody is here any more: work and rises may take that much longer."
+                "Your hands are done 50\u{a0}min before 23:00, when nobody is here any more: what comes before that may take that much longer."
             )
         );
         assert_eq!(

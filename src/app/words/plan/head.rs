@@ -110,6 +110,7 @@ fn unsure(what: Unsure) -> &'static str {
         Unsure::Rises => "rises",
         Unsure::Bakes => "baking",
         Unsure::Cools => "cooling",
+        Unsure::Rests => "resting",
         Unsure::Hands => "your work",
     }
 }

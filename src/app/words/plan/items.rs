@@ -5,7 +5,7 @@ use domain::schedule::plan::RetardPart;
 use domain::units::{Minutes, Moment};
 use platform::clock::{self, day, minute_of_day, time_of_day};
 
-use super::marks;
+use super::marks::marks;
 use crate::state::plan::told::{Entry, Why};
 use crate::words::quantity::{between, span};
 use crate::words::{of_bread, when};

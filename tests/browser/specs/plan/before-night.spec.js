@@ -25,7 +25,7 @@ test("hands are done some time before bed, and weighed milk and egg aren't left 
   await plan.sheet.getByRole("button", { name: "08:00 tomorrow", exact: true }).click();
   await expect(plan.bars.first()).toBeVisible();
 
-  const told = /Your hands are done (\d+)\smin before 23:00, when nobody is here any more: work and rises may take that/;
+  const told = /Your hands are done (\d+)\smin before 23:00, when nobody is here any more: what comes before that may take that/;
   await expect(plan.head).toContainText(told);
   const [, spare] = (await plan.head.innerText()).match(told);
   expect(Number(spare)).toBeGreaterThanOrEqual(40);

@@ -1,4 +1,5 @@
-//! What makes a rise end later: a cooler place, or less yeast in the dough.
+//! What makes a rise end later: a cooler place, or less yeast in the dough. That these do is common practice, no source;
+//! how much is the models' own, and checked where they are.
 
 use checks::say;
 use domain::bake::{Intent, Wishes};
@@ -49,7 +50,7 @@ fn less_yeast_is_offered_where_a_rise_is_to_end_later() {
     assert_eq!(after.plan.end.likely(), less.table.likely());
 }
 
-/// "Proof cooler": the last rise goes on, and would end while nobody is there.
+/// The last rise goes on, and would end while nobody is there.
 #[test]
 fn whoever_is_away_as_the_final_proof_ends_is_offered_a_cooler_place_for_it() {
     let (mut bakes, now) = rising(1, StepKind::FinalProof);

@@ -74,8 +74,10 @@ pub(crate) enum Unsure {
     Rises,
     /// Baking.
     Bakes,
-    /// Bread that cools.
+    /// What cools.
     Cools,
+    /// What rests, or stands in the fridge.
+    Rests,
     /// Hands.
     Hands,
 }
@@ -87,8 +89,10 @@ impl Unsure {
             Self::Rises
         } else if any(|length| matches!(length, Length::Bake { .. })) {
             Self::Bakes
-        } else if any(|length| matches!(length, Length::Cool { .. })) {
+        } else if any(|length| matches!(length, Length::Cool { .. } | Length::Chill { .. })) {
             Self::Cools
+        } else if any(|length| matches!(length, Length::Wait(_))) {
+            Self::Rests
         } else {
             Self::Hands
         }
@@ -246,6 +250,25 @@ mod tests {
         let loaf = ("overnight-tin-loaf", 40.0);
         let loaves = told(&[loaf, loaf], &[]);
         assert_eq!(loaves[0].cold, None);
+    }
+
+    /// Of what is left of a bake only rises hang on yeast, and what comes after them is surer. Common practice, no source.
+    #[test]
+    fn what_is_least_sure_is_told_by_what_is_left() {
+        let steps = starter("plum-almond-buns").steps.clone();
+        let left = |from: StepKind| {
+            let first = steps.iter().position(|step| step.kind == from);
+            let left = &steps[first.expect("the buns have it")..];
+            Unsure::of(left.iter().map(|step| &step.length))
+        };
+        assert_eq!(left(StepKind::Gather), Unsure::Rises);
+        assert_eq!(left(StepKind::FinalProof), Unsure::Rises);
+        assert_eq!(left(StepKind::Wash), Unsure::Bakes);
+        assert_eq!(left(StepKind::Cool), Unsure::Cools);
+        assert_eq!(left(StepKind::Finish), Unsure::Hands);
+        let rest = steps.iter().find(|step| step.kind == StepKind::BenchRest);
+        let rest = rest.map(|step| &step.length);
+        assert_eq!(Unsure::of(rest.into_iter()), Unsure::Rests);
     }
 
     #[test]

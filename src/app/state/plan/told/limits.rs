@@ -1,4 +1,4 @@
-//! What has stood out beyond its limit, or will have by the plan: a baker isn't told of it by how many minutes it is late.
+//! What has stood out beyond its limit, or will have by the plan, and how that is told of all bakes: a baker isn't told of it by how many minutes it is late.
 
 use domain::bake::{Keeps, Spoils, State};
 use domain::formula::StepKind;

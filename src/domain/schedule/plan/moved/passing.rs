@@ -5,7 +5,7 @@ use crate::formula::{Step, StepId};
 use crate::schedule::plan::{Item, What};
 use crate::units::{Minutes, Moment, minutes};
 
-/// What only time has moved is told from here on: minute by minute it would be noise.
+/// What only time has moved is told from here on: minute by minute it would be noise. ASSUMPTION: judgement.
 const NOISE: Minutes = minutes(5.0);
 
 impl Moved {

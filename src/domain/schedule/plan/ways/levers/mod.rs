@@ -14,7 +14,7 @@ use std::borrow::Cow;
 pub use again::still_helps;
 
 use super::trial::{As, Case, LeftOff, Rest, Trial, Trials};
-use crate::bake::{Bake, Intent, State};
+use crate::bake::{Bake, Intent, State, decide};
 use crate::estimate::Estimate;
 use crate::formula::{ComponentId, Length, StepId};
 use crate::schedule::filled::{is_long_for_egg_or_milk, longest_out, out_limit};
@@ -191,6 +191,14 @@ impl<'a> Search<'a> {
         let pinned = self.bakes.iter().any(|bake| !bake.state().pins.is_empty());
         let is_held = pinned || !self.away().is_empty();
         (is_held && !self.was.is_kept()) || self.was.early >= FRESHER
+    }
+
+    /// A bake after something was asked of it; none where that is refused.
+    fn asked(&self, bake: usize, intent: Intent) -> Option<State> {
+        let mut after = self.bakes[bake].clone();
+        let entries = decide(&after, intent, self.trials.now).ok()?;
+        after.append(entries);
+        Some(after.state().clone())
     }
 
     async fn with(&self, bake: usize, state: State) -> Result<Trial, LeftOff> {

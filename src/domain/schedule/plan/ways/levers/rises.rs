@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::{FRESHER, Lever, Search};
-use crate::bake::{Intent, State, Supposed, decide};
+use crate::bake::{Intent, State, Supposed};
 use crate::estimate::Estimate;
 use crate::formula::{Step, StepId};
 use crate::kitchen::Place;
@@ -193,14 +193,6 @@ impl Search<'_> {
         let state = self.bakes[bake].state().supposing(supposed);
         let trial = self.with(bake, state).await?;
         Ok(Some(trial).filter(|trial| self.helps(trial)))
-    }
-
-    /// A bake after something was asked of it; none where that is refused.
-    pub(super) fn asked(&self, bake: usize, intent: Intent) -> Option<State> {
-        let mut after = self.bakes[bake].clone();
-        let entries = decide(&after, intent, self.trials.now).ok()?;
-        after.append(entries);
-        Some(after.state().clone())
     }
 
     /// With which step a bake that hasn't begun does, and when, for a retard that is planned of it.
