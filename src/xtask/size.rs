@@ -12,7 +12,7 @@ use std::path::Path;
 /// which is WebAssembly, both halves. They aren't raised without a decision in `DEVELOPERS.md`.
 const USABLE_KB: usize = 237;
 const ALL_KB: usize = 615;
-const WASM_KB: usize = 580;
+const WASM_KB: usize = 581;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]
