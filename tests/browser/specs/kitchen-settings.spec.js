@@ -33,6 +33,8 @@ test("the kitchen's settings survive a reload", async ({ app, page }) => {
 test("who bakes in °F says how high the kitchen lies in feet", async ({ app }) => {
   await app.open("#/kitchen");
   await app.kitchen.choose(DEGREES, "°F");
+  // Nobody types feet into a field that still says metres.
+  await app.kitchen.altitude.shows("0 ft");
   await app.kitchen.altitude.type(6000);
   await app.kitchen.altitude.shows("6000 ft");
   await app.kitchen.altitude.more.click();
