@@ -24,11 +24,51 @@ class Units(Topic):
             "celsius": random.uniform(-60, 400),
             "fahrenheit": random.uniform(-70, 700),
             "kelvin": random.uniform(-200, 200),
+            "grams": random.uniform(0, 100_000),
+            "pounds": random.uniform(0, 200),
+            "millilitres": random.uniform(0, 1_000_000),
+            "millimetres": random.uniform(0, 2000),
+            "inches": random.uniform(0, 78),
         }
+
+    # The model's key, what is given, and pint's names of the two units.
+    PAIRS = [
+        ("kilograms", "grams", "g", "kg"),
+        ("ounces", "grams", "g", "avoirdupois_ounce"),
+        ("pounds", "grams", "g", "avoirdupois_pound"),
+        ("grams", "pounds", "avoirdupois_pound", "g"),
+        ("inches", "millimetres", "mm", "inch"),
+        ("centimetres", "millimetres", "mm", "cm"),
+        ("millimetres", "inches", "inch", "mm"),
+    ]
+    # In the order in which the model answers.
+    MEASURES = [
+        "US_liquid_quart",
+        "US_pint",
+        "US_liquid_cup",
+        "US_fluid_ounce",
+        "tablespoon",
+        "teaspoon",
+        "imperial_pint",
+        "imperial_fluid_ounce",
+    ]
 
     def check(self, inputs, answer):
         quantity = ureg.Quantity
+        volume = quantity(inputs["millilitres"], "mL")
+        if len(answer["measures"]) != len(self.MEASURES):
+            return float("inf")
         return max(
+            *(
+                relative(
+                    answer[key], quantity(inputs[given], unit).to(wanted).magnitude, least=1e-6
+                )
+                for key, given, unit, wanted in self.PAIRS
+            ),
+            *(
+                relative(answered, volume.to(measure).magnitude, least=1e-6)
+                for answered, measure in zip(answer["measures"], self.MEASURES)
+            ),
             relative(
                 answer["fahrenheit"],
                 quantity(inputs["celsius"], "degC").to("degF").magnitude,

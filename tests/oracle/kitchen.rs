@@ -10,7 +10,8 @@ use domain::thermal::liquid::ice::ice_at;
 use domain::thermal::liquid::{LiquidPart, LiquidQuestion, liquid_temperature};
 use domain::thermal::mixing::{Part, Sources, mixed_temperature};
 use domain::thermal::oven::altitude::{boiling_point, pressure_ratio};
-use domain::units::{Celsius, CelsiusDelta, Grams, Metres, Minutes};
+use domain::units::measures::Measure;
+use domain::units::{Celsius, CelsiusDelta, Grams, Metres, Millilitres, Millimetres, Minutes};
 use serde::Deserialize;
 use serde_json::{Value, json};
 
@@ -19,11 +20,38 @@ pub(crate) struct Units {
     celsius: f64,
     fahrenheit: f64,
     kelvin: f64,
+    grams: f64,
+    pounds: f64,
+    millilitres: f64,
+    millimetres: f64,
+    inches: f64,
 }
 
 impl Units {
     pub(crate) fn answer(&self) -> Value {
+        let mass = Grams::clamped(self.grams);
+        let volume = Millilitres::clamped(self.millilitres);
+        let measures: Vec<f64> = [
+            Measure::UsQuart,
+            Measure::UsPint,
+            Measure::UsCup,
+            Measure::UsFluidOunce,
+            Measure::UsTablespoon,
+            Measure::UsTeaspoon,
+            Measure::ImperialPint,
+            Measure::ImperialFluidOunce,
+        ]
+        .map(|measure| volume.to_measures(measure))
+        .to_vec();
         json!({
+            "kilograms": mass.to_kilograms(),
+            "ounces": mass.to_ounces(),
+            "pounds": mass.to_pounds(),
+            "grams": Grams::from_pounds(self.pounds).map(Grams::get).ok(),
+            "measures": measures,
+            "inches": Millimetres::clamped(self.millimetres).to_inches(),
+            "centimetres": Millimetres::clamped(self.millimetres).to_centimetres(),
+            "millimetres": Millimetres::from_inches(self.inches).map(Millimetres::get).ok(),
             "fahrenheit": Celsius::clamped(self.celsius).to_fahrenheit(),
             "celsius": Celsius::from_fahrenheit(self.fahrenheit).map(Celsius::get).ok(),
             "fahrenheit_difference": CelsiusDelta::clamped(self.kelvin).to_fahrenheit(),

@@ -58,6 +58,7 @@ mod arithmetic;
 pub mod duration;
 pub mod measures;
 mod moment;
+pub mod told;
 
 pub use moment::Moment;
 

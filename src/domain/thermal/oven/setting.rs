@@ -160,6 +160,30 @@ pub enum DialSetting {
     Gas(GasMark),
 }
 
+impl DialSetting {
+    /// What the setting means without fan, as formulas state it: the way back from [`dial_setting`],
+    /// to half a step of the dial (2.5 K, 12.5 °F, half a mark). Clamped to the range of [`Celsius`].
+    ///
+    /// ```
+    /// use domain::thermal::oven::{DialSetting, Fan};
+    ///
+    /// assert_eq!(DialSetting::Celsius(160).without_fan(Fan::On).get(), 180.0);
+    /// ```
+    #[must_use]
+    pub fn without_fan(self, fan: Fan) -> Celsius {
+        let set = match self {
+            // A gas oven's mark is that of the oven without fan.
+            Self::Gas(mark) => return mark.exact(),
+            Self::Celsius(set) => Celsius::clamped(f64::from(set)),
+            Self::Fahrenheit(set) => Celsius::clamped((f64::from(set) - 32.0) / 1.8),
+        };
+        match fan {
+            Fan::Off => set,
+            Fan::On => without_fan(set),
+        }
+    }
+}
+
 /// What to turn the dial to for a temperature stated without fan, or `None` off the gas marks.
 ///
 /// ```
