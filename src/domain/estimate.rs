@@ -83,7 +83,10 @@
 //! | `SPOILS` | how much a minute of waiting matters | judgement |
 //! | `SAME_JUMP` | two tabs' clocks | judgement |
 //! | `IN_ONE_GO`, `LATE` | what is said some time after it was done | judgement |
+//! | `PINCH_OF_TEASPOON`, `PINCH_G`, `DASH_OF_TEASPOON`, `KNOB_G`, `HANDFUL_OF_CUP`, `SPRIG_G`, `BUNCH_G`, `OF_ONE` | what nobody weighs, in formulas that are read | judgement |
 //! | `NOISE` | how far time alone has to move a plan to be told | judgement |
+//! | `room_for_dough` | the room that dough takes in a tin | judgement |
+//! | `YOLK`, `WHITE`, `WHOLE`, `MOST_EGG`, `MOST_OF_LIQUID`, `WATERY` | eggs in whole numbers | judgement |
 
 use std::ops::{Add, Mul, Sub};
 

@@ -140,7 +140,7 @@ fn other_foods_are_read_from_the_published_tables() {
     let composition = "NDB_No,Shrt_Desc,Water_(g),Energ_Kcal,Protein_(g),Lipid_Tot_(g),Ash_(g),Carbohydrt_(g),\
                        Fiber_TD_(g),Sugar_Tot_(g)\n\
                        15155,\"ABALONE,MIXED SPECIES,RAW\",74.56,105,17.1,0.76,1.57,6.01,0.0,0.0\n";
-    let weight = "~11215~^2^1^~tsp~^2.8^^\n~11215~^3^3^~cloves~^9^^\n";
+    let weight = "~02016~^1^1^~tsp~^2.1^^\n~02016~^2^1^~tbsp~^6.6^^\n";
     for (name, text) in [
         ("usda-sr28-abbrev.csv", composition),
         ("usda-sr26-weight.txt", weight),
@@ -150,8 +150,8 @@ fn other_foods_are_read_from_the_published_tables() {
     let items = json!([
         { "id": "a", "topic": "composition per 100 g", "inputs": { "NDB": 15155 },
           "expected": [74.56, 17.1, 0.76, 6.01, 0, 1.57, 0], "tolerance": 1e-9 },
-        { "id": "b", "topic": "household measure weight", "inputs": { "NDB": 11215, "measure": "tsp" },
-          "expected": 2.8, "tolerance": 1e-9 },
+        { "id": "b", "topic": "household measure weight", "inputs": { "NDB": 2016, "measure": "tsp" },
+          "expected": 2.1, "tolerance": 1e-9 },
     ]);
     let with = reckon(&items.to_string(), Some(folder.clone())).expect("these are items");
     std::fs::remove_dir_all(&folder).expect("it was made here");

@@ -21,11 +21,14 @@
 mod allergen;
 pub mod choi_okos;
 pub mod crumb;
+pub mod household;
+mod letters;
 pub mod moisture;
 pub mod pantry;
 mod table;
 
 pub use allergen::Allergen;
+pub use letters::{folded, is_accent, unaccented};
 
 use crate::units::{
     Celsius, Grams, JoulesPerGramKelvin, KilogramsPerCubicMetre, Share, WattsPerMetreKelvin,
@@ -169,13 +172,36 @@ pub struct Food {
 /// ```
 #[must_use]
 pub fn food(key: &str) -> Option<&'static Food> {
-    table::FOODS.iter().find(|food| food.key == key)
+    table::all().iter().find(|food| food.key == key)
 }
 
-/// All foods, by kind.
+/// All foods, by shelf, and those that stand for a kind at the end.
 #[must_use]
 pub fn all() -> &'static [Food] {
-    table::FOODS
+    table::all()
+}
+
+/// The food that stands for a kind, for what a baker names and no table knows: "some-flour".
+///
+/// ```
+/// use domain::food::{FoodKind, generic};
+///
+/// assert_eq!(generic(FoodKind::Nut).key, "some-nut");
+/// ```
+#[must_use]
+pub fn generic(kind: FoodKind) -> &'static Food {
+    let all = table::generic();
+    let found = all.iter().find(|food| food.kind == kind);
+    // There is one for each kind, by a test.
+    found.unwrap_or(&all[all.len() - 1])
+}
+
+impl Food {
+    /// Whether it stands for a kind of food, and for none in particular.
+    #[must_use]
+    pub fn is_generic(&self) -> bool {
+        table::generic().iter().any(|food| food.key == self.key)
+    }
 }
 
 /// How much heat it takes to warm a food at that temperature.

@@ -1,4 +1,4 @@
-//! What some three hundred baking foods are made of, and what a cup of them weighs.
+//! What some four hundred baking foods are made of, and what a cup of them weighs.
 //!
 //! Composition: USDA National Nutrient Database for Standard Reference, release 28 (2015),
 //! file ABBREV. Household weights: release 26 (2013), file WEIGHT. Both are in the public
@@ -9,6 +9,7 @@
 //! brands, and cooked dishes but for a few. Cups are weighed as the database's cooks filled
 //! them; flour differs by a tenth between dipped and spooned.
 
+mod more_weights;
 mod rows;
 mod weights;
 
@@ -18,6 +19,39 @@ use crate::units::Grams;
 /// A number, the database's description, and seven values per 100 g.
 type Row = (u32, &'static str, [f64; 7]);
 
+/// The values per 100 g of the row of that number, for tables that are made when this is compiled.
+///
+/// # Panics
+/// When the pantry lacks it, which then stops the compiler.
+pub(super) const fn row(ndb: u32) -> [f64; 7] {
+    match find(ndb) {
+        Some(row) => row.2,
+        None => panic!("the pantry lacks a row that a food is made of"),
+    }
+}
+
+const fn find(ndb: u32) -> Option<&'static Row> {
+    let mut half = 0;
+    while half < rows::ROWS.len() {
+        let rows = rows::ROWS[half];
+        let (mut from, mut to) = (0, rows.len());
+        while from < to {
+            let middle = usize::midpoint(from, to);
+            let number = rows[middle].0;
+            if number == ndb {
+                return Some(&rows[middle]);
+            }
+            if number < ndb {
+                from = middle + 1;
+            } else {
+                to = middle;
+            }
+        }
+        half += 1;
+    }
+    None
+}
+
 /// What the food of that number is made of.
 ///
 /// ```
@@ -26,13 +60,22 @@ type Row = (u32, &'static str, [f64; 7]);
 /// ```
 #[must_use]
 pub fn composition(ndb: u32) -> Option<Composition> {
-    let found = rows::ROWS.iter().find(|(number, ..)| *number == ndb);
-    found.map(|(_, _, row)| table::per_100_g(*row))
+    find(ndb).map(|(_, _, row)| table::per_100_g(*row))
 }
 
 /// All numbers with their descriptions, in the order of the numbers.
 pub fn all() -> impl Iterator<Item = (u32, &'static str)> {
-    rows::ROWS.iter().map(|(number, name, _)| (*number, *name))
+    let rows = rows::ROWS.iter().flat_map(|half| half.iter());
+    rows.map(|(number, name, _)| (*number, *name))
+}
+
+/// The household measures of that number that formulas are read with: each with the database's
+/// description of it ("cup, sifted", "tbsp", "medium") and the grams of one.
+#[must_use]
+pub fn measures(ndb: u32) -> &'static [(&'static str, f64)] {
+    let table = weights::WEIGHTS;
+    let found = table.binary_search_by_key(&ndb, |(number, _)| *number);
+    found.map_or(&[], |place| table[place].1)
 }
 
 /// What one measure of a food weighs: "cup", "tbsp", "tsp", or "each" for an egg.
@@ -47,7 +90,8 @@ pub fn all() -> impl Iterator<Item = (u32, &'static str)> {
 /// ```
 #[must_use]
 pub fn household_weight(ndb: u32, measure: &str, said: &str) -> Option<Grams> {
-    let (_, measures) = weights::WEIGHTS.iter().find(|(number, _)| *number == ndb)?;
+    let mut tables = weights::WEIGHTS.iter().chain(more_weights::MORE_WEIGHTS);
+    let (_, measures) = tables.find(|(number, _)| *number == ndb)?;
     let in_grams = measures
         .iter()
         .map(|&(description, mass_g)| (description, Grams::clamped(mass_g)));
