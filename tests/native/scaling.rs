@@ -8,12 +8,19 @@
 //! - H. Kleinwächter, *The Sourdough Framework*, table "baker's math example".
 //! - Water contents: USDA SR28 (NDB 01077, 01123, 01145, 18374).
 
+mod baked;
+mod eggs;
 mod hands;
+mod outside;
 mod rounding;
+mod short;
+mod tins;
 
 use checks::assert_close;
-use domain::formula::{Formula, Length, ScaleError, Size, Step};
-use domain::units::{Grams, grams};
+use domain::formula::{
+    ComponentId, Formula, Length, Lid, ScaleError, Size, Step, Tin, Tins, baking_loss,
+};
+use domain::units::{Grams, grams, millilitres};
 use proptest::prelude::*;
 use records::Record as _;
 use records::formula::FormulaRecord;
@@ -161,6 +168,28 @@ fn wishes() -> impl Strategy<Value = Size> {
         }),
         (100.0..12_000.0_f64).prop_map(|dough_g| Size::Dough(grams(dough_g))),
         (80.0..5000.0_f64).prop_map(|flour_g| Size::Flour(grams(flour_g))),
+        (1_u16..=40, 20.0..2000.0_f64).prop_map(|(count, mass_g)| Size::Baked {
+            count,
+            mass: grams(mass_g),
+            loss: baking_loss(),
+        }),
+        (1_u16..=5, 1_u16..=12, 500.0..4000.0_f64).prop_filter_map(
+            "a tin",
+            |(count, pieces_each, volume_ml)| {
+                let tin = Tin::holding(millilitres(volume_ml), Lid::Off).ok()?;
+                let tins = Tins { count, tin };
+                Some(Size::Tins {
+                    tins,
+                    pieces_each,
+                    own: None,
+                })
+            }
+        ),
+        (0_usize..3, 1.0..3000.0_f64).prop_map(|(place, mass_g)| Size::Short {
+            component: ComponentId(1),
+            place,
+            mass: grams(mass_g),
+        }),
     ]
 }
 
@@ -181,7 +210,9 @@ proptest! {
             }
             Err(nothing) => return Err(TestCaseError::fail(nothing.to_string())),
         };
-        for (before, after) in std::iter::zip(&formula.components, &scaled.components) {
+        let pairs = std::iter::zip(&formula.components, &scaled.components);
+        // What goes on the outside follows the surface: `outside`.
+        for (before, after) in pairs.filter(|(component, _)| !component.is_outside()) {
             for (before, after) in std::iter::zip(&before.ingredients, &after.ingredients) {
                 let percent = formula.percent_of_flour(before.mass).get();
                 let scaled_percent = scaled.percent_of_flour(after.mass).get();
@@ -196,6 +227,19 @@ proptest! {
             }
             Size::Dough(dough) => (scaled.dough_mass().get(), dough.get()),
             Size::Flour(flour) => (scaled.flour_mass().get(), flour.get()),
+            Size::Baked { count, mass, loss } => {
+                prop_assert_eq!(scaled.pieces.count, count);
+                (scaled.baked_piece(&loss).likely().get(), mass.get())
+            }
+            Size::Tins { tins, pieces_each, .. } => {
+                prop_assert_eq!(scaled.pieces.count, tins.count * pieces_each);
+                let dough = tins.tin.dough().likely() * f64::from(tins.count);
+                (scaled.dough_mass().get(), dough.get())
+            }
+            Size::Short { component, place, mass } => {
+                let needs = scaled.needs(component, place);
+                (needs.map_or(f64::NAN, Grams::get), mass.get())
+            }
         };
         prop_assert!((got / wanted - 1.0).abs() < 1e-9, "{got} g instead of {wanted} g");
         let in_pieces = f64::from(scaled.pieces.count) * scaled.pieces.mass.get();
