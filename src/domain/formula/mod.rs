@@ -9,9 +9,12 @@
 pub mod bakers;
 mod brought;
 mod check;
+pub mod compose;
 mod dose;
 pub mod gather;
 mod liquid;
+pub mod manuscript;
+pub mod palette;
 mod percent;
 mod scale;
 mod step;
@@ -19,7 +22,10 @@ pub mod usual;
 
 pub use brought::Brings;
 pub use check::FormulaError;
-pub use scale::{LEAST_DOUGH, MOST_DOUGH, ScaleError, Size};
+pub use scale::{
+    Change, EggCount, EggOffer, EggPart, EggRefusal, EggSize, LEAST_DOUGH, LEAST_PIECE, Lid,
+    MOST_DOUGH, MOST_LOSS, ScaleError, Size, Tin, Tins, baking_loss,
+};
 pub use step::{Caution, Checklist, Length, Link, Needs, Scope, Step, StepId, StepKind};
 
 pub use crate::thermal::vessel::Held;

@@ -3,7 +3,8 @@
 //! `percent = mass / flour × 100`, the flour of preferments included.
 //! Source of the convention: Gisslen, *Professional Baking*, ch. 1 (baker's percentages).
 //! For fillings, washes and glazes the percentage is still of the dough's flour:
-//! it says how much goes with this much dough.
+//! it says how much goes with this much dough, in pieces of the formula's own mass (in
+//! [other pieces](super::Size) what goes on the outside follows their surface).
 
 use super::{Component, Draft, Ingredient};
 use crate::food::{Composition, FoodKind};

@@ -8,7 +8,7 @@
 //! (2015): sugar 1:10 to 1:4, fat 1:10 to 9:10 in rich breads.
 
 use super::Draft;
-use crate::food::FoodKind;
+use crate::food::{Food, FoodKind};
 use crate::units::{BakersPercent, bakers_percent, grams};
 use crate::yeast::kinds::YeastKind;
 
@@ -89,4 +89,24 @@ pub fn readings(formula: &Draft) -> Vec<Reading> {
             8.0,
         ),
     ]
+}
+
+/// The most that anybody means one ingredient of a dough to be of its flour. More is a slipped digit.
+///
+/// Common practice, no source, and far beyond it: a brioche has 70 % of butter, a sweet dough 30 % of sugar, doughs
+/// with much old dough or fruit as much of that as flour.
+#[must_use]
+pub fn most_of(food: &Food) -> BakersPercent {
+    let is_dry = food.composition.water.get() < 0.2;
+    bakers_percent(match food.kind {
+        FoodKind::Flour => 100.0,
+        FoodKind::Yeast if is_dry => 8.0,
+        FoodKind::Yeast => 20.0,
+        FoodKind::Salt => 6.0,
+        FoodKind::Sugar | FoodKind::Fat => 150.0,
+        FoodKind::Egg => 200.0,
+        FoodKind::Water | FoodKind::Milk => 250.0,
+        FoodKind::Spice | FoodKind::Starch => 60.0,
+        FoodKind::Nut | FoodKind::Fruit | FoodKind::Other => 300.0,
+    })
 }
