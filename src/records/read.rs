@@ -13,6 +13,8 @@ use crate::table::Fields;
 pub enum Kind {
     /// A formula.
     Formula,
+    /// A formula that its baker is still writing.
+    Manuscript,
     /// One entry of a bake's event log.
     BakeEntry,
     /// The kitchen: temperatures, equipment, units, sounds.
@@ -31,6 +33,7 @@ impl Kind {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Formula => "formula",
+            Self::Manuscript => "unfinished formula",
             Self::BakeEntry => "bake entry",
             Self::Kitchen => "kitchen",
             Self::Note => "note",

@@ -165,6 +165,12 @@ impl<'a> Object<'a> {
         value.write_json(self.to);
     }
 
+    /// A field whose value is JSON already.
+    pub(crate) fn written(&mut self, name: &str, json: &str) {
+        self.name(name);
+        *self.to += json;
+    }
+
     pub(crate) fn field_unless<T: Shape + PartialEq>(&mut self, name: &str, value: &T, absent: &T) {
         if value != absent {
             self.field(name, value);

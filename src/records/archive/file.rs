@@ -16,6 +16,7 @@ shape! {
 shape! {
     pub(super) struct Contents {
         formulas: Vec<Kept>,
+        manuscripts: Vec<Kept> = Vec::new(),
         bakes: Vec<KeptBake>,
         kitchen: Option<String> = None,
         notes: Vec<Kept>,
@@ -58,6 +59,14 @@ pub(super) fn checksum(contents: &Contents) -> String {
             take(&kept.text);
         }
     }
+    // Files from before there were any carry a checksum without them.
+    if !contents.manuscripts.is_empty() {
+        take(&contents.manuscripts.len().to_string());
+        for kept in &contents.manuscripts {
+            take(&kept.key);
+            take(&kept.text);
+        }
+    }
     for bake in &contents.bakes {
         take(&bake.key);
         take(&bake.entries.len().to_string());
@@ -81,6 +90,7 @@ impl From<&Archive> for Contents {
         };
         Self {
             formulas: kept(&archive.formulas),
+            manuscripts: kept(&archive.manuscripts),
             bakes: archive
                 .bakes
                 .iter()
@@ -101,6 +111,7 @@ impl From<Contents> for Archive {
         let pairs = |list: Vec<Kept>| list.into_iter().map(|kept| (kept.key, kept.text)).collect();
         Self {
             formulas: pairs(contents.formulas),
+            manuscripts: pairs(contents.manuscripts),
             bakes: contents
                 .bakes
                 .into_iter()

@@ -35,6 +35,8 @@ const FORMAT: &str = "oventide-archive";
 pub struct Archive {
     /// Stored formulas: key and text.
     pub formulas: Vec<(String, String)>,
+    /// Formulas that are still being written: key and text.
+    pub manuscripts: Vec<(String, String)>,
     /// Stored bakes: their entries' texts, oldest first.
     pub bakes: Vec<(String, Vec<String>)>,
     /// The kitchen's text.
@@ -114,6 +116,7 @@ impl Archive {
                 .map_err(|cause| at("kitchen", "kitchen", cause))?;
         }
         only_once("formulas", self.formulas.iter().map(|(key, _)| key))?;
+        only_once("manuscripts", self.manuscripts.iter().map(|(key, _)| key))?;
         only_once("bakes", self.bakes.iter().map(|(key, _)| key))?;
         only_once("notebook", self.notes.iter().map(|(key, _)| key))
     }

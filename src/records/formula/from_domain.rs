@@ -50,7 +50,7 @@ fn ingredient(part: &model::Ingredient) -> IngredientRecord {
     }
 }
 
-fn step(step: &model::Step) -> StepRecord {
+pub(crate) fn step(step: &model::Step) -> StepRecord {
     let needs = [
         (Need::Hands, step.needs.hands),
         (Need::Hob, step.needs.hob),

@@ -1,7 +1,7 @@
 //! A formula as it is stored and exported, version 1.
 
-mod from_domain;
-mod to_domain;
+pub(crate) mod from_domain;
+pub(crate) mod to_domain;
 
 use domain::formula as model;
 use domain::thermal::oven::BakeForm;

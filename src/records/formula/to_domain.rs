@@ -77,7 +77,7 @@ fn ingredient(record: IngredientRecord) -> Result<model::Ingredient, ReadError> 
     })
 }
 
-fn step(record: StepRecord) -> Result<model::Step, ReadError> {
+pub(crate) fn step(record: StepRecord) -> Result<model::Step, ReadError> {
     let needs = model::Needs {
         hands: record.needs.contains(&Need::Hands),
         hob: record.needs.contains(&Need::Hob),

@@ -2,6 +2,7 @@
 //! everything happens that can.
 
 use domain::bake::{AlarmId, Bake, BakeId, Entry, Event, Mark, Start, TimerId, Wishes};
+use domain::formula::manuscript::Manuscript;
 use domain::formula::{ComponentId, Formula, FormulaId, Held, StepId};
 use domain::kitchen::{FRIDGE_HOLDS, FineScales, Kitchen, OvenKind, Place, Scales};
 use domain::notebook::Note;
@@ -13,6 +14,7 @@ use records::archive::Archive;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::{AsleepRecord, Degrees, KitchenFacts, KitchenRecord};
+use records::manuscript::ManuscriptRecord;
 use records::notebook::NoteRecord;
 
 /// Saturday 21 November 2026, 9:40 UTC.
@@ -262,12 +264,29 @@ fn texts(bake: &Bake) -> Vec<String> {
         .collect()
 }
 
+/// A formula in the making: an amount and a food are missing.
+pub(super) fn manuscript() -> Manuscript {
+    let mut manuscript = Manuscript::from(&twists());
+    manuscript.id = FormulaId("half-done".to_owned());
+    let dough = manuscript.components.first_mut();
+    if let Some(part) = dough.and_then(|dough| dough.ingredients.last_mut()) {
+        part.mass = None;
+        part.food = None;
+        part.written = "a handful".to_owned();
+    }
+    manuscript
+}
+
 /// Everything above, as it is stored today.
 pub(super) fn archive() -> Archive {
     let formula = twists();
     let note = note();
-    let bakes = bakes();
+    let (bakes, manuscript) = (bakes(), manuscript());
     Archive {
+        manuscripts: vec![(
+            manuscript.id.0.clone(),
+            ManuscriptRecord::from(&manuscript).write(),
+        )],
         formulas: vec![(formula.id.0.clone(), FormulaRecord::from(&formula).write())],
         bakes: bakes
             .iter()

@@ -10,12 +10,14 @@ use std::path::PathBuf;
 
 use domain::bake::{Bake, BakeId, Entry, Event};
 use domain::formula::Formula;
+use domain::formula::manuscript::Manuscript;
 use domain::kitchen::Kitchen;
 use domain::notebook::Note;
 use records::archive::Archive;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
+use records::manuscript::ManuscriptRecord;
 use records::migrate::{MIGRATIONS, newest};
 use records::notebook::NoteRecord;
 use records::{Kind, Record as _};
@@ -76,6 +78,9 @@ fn every_save_still_means_what_it_meant() {
         let note = NoteRecord::read(&archive.notes[0].1).map(Note::from);
         assert_eq!(note, Ok(sample::note()), "v{save}.json");
         assert_eq!(bakes(&archive), sample::bakes(), "v{save}.json");
+        let manuscript = ManuscriptRecord::read(&archive.manuscripts[0].1);
+        let manuscript = manuscript.and_then(Manuscript::try_from);
+        assert_eq!(manuscript, Ok(sample::manuscript()), "v{save}.json");
     }
 }
 
@@ -155,6 +160,11 @@ fn saved() -> Vec<(Kind, u32, Value)> {
         let entries = entries.map(|text| (Kind::BakeEntry, text));
         let kitchen = archive.kitchen.iter().map(|text| (Kind::Kitchen, text));
         let notes = archive.notes.iter().map(|(_, text)| (Kind::Note, text));
+        let manuscripts = archive
+            .manuscripts
+            .iter()
+            .map(|(_, text)| (Kind::Manuscript, text));
+        let formulas = formulas.chain(manuscripts);
         for (kind, text) in formulas.chain(entries).chain(kitchen).chain(notes) {
             let value: Value = serde_json::from_str(text).expect("a record is JSON");
             let version = value["version"].as_u64().expect("a record has a version");
@@ -168,7 +178,14 @@ fn saved() -> Vec<(Kind, u32, Value)> {
 #[test]
 fn there_is_a_save_of_every_version_of_every_shape() {
     let saved = saved();
-    for kind in [Kind::Formula, Kind::BakeEntry, Kind::Kitchen, Kind::Note] {
+    let kinds = [
+        Kind::Formula,
+        Kind::Manuscript,
+        Kind::BakeEntry,
+        Kind::Kitchen,
+        Kind::Note,
+    ];
+    for kind in kinds {
         for version in 1..=newest(kind) {
             let found = saved
                 .iter()

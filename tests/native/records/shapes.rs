@@ -3,10 +3,12 @@
 mod read_back;
 
 use domain::formula::Formula;
+use domain::formula::manuscript::Manuscript;
 use domain::kitchen::Kitchen;
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
+use records::manuscript::ManuscriptRecord;
 use records::notebook::NoteRecord;
 use records::promises::PromisesRecord;
 use records::{Kind, ReadError, Record, migrate};
@@ -32,8 +34,11 @@ fn good_texts() -> Vec<(Kind, String, Reader)> {
     let kitchen = archive.kitchen.expect("the sample has a kitchen");
     let note = archive.notes[0].1.clone();
     let promises = include_str!("promises-v1.json").to_owned();
+    let manuscript = Manuscript::from(&records::starters::all()[0]);
+    let manuscript = ManuscriptRecord::from(&manuscript).write();
     vec![
         (Kind::Formula, formula, read::<FormulaRecord>),
+        (Kind::Manuscript, manuscript, read::<ManuscriptRecord>),
         (Kind::BakeEntry, entry, read::<EntryRecord>),
         (Kind::Kitchen, kitchen, read::<KitchenRecord>),
         (Kind::Note, note, read::<NoteRecord>),
@@ -107,7 +112,7 @@ fn what_a_later_program_of_the_same_version_adds_is_tolerated() {
 fn a_missing_field_is_missed() {
     for (kind, text, read) in good_texts() {
         let field = match kind {
-            Kind::Formula => "pieces",
+            Kind::Formula | Kind::Manuscript => "pieces",
             Kind::BakeEntry => "event",
             Kind::Kitchen => "facts",
             Kind::Note | Kind::Archive => "bake",
