@@ -2,6 +2,7 @@
 
 pub mod baker;
 pub mod plan;
+pub mod read;
 pub mod reckon;
 pub mod reforecast;
 pub mod replan;

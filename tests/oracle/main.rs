@@ -9,6 +9,7 @@ mod calendar;
 mod heat;
 mod kitchen;
 mod ovens;
+mod recipes;
 mod schedules;
 mod yeast;
 
@@ -46,6 +47,7 @@ enum Question {
     Hasty(schedules::Hasty),
     Calm(schedules::Calm),
     Calendar(calendar::Calendar),
+    Recipe(recipes::Recipe),
     Timed(Timed),
 }
 
@@ -97,6 +99,7 @@ fn answer(question: &Question) -> Value {
         Question::Plan(inputs) => schedules::plan(inputs),
         Question::Hasty(inputs) => inputs.answer(),
         Question::Calm(inputs) => inputs.answer(),
+        Question::Recipe(inputs) => inputs.answer(),
         Question::Timed(inputs) => inputs.answer(),
     }
 }

@@ -28,6 +28,7 @@ import kitchen
 import ovens
 import plans
 import proofs
+import recipes
 
 TOPICS = [
     *calendars.TOPICS,
@@ -38,6 +39,7 @@ TOPICS = [
     *frozen.TOPICS,
     *ovens.TOPICS,
     *plans.TOPICS,
+    *recipes.TOPICS,
 ]
 FEWEST = 300
 # So many bakes are timed against CP-SAT.
