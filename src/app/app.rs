@@ -157,9 +157,8 @@ fn Ways() -> impl IntoView {
             let here = live::attr(move || {
                 let route = app.route.read();
                 let same = match (&*route, &way) {
-                    (Route::Formula(_), Route::Formulas) | (Route::Note(_), Route::Notebook) => {
-                        true
-                    }
+                    (Route::Formula(_) | Route::Desk | Route::Manuscript(_), Route::Formulas)
+                    | (Route::Note(_), Route::Notebook) => true,
                     (here, way) => here == way,
                 };
                 same.then_some("page")

@@ -15,6 +15,10 @@ pub(crate) enum Route {
     Formulas,
     /// One formula, fitted and started.
     Formula(FormulaId),
+    /// Where a formula of the baker's own comes in: pasted, opened, or begun with nothing.
+    Desk,
+    /// A formula that is still being written.
+    Manuscript(FormulaId),
     /// The propped view, of one bake or of whichever needs the baker most.
     Bench(Option<BakeId>),
     /// All that runs, in time.
@@ -36,6 +40,8 @@ impl Route {
         match path.split_once('/').unwrap_or((path, "")) {
             ("formulas", "") => Self::Formulas,
             ("formulas", id) => Self::Formula(FormulaId(id.to_owned())),
+            ("desk", "") => Self::Desk,
+            ("desk", id) => Self::Manuscript(FormulaId(id.to_owned())),
             ("bench", "") => Self::Bench(None),
             ("bench", id) => Self::Bench(Some(BakeId(id.to_owned()))),
             ("plan", _) => Self::Plan,
@@ -53,6 +59,8 @@ impl Route {
             Self::Today => "#/".to_owned(),
             Self::Formulas => "#/formulas".to_owned(),
             Self::Formula(FormulaId(id)) => format!("#/formulas/{id}"),
+            Self::Desk => "#/desk".to_owned(),
+            Self::Manuscript(FormulaId(id)) => format!("#/desk/{id}"),
             Self::Bench(None) => "#/bench".to_owned(),
             Self::Bench(Some(BakeId(id))) => format!("#/bench/{id}"),
             Self::Plan => "#/plan".to_owned(),
@@ -84,6 +92,8 @@ mod tests {
             Route::Today,
             Route::Formulas,
             Route::Formula(FormulaId("orange-braid".to_owned())),
+            Route::Desk,
+            Route::Manuscript(FormulaId("own-1".to_owned())),
             Route::Bench(None),
             Route::Bench(Some(BakeId("b1".to_owned()))),
             Route::Plan,

@@ -15,6 +15,7 @@ mod events;
 pub mod files;
 pub mod focus;
 pub mod ids;
+pub mod interchange;
 mod js;
 pub mod late;
 mod later;

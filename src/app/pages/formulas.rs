@@ -1,12 +1,13 @@
 //! All formulas, each as a card that leads to it.
 
-use domain::formula::Formula;
+use domain::formula::{Formula, FormulaId};
 use domain::kitchen::Kitchen;
 use domain::schedule::if_started;
 use domain::units::Moment;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use platform::clock;
+use platform::store::manuscript_name;
 
 use crate::reactive::{Memo, Ref, RwSignal};
 use crate::route::Route;
@@ -21,8 +22,42 @@ pub(crate) fn FormulasPage() -> impl IntoView {
         <header class="page-head">
             <h1 tabindex="-1">{words::way(&Route::Formulas)}</h1>
         </header>
+        <a class="button" href=Route::Desk.href()>
+            {words::OWN_FORMULA}
+        </a>
+        <Unfinished />
         <FormulaCards />
     }
+}
+
+/// The sheets that are still being written.
+#[component]
+fn Unfinished() -> impl IntoView {
+    let app = oventide();
+    let sheets = move || {
+        let all = app.manuscripts.read();
+        let sheets = all.iter().map(|(key, text)| {
+            let name = manuscript_name(text);
+            let name = name.filter(|name| !name.trim().is_empty());
+            view! {
+                <a class="card" href=Route::Manuscript(FormulaId(key.clone())).href()>
+                    <h3>{name.unwrap_or_else(|| words::WITHOUT_NAME.to_owned())}</h3>
+                </a>
+            }
+        });
+        sheets.rows()
+    };
+    let any = move || !app.manuscripts.read().is_empty();
+    let list = move || {
+        view! {
+            <section class="section" aria-labelledby="unfinished">
+                <h2 id="unfinished">{words::UNFINISHED}</h2>
+                {live::part(sheets)}
+            </section>
+        }
+        .into_any()
+    };
+    live::when(any, list)
 }
 
 /// A card for each formula.

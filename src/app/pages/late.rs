@@ -6,6 +6,7 @@
 use leptos::prelude::*;
 
 use super::bench::Bench;
+use super::desk::{DeskPage, ManuscriptPage};
 use super::formula::FormulaPage;
 use super::gather::GatherPage;
 use super::kitchen::KitchenPage;
@@ -25,6 +26,8 @@ fn page(route: &Route) -> AnyView {
     match route {
         Route::Bench(_) => view! { <Bench /> }.into_any(),
         Route::Formula(id) => view! { <FormulaPage id=id.clone() /> }.into_any(),
+        Route::Desk => view! { <DeskPage /> }.into_any(),
+        Route::Manuscript(id) => view! { <ManuscriptPage id=id.clone() /> }.into_any(),
         Route::Plan => view! { <PlanPage /> }.into_any(),
         Route::Notebook => view! { <NotebookPage /> }.into_any(),
         Route::Note(id) => view! { <NotePage id=id.clone() /> }.into_any(),

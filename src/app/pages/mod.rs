@@ -3,6 +3,7 @@
 pub(crate) mod alarm;
 pub(crate) mod bench;
 pub(crate) mod clock;
+pub(crate) mod desk;
 pub(crate) mod formula;
 pub(crate) mod formulas;
 pub(crate) mod gather;

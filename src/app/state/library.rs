@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 use platform::persist;
 use platform::store::{Contents, Store};
 
+use super::manuscripts::put_manuscript;
 use super::notes::put_note;
 use super::unsaved::{Edit, Sight, Unsaved};
 use super::{Keeping, Loading, Oventide};
@@ -61,6 +62,9 @@ impl Oventide {
                 self.miss_what_is_gone(&contents, &mut unsaved);
             }
             contents.formulas.extend(unsaved.formulas.iter().cloned());
+            for (key, text) in &unsaved.manuscripts {
+                put_manuscript(&mut contents.manuscripts, key, text.clone());
+            }
             for note in &unsaved.notes {
                 put_note(&mut contents.notes, note.clone());
             }
@@ -70,6 +74,7 @@ impl Oventide {
         contents.bakes.sort_by_key(|bake| bake.state().started);
         self.formulas
             .set(with_starters(inner.starters(), contents.formulas));
+        self.manuscripts.set(contents.manuscripts);
         self.notes.set(contents.notes);
         self.set_aside.set(contents.set_aside);
         *inner.settings.borrow_mut() = contents.settings;
@@ -104,6 +109,15 @@ impl Oventide {
         }
     }
 
+    /// Whether a formula is the baker's own.
+    pub(crate) fn is_own(self, formula: &Formula) -> bool {
+        let inner = self.inner();
+        !inner
+            .starters()
+            .iter()
+            .any(|starter| starter.id == formula.id)
+    }
+
     /// The formulas that didn't come with the app.
     pub(super) fn own_formulas(self) -> Vec<Formula> {
         let inner = self.inner();
@@ -112,7 +126,26 @@ impl Oventide {
         formulas
     }
 
-    /// Stores the formulas that are gone from the storage.
+    /// Stores a formula of the baker's own in the place of the one before, then shows it.
+    pub(crate) fn keep_formula(self, formula: Formula) {
+        {
+            let inner = self.inner();
+            let mut unsaved = inner.unsaved.borrow_mut();
+            unsaved.formulas.retain(|known| known.id != formula.id);
+            unsaved.formulas.push(formula.clone());
+        }
+        self.in_turn(Box::pin(async move {
+            if !self.is_silent() {
+                self.save_formulas().await;
+            }
+            self.formulas.update(|all| {
+                all.retain(|known| known.id != formula.id);
+                all.push(formula);
+            });
+        }));
+    }
+
+    /// Stores the formulas that aren't in the storage: new ones, and those that are gone from it.
     pub(super) async fn save_formulas(self) {
         let inner = self.inner();
         loop {
@@ -233,6 +266,7 @@ impl Oventide {
         *inner.settings.borrow_mut() = None;
         *inner.keeping.borrow_mut() = Keeping::default();
         self.formulas.set(inner.starters().to_vec());
+        self.manuscripts.set(Vec::new());
         self.bakes.set(Vec::new());
         self.notes.set(Vec::new());
     }

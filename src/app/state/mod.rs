@@ -14,6 +14,7 @@ mod gathered;
 mod jump;
 mod late;
 mod library;
+mod manuscripts;
 mod notes;
 pub(crate) mod plan;
 mod starting;
@@ -93,6 +94,8 @@ pub(crate) struct Oventide {
     pub(crate) late: RwSignal<Late>,
     /// The starters and the baker's own formulas.
     pub(crate) formulas: RwSignal<Vec<Formula>>,
+    /// Formulas that are still being written, as they are stored.
+    pub(crate) manuscripts: RwSignal<Vec<(String, String)>>,
     /// Every bake on this phone, newest last.
     pub(crate) bakes: RwSignal<Vec<Bake>>,
     /// What the baker wrote about finished bakes.
@@ -240,6 +243,7 @@ impl Oventide {
             loading: RwSignal::new(Loading::Opening),
             late,
             formulas: RwSignal::new(Vec::new()),
+            manuscripts: RwSignal::new(Vec::new()),
             bakes,
             notes: RwSignal::new(Vec::new()),
             settings: RwSignal::new(Settings::default()),

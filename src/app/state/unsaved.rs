@@ -23,8 +23,10 @@ pub(super) type Task = Pin<Box<dyn Future<Output = ()>>>;
 pub(super) struct Unsaved {
     /// For each bake, the first entry of its log that isn't stored.
     pub(super) bakes: Vec<(BakeId, u32)>,
-    /// The baker's own formulas that are gone from the storage.
+    /// The baker's own formulas that aren't in the storage.
     pub(super) formulas: Vec<Formula>,
+    /// What was last written of formulas in the making; nothing where one was taken away.
+    pub(super) manuscripts: Vec<(String, Option<String>)>,
     /// Notes, each the newest of its bake.
     pub(super) notes: Vec<Note>,
     /// Changes of the settings, oldest first.
@@ -49,6 +51,7 @@ impl Unsaved {
     fn is_empty(&self) -> bool {
         self.bakes.is_empty()
             && self.formulas.is_empty()
+            && self.manuscripts.is_empty()
             && self.notes.is_empty()
             && self.edits.is_empty()
     }
@@ -156,6 +159,10 @@ impl Oventide {
             self.save_bake(&bake).await;
         }
         self.save_formulas().await;
+        let manuscripts = inner.unsaved.borrow().manuscripts.clone();
+        for (key, _) in manuscripts {
+            self.save_manuscript(&key).await;
+        }
         let notes = inner.unsaved.borrow().notes.clone();
         for note in notes {
             self.save_note(&note.bake).await;
@@ -212,6 +219,11 @@ impl Oventide {
         Contents {
             bakes,
             formulas: unsaved.formulas.clone(),
+            manuscripts: unsaved
+                .manuscripts
+                .iter()
+                .filter_map(|(key, text)| Some((key.clone(), text.clone()?)))
+                .collect(),
             notes: unsaved.notes.clone(),
             settings: edited.then(|| self.settings.get_untracked()),
             ..Contents::default()
@@ -225,6 +237,7 @@ impl Oventide {
         Contents {
             formulas: self.own_formulas(),
             bakes: self.bakes.get_untracked(),
+            manuscripts: self.manuscripts.get_untracked(),
             notes: self.notes.get_untracked(),
             settings: set.then(|| self.settings.get_untracked()),
             ..Contents::default()

@@ -16,6 +16,7 @@ pub(crate) mod print;
 pub(crate) mod sheet;
 pub(crate) mod stepper;
 pub(crate) mod temperature;
+pub(crate) mod text_field;
 pub(crate) mod toggle;
 pub(crate) mod undo;
 

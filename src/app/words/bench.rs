@@ -125,6 +125,7 @@ pub(crate) fn way(route: &Route) -> &'static str {
     match route {
         Route::Today => "Today",
         Route::Formulas | Route::Formula(_) => "Formulas",
+        Route::Desk | Route::Manuscript(_) => "A formula of your own",
         Route::Bench(_) => "Bench",
         Route::Plan => "Plan",
         Route::Notebook | Route::Note(_) => "Notebook",

@@ -34,9 +34,9 @@ use crate::js::{self, Thrown};
 
 const NAME: &str = "oventide";
 
-/// One for the stores of the first version, and one for that of the plan. Every migration of a record is a new
+/// One for the stores of the first version, one for that of the plan and one for that of manuscripts. Every migration of a record is a new
 /// version as well, so that an older app is turned away instead of meeting records it can't read.
-const VERSION: u32 = 2 + MIGRATIONS.len() as u32;
+const VERSION: u32 = 3 + MIGRATIONS.len() as u32;
 
 /// The open database. Dropping it closes it.
 pub(super) struct Connection {
@@ -174,6 +174,16 @@ impl Connection {
                 move_aside(&aside, &shelf.place(key), &before).await?;
             }
             put(&store, key, text).await?;
+        }
+        commit(transaction).await
+    }
+
+    /// Takes a text away.
+    pub(super) async fn remove(&self, shelf: Shelf, key: &str) -> Result<(), StoreError> {
+        let transaction = self.strict(&[shelf])?;
+        {
+            let store = transaction.object_store(shelf.name())?;
+            store.delete(key).primitive()?.await?;
         }
         commit(transaction).await
     }

@@ -22,6 +22,7 @@ use std::rc::Rc;
 
 use domain::bake::{Bake, BakeId, Entry};
 use domain::formula::Formula;
+use domain::formula::manuscript::Manuscript;
 use domain::notebook::Note;
 use domain::schedule::plan::Promises;
 use domain::units::Moment;
@@ -32,6 +33,7 @@ pub use records::archive::{ArchiveError, MOST_BYTES as MOST_ARCHIVE_BYTES};
 use records::bake::EntryRecord;
 use records::formula::FormulaRecord;
 use records::kitchen::KitchenRecord;
+use records::manuscript::ManuscriptRecord;
 use records::notebook::NoteRecord;
 use records::promises::PromisesRecord;
 
@@ -120,6 +122,9 @@ pub struct Contents {
     pub settings: Option<Settings>,
     /// What the baker wrote about bakes.
     pub notes: Vec<Note>,
+    /// Formulas that are still being written, as text by their names: reading them is for the half of the app that
+    /// comes late.
+    pub manuscripts: Vec<(String, String)>,
     /// What plans promised, as text: [`read_promises`] is for the half of the app that comes late.
     pub promises: Option<String>,
     /// What can't be read.
@@ -130,6 +135,26 @@ pub struct Contents {
 #[must_use]
 pub fn read_promises(text: &str) -> Option<Promises> {
     PromisesRecord::read(text).ok().map(Promises::from)
+}
+
+/// A formula in the making.
+///
+/// # Errors
+/// [`ReadError`] where the text can't be read.
+pub fn read_manuscript(text: &str) -> Result<Manuscript, ReadError> {
+    ManuscriptRecord::read(text).and_then(Manuscript::try_from)
+}
+
+/// The text to keep of a formula in the making.
+#[must_use]
+pub fn write_manuscript(manuscript: &Manuscript) -> String {
+    ManuscriptRecord::from(manuscript).write()
+}
+
+/// What a formula in the making is called, for lists: reading all of it is for the half of the app that comes late.
+#[must_use]
+pub fn manuscript_name(text: &str) -> Option<String> {
+    records::manuscript::name(text)
 }
 
 /// The text to keep of what plans promised.
@@ -228,6 +253,22 @@ impl Store {
     pub async fn put_formula(&self, formula: &Formula) -> Result<(), StoreError> {
         let text = FormulaRecord::from(formula).write();
         self.put(Shelf::Formulas, &formula.id.0, text).await
+    }
+
+    /// Keeps the text of a formula that is still being written, in place of what was written before; without a text
+    /// it is taken away.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_manuscript(&self, key: &str, text: Option<String>) -> Result<(), StoreError> {
+        let Some(text) = text else {
+            let work = |connection: Rc<Connection>| -> Work<()> {
+                let key = key.to_owned();
+                Box::pin(async move { connection.remove(Shelf::Manuscripts, &key).await })
+            };
+            return self.access.with(work).await;
+        };
+        self.put(Shelf::Manuscripts, key, text).await
     }
 
     /// Keeps the kitchen and the preferences.

@@ -13,6 +13,8 @@ pub(super) enum Shelf {
     Kitchen,
     /// What the baker wrote, by bake.
     Notebook,
+    /// Formulas that are still being written, by the name they will have.
+    Manuscripts,
     /// What plans promised, by one fixed key.
     Plan,
     /// Unreadable texts that had to make room, by the place they lay in.
@@ -26,8 +28,9 @@ pub(super) const PROMISES_KEY: &str = "promises";
 
 impl Shelf {
     /// Every one of them.
-    pub(super) const ALL: [Self; 6] = [
+    pub(super) const ALL: [Self; 7] = [
         Self::Formulas,
+        Self::Manuscripts,
         Self::Bakes,
         Self::Kitchen,
         Self::Notebook,
@@ -39,6 +42,7 @@ impl Shelf {
     pub(super) const fn name(self) -> &'static str {
         match self {
             Self::Formulas => "formulas",
+            Self::Manuscripts => "manuscripts",
             Self::Bakes => "bakes",
             Self::Kitchen => "kitchen",
             Self::Notebook => "notebook",

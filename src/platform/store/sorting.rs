@@ -47,6 +47,11 @@ pub(super) fn sort(kept: Kept) -> Sorted {
             }
             // No archive has it: what it promised was promised on this phone.
             Shelf::Plan => sorted.contents.promises = Some(text),
+            // Whether it can be read shows where it is written on.
+            Shelf::Manuscripts => {
+                sorted.archive.manuscripts.push((key.clone(), text.clone()));
+                sorted.contents.manuscripts.push((key, text));
+            }
             _ => sorted.take(shelf, key, text),
         }
     }
@@ -63,8 +68,9 @@ pub(super) fn readable(shelf: Shelf, text: &str) -> Result<(), ReadError> {
         Shelf::Bakes => entry(text).map(drop),
         Shelf::Kitchen => settings(text).map(drop),
         Shelf::Notebook => note(text).map(drop),
-        // What can't be read of a plan is made anew, and kept for nobody.
-        Shelf::Plan | Shelf::SetAside => Ok(()),
+        // What can't be read of a plan is made anew, and kept for nobody; nothing is written over a manuscript that
+        // wasn't read.
+        Shelf::Plan | Shelf::Manuscripts | Shelf::SetAside => Ok(()),
     }
 }
 
@@ -176,6 +182,9 @@ pub(super) fn lay_over(kept: &mut Kept, known: &Contents) {
         let text = FormulaRecord::from(formula).write();
         lay(kept, Shelf::Formulas, &formula.id.0, text);
     }
+    for (key, text) in &known.manuscripts {
+        lay(kept, Shelf::Manuscripts, key, text.clone());
+    }
     for bake in &known.bakes {
         for (place, entry) in (0_u32..).zip(bake.log()) {
             let key = (Shelf::Bakes, entry_key(&bake.id.0, place));
@@ -211,6 +220,9 @@ pub(super) fn shelve(archive: Archive) -> Kept {
     let mut kept = Kept::new();
     for (key, text) in archive.formulas {
         kept.insert((Shelf::Formulas, key), text);
+    }
+    for (key, text) in archive.manuscripts {
+        kept.insert((Shelf::Manuscripts, key), text);
     }
     for (key, text) in archive.notes {
         kept.insert((Shelf::Notebook, key), text);

@@ -3,6 +3,7 @@
 import { expect } from "@playwright/test";
 import { Alarm } from "./alarm.js";
 import { Bench } from "./bench.js";
+import { Desk } from "./desk.js";
 import { FORMULAS, FormulaPage } from "./formula.js";
 import { Kitchen } from "./kitchen.js";
 import { NotePage } from "./note.js";
@@ -17,6 +18,7 @@ export class App {
     this.origin = origin;
     this.alarm = new Alarm(this);
     this.bench = new Bench(this);
+    this.desk = new Desk(this);
     this.formula = new FormulaPage(this);
     this.kitchen = new Kitchen(this);
     this.note = new NotePage(this);

@@ -3,6 +3,7 @@
 mod fit;
 mod liquid;
 mod look;
+mod own;
 mod times;
 mod wish;
 
@@ -20,6 +21,7 @@ use crate::words;
 use fit::{Fit, Fitting};
 use liquid::Liquids;
 use look::{Care, Parts};
+use own::Own;
 use times::Times;
 use wish::ReadyAt;
 pub(crate) use wish::yeast_mass;
@@ -52,6 +54,7 @@ fn OneFormula(formula: Formula) -> impl IntoView {
     let app = oventide();
     let name = formula.name.clone();
     let about = formula.about.clone();
+    let kept = formula.clone();
     let fitting = Fitting::of(formula);
     let plan = times::plan(fitting.fitted);
     let started = RwSignal::new(false);
@@ -79,6 +82,7 @@ fn OneFormula(formula: Formula) -> impl IntoView {
         <Lessons formula=fitting.fitted />
         <Times formula=fitting.fitted plan=plan />
         <ReadyAt fitting=fitting />
+        <Own kept=kept fitted=fitting.fitted />
         <section class="section" aria-labelledby="before-start">
             <h2 id="before-start">{words::BEFORE_START}</h2>
             <TestAlarm />

@@ -1,6 +1,8 @@
 //! Words of the pages Formulas and Formula.
 
+mod eggs;
 mod holds;
+mod sizes;
 
 use domain::estimate::Estimate;
 use domain::formula::{Formula, ScaleError};
@@ -10,7 +12,9 @@ use domain::units::{Celsius, Grams, Minutes, Moment, minutes};
 use platform::clock::{self, time_of_day};
 use platform::store::Degrees;
 
+pub(crate) use self::eggs::{EGGS_AS_RECKONED, eggs_now, whole_eggs};
 pub(crate) use self::holds::{holds, hydration, unusual};
+pub(crate) use self::sizes::*;
 use super::capital;
 use super::quantity::{about_time, between, count, mass, span, temperature};
 
@@ -23,7 +27,14 @@ pub(crate) const FIT: &str = "How much";
 /// What the choice of a wish is.
 pub(crate) const FIT_BY: &str = "Work it out from";
 /// The ways to say how much.
-pub(crate) const FIT_WAYS: [&str; 3] = ["Pieces", "All the dough", "The flour"];
+pub(crate) const FIT_WAYS: [&str; 6] = [
+    "Pieces",
+    "All the dough",
+    "The flour",
+    "Baked weight",
+    "My tins",
+    "What I have",
+];
 /// A piece's mass.
 pub(crate) const MASS_EACH: &str = "Mass of each, divided";
 /// The dough's mass.
@@ -199,6 +210,15 @@ pub(crate) fn scale_error(error: &ScaleError) -> String {
             mass(*dough),
             mass(*least)
         ),
+        ScaleError::TooLight { piece, least } => format!(
+            "Each piece would weigh {}; less than {} can't be weighed. Ask for fewer or heavier ones.",
+            mass(*piece),
+            mass(*least)
+        ),
+        // Nothing on the page asks for what is refused like this yet.
+        ScaleError::TooMany { .. }
+        | ScaleError::TooGreatALoss { .. }
+        | ScaleError::NoSuchIngredient { .. } => format!("That can't be had: {error}."),
     }
 }
 

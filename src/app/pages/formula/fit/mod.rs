@@ -1,9 +1,11 @@
-//! How much of a formula is made: by pieces, by dough or by flour.
+//! How much of a formula is made, in what form, with which yeast, and with whole eggs.
+
+mod eggs;
+mod ways;
 
 use domain::decimal::plain;
-use domain::formula::{Formula, ScaleError, Size};
+use domain::formula::{Formula, ScaleError};
 use domain::thermal::oven::BakeForm;
-use domain::units::Grams;
 use domain::yeast::kinds::YeastKind;
 use leptos::prelude::*;
 
@@ -13,17 +15,8 @@ use crate::widgets::choices::Choices;
 use crate::widgets::live::{self, Rows};
 use crate::widgets::stepper::Stepper;
 use crate::words;
-
-/// From what it is reckoned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Way {
-    Pieces,
-    Dough,
-    Flour,
-}
-
-/// The ways, in the order of [`words::FIT_WAYS`].
-const WAYS: [Way; 3] = [Way::Pieces, Way::Dough, Way::Flour];
+use eggs::{Taken, WholeEggs, with_whole};
+use ways::{WAYS, Way, Wishes, asked};
 
 /// The forms of one piece, in the order of [`words::FORMS_ALONE`].
 const ALONE: [BakeForm; 4] = [
@@ -39,11 +32,9 @@ pub(super) const OWN_YEAST: f64 = 1.0;
 /// A formula with what the baker wants of it.
 #[derive(Clone, Copy)]
 pub(super) struct Fitting {
-    way: RwSignal<Way>,
-    count: RwSignal<f64>,
-    mass_g: RwSignal<f64>,
-    dough_g: RwSignal<f64>,
-    flour_g: RwSignal<f64>,
+    wishes: Wishes,
+    /// The whole eggs that were taken in the place of what was reckoned.
+    eggs: RwSignal<Vec<Taken>>,
     form: RwSignal<BakeForm>,
     /// The kind of the yeast; nothing where there is none.
     kind: RwSignal<Option<YeastKind>>,
@@ -59,11 +50,8 @@ pub(super) struct Fitting {
 
 impl Fitting {
     pub(super) fn of(formula: Formula) -> Self {
-        let way = RwSignal::new(Way::Pieces);
-        let count = RwSignal::new(f64::from(formula.pieces.count));
-        let mass_g = RwSignal::new(formula.pieces.mass.get());
-        let dough_g = RwSignal::new(formula.dough_mass().get().round());
-        let flour_g = RwSignal::new(formula.flour_mass().get().round());
+        let wishes = Wishes::of(&formula);
+        let eggs = RwSignal::new(Vec::new());
         let form = RwSignal::new(formula.pieces.form);
         let kind = RwSignal::new(formula.yeast_kind());
         let formula = StoredValue::new(formula);
@@ -73,17 +61,8 @@ impl Fitting {
                     Some(kind) => &formula.with_yeast_kind(kind),
                     None => formula,
                 };
-                let pieces = count.get();
-                let all_g = match way.get() {
-                    Way::Pieces => pieces * mass_g.get(),
-                    Way::Dough => dough_g.get(),
-                    Way::Flour => flour_g.get() * (formula.dough_mass() / formula.flour_mass()),
-                };
-                // The baker's number of pieces holds, whatever the mass is reckoned from.
-                formula.in_form(form.get()).scaled(Size::Pieces {
-                    count: pieces as u16,
-                    mass: Grams::clamped(all_g / pieces),
-                })
+                let fitted = wishes.fitted(&formula.in_form(form.get()))?;
+                Ok(with_whole(fitted, &eggs.read()))
             })
         });
         let own = Memo::new(move |last: Option<&Formula>| match scaled.get() {
@@ -100,11 +79,8 @@ impl Fitting {
             }
         });
         Self {
-            way,
-            count,
-            mass_g,
-            dough_g,
-            flour_g,
+            wishes,
+            eggs,
             form,
             kind,
             refused: Memo::new(move |_| scaled.get().err()),
@@ -122,12 +98,8 @@ impl Fitting {
     /// Changes what it is reckoned from, and keeps what it has come to.
     fn turn_to(self, way: Way) {
         // Pieces that yeast made a little lighter aren't wished lighter.
-        let fitted = self.own.read_untracked();
-        self.mass_g.set(fitted.pieces.mass.get().round());
-        self.dough_g.set(fitted.dough_mass().get().round());
-        self.flour_g.set(fitted.flour_mass().get().round());
-        drop(fitted);
-        self.way.set(way);
+        self.wishes.take(&self.own.read_untracked());
+        self.wishes.way.set(way);
     }
 }
 
@@ -135,8 +107,7 @@ impl Fitting {
 #[component]
 pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
     let Fitting {
-        way,
-        count,
+        wishes: Wishes { way, count, .. },
         form,
         kind,
         ..
@@ -144,10 +115,20 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
     let options = words::FIT_WAYS.map(str::to_owned).to_vec();
     let chosen = move || WAYS.iter().position(|&known| known == way.get());
     let plural = move || words::number_of(&fitting.fitted.read().pieces.plural);
-    let masses = move || match way.get() {
-        Way::Pieces => mass(words::MASS_EACH, fitting.mass_g, 5.0, 10.0, 3000.0),
-        Way::Dough => mass(words::DOUGH_MASS, fitting.dough_g, 50.0, 50.0, 15_000.0),
-        Way::Flour => mass(words::FLOUR_MASS, fitting.flour_g, 25.0, 25.0, 10_000.0),
+    // Tins say themselves how many pieces there are.
+    let number = move || {
+        view! {
+            <Stepper
+                label=live::text(plural)
+                value=count
+                text=live::text(move || plain(count.get(), 0))
+                step=1.0
+                min=1.0
+                max=200.0
+                on_change=move |pieces: f64| count.set(pieces.round())
+            />
+        }
+        .into_any()
     };
     // What is chosen is always among them.
     let alone = Memo::new(move |_| count.get() == 1.0 && form.get() != BakeForm::Touching);
@@ -212,21 +193,14 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
                     }
                 }
             />
-            <Stepper
-                label=live::text(plural)
-                value=count
-                text=live::text(move || plain(count.get(), 0))
-                step=1.0
-                min=1.0
-                max=200.0
-                on_change=move |pieces: f64| count.set(pieces.round())
-            />
-            {live::part(masses)}
+            {live::when(move || way.get() != Way::Tins, number)}
+            {live::part(move || asked(fitting))}
             {live::part(forms)}
             {kinds}
             <p class="field-error" role="alert">
                 {live::part(error)}
             </p>
+            <WholeEggs fitting=fitting />
             <p role="status">{live::text(move || words::fitted(&fitting.fitted.read()))}</p>
             <details>
                 <summary>
@@ -237,19 +211,4 @@ pub(super) fn Fit(fitting: Fitting) -> impl IntoView {
             {live::part(unusual)}
         </section>
     }
-}
-
-fn mass(label: &'static str, grams: RwSignal<f64>, step: f64, min: f64, max: f64) -> AnyView {
-    view! {
-        <Stepper
-            label=label
-            value=grams
-            text=live::text(move || words::whole_grams(grams.get()))
-            step=step
-            min=min
-            max=max
-            on_change=move |entered: f64| grams.set(entered)
-        />
-    }
-    .into_any()
 }
