@@ -10,9 +10,9 @@ use std::path::Path;
 
 /// The budgets in kB: what comes before the app can be used, everything a first visit loads, and the part of that
 /// which is WebAssembly, both halves. They aren't raised without a decision in `DEVELOPERS.md`.
-const USABLE_KB: usize = 237;
-const ALL_KB: usize = 615;
-const WASM_KB: usize = 581;
+const USABLE_KB: usize = 248;
+const ALL_KB: usize = 787;
+const WASM_KB: usize = 752;
 
 /// One file of the built app.
 #[derive(Debug, Clone, PartialEq)]
